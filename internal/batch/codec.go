@@ -1,0 +1,133 @@
+package batch
+
+import (
+	"bytes"
+	"encoding/json"
+	"fmt"
+)
+
+// Kind names the kind of a fact, as it is stored.
+func Kind(f Fact) string {
+	switch f.(type) {
+	case Started:
+		return "started"
+	case Weighed:
+		return "weighed"
+	case Ticked:
+		return "ticked"
+	case Grossed:
+		return "grossed"
+	case TemperatureTaken:
+		return "temperature-taken"
+	case Skipped:
+		return "skipped"
+	case TimerSeen:
+		return "timer-seen"
+	case TimerPutOff:
+		return "timer-put-off"
+	case Noted:
+		return "noted"
+	case Corrected:
+		return "corrected"
+	case Closed:
+		return "closed"
+	}
+	return "unknown"
+}
+
+// Encode gives the kind and the JSON body under which a fact is stored.
+func Encode(f Fact) (kind string, body []byte, err error) {
+	if c, ok := f.(Corrected); ok {
+		return encodeCorrected(c)
+	}
+	body, err = json.Marshal(f)
+	if err != nil {
+		return "", nil, fmt.Errorf("encode %s: %w", Kind(f), err)
+	}
+	return Kind(f), body, nil
+}
+
+// correctedBody is how a correction is stored: the fact inside carries its kind.
+type correctedBody struct {
+	Seq    int
+	Reason string
+	Kind   string
+	With   json.RawMessage
+}
+
+func encodeCorrected(c Corrected) (string, []byte, error) {
+	kind, with, err := Encode(c.With)
+	if err != nil {
+		return "", nil, err
+	}
+	body, err := json.Marshal(correctedBody{c.Seq, c.Reason, kind, with})
+	if err != nil {
+		return "", nil, fmt.Errorf("encode corrected: %w", err)
+	}
+	return Kind(c), body, nil
+}
+
+// Decode is the inverse of Encode. A kind or a field that this program does not
+// know is an error, because a fact half understood is worse than none.
+func Decode(kind string, body []byte) (Fact, error) {
+	switch kind {
+	case "started":
+		return decodeAs[Started](kind, body)
+	case "weighed":
+		return decodeAs[Weighed](kind, body)
+	case "ticked":
+		return decodeAs[Ticked](kind, body)
+	case "grossed":
+		return decodeAs[Grossed](kind, body)
+	case "temperature-taken":
+		return decodeAs[TemperatureTaken](kind, body)
+	case "skipped":
+		return decodeAs[Skipped](kind, body)
+	case "timer-seen":
+		return decodeAs[TimerSeen](kind, body)
+	case "timer-put-off":
+		return decodeAs[TimerPutOff](kind, body)
+	case "noted":
+		return decodeAs[Noted](kind, body)
+	case "corrected":
+		return decodeCorrected(body)
+	case "closed":
+		return decodeAs[Closed](kind, body)
+	}
+	return nil, fmt.Errorf("fact of unknown kind %q: it was written by a newer bench", kind)
+}
+
+func decodeAs[F Fact](kind string, body []byte) (Fact, error) {
+	var f F
+	if err := strictly(body, &f); err != nil {
+		return nil, fmt.Errorf("decode %s: %w", kind, err)
+	}
+	return f, nil
+}
+
+func decodeCorrected(body []byte) (Fact, error) {
+	var b correctedBody
+	if err := strictly(body, &b); err != nil {
+		return nil, fmt.Errorf("decode corrected: %w", err)
+	}
+	with, err := Decode(b.Kind, b.With)
+	if err != nil {
+		return nil, fmt.Errorf("decode corrected: %w", err)
+	}
+	if _, nested := with.(Corrected); nested {
+		return nil, fmt.Errorf("decode corrected: a correction of a correction names the first fact instead")
+	}
+	return Corrected{Seq: b.Seq, Reason: b.Reason, With: with}, nil
+}
+
+func strictly(body []byte, into any) error {
+	d := json.NewDecoder(bytes.NewReader(body))
+	d.DisallowUnknownFields()
+	if err := d.Decode(into); err != nil {
+		return err
+	}
+	if d.More() {
+		return fmt.Errorf("more than one JSON value")
+	}
+	return nil
+}

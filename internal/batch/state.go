@@ -1,0 +1,181 @@
+package batch
+
+import (
+	"maps"
+	"slices"
+	"time"
+
+	"bench/internal/quantity"
+	"bench/internal/recipe"
+	"bench/internal/timer"
+)
+
+// State is what is known of a batch: a value, folded from its facts. The zero
+// State is a batch that has not begun.
+type State struct {
+	Control recipe.Control
+	Entries []Entry // Entries are all facts in order, corrections and first values included.
+
+	weighed map[string][]Weighing
+	done    map[string]Done
+	gross   map[string]Grossing
+	temps   map[string]Reading
+	timers  map[string]TimerWord
+	closed  bool
+}
+
+// Weighing is one weighing as it now stands, with the fact it came from.
+type Weighing struct {
+	Weighed
+	Seq int
+	At  timer.Moment
+}
+
+// Grossing is a gross weight as it now stands, with the fact it came from.
+type Grossing struct {
+	Grossed
+	Seq int
+	At  timer.Moment
+}
+
+// Reading is a temperature as it now stands, with the fact it came from.
+type Reading struct {
+	TemperatureTaken
+	Seq int
+	At  timer.Moment
+}
+
+// Done says when and by which fact a task was ticked or skipped.
+type Done struct {
+	Seq     int
+	At      timer.Moment
+	Skipped string // Skipped is the reason, when the task was not done.
+}
+
+// TimerWord is what was last said about a timer.
+type TimerWord struct {
+	Seen bool
+	At   timer.Moment
+	For  time.Duration
+}
+
+// Fold gives the state that the facts lead to.
+func Fold(entries []Entry) State {
+	var s State
+	for _, e := range entries {
+		s = s.Apply(e)
+	}
+	return s
+}
+
+// Apply gives the state after one more fact. It is total: a fact about a task
+// that no plan knows is kept and changes nothing else. The receiver stays valid.
+func (s State) Apply(e Entry) State {
+	next := s
+	next.Entries = append(slices.Clip(s.Entries), e)
+	if c, ok := e.Fact.(Corrected); ok {
+		return next.corrected(c)
+	}
+	next.weighed = maps.Clone(s.weighed)
+	next.done = maps.Clone(s.done)
+	next.gross = maps.Clone(s.gross)
+	next.temps = maps.Clone(s.temps)
+	next.timers = maps.Clone(s.timers)
+	next.take(e)
+	return next
+}
+
+// take applies a fact that is not a correction to maps that this state owns.
+func (s *State) take(e Entry) {
+	switch f := e.Fact.(type) {
+	case Started:
+		s.Control = f.Control
+	case Weighed:
+		put(&s.weighed, f.Task, append(slices.Clip(s.weighed[f.Task]), Weighing{f, e.Seq, e.At}))
+	case Ticked:
+		put(&s.done, f.Task, Done{Seq: e.Seq, At: e.At})
+	case Skipped:
+		put(&s.done, f.Task, Done{Seq: e.Seq, At: e.At, Skipped: f.Reason})
+	case Grossed:
+		put(&s.gross, f.Task, Grossing{f, e.Seq, e.At})
+	case TemperatureTaken:
+		put(&s.temps, f.Task, Reading{f, e.Seq, e.At})
+	case TimerSeen:
+		put(&s.timers, f.Timer, TimerWord{Seen: true, At: e.At})
+	case TimerPutOff:
+		put(&s.timers, f.Timer, TimerWord{At: e.At, For: f.For})
+	case Closed:
+		s.closed = true
+	case Noted, Corrected:
+		// A note changes nothing; a correction is applied by corrected.
+	}
+}
+
+func put[V any](m *map[string]V, key string, v V) {
+	if *m == nil {
+		*m = map[string]V{}
+	}
+	(*m)[key] = v
+}
+
+// corrected folds all facts again with the latest correction of each in its
+// place; the moment and the number stay those of the first fact.
+func (s State) corrected(_ Corrected) State {
+	latest := map[int]Fact{}
+	for _, e := range s.Entries {
+		if c, ok := e.Fact.(Corrected); ok {
+			latest[c.Seq] = c.With
+		}
+	}
+	folded := State{Entries: s.Entries}
+	for _, e := range s.Entries {
+		if with, ok := latest[e.Seq]; ok {
+			e.Fact = with
+		}
+		folded.take(e)
+	}
+	return folded
+}
+
+// Weighings gives the weighings of a task, oldest first.
+func (s State) Weighings(task string) []Weighing { return s.weighed[task] }
+
+// Mass gives the sum that was weighed for a task, and whether the task is
+// finished: no further container follows.
+func (s State) Mass(task string) (sum quantity.Mass, finished bool) {
+	for _, w := range s.weighed[task] {
+		sum += w.Mass
+		finished = !w.More
+	}
+	return sum, finished
+}
+
+// Done gives how a task was ticked or skipped.
+func (s State) Done(task string) (Done, bool) {
+	d, ok := s.done[task]
+	return d, ok
+}
+
+// Gross gives the gross weight that was typed for a task.
+func (s State) Gross(task string) (Grossing, bool) {
+	g, ok := s.gross[task]
+	return g, ok
+}
+
+// Temperature gives the temperature that was typed for a task.
+func (s State) Temperature(task string) (Reading, bool) {
+	t, ok := s.temps[task]
+	return t, ok
+}
+
+// Timer gives what was last said about a timer.
+func (s State) Timer(id string) (TimerWord, bool) {
+	w, ok := s.timers[id]
+	return w, ok
+}
+
+// Closed says that the batch was ended.
+func (s State) Closed() bool { return s.closed }
+
+// Begun says that the batch has its first fact.
+func (s State) Begun() bool { return len(s.Entries) > 0 }

@@ -1,0 +1,117 @@
+package calc
+
+import (
+	"cmp"
+	"math"
+	"slices"
+)
+
+// balance is what the alkali balance of a batter is made of.
+type balance struct {
+	oils    []OilAmount
+	alkalis []AlkaliAmount
+	acids   float64 // grams of KOH that acids use up
+}
+
+// term is one input's effect on the superfat: sensitivity times uncertainty.
+type term struct {
+	name   string
+	input  Input
+	effect float64
+}
+
+// sums gives N and A in grams of KOH, with a value picked from each interval.
+func (b balance) sums(pickOils, pickAlkalis func(Interval) float64) (n, a float64) {
+	for _, o := range b.oils {
+		n += pickOils(o.Grams) * pickOils(o.SV) / 1000
+	}
+	for _, k := range b.alkalis {
+		a += pickAlkalis(k.Grams) * pickAlkalis(k.Purity) * MolarMassKOH / k.MolarMass
+	}
+	return n, a
+}
+
+// superfat is a fraction of 1; it is undefined without oils.
+func (b balance) superfat(pick func(Interval) float64) (float64, bool) {
+	n, a := b.sums(pick, pick)
+	if n <= 0 {
+		return 0, false
+	}
+	return 1 - (a-b.acids)/n, true
+}
+
+// worst gives the superfat with all inputs at their ends. All four pairs of
+// ends are tried, because acids above the alkali turn the direction round.
+func (b balance) worst(nominal float64) (lowest, highest float64) {
+	low := func(i Interval) float64 { return i.Low }
+	high := func(i Interval) float64 { return i.High }
+	nLow, aLow := b.sums(low, low)
+	nHigh, aHigh := b.sums(high, high)
+	lowest, highest = nominal, nominal
+	for _, n := range []float64{nLow, nHigh} {
+		for _, a := range []float64{aLow, aHigh} {
+			if n > 0 {
+				s := 1 - (a-b.acids)/n
+				lowest, highest = math.Min(lowest, s), math.Max(highest, s)
+			}
+		}
+	}
+	return lowest, highest
+}
+
+// terms linearises the superfat about the estimates that spread gives along
+// with each standard uncertainty.
+func (b balance) terms(spread func(Interval) (estimate, uncertainty float64)) []term {
+	n, a := b.sums(
+		func(i Interval) float64 { v, _ := spread(i); return v },
+		func(i Interval) float64 { v, _ := spread(i); return v },
+	)
+	perN, perA := (a-b.acids)/(n*n), 1/n // |∂s/∂N| and |∂s/∂A|
+	var out []term
+	for _, o := range b.oils {
+		grams, uGrams := spread(o.Grams)
+		sv, uSV := spread(o.SV)
+		out = append(
+			out,
+			term{o.Name, InputMass, perN * sv / 1000 * uGrams},
+			term{o.Name, InputSV, perN * grams / 1000 * uSV},
+		)
+	}
+	for _, k := range b.alkalis {
+		grams, uGrams := spread(k.Grams)
+		purity, uPurity := spread(k.Purity)
+		asKOH := MolarMassKOH / k.MolarMass
+		out = append(
+			out,
+			term{k.Name, InputMass, perA * asKOH * purity * uGrams},
+			term{k.Name, InputPurity, perA * asKOH * grams * uPurity},
+		)
+	}
+	return out
+}
+
+// combined is the root of the sum of squares (JCGM 100:2008, 5.1.2).
+func combined(terms []term) float64 {
+	var sum float64
+	for _, t := range terms {
+		sum += t.effect * t.effect
+	}
+	return math.Sqrt(sum)
+}
+
+// shares ranks the terms by their part of the variance and leaves out those
+// that add nothing.
+func shares(terms []term) []Contribution {
+	total := combined(terms)
+	if total == 0 {
+		return nil
+	}
+	var out []Contribution
+	for _, t := range terms {
+		if part := t.effect / total; part != 0 {
+			out = append(out, Contribution{t.name, t.input, part * part})
+		}
+	}
+	slices.SortStableFunc(out, func(a, b Contribution) int { return cmp.Compare(b.Share, a.Share) })
+	return out
+}

@@ -1,0 +1,37 @@
+package calc_test
+
+import (
+	"testing"
+
+	"bench/internal/calc"
+)
+
+// All ingredients off by their tolerance, all in the bad direction: the
+// superfat must have moved by a quarter point, to first order.
+func TestTolerancesTogetherAreAQuarterPoint(t *testing.T) {
+	const superfat, purity = 0.05, 0.98
+	oils := []calc.OilAmount{oil(450, 190), oil(300, 256.5), oil(250, 199.5)}
+	n := calc.AlkaliAsKOH(oils)
+	grams := calc.AlkaliNeeded(n, 0, superfat, 1, calc.MolarMassNaOH, purity)
+	ingredients := len(oils) + 1
+
+	for i, o := range oils {
+		less := o.Grams.Nominal - calc.OilTolerance(n, superfat, o.SV.Nominal, ingredients)
+		oils[i].Grams = calc.Exactly(less)
+	}
+	grams += calc.AlkaliTolerance(n, calc.MolarMassNaOH, purity, ingredients)
+	off, _ := calc.SuperfatBand(oils, []calc.AlkaliAmount{
+		{"sodium hydroxide", calc.Exactly(grams), calc.Exactly(purity), calc.MolarMassNaOH},
+	}, 0)
+	near(t, "superfat in percent", off.Percent, 5-0.25, 0.002)
+}
+
+func TestToleranceOfOneOil(t *testing.T) {
+	// By hand: 0.25 % of 200 g KOH over 4 is 0.125 g KOH, and one gram of an
+	// oil of 200 mg/g at 5 % superfat moves the need by 0.19 g.
+	near(t, "oil", calc.OilTolerance(200, 0.05, 200, 4), 0.125/0.19, 1e-9)
+	near(t, "alkali", calc.AlkaliTolerance(200, calc.MolarMassKOH, 1, 4), 0.125, 1e-9)
+	near(t, "impure alkali", calc.AlkaliTolerance(200, calc.MolarMassKOH, 0.8, 4), 0.125/0.8, 1e-9)
+	near(t, "alone", calc.AlkaliTolerance(200, calc.MolarMassKOH, 1, 0), 0.5, 1e-9)
+	near(t, "water", calc.WaterTolerance(250), 5, 1e-9)
+}

@@ -1,0 +1,206 @@
+package draw
+
+import (
+	"errors"
+	"io"
+	"os"
+	"os/exec"
+	"os/signal"
+	"reflect"
+	"sync"
+	"time"
+
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+// patience is how long a program that was asked to stop may take.
+const patience = 5 * time.Second
+
+// StopRequestedMsg says that the program must end: a signal came or the terminal
+// is gone. The model finishes what it is writing and quits; if it does not
+// within five seconds, Run returns tea.ErrProgramKilled.
+type StopRequestedMsg struct{ Cause error }
+
+var errTerminalGone = errors.New("the terminal is gone")
+
+// Run drives the model until it quits. The model gets a tea.WindowSizeMsg before
+// any other message and after each change of size; its view is drawn after each
+// message. tea.Suspend works as usual; another program is run by Exec.
+func Run(model tea.Model, opt Options) (tea.Model, error) {
+	opt = opt.withDefaults()
+	signals := make(chan os.Signal, 8)
+	signal.Notify(signals, watched()...)
+	defer signal.Stop(signals)
+
+	t, err := Open(opt)
+	if err != nil {
+		return model, err
+	}
+	defer t.Close() //nolint:errcheck // This one is for panics.
+
+	d := &driver{terminal: t, model: model, suspending: make(chan struct{}, 1)}
+	d.program = tea.NewProgram(
+		d,
+		tea.WithInput(input{opt.In, func() { d.stop(errTerminalGone) }}),
+		tea.WithOutput(opt.Out),
+		tea.WithoutRenderer(),
+		tea.WithoutSignalHandler(),
+		tea.WithoutCatchPanics(), // It would print the trace before the terminal is back.
+		tea.WithFilter(d.filter),
+	)
+	done := make(chan struct{})
+	defer close(done)
+	go d.watch(signals, done)
+
+	_, err = d.program.Run()
+	return d.model, errors.Join(err, t.Close())
+}
+
+// driver stands between Bubble Tea and the model and draws.
+type driver struct {
+	terminal *Terminal
+	model    tea.Model
+	program  *tea.Program
+
+	stopping   sync.Once
+	suspending chan struct{}
+}
+
+func (d *driver) Init() tea.Cmd {
+	width, height := d.terminal.Size()
+	start := d.model.Init()
+	_, sized := d.Update(tea.WindowSizeMsg{Width: width, Height: height})
+	return tea.Batch(d.guard(start), sized)
+}
+
+func (d *driver) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
+	switch msg := msg.(type) {
+	case execMsg:
+		return d, tea.Exec(&execution{d, msg.cmd}, msg.done)
+	case tea.WindowSizeMsg:
+		d.terminal.resize(msg.Width, msg.Height)
+	}
+	var cmd tea.Cmd
+	d.model, cmd = d.model.Update(msg)
+	if err := d.terminal.Draw(d.model.View()); err != nil {
+		d.stop(err)
+	}
+	return d, d.guard(cmd)
+}
+
+// View is for Bubble Tea's renderer, which is off.
+func (d *driver) View() string { return "" }
+
+// filter takes the wish to suspend from Bubble Tea, which would wait for ever
+// where no shell can continue the program.
+func (d *driver) filter(_ tea.Model, msg tea.Msg) tea.Msg {
+	if _, ok := msg.(tea.SuspendMsg); !ok {
+		return msg
+	}
+	select {
+	case d.suspending <- struct{}{}:
+	default: // It is about to.
+	}
+	return nil
+}
+
+// watch turns signals into messages until done is closed.
+func (d *driver) watch(signals <-chan os.Signal, done <-chan struct{}) {
+	for {
+		select {
+		case <-done:
+			return
+		case <-d.suspending:
+			d.suspend(signals)
+		case sig := <-signals:
+			d.handle(sig)
+		}
+	}
+}
+
+// stop asks the model to quit, once, and ends the program if it does not.
+func (d *driver) stop(cause error) {
+	d.stopping.Do(func() {
+		time.AfterFunc(patience, d.program.Kill)
+		go d.program.Send(StopRequestedMsg{cause}) // It waits for Update, which may be the caller.
+	})
+}
+
+// sendSize tells the model the size, and so makes it draw everything again.
+func (d *driver) sendSize() {
+	width, height := measure(d.terminal.out)
+	d.program.Send(tea.WindowSizeMsg{Width: width, Height: height})
+}
+
+// guard gives the terminal back if a command panics, so that the trace can be
+// read. Batches and sequences (a type that Bubble Tea does not export) are lists
+// of commands.
+func (d *driver) guard(cmd tea.Cmd) tea.Cmd {
+	if cmd == nil {
+		return nil
+	}
+	return func() tea.Msg {
+		finished := false
+		defer func() {
+			if !finished {
+				_ = d.terminal.Close() // The panic says more.
+			}
+		}()
+		msg := cmd()
+		finished = true
+		if list := reflect.ValueOf(msg); list.Kind() == reflect.Slice && list.Type().Elem() == reflect.TypeFor[tea.Cmd]() {
+			for i := range list.Len() {
+				inner, _ := list.Index(i).Interface().(tea.Cmd)
+				list.Index(i).Set(reflect.ValueOf(d.guard(inner)))
+			}
+		}
+		return msg
+	}
+}
+
+// input is the terminal's input; its end is a reason to stop, not an error.
+type input struct {
+	*os.File
+	gone func()
+}
+
+func (in input) Read(p []byte) (int, error) {
+	n, err := in.File.Read(p)
+	if err != nil {
+		in.gone()
+		return n, io.EOF
+	}
+	return n, nil
+}
+
+type execMsg struct {
+	cmd  *exec.Cmd
+	done tea.ExecCallback
+}
+
+// Exec returns a command that lends the terminal to another program and draws
+// everything again when it ends. Its result goes through done, which may be nil.
+func Exec(cmd *exec.Cmd, done tea.ExecCallback) tea.Cmd {
+	return func() tea.Msg { return execMsg{cmd, done} }
+}
+
+// execution is a tea.ExecCommand on the terminal's own files: given anything
+// else, exec.Cmd would copy, and wait for a key that never comes.
+type execution struct {
+	*driver
+	cmd *exec.Cmd
+}
+
+func (e *execution) Run() error {
+	e.cmd.Stdin, e.cmd.Stdout, e.cmd.Stderr = e.terminal.in, e.terminal.out, e.terminal.out
+	if err := e.terminal.Release(); err != nil {
+		return err
+	}
+	err := errors.Join(e.cmd.Run(), e.terminal.Acquire())
+	go e.sendSize() // It may have changed, and Bubble Tea waits for us.
+	return err
+}
+
+func (e *execution) SetStdin(io.Reader)  {}
+func (e *execution) SetStdout(io.Writer) {}
+func (e *execution) SetStderr(io.Writer) {}

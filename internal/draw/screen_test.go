@@ -1,0 +1,233 @@
+package draw
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"github.com/charmbracelet/x/ansi"
+	"github.com/charmbracelet/x/vt"
+	"pgregory.net/rapid"
+)
+
+// plain draws a frame in the simplest way: each line at its place, cut by the
+// library's own function. What render does must look the same.
+func plain(frame string, width, height int) *vt.Emulator {
+	terminal := vt.NewEmulator(width, height)
+	fmt.Fprint(terminal, "\x1b[?7l")
+	for y, line := range strings.Split(frame, "\n") {
+		if y < height {
+			fmt.Fprintf(terminal, "\x1b[%dH%s\x1b[m", y+1, ansi.Truncate(line, width, ""))
+		}
+	}
+	return terminal
+}
+
+// difference says where two screens differ, or nothing.
+func difference(got, want *vt.Emulator) string {
+	for y := range want.Height() {
+		for x := range want.Width() {
+			g, w := got.CellAt(x, y), want.CellAt(x, y)
+			if !g.Equal(w) {
+				return fmt.Sprintf("row %d, column %d: %q %+v, want %q %+v", y, x, g.Content, g.Style, w.Content, w.Style)
+			}
+		}
+	}
+	return ""
+}
+
+func lines() *rapid.Generator[string] {
+	styles := rapid.SampledFrom([]string{
+		"", "", "\x1b[m", "\x1b[1m", "\x1b[7m", "\x1b[0;4m", "\x1b[38;5;212m", "\x1b[4:3m", "\x1b[1;38;2;1;2;3;48;5;4m", "\x1b[44m",
+	})
+	texts := rapid.SampledFrom([]string{
+		"a", "7", "lye 213.5 g", " ", "          ", "─", "°", "e\u0301", "海", "港町", "👩\u200d🚀", "❤\ufe0f",
+	})
+	ends := rapid.SampledFrom([]string{"", "\x1b[m", "\x1b[0m"})
+	segment := rapid.Custom(func(t *rapid.T) string {
+		return styles.Draw(t, "style") + texts.Draw(t, "text") + ends.Draw(t, "end")
+	})
+	return rapid.Custom(func(t *rapid.T) string {
+		return strings.Join(rapid.SliceOfN(segment, 0, 6).Draw(t, "segments"), "")
+	})
+}
+
+// However frames follow each other, the terminal shows the last one.
+func TestRenderShowsTheLastFrame(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		size := rapid.IntRange(1, 24)
+		width, height := size.Draw(t, "width"), size.Draw(t, "height")
+		terminal := vt.NewEmulator(width, height)
+		fmt.Fprint(terminal, enterModes)
+		if rapid.Bool().Draw(t, "wraps") { // It must hold where this cannot be switched off.
+			fmt.Fprint(terminal, "\x1b[?7h")
+		}
+		fmt.Fprint(terminal, "left over \x1b[7m from before")
+		s := &screen{marks: rapid.Bool().Draw(t, "marks")}
+		s.resize(width, height)
+
+		shown := []string{""}
+		for range rapid.IntRange(1, 6).Draw(t, "frames") {
+			switch rapid.IntRange(0, 9).Draw(t, "event") {
+			case 0:
+				width, height = size.Draw(t, "width"), size.Draw(t, "height")
+				terminal.Resize(width, height)
+				s.resize(width, height)
+			case 1:
+				s.invalidate()
+				fmt.Fprint(terminal, "\x1b[Hfrom another program")
+			}
+			shown = edit(t, shown)
+			frame := strings.Join(shown, "\n")
+			written := string(s.render(frame))
+			fmt.Fprint(terminal, written)
+			if d := difference(terminal, plain(frame, width, height)); d != "" {
+				t.Fatalf("%s\nframe %q\nwritten %q", d, frame, written)
+			}
+			if again := s.render(frame); len(again) != 0 {
+				t.Fatalf("the same frame again writes %q", again)
+			}
+			if s.pen != "" || terminal.ScrollbackLen() != 0 {
+				t.Fatalf("pen %q, scrolled by %d", s.pen, terminal.ScrollbackLen())
+			}
+		}
+	})
+}
+
+// edit returns a frame that has much in common with the one before.
+func edit(t *rapid.T, before []string) []string {
+	after := append([]string(nil), before...)
+	for range rapid.IntRange(0, 4).Draw(t, "edits") {
+		i := rapid.IntRange(0, len(after)-1).Draw(t, "line")
+		switch line := lines().Draw(t, "text"); rapid.IntRange(0, 4).Draw(t, "edit") {
+		case 0:
+			after[i] = line
+		case 1:
+			after[i] += line
+		case 2:
+			after[i] = line + after[i]
+		case 3:
+			after = append(after, line)
+		case 4:
+			after = append(after[:i:i], append(after[i+1:], "")...)
+		}
+	}
+	return after
+}
+
+// Whatever a frame holds, only SGR and the drawer's own sequences get through.
+func TestRenderLetsNoControlThrough(t *testing.T) {
+	own := []string{frameBegin, frameEnd, "\x1b[2J"}
+	rapid.Check(t, func(t *rapid.T) {
+		parts := rapid.SliceOf(rapid.OneOf(
+			rapid.String(), lines(),
+			rapid.SampledFrom([]string{
+				"\x1b", "\x1b[", "\x1b[2J", "\x1b[6n", "\x1b]52;c;aGk=\a", "\x1bP+q\x1b\\", "\x9b6n", "\u009b6n", "\r", "\t", "\b",
+				"\x1b[?25h", "\x1b[>4;2m", "\xff", "e\xcc", "\x7f", "\x00",
+			}),
+		)).Draw(t, "parts")
+		s := &screen{marks: true}
+		s.resize(200, 4)
+		written := string(s.render(strings.Join(parts, "")))
+		for _, sequence := range own {
+			written = strings.Replace(written, sequence, "", 1)
+		}
+		var state byte
+		for written != "" {
+			sequence, _, n, next := ansi.DecodeSequence(written, state, nil)
+			written, state = written[n:], next
+			control := sequence[0] < ' ' || forbidden(strings.ReplaceAll(sequence, replacement, "?"))
+			if control && sgrLength(sequence) != len(sequence) && !isPlace(sequence) {
+				t.Fatalf("%q got through", sequence)
+			}
+		}
+	})
+}
+
+func isPlace(sequence string) bool {
+	inner, csi := strings.CutPrefix(sequence, "\x1b[")
+	inner, cup := strings.CutSuffix(inner, "H")
+	return csi && cup && strings.Trim(inner, "0123456789;") == ""
+}
+
+func TestRenderWritesLittle(t *testing.T) {
+	const hidden = "\x1b[?2026"
+	tests := map[string]struct{ before, after, want string }{
+		"one digit":               {"left 12:07\nx", "left 12:06\nx", "\x1b[1;10H6"},
+		"styled digit":            {"\x1b[1mleft 12:07\x1b[0m", "\x1b[1mleft 12:06\x1b[0m", "\x1b[1;10H\x1b[1m6\x1b[m"},
+		"shorter":                 {"weigh the lye", "weigh", "\x1b[1;6H\x1b[K"},
+		"shorter and changed":     {"weigh the lye", "pour", "\x1b[1Hpour\x1b[K"},
+		"erased with a plain pen": {"\x1b[44mabc\x1b[m", "\x1b[44mx\x1b[m", "\x1b[1H\x1b[44mx\x1b[m\x1b[K"},
+		"two far apart":           {"a..........b", "x..........y", hidden + "h\x1b[1Hx\x1b[1;12Hy" + hidden + "l"},
+		"two near":                {"a...b", "x...y", "\x1b[1Hx...y"},
+		"style alone":             {"ab", "a\x1b[7mb\x1b[m", "\x1b[1;2H\x1b[7mb\x1b[m"},
+		"wide for two narrow":     {"ab", "海", "\x1b[1H海"},
+		"after joined runes":      {"....", "👩\u200d🚀ab", "\x1b[1H👩\u200d🚀\x1b[1;3Hab"},
+		"cut in a wide one":       {"", "123456789012345678海", "\x1b[1H123456789012345678海"},
+		"cut before half of one":  {"", "1234567890123456789海", "\x1b[1H1234567890123456789"},
+		"style to style":          {"ab", "\x1b[1ma\x1b[0m\x1b[7mb\x1b[0m", "\x1b[1H\x1b[1ma\x1b[0;7mb\x1b[m"},
+		"nothing":                 {"a\nb", "a\nb\n", ""},
+	}
+	for name, tt := range tests {
+		t.Run(name, func(t *testing.T) {
+			s := &screen{marks: true}
+			s.resize(20, 4)
+			s.render(tt.before)
+			if got := string(s.render(tt.after)); got != tt.want {
+				t.Errorf("%q, want %q", got, tt.want)
+			}
+		})
+	}
+}
+
+func TestRenderWithoutMarks(t *testing.T) {
+	s := &screen{}
+	s.resize(20, 4)
+	if got, want := string(s.render("a\nb")), "\x1b[m\x1b[2J\x1b[1Ha\x1b[2Hb"; got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+}
+
+// bench is a screen of 120 columns and 40 rows with a bar and a countdown.
+func bench(bar, seconds int) string {
+	var b strings.Builder
+	for y := range 38 {
+		row := fmt.Sprintf("[ ] %-60s %9.1f g  ±%.1f g", fmt.Sprintf("Weigh into the pot, oil number %d", y+1), 213.5+float64(y), 0.5)
+		if y == bar {
+			row = "\x1b[7m" + row + "\x1b[0m"
+		}
+		fmt.Fprintf(&b, "\x1b[38;5;245m│\x1b[0m %s\x1b[38;5;245m│\x1b[0m\n", row)
+	}
+	fmt.Fprintf(&b, "\x1b[1mtime left %02d:%02d\x1b[0m\n\x1b[2mj/k move   space tick   q quit\x1b[0m", seconds/60, seconds%60)
+	return b.String()
+}
+
+func BenchmarkRender(b *testing.B) {
+	cases := []struct {
+		name       string
+		one, two   string
+		invalidate bool
+	}{
+		{"same", bench(3, 605), bench(3, 605), false},
+		{"digit", bench(3, 605), bench(3, 604), false},
+		{"bar", bench(3, 605), bench(4, 605), false},
+		{"everything", bench(3, 605), bench(3, 605), true},
+	}
+	for _, c := range cases {
+		b.Run(c.name, func(b *testing.B) {
+			s := &screen{marks: true}
+			s.resize(120, 40)
+			s.render(c.one)
+			s.render(c.two)
+			b.ReportAllocs()
+			written, frames := 0, []string{c.one, c.two}
+			for i := 0; b.Loop(); i++ {
+				if c.invalidate {
+					s.invalidate()
+				}
+				written += len(s.render(frames[i%2]))
+			}
+			b.ReportMetric(float64(written)/float64(b.N), "bytes/frame")
+		})
+	}
+}

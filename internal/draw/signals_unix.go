@@ -1,0 +1,77 @@
+//go:build unix
+
+package draw
+
+import (
+	"errors"
+	"os"
+	"syscall"
+	"time"
+
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+func watched() []os.Signal {
+	return []os.Signal{syscall.SIGINT, syscall.SIGTERM, syscall.SIGHUP, syscall.SIGWINCH, syscall.SIGCONT}
+}
+
+func (d *driver) handle(sig os.Signal) {
+	switch sig {
+	case syscall.SIGINT:
+		if d.terminal.holds() { // Else ctrl+c was meant for the program run by Exec.
+			d.stop(errors.New(sig.String()))
+		}
+	case syscall.SIGWINCH:
+		if d.terminal.holds() {
+			d.sendSize()
+		}
+	case syscall.SIGCONT: // After a stop that did not go through suspend.
+		if d.terminal.holds() {
+			d.resume()
+		}
+	default:
+		d.stop(errors.New(sig.String()))
+	}
+}
+
+// suspend gives the terminal back and stops the process group, as ctrl+z does
+// in other programs. SIGTSTP itself is not watched: once it was, the Go runtime
+// could not let it stop the process any more.
+func (d *driver) suspend(signals <-chan os.Signal) {
+	if err := d.terminal.Release(); err != nil {
+		d.stop(err)
+		return
+	}
+	_ = syscall.Kill(0, syscall.SIGTSTP) // To our own group: cannot fail.
+	d.waitForContinue(signals)
+	d.resume()
+}
+
+// waitForContinue returns when the process runs again. Where no shell could
+// continue it, the kernel does not stop it at all; then it returns soon.
+func (d *driver) waitForContinue(signals <-chan os.Signal) {
+	notStopped := time.After(200 * time.Millisecond) //nolint:forbidigo // The kernel does not tell.
+	for {
+		select {
+		case <-notStopped:
+			return
+		case sig := <-signals:
+			if sig == syscall.SIGCONT {
+				return
+			}
+			d.handle(sig) // A shell that ends hangs up and continues us.
+		}
+	}
+}
+
+func (d *driver) resume() {
+	if err := d.terminal.Acquire(); err != nil {
+		d.stop(err)
+		return
+	}
+	d.sendSize()
+	d.program.Send(tea.ResumeMsg{})
+}
+
+// enableSequences is for Windows; other terminals need no asking.
+func enableSequences(*os.File) error { return nil }

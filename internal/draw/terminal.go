@@ -1,0 +1,201 @@
+// Package draw shows the program on a terminal: it writes only what changed, at
+// once, in one write per frame.
+//
+// Its rules: nothing wakes while nothing happens; the terminal is never asked
+// anything; whatever was switched on is switched off again, however the program
+// ends; and no control sequence from a frame reaches the terminal but SGR.
+package draw
+
+import (
+	"errors"
+	"fmt"
+	"os"
+	"sync"
+
+	"github.com/charmbracelet/x/term"
+
+	_ "bench/internal/quiet" // Before Bubble Tea can ask the terminal its colours.
+)
+
+// ErrNotTerminal is returned where there is no terminal to draw on.
+var ErrNotTerminal = errors.New("not a terminal")
+
+// Modes (DEC private) while the screen is ours: alternate screen, no cursor,
+// marked pastes, and no wrapping, so that no text can make the screen scroll.
+// Mouse reports (1002, 1006) would be switched on and off here.
+const (
+	enterModes = "\x1b[?1049h\x1b[?25l\x1b[?2004h\x1b[?7l"
+	// The screen is cleared for terminals that have no alternate one.
+	leaveModes = "\x1b[m\x1b[H\x1b[2J\x1b[?7h\x1b[?2004l\x1b[?25h\x1b[?1049l"
+)
+
+// Options tell what to draw on; zero fields mean those of the process.
+type Options struct {
+	In, Out *os.File
+	Getenv  func(string) string
+}
+
+func (o Options) withDefaults() Options {
+	if o.In == nil {
+		o.In = os.Stdin
+	}
+	if o.Out == nil {
+		o.Out = os.Stdout
+	}
+	if o.Getenv == nil {
+		o.Getenv = os.Getenv
+	}
+	return o
+}
+
+// Terminal is the terminal while it is ours. Its methods may be called from
+// several goroutines.
+type Terminal struct {
+	in, out *os.File
+
+	mu     sync.Mutex
+	held   bool        // The modes above are in force.
+	closed bool        // For good.
+	inWas  *term.State // Before raw mode.
+	outWas *term.State
+	screen screen
+}
+
+// Open takes the terminal: raw mode, alternate screen, no cursor, marked pastes.
+// The error wraps ErrNotTerminal if input or output is none.
+func Open(opt Options) (*Terminal, error) {
+	opt = opt.withDefaults()
+	for _, file := range []*os.File{opt.In, opt.Out} {
+		if !term.IsTerminal(file.Fd()) {
+			return nil, fmt.Errorf("%s is %w: start in a terminal, without a pipe or redirection", file.Name(), ErrNotTerminal)
+		}
+	}
+	t := &Terminal{in: opt.In, out: opt.Out}
+	switch opt.Getenv("TERM") {
+	case "linux", "dumb": // These may print what they do not know.
+	default:
+		t.screen.marks = true
+	}
+	if err := t.Acquire(); err != nil {
+		_ = t.Close() // The first error says more.
+		return nil, err
+	}
+	return t, nil
+}
+
+// Size returns the columns and rows that frames are cut to.
+func (t *Terminal) Size() (width, height int) {
+	t.mu.Lock()
+	defer t.mu.Unlock()
+	return t.screen.width, len(t.screen.rows)
+}
+
+// Draw shows a frame: lines joined by "\n", styled with SGR, each line by itself.
+// It does nothing while the terminal is released.
+func (t *Terminal) Draw(frame string) error {
+	t.mu.Lock()
+	defer t.mu.Unlock()
+	if !t.held {
+		return nil
+	}
+	changes := t.screen.render(frame)
+	if len(changes) == 0 {
+		return nil
+	}
+	if _, err := t.out.Write(changes); err != nil {
+		t.screen.invalidate()
+		return fmt.Errorf("drawing on the terminal: %w", err)
+	}
+	return nil
+}
+
+// Invalidate makes the next Draw repaint everything.
+func (t *Terminal) Invalidate() {
+	t.mu.Lock()
+	defer t.mu.Unlock()
+	t.screen.invalidate()
+}
+
+// Release gives the terminal back as it was found, until Acquire.
+func (t *Terminal) Release() error {
+	t.mu.Lock()
+	defer t.mu.Unlock()
+	return t.release()
+}
+
+// Acquire takes the terminal again, measures it and makes the next Draw repaint
+// everything. It may be called while the terminal is held, for when another
+// program changed its modes.
+func (t *Terminal) Acquire() error {
+	t.mu.Lock()
+	defer t.mu.Unlock()
+	if t.closed {
+		return nil
+	}
+	outWas, err := term.GetState(t.out.Fd())
+	if err != nil {
+		return fmt.Errorf("reading the terminal's settings: %w", err)
+	}
+	inWas, err := term.MakeRaw(t.in.Fd())
+	if err != nil {
+		return fmt.Errorf("switching the terminal to raw mode: %w", err)
+	}
+	if !t.held {
+		t.inWas, t.outWas, t.held = inWas, outWas, true
+	}
+	if err := enableSequences(t.out); err != nil {
+		return fmt.Errorf("switching the terminal to control sequences: %w", err)
+	}
+	t.screen.resize(measure(t.out))
+	if _, err := t.out.WriteString(enterModes); err != nil {
+		return fmt.Errorf("taking the terminal: %w", err)
+	}
+	return nil
+}
+
+// Close gives the terminal back for good. It may be called more than once.
+func (t *Terminal) Close() error {
+	t.mu.Lock()
+	defer t.mu.Unlock()
+	t.closed = true
+	return t.release()
+}
+
+func (t *Terminal) release() error {
+	if !t.held {
+		return nil
+	}
+	t.held = false
+	leave := leaveModes
+	if t.screen.marks {
+		leave = frameEnd + leave // A write may have failed within a frame.
+	}
+	_, err := t.out.WriteString(leave)
+	err = errors.Join(err, term.Restore(t.in.Fd(), t.inWas), term.Restore(t.out.Fd(), t.outWas))
+	if err != nil {
+		return fmt.Errorf("restoring the terminal: %w", err)
+	}
+	return nil
+}
+
+func (t *Terminal) resize(width, height int) {
+	t.mu.Lock()
+	defer t.mu.Unlock()
+	t.screen.resize(width, height)
+}
+
+func (t *Terminal) holds() bool {
+	t.mu.Lock()
+	defer t.mu.Unlock()
+	return t.held
+}
+
+// measure returns the size of a terminal, or the usual one if it has none, as
+// some relayed terminals do.
+func measure(out *os.File) (width, height int) {
+	width, height, err := term.GetSize(out.Fd())
+	if err != nil || width <= 0 || height <= 0 {
+		return 80, 24
+	}
+	return width, height
+}

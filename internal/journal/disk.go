@@ -1,0 +1,126 @@
+package journal
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"sync"
+	"sync/atomic"
+
+	"github.com/ncruces/go-sqlite3/vfs"
+)
+
+// disk stands between SQLite and the disk and remembers why the disk refused.
+// Without it the reason is lost: the driver keeps the system's error only until
+// the next successful call, and the rollback after a failed commit makes some,
+// so that a full disk would read "disk I/O error".
+type disk struct {
+	name string
+	base vfs.VFS
+
+	mu   sync.Mutex
+	last error
+}
+
+var disks atomic.Int64
+
+// newDisk registers a disk over the named vfs ("" is the driver's own).
+func newDisk(name string) (*disk, error) {
+	base := vfs.Find(name)
+	if base == nil {
+		return nil, fmt.Errorf("journal: no vfs is registered under the name %q", name)
+	}
+	d := &disk{name: fmt.Sprintf("bench-journal-%d", disks.Add(1)), base: base}
+	vfs.Register(d.name, d)
+	return d, nil
+}
+
+func (d *disk) close() { vfs.Unregister(d.name) }
+
+func (d *disk) note(err error) error {
+	if err != nil {
+		d.mu.Lock()
+		d.last = err
+		d.mu.Unlock()
+	}
+	return err
+}
+
+// take returns the last refusal and forgets it.
+func (d *disk) take() error {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	err := d.last
+	d.last = nil
+	return err
+}
+
+func (d *disk) Open(name string, flags vfs.OpenFlag) (vfs.File, vfs.OpenFlag, error) {
+	f, flags, err := d.base.Open(name, flags)
+	return d.wrap(f, flags, err)
+}
+
+func (d *disk) OpenFilename(name *vfs.Filename, flags vfs.OpenFlag) (vfs.File, vfs.OpenFlag, error) {
+	base, ok := d.base.(vfs.VFSFilename)
+	if !ok {
+		return d.Open(name.String(), flags)
+	}
+	f, flags, err := base.OpenFilename(name, flags)
+	return d.wrap(f, flags, err)
+}
+
+func (d *disk) wrap(f vfs.File, flags vfs.OpenFlag, err error) (vfs.File, vfs.OpenFlag, error) {
+	if err != nil {
+		return nil, flags, d.note(err)
+	}
+	return &diskFile{File: f, disk: d}, flags, nil
+}
+
+func (d *disk) Delete(name string, syncDir bool) error {
+	err := d.base.Delete(name, syncDir)
+	if errors.Is(err, fs.ErrNotExist) {
+		return err // SQLite deletes files that need not be there
+	}
+	return d.note(err)
+}
+
+func (d *disk) Access(name string, flags vfs.AccessFlag) (bool, error) {
+	return d.base.Access(name, flags)
+}
+
+func (d *disk) FullPathname(name string) (string, error) { return d.base.FullPathname(name) }
+
+// diskFile passes on what a write-ahead log needs: the shared memory and the
+// hint that lets the file grow at once when a checkpoint begins.
+type diskFile struct {
+	vfs.File
+	disk *disk
+}
+
+func (f *diskFile) WriteAt(p []byte, off int64) (int, error) {
+	n, err := f.File.WriteAt(p, off)
+	return n, f.disk.note(err)
+}
+
+func (f *diskFile) Truncate(size int64) error { return f.disk.note(f.File.Truncate(size)) }
+
+func (f *diskFile) Sync(flags vfs.SyncFlag) error { return f.disk.note(f.File.Sync(flags)) }
+
+func (f *diskFile) SharedMemory() vfs.SharedMemory {
+	if s, ok := f.File.(vfs.FileSharedMemory); ok {
+		return s.SharedMemory()
+	}
+	return nil
+}
+
+func (f *diskFile) SizeHint(size int64) error {
+	if s, ok := f.File.(vfs.FileSizeHint); ok {
+		return f.disk.note(s.SizeHint(size))
+	}
+	return nil
+}
+
+// DeviceCharacteristics hides atomic batches, whose calls are not passed on.
+func (f *diskFile) DeviceCharacteristics() vfs.DeviceCharacteristic {
+	return f.File.DeviceCharacteristics() &^ vfs.IOCAP_BATCH_ATOMIC
+}

@@ -1,0 +1,82 @@
+package journal_test
+
+import (
+	"bufio"
+	"errors"
+	"io"
+	"os"
+	"testing"
+	"time"
+
+	"bench/internal/journal"
+)
+
+func wantHeld(t *testing.T, err error, pid int) {
+	t.Helper()
+	var held *journal.HeldError
+	if !errors.As(err, &held) {
+		t.Fatalf("got error %v, want a HeldError", err)
+	}
+	host, _ := os.Hostname()
+	if held.Batch != "26K25A" || held.PID != pid || held.Host != host || !held.Since.Equal(stamp(0).Wall) {
+		t.Errorf("the holder is said to be %+v, it is process %d on %s", held, pid, host)
+	}
+}
+
+func TestOneWriterInOneProgram(t *testing.T) {
+	dir := t.TempDir()
+	s, other := open(t, dir, journal.Options{}), open(t, dir, journal.Options{})
+	w := holdBatch(t, s, "26K25A")
+	for _, second := range []*journal.Store{s, other} {
+		_, err := second.Hold("26K25A", stamp(5))
+		wantHeld(t, err, os.Getpid())
+	}
+	holdBatch(t, other, "26k25a/../26K25A") // another batch, whatever it looks like
+	want := add(t, w, 0, 1)
+	must(t, w.Release())
+	w = holdBatch(t, other, "26K25A")
+	wantRecords(t, s, "26K25A", append(want, add(t, w, 1, 2)...))
+	must(t, other.Close()) // frees what it holds
+	holdBatch(t, s, "26K25A")
+}
+
+func TestHolderInAnotherProcess(t *testing.T) {
+	dir := t.TempDir()
+	s := open(t, dir, journal.Options{})
+	cmd := childProcess(t, dir, "26K25A", 0)
+	out, err := cmd.StdoutPipe()
+	must(t, err)
+	must(t, cmd.Start())
+	line, err := bufio.NewReader(out).ReadString('\n')
+	if err != nil || line != "holding\n" {
+		t.Fatalf("the child said %q, %v", line, err)
+	}
+	asked := time.Now()
+	_, err = s.Hold("26K25A", stamp(5))
+	wantHeld(t, err, cmd.Process.Pid)
+	if d := time.Since(asked); d > time.Second {
+		t.Errorf("the refusal took %v", d)
+	}
+	holdBatch(t, s, "26K26B") // other batches are free
+	must(t, cmd.Process.Kill())
+	_ = cmd.Wait() // says that it was killed
+	add(t, holdBatch(t, s, "26K25A"), 0, 1)
+}
+
+func TestTwoProcessesTwoBatches(t *testing.T) {
+	dir := t.TempDir()
+	const facts = 100
+	a, b := childProcess(t, dir, "26K25A", facts), childProcess(t, dir, "26K26B", facts)
+	a.Stdout, b.Stdout = io.Discard, io.Discard
+	must(t, a.Start()) // both begin with a folder that has no store
+	must(t, b.Start())
+	must(t, a.Wait())
+	must(t, b.Wait())
+	s := open(t, dir, journal.Options{})
+	for _, batch := range []string{"26K25A", "26K26B"} {
+		rs, err := s.Records(batch)
+		if err != nil || len(rs) != facts {
+			t.Errorf("batch %s has %d facts, %v", batch, len(rs), err)
+		}
+	}
+}

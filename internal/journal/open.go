@@ -1,0 +1,135 @@
+package journal
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io/fs"
+	"net/url"
+	"path/filepath"
+	"time"
+
+	"github.com/gofrs/flock"
+	"github.com/ncruces/go-sqlite3"
+)
+
+// patience is how long an operation waits for another program's transaction.
+const patience = 5 * time.Second
+
+// create makes the folder and the store, or finishes what was cut off, and makes
+// both durable. Programs that do this at the same time take turns: SQLite lets
+// only one connection at a time switch a file to the write-ahead log.
+func create(path, vfsName string) (*db, error) {
+	dir := filepath.Dir(path)
+	if err := makeFolder(filepath.Join(dir, holdFolder)); err != nil {
+		return nil, err
+	}
+	turn := flock.New(filepath.Join(dir, holdFolder, "create"))
+	ctx, cancel := context.WithTimeout(context.Background(), patience)
+	defer cancel()
+	if _, err := turn.TryLockContext(ctx, time.Millisecond); err != nil {
+		return nil, err
+	}
+	defer func() { _ = turn.Unlock() }() // frees itself at the latest with the process
+	d, err := openToWrite(path, vfsName)
+	if err != nil {
+		return nil, err
+	}
+	// The parent once more: whoever made the folder may have died before that.
+	if err := errors.Join(syncFolder(dir), syncFolder(filepath.Dir(dir))); err != nil {
+		return nil, because(err, d.close())
+	}
+	return d, nil
+}
+
+// openToWrite opens the database and creates or upgrades its tables.
+func openToWrite(path, vfsName string) (*db, error) {
+	d, err := connect(path, vfsName, sqlite3.OPEN_READWRITE|sqlite3.OPEN_CREATE, "")
+	if err != nil {
+		return nil, err
+	}
+	err = d.prepare(d.upgrade, d.useWAL, func() error { return d.checkpointOnClose(true) })
+	if err != nil {
+		return nil, because(err, d.close())
+	}
+	return d, nil
+}
+
+// openToRead tries the ways to read a store in turn. A reader that may write the
+// side files can follow a running writer and clear them away afterwards; in a
+// folder it may not write, it needs those of a running writer, or no log at all.
+func openToRead(path, vfsName string) (*db, error) {
+	d, err := connectToRead(path, vfsName, sqlite3.OPEN_READWRITE, "")
+	if err == nil || !isAny(err, fs.ErrPermission, sqlite3.CANTOPEN, sqlite3.READONLY) {
+		return d, err
+	}
+	if walSize(path) >= 0 {
+		if d, e := connectToRead(path, vfsName, sqlite3.OPEN_READONLY, ""); e == nil {
+			return d, nil
+		}
+	}
+	if walSize(path) <= 0 {
+		return connectToRead(path, vfsName, sqlite3.OPEN_READONLY, "1")
+	}
+	return nil, fmt.Errorf("the program that wrote it last did not end cleanly; copy the folder to where you may write: %w", err)
+}
+
+func connectToRead(path, vfsName string, flags sqlite3.OpenFlag, immutable string) (*db, error) {
+	d, err := connect(path, vfsName, flags, immutable)
+	if err != nil {
+		return nil, err
+	}
+	err = d.prepare(d.upToDate, func() error { return d.conn.Exec("PRAGMA query_only = ON") })
+	if err != nil {
+		return nil, because(err, d.close())
+	}
+	return d, nil
+}
+
+// upToDate refuses an older version, which a reader cannot upgrade.
+func (d *db) upToDate() error {
+	v, err := d.version()
+	if err == nil && v < knownVersion() {
+		return fmt.Errorf("it has version %d and must become %d first; open it once for writing", v, knownVersion())
+	}
+	return err
+}
+
+func connect(path, vfsName string, flags sqlite3.OpenFlag, immutable string) (*db, error) {
+	disk, err := newDisk(vfsName)
+	if err != nil {
+		return nil, err
+	}
+	q := url.Values{"vfs": {disk.name}}
+	if immutable != "" {
+		q.Set("immutable", immutable)
+	}
+	uri := url.URL{Scheme: "file", OmitHost: true, Path: filepath.ToSlash(path), RawQuery: q.Encode()}
+	conn, err := sqlite3.OpenFlags(uri.String(), flags|sqlite3.OPEN_URI)
+	if err != nil {
+		disk.close()
+		return nil, because(err, disk.take())
+	}
+	return &db{conn: conn, disk: disk, path: path, stmts: map[string]*sqlite3.Stmt{}}, nil
+}
+
+// prepare makes the connection patient, checks what it leads to, then takes the
+// steps. Until the caller says otherwise, closing leaves the log as it is.
+func (d *db) prepare(steps ...func() error) error {
+	checks := []func() error{
+		func() error { return d.conn.BusyTimeout(patience) },
+		func() error { return d.checkpointOnClose(false) },
+		d.identify,
+	}
+	for _, step := range append(checks, steps...) {
+		if err := step(); err != nil {
+			return because(err, d.disk.take())
+		}
+	}
+	return nil
+}
+
+func (d *db) checkpointOnClose(yes bool) error {
+	_, err := d.conn.Config(sqlite3.DBCONFIG_NO_CKPT_ON_CLOSE, !yes)
+	return err
+}

@@ -1,0 +1,46 @@
+package quantity
+
+import (
+	"math"
+	"strconv"
+	"strings"
+)
+
+// Length is a length in whole micrometres.
+type Length int64
+
+// Units of length. An inch is 25.4 mm exactly (16 CFR 500.19).
+const (
+	Micrometre Length = 1
+	Millimetre Length = 1_000
+	Centimetre Length = 10_000
+	Inch       Length = 25_400
+)
+
+// Millimetres gives the length as a floating-point number of millimetres.
+func (l Length) Millimetres() float64 { return float64(l) / float64(Millimetre) }
+
+// FromMillimetres rounds mm millimetres to the nearest micrometre.
+func FromMillimetres(mm float64) Length { return Length(math.Round(mm * float64(Millimetre))) }
+
+// String shows the length in millimetres, to a tenth, without idle zeros.
+func (l Length) String() string {
+	s := strconv.FormatFloat(l.Millimetres(), 'f', 1, 64)
+	return strings.TrimSuffix(s, ".0") + " mm"
+}
+
+// Volume is a volume in whole microlitres, which are cubic millimetres.
+type Volume int64
+
+// Units of volume.
+const (
+	Microlitre Volume = 1
+	Millilitre Volume = 1_000
+	Litre      Volume = 1_000_000
+)
+
+// Millilitres gives the volume as a floating-point number of millilitres.
+func (v Volume) Millilitres() float64 { return float64(v) / float64(Millilitre) }
+
+// FromMillilitres rounds ml millilitres to the nearest microlitre.
+func FromMillilitres(ml float64) Volume { return Volume(math.Round(ml * float64(Millilitre))) }

@@ -1,0 +1,179 @@
+package recipe
+
+import (
+	"slices"
+
+	"bench/internal/calc"
+	"bench/internal/oils"
+	"bench/internal/quantity"
+)
+
+func (c *checker) batters() {
+	if len(c.r.Batters) == 0 {
+		c.errorf("batters", "the recipe has no batter: list at least one with its oils")
+	}
+	var names []string
+	var paths []Path
+	for i := range c.r.Batters {
+		p := Path("batters").Item(i)
+		b := &c.r.Batters[i]
+		names, paths = append(names, b.Name), append(paths, p.Field("name"))
+		c.batterOils(p, b)
+		c.batterAlkali(p, b)
+		c.batterWater(p, b)
+		c.batterSuperfat(p, b)
+		for j := range b.Additives {
+			at := p.Field("additives").Item(j)
+			a := &b.Additives[j]
+			a.Material = c.material(at.Field("material"), a.Material, "additive", AdditiveMaterial)
+			if a.In == "" {
+				c.errorf(at, "say what the %s goes into: lye water, oils or batter", a.Material)
+			}
+		}
+	}
+	c.distinct("batter", paths, names)
+}
+
+func (c *checker) batterOils(p Path, b *Batter) {
+	p = p.Field("oils")
+	if len(b.Oils) == 0 {
+		c.errorf(p, "the batter has no oils: list them with their shares")
+		return
+	}
+	var shares []quantity.Ratio
+	seen := make(map[string]bool)
+	for i := range b.Oils {
+		o := &b.Oils[i]
+		shares = append(shares, o.Share)
+		use, ok := c.oil(p.Item(i), o.Oil, b.MixAt)
+		switch {
+		case ok && seen[use.Key]:
+			c.errorf(p.Item(i), "%s is listed twice: add the shares up", use.Name)
+		case ok:
+			seen[use.Key] = true
+			o.Oil = use.Key
+		}
+		if o.Share <= 0 {
+			c.errorf(p.Item(i), "the share of %s must be above 0 %%", o.Oil)
+		}
+	}
+	c.whole(p, "oils", shares)
+}
+
+// oil finds an oil by its name in the workshop, its key in the table or its
+// name there, and keeps its values for the batch.
+func (c *checker) oil(p Path, name string, mixAt quantity.Temperature) (OilUse, bool) {
+	row, m, ok := c.oilRow(name)
+	if !ok {
+		var known []string
+		for _, o := range oils.All() {
+			known = append(known, o.Key, o.Name)
+		}
+		for _, m := range c.w.Materials {
+			if m.Kind == OilMaterial {
+				known = append(known, m.Name)
+			}
+		}
+		c.errorf(p, "no oil of the table or of the workshop is called %q%s", name, DidYouMean(name, known))
+		return OilUse{}, false
+	}
+	if i := slices.IndexFunc(c.oils, func(o OilUse) bool { return o.Key == row.Key }); i >= 0 {
+		return c.oils[i], true
+	}
+	use := OilUse{
+		Key: row.Key, Name: row.Name,
+		SV:      calc.Published(row.SV.Low, row.SV.High),
+		SVFrom:  row.SV.Source + " (" + string(row.SV.Flag) + ")",
+		Density: row.DensityGPerML(mixAt.Celsius()),
+		Hard:    row.Hard(), Melts: row.Melts.High,
+		Lot: m.Lot,
+	}
+	if m.Name != "" {
+		use.Name = m.Name
+		c.use(m)
+	}
+	c.oils = append(c.oils, use)
+	return use, true
+}
+
+// oilRow finds the row of the table that a name stands for, and the workshop's
+// material for it if it has one.
+func (c *checker) oilRow(name string) (oils.Oil, Material, bool) {
+	f := Fold(name)
+	for _, m := range c.w.Materials {
+		if m.Kind == OilMaterial && Fold(m.Name) == f {
+			row, ok := oils.ByKey(m.Oil)
+			return row, m, ok
+		}
+	}
+	for _, row := range oils.All() {
+		if Fold(row.Key) != f && Fold(row.Name) != f {
+			continue
+		}
+		i := slices.IndexFunc(c.w.Materials, func(m Material) bool { return m.Kind == OilMaterial && m.Oil == row.Key })
+		if i < 0 {
+			return row, Material{}, true
+		}
+		return row, c.w.Materials[i], true
+	}
+	return oils.Oil{}, Material{}, false
+}
+
+func (c *checker) batterAlkali(p Path, b *Batter) {
+	p = p.Field("alkali")
+	if len(b.Alkali) == 0 {
+		b.Alkali = DefaultAlkali()
+	}
+	var shares []quantity.Ratio
+	for i := range b.Alkali {
+		a := &b.Alkali[i]
+		shares = append(shares, a.Share)
+		a.Material = c.material(p.Item(i), a.Material, "alkali", AlkaliMaterial)
+		if a.Material != PotassiumHydroxide {
+			continue
+		}
+		c.errorf(p.Item(i), "potassium hydroxide cannot be planned yet: the density of its solution has no source here; use sodium hydroxide 100 %%")
+		if m, ok := c.w.material(a.Material); ok && m.Purity == 0 {
+			c.errorf(p.Item(i), "the purity of potassium hydroxide must be stated: it commonly holds 5 to 15 %% of water; give it in the workshop file")
+		}
+	}
+	c.whole(p, "alkali", shares)
+	c.keep(Water)
+}
+
+// batterWater checks the strength of the lye solution.
+func (c *checker) batterWater(p Path, b *Batter) {
+	if b.Water == (calc.WaterRule{}) {
+		b.Water = DefaultWater()
+	}
+	alkali := c.alkaliPerOil(*b)
+	if alkali <= 0 {
+		return
+	}
+	_, err := b.Water.Water(alkali, 1)
+	w := alkali / (alkali + waterPerOil(b.Water, alkali))
+	switch {
+	case err != nil && w > calc.MaxLyeConcentration:
+		c.errorf(p.Field("water"), "the lye concentration would be %.1f %%, and no more than %.1f %% dissolves at 20 °C: write 50 %% or less",
+			100*w, 100*calc.MaxLyeConcentration)
+	case err != nil:
+		c.errorf(p.Field("water"), "%v", err)
+	case w < weakestLye-1e-9:
+		c.warnf(p.Field("water"), "the lye concentration is %.1f %%: below 25 %% soap sets slowly", 100*w)
+	case w > strongestLye+1e-9:
+		c.warnf(p.Field("water"), "the lye concentration is %.1f %%: above 40 %% there is little time to work", 100*w)
+	}
+}
+
+func (c *checker) batterSuperfat(p Path, b *Batter) {
+	switch s := b.Superfat; {
+	case s < 0:
+		c.errorf(p.Field("superfat"), "a superfat of %s leaves free alkali in the soap: state 0 %% or more", s)
+	case s >= quantity.Whole:
+		c.errorf(p.Field("superfat"), "a superfat of %s leaves no alkali at all", s)
+	case s < lowSuperfat:
+		c.warnf(p.Field("superfat"), "a superfat of %s leaves little room for the spread of the oils: 3 %% or more is usual", s)
+	case s > highSuperfat:
+		c.warnf(p.Field("superfat"), "a superfat of %s is high: up to 20 %% is usual, and that for salt and all-coconut bars", s)
+	}
+}

@@ -1,0 +1,163 @@
+package recipe
+
+import (
+	"slices"
+	"strings"
+)
+
+func (c *checker) layers() {
+	if len(c.r.Layers) == 0 {
+		c.errorf("layers", "the recipe has no layer: list them from the floor up")
+		return
+	}
+	var names []string
+	var paths []Path
+	for i := range c.r.Layers {
+		l := &c.r.Layers[i]
+		p := Path("layers").Item(i)
+		names, paths = append(names, l.Name), append(paths, p.Field("name"))
+		c.layerBatter(p, l)
+		if l.Trace == "" {
+			l.Trace = l.DefaultTrace()
+		}
+	}
+	c.distinct("layer", paths, names)
+	for i := range c.r.Layers {
+		p := Path("layers").Item(i)
+		c.layerColours(p, &c.r.Layers[i])
+		c.layerScents(p, i)
+	}
+	c.feeds()
+	if c.heights() && c.mould.Length > 0 {
+		c.embeds()
+	}
+}
+
+// layerBatter finds the layer's batter, by default the only one there is.
+func (c *checker) layerBatter(p Path, l *Layer) {
+	if l.Batter == "" && len(c.r.Batters) == 1 {
+		l.Batter = c.r.Batters[0].Name
+		return
+	}
+	var known []string
+	for _, b := range c.r.Batters {
+		if Fold(b.Name) == Fold(l.Batter) {
+			l.Batter = b.Name
+			return
+		}
+		known = append(known, b.Name)
+	}
+	if l.Batter == "" {
+		c.errorf(p, "say which batter the layer is poured from: %s", strings.Join(known, ", "))
+		return
+	}
+	c.errorf(p.Field("batter"), "no batter of the recipe is called %q%s", l.Batter, DidYouMean(l.Batter, known))
+}
+
+// fedBy gives the places of the layers that a batter feeds, floor first.
+func (c *checker) fedBy(batter string) []int {
+	var at []int
+	for i, l := range c.r.Layers {
+		if l.Batter == batter {
+			at = append(at, i)
+		}
+	}
+	return at
+}
+
+// feeds checks what each pot is poured into.
+func (c *checker) feeds() {
+	for i, b := range c.r.Batters {
+		at := c.fedBy(b.Name)
+		p := Path("batters").Item(i)
+		if len(at) == 0 {
+			c.errorf(p, "no layer is poured from the batter %q: name it in a layer, or leave it out", b.Name)
+			continue
+		}
+		if first, last := at[0], at[len(at)-1]; last-first >= len(at) {
+			between := c.r.Layers[first+1]
+			c.errorf(Path("layers").Item(last).Field("batter"),
+				"the batter %q also feeds the layer %q, and %q lies between: the pot would set while that one firms; give this layer a batter of its own",
+				b.Name, c.r.Layers[first].Name, between.Name)
+		}
+	}
+}
+
+func (c *checker) layerColours(p Path, l *Layer) {
+	for i := range l.Colours {
+		k := &l.Colours[i]
+		at := p.Field("colours").Item(i)
+		k.Material = c.material(at.Field("material"), k.Material, "colourant", ColourMaterial)
+		several := len(c.fedBy(l.Batter)) > 1
+		switch {
+		case k.In == "" && several:
+			k.In = InBatter
+		case k.In == "":
+			k.In = InOils
+		case k.In == InLyeWater:
+			c.errorf(at.Field("in"), "a colour goes into the oils or the batter")
+		case k.In == InOils && several:
+			c.errorf(at.Field("in"), "the batter %q feeds several layers, so %s in its oils would colour them all: stir it in after the split, with \"in: batter\"",
+				l.Batter, k.Material)
+		}
+		if m, ok := c.w.material(k.Material); ok && m.HighPH == Unstable {
+			c.warnf(at.Field("material"), "%s is not stable in raw soap: it may fade or change its colour", m.Name)
+		}
+	}
+}
+
+func (c *checker) layerScents(p Path, layer int) {
+	l := &c.r.Layers[layer]
+	for i := range l.Scents {
+		s := &l.Scents[i]
+		at := p.Field("scents").Item(i)
+		s.Material = c.material(at.Field("material"), s.Material, "fragrance or essential oil", FragranceMaterial, EssentialMaterial)
+		if s.Of == "" {
+			s.Of = OfOils
+		}
+		if s.Where == InWarmOils && len(c.fedBy(l.Batter)) > 1 {
+			c.errorf(at.Field("where"), "the batter %q feeds several layers, so %s in its oils would scent them all: stir it in after the split",
+				l.Batter, s.Material)
+		}
+		m, ok := c.w.material(s.Material)
+		if !ok {
+			continue
+		}
+		if m.Limit == 0 {
+			c.warnf(at.Field("material"), "%s has no limit in the workshop file: enter what its certificate allows in bar soap (IFRA category 9)", m.Name)
+		}
+		if slices.Contains(m.Does, Discolours) {
+			c.bleeds(at.Field("material"), layer, m)
+		}
+	}
+}
+
+// bleeds warns of a pale layer next to one whose scent discolours.
+func (c *checker) bleeds(p Path, layer int, scent Material) {
+	for _, i := range []int{layer - 1, layer + 1} {
+		if i < 0 || i >= len(c.r.Layers) || !c.pale(c.r.Layers[i]) {
+			continue
+		}
+		becomes := ""
+		if scent.Becomes != "" {
+			becomes = " to " + scent.Becomes
+		}
+		c.warnf(p, "%s discolours%s and bleeds into its neighbours: the layer %q is pale", scent.Name, becomes, c.r.Layers[i].Name)
+	}
+}
+
+// pale tells whether a layer is light: uncoloured, or with a light colourant,
+// and no scent of its own that discolours it.
+func (c *checker) pale(l Layer) bool {
+	for _, s := range l.Scents {
+		if m, ok := c.w.material(s.Material); ok && slices.Contains(m.Does, Discolours) {
+			return false
+		}
+	}
+	for _, k := range l.Colours {
+		if m, ok := c.w.material(k.Material); ok && luminance(m.Looks) >= paleLuminance {
+			return true
+		}
+	}
+	return len(l.Colours) == 0
+}

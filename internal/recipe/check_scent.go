@@ -1,0 +1,54 @@
+package recipe
+
+import (
+	"math"
+
+	"bench/internal/calc"
+)
+
+// scents checks every layer's scents against their limits, in the cured bar,
+// where the water that has left makes the scent's share largest. Several scents
+// in one layer may hold the same restricted substance, so that together they
+// obey Σ(rate/limit) ≤ 1.
+func (c *checker) scents() {
+	for i, l := range c.r.Layers {
+		b := c.r.Batters[c.batterIndex(l.Batter)]
+		m := c.mix(b, l)
+		sum, single := 0.0, false
+		for j, s := range l.Scents {
+			material, _ := c.w.material(s.Material)
+			if material.Limit == 0 {
+				continue
+			}
+			fresh := calc.ScentShare(m.scents[j], m.total)
+			cured := calc.ScentShareCured(m.scents[j], m.total, CureLoss)
+			limit := material.Limit.Fraction()
+			sum += cured / limit
+			if cured <= limit*(1+1e-9) {
+				continue
+			}
+			single = true
+			rest := m.total - m.scents[j]
+			most := calc.MostScent(rest, limit, CureLoss)
+			if s.Of == OfBatter {
+				most /= rest + most
+			}
+			c.errorf(Path("layers").Item(i).Field("scents").Item(j),
+				"%s would be %.2f %% of the fresh layer %q and %.2f %% once %.0f %% of its weight has dried out, and its limit is %s: lower the rate to %.2f %% of %s or less",
+				material.Name, 100*fresh, l.Name, 100*cured, 100*CureLoss, material.Limit, math.Floor(most*1e4)/100, s.Of)
+		}
+		if sum > 1+1e-9 && !single {
+			c.errorf(Path("layers").Item(i).Field("scents"),
+				"together the scents of %q use %.0f %% of their limits once the bar has cured: lower them until they use 100 %% at most", l.Name, math.Ceil(100*sum))
+		}
+	}
+}
+
+func (c *checker) batterIndex(name string) int {
+	for i, b := range c.r.Batters {
+		if b.Name == name {
+			return i
+		}
+	}
+	return -1
+}

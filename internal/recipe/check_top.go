@@ -1,0 +1,22 @@
+package recipe
+
+// top checks the materials scattered on the loaves.
+func (c *checker) top() {
+	for i := range c.r.Top.Toppings {
+		t := &c.r.Top.Toppings[i]
+		at := Path("top").Field("toppings").Item(i)
+		t.Material = c.material(at.Field("material"), t.Material, "topping", ToppingMaterial, ColourMaterial)
+		if t.PerLoaf <= 0 {
+			c.errorf(at, "say how much %s goes on each loaf, above 0 g", t.Material)
+		}
+	}
+	if c.r.Gel == "" {
+		c.r.Gel = DefaultGel
+	}
+	if c.r.Unmould == 0 {
+		c.r.Unmould = DefaultUnmould
+		if c.r.Gel == GelPrevented {
+			c.r.Unmould = DefaultUnmouldCold
+		}
+	}
+}

@@ -1,0 +1,113 @@
+package recipe
+
+import (
+	"slices"
+
+	"bench/internal/oils"
+	"bench/internal/quantity"
+)
+
+// CheckWorkshop gives everything that is wrong with a workshop document by
+// itself. A list that it leaves empty is taken from the built-in workshop.
+func CheckWorkshop(w Workshop) []Problem {
+	c := &checker{w: w}
+	c.workshopNames()
+	for i, s := range w.Scales {
+		p := Path("scales").Item(i)
+		switch {
+		case s.Reads <= 0:
+			c.errorf(p.Field("reads"), "say what %q reads to, above 0 g", s.Name)
+		case s.Max < 100*s.Reads:
+			c.errorf(p.Field("max"), "%q carries %s and reads to %s: a scale carries at least a hundred times what it reads to", s.Name, s.Max, s.Reads)
+		}
+	}
+	for i, m := range w.Moulds {
+		p := Path("moulds").Item(i)
+		if m.Length <= 0 || m.Width <= 0 || m.Height <= 0 {
+			c.errorf(p, "the length, width and height of %q must be above 0 mm", m.Name)
+		}
+	}
+	for i, m := range w.Materials {
+		c.workshopMaterial(Path("materials").Item(i), m)
+	}
+	return c.problems
+}
+
+func (c *checker) workshopNames() {
+	list := func(what, field string, n int, name func(int) string) {
+		var names []string
+		var paths []Path
+		for i := range n {
+			names = append(names, name(i))
+			paths = append(paths, Path(field).Item(i).Field("name"))
+		}
+		c.distinct(what, paths, names)
+	}
+	list("scale", "scales", len(c.w.Scales), func(i int) string { return c.w.Scales[i].Name })
+	list("vessel", "vessels", len(c.w.Vessels), func(i int) string { return c.w.Vessels[i].Name })
+	list("mould", "moulds", len(c.w.Moulds), func(i int) string { return c.w.Moulds[i].Name })
+	list("material", "materials", len(c.w.Materials), func(i int) string { return c.w.Materials[i].Name })
+}
+
+// workshopMaterial checks a material's values and that it states nothing that
+// its kind does not have: a limit on a colour would never be looked at.
+func (c *checker) workshopMaterial(p Path, m Material) {
+	scents := []MaterialKind{FragranceMaterial, EssentialMaterial}
+	for _, f := range []struct {
+		name  string
+		given bool
+		kinds []MaterialKind
+	}{
+		{"oil", m.Oil != "", []MaterialKind{OilMaterial}},
+		{"purity", m.Purity != 0, []MaterialKind{AlkaliMaterial}},
+		{"acid", m.Acid != 0, []MaterialKind{AdditiveMaterial}},
+		{"does", len(m.Does) > 0, scents},
+		{"becomes", m.Becomes != "", scents},
+		{"limit", m.Limit != 0, scents},
+		{"high pH", m.HighPH != "", []MaterialKind{ColourMaterial}},
+		{"looks", m.Looks != "", []MaterialKind{ColourMaterial, ToppingMaterial}},
+	} {
+		if f.given && m.Kind != "" && !slices.Contains(f.kinds, m.Kind) {
+			c.errorf(p.Field(f.name), "%q does not apply to %s: leave it out", f.name, article(string(m.Kind)))
+		}
+	}
+	switch m.Kind {
+	case OilMaterial:
+		c.workshopOil(p.Field("oil"), m)
+	case AlkaliMaterial:
+		if f := Fold(m.Name); f != SodiumHydroxide && f != PotassiumHydroxide {
+			c.errorf(p.Field("name"), "an alkali is called %q or %q: give the maker and the grade in the lot", SodiumHydroxide, PotassiumHydroxide)
+		}
+	case FragranceMaterial, EssentialMaterial:
+		discolours := slices.Contains(m.Does, Discolours)
+		if m.Becomes != "" && !discolours {
+			c.errorf(p.Field("becomes"), "%q becomes %s, yet it does not say that it discolours: add \"discolours\" to what it does", m.Name, m.Becomes)
+		}
+		if slices.Contains(m.Does, Behaves) && len(m.Does) > 1 && !(discolours && len(m.Does) == 2) {
+			c.errorf(p.Field("does"), "%q cannot behave and do something else to the batter as well", m.Name)
+		}
+	}
+	for _, r := range []struct {
+		name  string
+		value quantity.Ratio
+	}{{"purity", m.Purity}, {"limit", m.Limit}} {
+		if r.value > quantity.Whole {
+			c.errorf(p.Field(r.name), "%s cannot be more than 100 %%", r.name)
+		}
+	}
+}
+
+func (c *checker) workshopOil(p Path, m Material) {
+	if _, ok := oils.ByKey(m.Oil); ok {
+		return
+	}
+	var known []string
+	for _, o := range oils.All() {
+		known = append(known, o.Key)
+	}
+	if m.Oil == "" {
+		c.errorf(p, "say which oil of the table %q is, as in \"oil: olive\"", m.Name)
+		return
+	}
+	c.errorf(p, "no oil of the table is called %q%s", m.Oil, DidYouMean(m.Oil, known))
+}

@@ -1,0 +1,30 @@
+package recipe
+
+import (
+	"strings"
+	"unicode"
+)
+
+// Clean makes text from outside safe to keep and to show: whatever a terminal
+// could take for an order, or that would show nothing or turn other text round
+// (control and format characters, line separators, bytes that are not UTF-8),
+// becomes U+FFFD, which is visible. Line ends and tabs become spaces.
+func Clean(text string) string {
+	return strings.Map(func(r rune) rune {
+		switch {
+		case r == '\n' || r == '\t' || r == '\r':
+			return ' '
+		case Unsafe(r):
+			return unicode.ReplacementChar
+		}
+		return r
+	}, strings.ToValidUTF8(text, string(unicode.ReplacementChar)))
+}
+
+// Unsafe tells whether Clean replaces the character. Other than spaces, those
+// are all that Unicode calls control, format (zero-width joiners and the
+// bidirectional controls), private use, surrogate, or line separator, and the
+// tag and variation characters above the planes in use.
+func Unsafe(r rune) bool {
+	return unicode.In(r, unicode.Cc, unicode.Cf, unicode.Co, unicode.Cs, unicode.Zl, unicode.Zp)
+}

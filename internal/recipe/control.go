@@ -1,0 +1,62 @@
+package recipe
+
+import (
+	"bench/internal/calc"
+	"bench/internal/quantity"
+)
+
+// PlanVersion numbers the rules by which steps turns a control recipe into a
+// plan. It is frozen with each batch, so that a later program knows by which
+// rules the batch was begun.
+const PlanVersion = 1
+
+// Control is a control recipe (IEC 61512): a recipe scaled to its loaves, with
+// every value of the workshop and of the oils table that the batch rests on. It
+// is the first fact of a batch and never changes afterwards.
+type Control struct {
+	PlanVersion  int
+	Recipe       Recipe
+	Text         string // Text is the recipe document as it was read.
+	Hash         string // Hash is the SHA-256 of Text, in hexadecimal.
+	Loaves       int
+	Mould        Mould
+	Scales       []Scale
+	Vessels      []Vessel
+	Materials    []Material // Materials are those that the recipe uses.
+	Oils         []OilUse   // Oils are those that the recipe uses.
+	LeftInVessel quantity.Mass
+	Warnings     []string
+}
+
+// OilUse is an oil as it stood in the table, or as the maker stated it, when
+// the batch began.
+type OilUse struct {
+	Key     string
+	Name    string
+	SV      calc.Interval // SV is the saponification value, mg KOH per g.
+	SVFrom  string        // SVFrom is where the value comes from.
+	Density float64       // Density is in g/mL at the recipe's mixing temperature.
+	Hard    bool          // Hard oils are weighed and melted first.
+	Melts   float64       // Melts is the upper end of the melting range in °C, or zero.
+	Lot     string
+}
+
+// Material gives the material of that name, as it was frozen.
+func (c Control) Material(name string) (Material, bool) {
+	for _, m := range c.Materials {
+		if m.Name == name {
+			return m, true
+		}
+	}
+	return Material{}, false
+}
+
+// Oil gives the oil with that key, as it was frozen.
+func (c Control) Oil(key string) (OilUse, bool) {
+	for _, o := range c.Oils {
+		if o.Key == key {
+			return o, true
+		}
+	}
+	return OilUse{}, false
+}

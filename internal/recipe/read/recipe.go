@@ -1,0 +1,138 @@
+package read
+
+import (
+	"gopkg.in/yaml.v3"
+
+	"bench/internal/quantity"
+	"bench/internal/recipe"
+)
+
+// Recipe reads a recipe document. The problems are in the order of the file;
+// with any that is not a warning the recipe is not fit to be used, and what
+// could not be read of it is zero. Source places the problems that
+// recipe.Check finds. File is only a name for the problems.
+func Recipe(file string, data []byte) (recipe.Recipe, Source, []Problem) {
+	r := newReader(file)
+	var out recipe.Recipe
+	if root := r.document(data); root != nil {
+		r.recipe(root, &out)
+	}
+	source, problems := r.finish()
+	return out, source, problems
+}
+
+// CheckedRecipe reads a recipe document and checks it in a workshop, and gives
+// the problems of both in the order of the file.
+func CheckedRecipe(file string, data []byte, w recipe.Workshop) (recipe.Recipe, Source, []Problem) {
+	out, source, problems := Recipe(file, data)
+	if len(source.at) > 0 {
+		problems = append(problems, source.Place(recipe.Check(out, w))...)
+		sortProblems(problems)
+	}
+	return out, source, problems
+}
+
+func (r *reader) recipe(n *yaml.Node, out *recipe.Recipe) {
+	r.mapping(n, "", fields{
+		"bench":   r.format,
+		"recipe":  into(&out.Name, r.name),
+		"about":   func(n *yaml.Node, p recipe.Path) { out.About, _ = r.text(n, p) },
+		"loaves":  into(&out.Loaves, r.count),
+		"mould":   into(&out.Mould, r.name),
+		"height":  into(&out.Height, measure(r, positive(quantity.ParseLength))),
+		"gel":     into(&out.Gel, choice(r, recipe.GelForced, recipe.GelLeft, recipe.GelPrevented)),
+		"unmould": into(&out.Unmould, measure(r, positive(quantity.ParseDuration))),
+		"batters": func(n *yaml.Node, p recipe.Path) {
+			r.items(n, p, func(n *yaml.Node, p recipe.Path) { out.Batters = append(out.Batters, r.batter(n, p)) })
+		},
+		"layers": func(n *yaml.Node, p recipe.Path) {
+			r.items(n, p, func(n *yaml.Node, p recipe.Path) { out.Layers = append(out.Layers, r.layer(n, p)) })
+		},
+		"top": func(n *yaml.Node, p recipe.Path) { out.Top = r.top(n, p) },
+	}, "bench", "recipe", "batters", "layers")
+	if out.Loaves == 0 {
+		out.Loaves = recipe.DefaultLoaves
+	}
+	if out.Gel == "" {
+		out.Gel = recipe.DefaultGel
+	}
+}
+
+func (r *reader) batter(n *yaml.Node, p recipe.Path) recipe.Batter {
+	b := recipe.Batter{
+		Superfat: recipe.DefaultSuperfat,
+		Alkali:   recipe.DefaultAlkali(),
+		Water:    recipe.DefaultWater(),
+		MixAt:    recipe.DefaultMixAt,
+	}
+	r.mapping(n, p, fields{
+		"name":       into(&b.Name, r.name),
+		"oil weight": into(&b.OilWeight, measure(r, positive(quantity.ParseMass))),
+		"superfat":   into(&b.Superfat, measure(r, quantity.ParseRatio)),
+		"water":      into(&b.Water, measure(r, parseWater)),
+		"mix at":     into(&b.MixAt, measure(r, quantity.ParseTemperature)),
+		"oils": func(n *yaml.Node, p recipe.Path) {
+			r.shares(n, p, func(name string, share quantity.Ratio) {
+				b.Oils = append(b.Oils, recipe.OilShare{Oil: name, Share: share})
+			})
+		},
+		"alkali": func(n *yaml.Node, p recipe.Path) {
+			b.Alkali = nil
+			r.shares(n, p, func(name string, share quantity.Ratio) {
+				b.Alkali = append(b.Alkali, recipe.AlkaliShare{Material: name, Share: share})
+			})
+		},
+		"additives": func(n *yaml.Node, p recipe.Path) {
+			r.items(n, p, func(n *yaml.Node, p recipe.Path) { b.Additives = append(b.Additives, r.additive(n, p)) })
+		},
+	}, "name", "oils")
+	return b
+}
+
+// shares reads a mapping from names to shares, such as the oils of a batter.
+// The i-th of them has the path of the i-th item.
+func (r *reader) shares(n *yaml.Node, p recipe.Path, add func(string, quantity.Ratio)) {
+	added := 0
+	r.pairs(n, p, func(key, value *yaml.Node, _ int) {
+		at := p.Item(added)
+		added++
+		r.source.at[at] = place(key)
+		if value.Tag == "!!null" {
+			r.failf(value, at, "%q has no share: write it like \"%s: 40 %%\"", short(key.Value), short(key.Value))
+			add(recipe.Clean(key.Value), 0)
+			return
+		}
+		add(r.name(key, at), measure(r, positive(quantity.ParseRatio))(value, at))
+	})
+	if added == 0 && n.Kind == yaml.MappingNode {
+		r.failf(n, p, "nothing is listed here")
+	}
+}
+
+func (r *reader) additive(n *yaml.Node, p recipe.Path) recipe.Additive {
+	var a recipe.Additive
+	r.mapping(n, p, fields{
+		"material": into(&a.Material, r.name),
+		"rate":     into(&a.Rate, measure(r, ofOils)),
+		"in":       into(&a.In, choice(r, recipe.InLyeWater, recipe.InOils, recipe.InBatter)),
+	}, "material", "rate", "in")
+	return a
+}
+
+func (r *reader) top(n *yaml.Node, p recipe.Path) recipe.Top {
+	var top recipe.Top
+	r.mapping(n, p, fields{
+		"texture": func(n *yaml.Node, p recipe.Path) { top.Texture, _ = r.text(n, p) },
+		"toppings": func(n *yaml.Node, p recipe.Path) {
+			r.items(n, p, func(n *yaml.Node, p recipe.Path) {
+				var t recipe.Topping
+				r.mapping(n, p, fields{
+					"material": into(&t.Material, r.name),
+					"per loaf": into(&t.PerLoaf, measure(r, positive(quantity.ParseMass))),
+				}, "material", "per loaf")
+				top.Toppings = append(top.Toppings, t)
+			})
+		},
+	})
+	return top
+}

@@ -1,0 +1,111 @@
+package read
+
+import (
+	"gopkg.in/yaml.v3"
+
+	"bench/internal/quantity"
+	"bench/internal/recipe"
+)
+
+// Workshop reads a workshop document and checks it by itself. The rest is as
+// for Recipe.
+func Workshop(file string, data []byte) (recipe.Workshop, Source, []Problem) {
+	r := newReader(file)
+	var out recipe.Workshop
+	root := r.document(data)
+	if root != nil {
+		r.workshop(root, &out)
+	}
+	source, problems := r.finish()
+	if root != nil {
+		problems = append(problems, source.Place(recipe.CheckWorkshop(out))...)
+		sortProblems(problems)
+	}
+	return out, source, problems
+}
+
+func (r *reader) workshop(n *yaml.Node, out *recipe.Workshop) {
+	r.mapping(n, "", fields{
+		"bench":          r.format,
+		"workshop":       into(&out.Name, r.name),
+		"left in vessel": into(&out.LeftInVessel, measure(r, positive(quantity.ParseMass))),
+		"scales": func(n *yaml.Node, p recipe.Path) {
+			r.items(n, p, func(n *yaml.Node, p recipe.Path) { out.Scales = append(out.Scales, r.scale(n, p)) })
+		},
+		"vessels": func(n *yaml.Node, p recipe.Path) {
+			r.items(n, p, func(n *yaml.Node, p recipe.Path) { out.Vessels = append(out.Vessels, r.vessel(n, p)) })
+		},
+		"moulds": func(n *yaml.Node, p recipe.Path) {
+			r.items(n, p, func(n *yaml.Node, p recipe.Path) { out.Moulds = append(out.Moulds, r.mould(n, p)) })
+		},
+		"materials": func(n *yaml.Node, p recipe.Path) {
+			r.items(n, p, func(n *yaml.Node, p recipe.Path) { out.Materials = append(out.Materials, r.material(n, p)) })
+		},
+	}, "bench", "workshop")
+}
+
+func (r *reader) scale(n *yaml.Node, p recipe.Path) recipe.Scale {
+	var s recipe.Scale
+	r.mapping(n, p, fields{
+		"name":  into(&s.Name, r.name),
+		"reads": into(&s.Reads, measure(r, positive(quantity.ParseMass))),
+		"max":   into(&s.Max, measure(r, positive(quantity.ParseMass))),
+	}, "name", "reads", "max")
+	return s
+}
+
+func (r *reader) vessel(n *yaml.Node, p recipe.Path) recipe.Vessel {
+	var v recipe.Vessel
+	r.mapping(n, p, fields{
+		"name": into(&v.Name, r.name),
+		"kind": into(&v.Kind, choice(r, recipe.Pot, recipe.LyeJug, recipe.Jug, recipe.Cup)),
+		"tare": into(&v.Tare, measure(r, positive(quantity.ParseMass))),
+	}, "name", "kind", "tare")
+	return v
+}
+
+func (r *reader) mould(n *yaml.Node, p recipe.Path) recipe.Mould {
+	var m recipe.Mould
+	length := measure(r, positive(quantity.ParseLength))
+	r.mapping(n, p, fields{
+		"name":   into(&m.Name, r.name),
+		"length": into(&m.Length, length),
+		"width":  into(&m.Width, length),
+		"height": into(&m.Height, length),
+		"count":  into(&m.Count, r.count),
+	}, "name", "length", "width", "height")
+	return m
+}
+
+func (r *reader) material(n *yaml.Node, p recipe.Path) recipe.Material {
+	var m recipe.Material
+	behaviour := choice(r, recipe.Behaves, recipe.Accelerates, recipe.Rices, recipe.Seizes, recipe.Separates, recipe.Heats, recipe.Discolours)
+	share := measure(r, positive(quantity.ParseRatio))
+	r.mapping(n, p, fields{
+		"name": into(&m.Name, r.name),
+		"kind": into(&m.Kind, choice(r, recipe.OilMaterial, recipe.AlkaliMaterial, recipe.WaterMaterial, recipe.ColourMaterial,
+			recipe.FragranceMaterial, recipe.EssentialMaterial, recipe.AdditiveMaterial, recipe.ToppingMaterial)),
+		"oil":    into(&m.Oil, r.oilKey),
+		"lot":    into(&m.Lot, r.name),
+		"purity": into(&m.Purity, share),
+		"acid":   into(&m.Acid, share),
+		"does": func(n *yaml.Node, p recipe.Path) {
+			if n.Kind == yaml.ScalarNode {
+				m.Does = []recipe.Behaviour{behaviour(n, p)}
+				return
+			}
+			r.items(n, p, func(n *yaml.Node, p recipe.Path) { m.Does = append(m.Does, behaviour(n, p)) })
+		},
+		"becomes": into(&m.Becomes, r.name),
+		"limit":   into(&m.Limit, share),
+		"high pH": into(&m.HighPH, choice(r, recipe.Stable, recipe.Unstable, recipe.Untested)),
+		"looks":   into(&m.Looks, measure(r, parseLooks)),
+		"inci":    func(n *yaml.Node, p recipe.Path) { m.INCI, _ = r.text(n, p) },
+	}, "name", "kind")
+	return m
+}
+
+// oilKey reads the key of the oils table, in which words are joined by "_".
+func (r *reader) oilKey(n *yaml.Node, p recipe.Path) string {
+	return recipe.OilKey(r.name(n, p))
+}

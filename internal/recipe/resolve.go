@@ -1,0 +1,51 @@
+package recipe
+
+import (
+	"crypto/sha256"
+	"encoding/hex"
+	"unicode/utf8"
+)
+
+// Resolve freezes a recipe for one batch: it checks it at that number of loaves
+// (zero is the recipe's own), fills in what was left out, and copies every value
+// of the workshop and of the oils table that the batch will rest on. In the
+// control recipe every name is written as the workshop and the table write it,
+// every layer has its surface, its trace and the place of its colours, and an
+// oil weight is that of all the batch's loaves.
+//
+// Text is the document as it was read. Where a problem is not a warning the
+// control recipe is the zero value.
+func Resolve(r Recipe, text string, w Workshop, loaves int) (Control, []Problem) {
+	c := newChecker(r, w)
+	if loaves == 0 {
+		loaves = c.r.Loaves
+	}
+	c.run(loaves)
+	if !utf8.ValidString(text) {
+		c.errorf("", "the document is not UTF-8 text: save it as UTF-8")
+	}
+	if c.failed() {
+		return Control{}, c.problems
+	}
+	hash := sha256.Sum256([]byte(text))
+	control := Control{
+		PlanVersion:  PlanVersion,
+		Recipe:       c.r,
+		Text:         text,
+		Hash:         hex.EncodeToString(hash[:]),
+		Loaves:       loaves,
+		Mould:        c.mould,
+		Scales:       append([]Scale(nil), w.Scales...),
+		Vessels:      append([]Vessel(nil), w.Vessels...),
+		Materials:    c.used,
+		Oils:         c.oils,
+		LeftInVessel: w.LeftInVessel,
+	}
+	if control.LeftInVessel == 0 {
+		control.LeftInVessel = DefaultLeftInVessel
+	}
+	for _, p := range c.problems {
+		control.Warnings = append(control.Warnings, p.Text)
+	}
+	return control, c.problems
+}

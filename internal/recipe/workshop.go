@@ -1,0 +1,108 @@
+package recipe
+
+import "bench/internal/quantity"
+
+// Workshop is what the maker owns: scales, vessels, moulds and materials.
+type Workshop struct {
+	Name         string
+	Scales       []Scale
+	Vessels      []Vessel
+	Moulds       []Mould
+	Materials    []Material
+	LeftInVessel quantity.Mass // LeftInVessel stays in each vessel that batter is poured out of.
+}
+
+// Scale is a weighing instrument. Reads and Max are d and Max of OIML R 76.
+type Scale struct {
+	Name  string
+	Reads quantity.Mass
+	Max   quantity.Mass
+}
+
+// VesselKind is what a vessel is used for.
+type VesselKind string
+
+// The kinds of vessel.
+const (
+	Pot    VesselKind = "pot"     // Pot takes the oils and the batter.
+	LyeJug VesselKind = "lye jug" // LyeJug takes lye solution and nothing else.
+	Jug    VesselKind = "jug"     // Jug takes a portion of batter.
+	Cup    VesselKind = "cup"     // Cup takes a scent, a colour or dry alkali.
+)
+
+// Vessel is a container with its weight when empty and dry.
+type Vessel struct {
+	Name string
+	Kind VesselKind
+	Tare quantity.Mass
+}
+
+// Mould is a straight loaf mould: inner length, width and height, after any
+// liner, and how many of it there are.
+type Mould struct {
+	Name   string
+	Length quantity.Length
+	Width  quantity.Length
+	Height quantity.Length
+	Count  int
+}
+
+// Capacity gives the volume of the mould filled to the rim.
+func (m Mould) Capacity() quantity.Volume {
+	return quantity.FromMillilitres(m.Length.Millimetres() * m.Width.Millimetres() * m.Height.Millimetres() / 1000)
+}
+
+// MaterialKind is what a material is.
+type MaterialKind string
+
+// The kinds of material.
+const (
+	OilMaterial       MaterialKind = "oil"
+	AlkaliMaterial    MaterialKind = "alkali"
+	WaterMaterial     MaterialKind = "water"
+	ColourMaterial    MaterialKind = "colourant"
+	FragranceMaterial MaterialKind = "fragrance"
+	EssentialMaterial MaterialKind = "essential oil"
+	AdditiveMaterial  MaterialKind = "additive"
+	ToppingMaterial   MaterialKind = "topping"
+)
+
+// Behaviour is what a scent does to raw batter.
+type Behaviour string
+
+// What a scent may do.
+const (
+	Behaves     Behaviour = "behaves"
+	Accelerates Behaviour = "accelerates"
+	Rices       Behaviour = "rices"
+	Seizes      Behaviour = "seizes"
+	Separates   Behaviour = "separates"
+	Heats       Behaviour = "heats"
+	Discolours  Behaviour = "discolours"
+)
+
+// Stability is whether a colour survives raw soap.
+type Stability string
+
+// The stabilities in high pH.
+const (
+	Stable   Stability = "yes"
+	Unstable Stability = "no"
+	Untested Stability = "untested"
+)
+
+// Material is something the maker weighs out, with what is known of it.
+type Material struct {
+	Name    string
+	Kind    MaterialKind
+	Oil     string         // Oil is the key in the oils table that an oil stands for.
+	Lot     string         // Lot is the supplier's, of the container in use.
+	Purity  quantity.Ratio // Purity of an alkali; zero means not stated.
+	Acid    quantity.Ratio // Acid is mg KOH used up per g of an acid additive, as a ratio of masses.
+	Does    []Behaviour    // Does is what a scent does to raw batter.
+	Becomes string         // Becomes is the colour a scent discolours to.
+	Limit   quantity.Ratio // Limit is the most of a scent in the finished product; zero means not stated.
+	HighPH  Stability      // HighPH is whether a colour is stable in raw soap.
+	Looks   string         // Looks is a colour's shade in soap as sRGB, "#1f3a5f", or empty.
+	INCI    string
+}

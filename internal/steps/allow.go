@@ -1,0 +1,191 @@
+package steps
+
+import (
+	"errors"
+	"fmt"
+	"reflect"
+	"strings"
+
+	"bench/internal/batch"
+	"bench/internal/timer"
+)
+
+// Allows says why a fact cannot be added now, in words, or nil. It refuses what
+// is impossible or unsafe; what is merely unwise is left to the maker.
+func (p Plan) Allows(f batch.Fact, now timer.Moment) error {
+	if _, note := f.(batch.Noted); p.Closed && !note {
+		return errors.New("the batch is closed: only notes can be added")
+	}
+	switch f := f.(type) {
+	case batch.Started:
+		return errors.New("the batch has begun already")
+	case batch.Weighed:
+		return p.allowsWeighed(f)
+	case batch.Grossed:
+		return p.allowsGross(f)
+	case batch.Ticked:
+		return p.allowsTick(f.Task, now)
+	case batch.TemperatureTaken:
+		return p.allowsTemperature(f)
+	case batch.Skipped:
+		return p.allowsSkip(f)
+	case batch.TimerSeen:
+		return p.allowsTimer(f.Timer)
+	case batch.TimerPutOff:
+		if f.For <= 0 {
+			return errors.New("a timer is put off for some time: say for how long")
+		}
+		return p.allowsTimer(f.Timer)
+	case batch.Noted:
+		if strings.TrimSpace(f.Text) == "" {
+			return errors.New("the note is empty")
+		}
+		return nil
+	case batch.Corrected:
+		return p.allowsCorrection(f)
+	case batch.Closed:
+		if !p.Finished() && strings.TrimSpace(f.Reason) == "" {
+			return errors.New("tasks are still open: say why the batch ends here")
+		}
+		return nil
+	}
+	return fmt.Errorf("a fact of kind %q is not known", batch.Kind(f))
+}
+
+// open finds a task that asks for this kind of answer and can be done now.
+func (p Plan) open(id string, does ...Do) (Task, error) {
+	t, _, ok := p.Task(id)
+	if !ok {
+		return Task{}, fmt.Errorf("there is no task %q in this batch", id)
+	}
+	fits := false
+	for _, d := range does {
+		fits = fits || t.Do == d
+	}
+	switch {
+	case !fits:
+		return Task{}, fmt.Errorf("%s: this asks for another kind of answer", t.Title)
+	case t.Done:
+		return Task{}, fmt.Errorf("%s: done already at %s; correct it instead", t.Title, t.At.Wall.Format("15:04"))
+	case !t.Open:
+		return Task{}, fmt.Errorf("%s: %s", t.Title, t.Waits)
+	}
+	return t, nil
+}
+
+func (p Plan) allowsWeighed(f batch.Weighed) error {
+	t, err := p.open(f.Task, Weigh, Portion)
+	if err != nil {
+		return err
+	}
+	return weighable(t, f)
+}
+
+// weighable checks a weight against its task, whenever it was weighed.
+func weighable(t Task, f batch.Weighed) error {
+	switch {
+	case t.MustType && f.How != batch.Typed:
+		return fmt.Errorf("%s burns, so it is never ticked unseen: type what the scale says", t.Title)
+	case f.Mass < 0:
+		return fmt.Errorf("%s: a weight is not below zero", t.Title)
+	case f.Mass == 0 && f.More:
+		return fmt.Errorf("%s: a container that brings nothing needs no weighing", t.Title)
+	case t.Do == Portion && f.Mass > t.SoFar-t.Tare:
+		return fmt.Errorf("%s: %s g is more than the vessel holds", t.Title, f.Mass.At(t.Reads))
+	case t.Do == Weigh && f.How == batch.Typed && t.Parts <= 1 && t.Max > 0 && t.Tare+f.Mass > t.Max:
+		return fmt.Errorf("%s: %s g is more than the %s carries (%s)", t.Title, f.Mass.At(t.Reads), t.Scale, t.Max)
+	}
+	return nil
+}
+
+func (p Plan) allowsGross(f batch.Grossed) error {
+	t, err := p.open(f.Task, Gross)
+	if err != nil {
+		return err
+	}
+	return grossable(t, f)
+}
+
+func grossable(t Task, f batch.Grossed) error {
+	if f.Gross <= f.Tare {
+		return fmt.Errorf("%s: %s g is no more than the empty vessel (%s g); type the whole weight, vessel included",
+			t.Title, f.Gross.At(t.Reads), f.Tare.At(t.Reads))
+	}
+	return nil
+}
+
+func (p Plan) allowsTick(id string, now timer.Moment) error {
+	t, err := p.open(id, Tick, Look)
+	if err != nil {
+		return err
+	}
+	if _, st, _ := p.Task(id); st.Kind == Unmould {
+		if err := p.tooEarly(now); err != nil {
+			return fmt.Errorf("%s: %w", t.Title, err)
+		}
+	}
+	return nil
+}
+
+// tooEarly says that the unmould timer has neither fallen due nor been
+// acknowledged before its time by a maker who knows better.
+func (p Plan) tooEarly(now timer.Moment) error {
+	for _, t := range p.Timers {
+		if t.ID != UnmouldDue {
+			continue
+		}
+		if s := t.State(now); s == timer.Running || s == timer.PutOff {
+			return fmt.Errorf("due %s; acknowledge the timer to unmould early", t.Say(now))
+		}
+	}
+	return nil
+}
+
+func (p Plan) allowsTemperature(f batch.TemperatureTaken) error {
+	_, err := p.open(f.Task, Temperature)
+	return err
+}
+
+func (p Plan) allowsSkip(f batch.Skipped) error {
+	t, err := p.open(f.Task, Tick, Look, Weigh)
+	switch {
+	case err != nil:
+		return err
+	case t.MustType:
+		return fmt.Errorf("%s cannot be left out", t.Title)
+	case strings.TrimSpace(f.Reason) == "":
+		return errors.New("say why it is left out")
+	}
+	return nil
+}
+
+func (p Plan) allowsTimer(id string) error {
+	for _, t := range p.Timers {
+		if t.ID == id {
+			return nil
+		}
+	}
+	return fmt.Errorf("there is no timer %q", id)
+}
+
+func (p Plan) allowsCorrection(f batch.Corrected) error {
+	if strings.TrimSpace(f.Reason) == "" {
+		return errors.New("a correction needs its reason")
+	}
+	id := batch.Task(f.With)
+	t, _, ok := p.Task(id)
+	if !ok {
+		return fmt.Errorf("there is no task %q in this batch", id)
+	}
+	switch with := f.With.(type) {
+	case batch.Weighed:
+		return weighable(t, with)
+	case batch.Grossed:
+		return grossable(t, with)
+	case batch.TemperatureTaken:
+		return nil
+	case batch.Started, batch.Ticked, batch.Skipped, batch.TimerSeen, batch.TimerPutOff, batch.Noted, batch.Corrected, batch.Closed:
+		return fmt.Errorf("%s is not a value that can be corrected", reflect.TypeOf(with).Name())
+	}
+	return nil
+}

@@ -1,0 +1,155 @@
+package steps
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+
+	"bench/internal/batch"
+	"bench/internal/quantity"
+)
+
+// Answer is what the person said to a task.
+type Answer struct {
+	How  batch.How
+	Text string // Text is what was typed; empty when nothing was.
+	More bool   // More says that another container follows.
+}
+
+// Answer turns what the person said into a fact, or says why it cannot be one.
+// A number is a weight in grams unless it brings its unit; for a portion it is
+// what the scale under the vessel reads after pouring.
+func (p Plan) Answer(task string, a Answer) (batch.Fact, error) {
+	t, _, ok := p.Task(task)
+	if !ok {
+		return nil, fmt.Errorf("there is no task %q in this batch", task)
+	}
+	if t.Numeric() && a.How == batch.Typed && strings.TrimSpace(a.Text) == "" {
+		return nil, errors.New("type a number first")
+	}
+	switch t.Do {
+	case Tick, Look:
+		return batch.Ticked{Task: t.ID}, nil
+	case Temperature:
+		return temperatureAnswer(t, a)
+	case Gross:
+		return grossAnswer(t, a)
+	case Weigh, Portion:
+		return weightAnswer(t, a)
+	}
+	return nil, fmt.Errorf("%s: nothing to answer", t.Title)
+}
+
+func temperatureAnswer(t Task, a Answer) (batch.Fact, error) {
+	if a.How != batch.Typed {
+		return nil, errors.New("type what the thermometer says")
+	}
+	text := strings.TrimSpace(a.Text)
+	if strings.Trim(text, "0123456789.,") == "" {
+		text += " °C"
+	}
+	c, err := quantity.ParseTemperature(text)
+	if err != nil {
+		return nil, err
+	}
+	return batch.TemperatureTaken{Task: t.ID, Temperature: c}, nil
+}
+
+func grossAnswer(t Task, a Answer) (batch.Fact, error) {
+	if a.How != batch.Typed {
+		return nil, errors.New("type the whole weight, vessel included")
+	}
+	m, err := quantity.ParseNumberMass(a.Text, quantity.Gram)
+	if err != nil {
+		return nil, err
+	}
+	return batch.Grossed{Task: t.ID, Vessel: t.Vessel, Gross: m, Tare: t.Tare, Scale: t.Scale, Reads: t.Reads}, nil
+}
+
+func weightAnswer(t Task, a Answer) (batch.Fact, error) {
+	f := batch.Weighed{
+		Task: t.ID, Material: t.Material, Lot: t.Lot, Target: t.Target, Mass: t.Remaining(), How: a.How, More: a.More,
+		Scale: t.Scale, Reads: t.Reads, Vessel: t.Vessel, Tare: t.Tare,
+	}
+	if a.How != batch.Typed {
+		return f, nil
+	}
+	m, err := quantity.ParseNumberMass(a.Text, quantity.Gram)
+	if err != nil {
+		return nil, err
+	}
+	f.Mass = m
+	if t.Do == Portion {
+		f.Mass = t.SoFar - m
+	}
+	return f, nil
+}
+
+// Doubt says why a value looks like a slip, or "". The screen then asks for it
+// a second time; it is never refused for that.
+func (p Plan) Doubt(f batch.Fact) string {
+	switch f := f.(type) {
+	case batch.Weighed:
+		t, _, ok := p.Task(f.Task)
+		if !ok || f.How != batch.Typed {
+			return ""
+		}
+		return doubtful(f.Mass, t.Remaining(), max(10*t.Tolerance, t.Remaining()/10), t.Reads, f.More)
+	case batch.Grossed:
+		t, _, ok := p.Task(f.Task)
+		if !ok {
+			return ""
+		}
+		if words := doubtful(f.Gross, t.Target, max(t.Tolerance, (t.Target-t.Tare)/20), t.Reads, false); words != "" {
+			return words + "; is it the right vessel?"
+		}
+	case batch.TemperatureTaken:
+		if f.Temperature < 10*quantity.Degree || f.Temperature > 100*quantity.Degree {
+			return fmt.Sprintf("%s is unusual here", f.Temperature)
+		}
+	case batch.Started, batch.Ticked, batch.Skipped, batch.TimerSeen, batch.TimerPutOff, batch.Noted, batch.Corrected, batch.Closed:
+	}
+	return ""
+}
+
+// doubtful compares a weight with what was expected; a part of it may be less.
+func doubtful(m, expected, spread, reads quantity.Mass, part bool) string {
+	if m <= expected+spread && (part || m >= expected-spread) {
+		return ""
+	}
+	return fmt.Sprintf("asked %s, typed %s", expected.At(reads), m.At(reads))
+}
+
+// Correct makes the correction of an earlier fact: text is the new value. What
+// the fact says of target, scale and vessel stays.
+func (p Plan) Correct(s batch.State, seq int, text, reason string) (batch.Fact, error) {
+	if seq < 1 || seq > len(s.Entries) {
+		return nil, fmt.Errorf("there is no fact %d", seq)
+	}
+	var with batch.Fact
+	switch f := s.Entries[seq-1].Fact.(type) {
+	case batch.Weighed:
+		m, err := quantity.ParseNumberMass(text, quantity.Gram)
+		if err != nil {
+			return nil, err
+		}
+		f.Mass, f.How = m, batch.Typed
+		with = f
+	case batch.Grossed:
+		m, err := quantity.ParseNumberMass(text, quantity.Gram)
+		if err != nil {
+			return nil, err
+		}
+		f.Gross = m
+		with = f
+	case batch.TemperatureTaken:
+		fact, err := temperatureAnswer(Task{ID: f.Task}, Answer{How: batch.Typed, Text: text})
+		if err != nil {
+			return nil, err
+		}
+		with = fact
+	case batch.Started, batch.Ticked, batch.Skipped, batch.TimerSeen, batch.TimerPutOff, batch.Noted, batch.Corrected, batch.Closed:
+		return nil, errors.New("this fact holds no value to correct; take a note instead")
+	}
+	return batch.Corrected{Seq: seq, Reason: strings.TrimSpace(reason), With: with}, nil
+}

@@ -1,0 +1,155 @@
+package steps_test
+
+import (
+	"fmt"
+	"time"
+
+	"bench/internal/batch"
+	"bench/internal/calc"
+	"bench/internal/quantity"
+	"bench/internal/recipe"
+	"bench/internal/steps"
+	"bench/internal/timer"
+)
+
+const (
+	g  = quantity.Gram
+	mm = quantity.Millimetre
+)
+
+// harbour is a control recipe of the harbour workshop (invented): two batters
+// in two layers with two embeds, for three loaves.
+func harbour() recipe.Control {
+	oil := func(key, name string, low, high, density, melts float64) recipe.OilUse {
+		return recipe.OilUse{Key: key, Name: name, SV: calc.Published(low, high), Density: density, Hard: melts > 0, Melts: melts}
+	}
+	shares := []recipe.OilShare{
+		{Oil: "olive", Share: 45 * quantity.Percent}, {Oil: "coconut", Share: 30 * quantity.Percent},
+		{Oil: "shea", Share: 15 * quantity.Percent}, {Oil: "castor", Share: 10 * quantity.Percent},
+	}
+	batter := func(name string) recipe.Batter {
+		return recipe.Batter{
+			Name: name, Oils: shares, Superfat: 5 * quantity.Percent, MixAt: 35 * quantity.Degree,
+			Alkali: []recipe.AlkaliShare{{Material: recipe.SodiumHydroxide, Share: quantity.Whole}},
+			Water:  calc.WaterRule{Kind: calc.ByLyeConcentration, Value: 0.33},
+		}
+	}
+	return recipe.Control{
+		PlanVersion: recipe.PlanVersion, Loaves: 3,
+		Recipe: recipe.Recipe{
+			Name: "Harbour light", Loaves: 3, Mould: "loaf mould", Unmould: 24 * time.Hour, Gel: recipe.GelLeft,
+			Batters: []recipe.Batter{batter("sea"), batter("dusk")},
+			Layers: []recipe.Layer{
+				{
+					Name: "sea", Batter: "sea", Surface: 34 * mm, Trace: recipe.MediumTr,
+					Colours: []recipe.Colour{{Material: "deep blue mica", Rate: 4 * quantity.GramPerKilo, In: recipe.InOils}},
+					Scents:  []recipe.Scent{{Material: "harbour rope", Rate: 3 * quantity.Percent, Of: recipe.OfOils}},
+					Embeds: []recipe.Embed{
+						{Name: "moon", Shape: recipe.Circle, Width: 24 * mm, Height: 24 * mm, Across: 24 * mm, Sink: 8 * mm},
+						{Name: "boat", Shape: recipe.Rectangle, Width: 20 * mm, Height: 12 * mm, Across: 58 * mm, Sink: 14 * mm},
+					},
+				},
+				{
+					Name: "dusk", Batter: "dusk", Surface: 66 * mm, Trace: recipe.Light,
+					Colours: []recipe.Colour{{Material: "dusk violet mica", Rate: 4 * quantity.GramPerKilo, In: recipe.InOils}},
+					Scents:  []recipe.Scent{{Material: "evening smoke", Rate: 25 * quantity.GramPerKilo, Of: recipe.OfOils}},
+				},
+			},
+			Top: recipe.Top{Texture: "soft waves", Toppings: []recipe.Topping{{Material: "gold mica", PerLoaf: g / 2}}},
+		},
+		Mould: recipe.Mould{Name: "loaf mould", Length: 250 * mm, Width: 80 * mm, Height: 75 * mm, Count: 3},
+		Scales: []recipe.Scale{
+			{Name: "big scale", Reads: g, Max: 10_000 * g}, {Name: "bench scale", Reads: g / 10, Max: 3_000 * g},
+			{Name: "fine scale", Reads: g / 100, Max: 200 * g},
+		},
+		Vessels: []recipe.Vessel{
+			{Name: "pot 1", Kind: recipe.Pot, Tare: 640 * g}, {Name: "pot 2", Kind: recipe.Pot, Tare: 655 * g},
+			{Name: "lye jug 1", Kind: recipe.LyeJug, Tare: 212 * g}, {Name: "lye jug 2", Kind: recipe.LyeJug, Tare: 209 * g},
+			{Name: "jug 1", Kind: recipe.Jug, Tare: 120 * g}, {Name: "jug 2", Kind: recipe.Jug, Tare: 121 * g}, {Name: "jug 3", Kind: recipe.Jug, Tare: 119 * g},
+			{Name: "alkali cup", Kind: recipe.Cup, Tare: 21 * g},
+			{Name: "cup 1", Kind: recipe.Cup, Tare: 9 * g}, {Name: "cup 2", Kind: recipe.Cup, Tare: 9 * g}, {Name: "cup 3", Kind: recipe.Cup, Tare: 9 * g},
+		},
+		Materials: []recipe.Material{
+			{Name: recipe.SodiumHydroxide, Kind: recipe.AlkaliMaterial, Lot: "NH-7"},
+			{Name: "harbour rope", Kind: recipe.FragranceMaterial, Does: []recipe.Behaviour{recipe.Accelerates}, Limit: 5 * quantity.Percent},
+			{Name: "evening smoke", Kind: recipe.FragranceMaterial, Does: []recipe.Behaviour{recipe.Accelerates}, Limit: 4 * quantity.Percent},
+			{Name: "deep blue mica", Kind: recipe.ColourMaterial}, {Name: "dusk violet mica", Kind: recipe.ColourMaterial},
+			{Name: "gold mica", Kind: recipe.ToppingMaterial},
+		},
+		Oils: []recipe.OilUse{
+			oil("olive", "Olive oil", 184, 196, 0.903, 0), oil("coconut", "Coconut oil", 248, 265, 0.916, 26),
+			oil("shea", "Shea butter", 160, 195, 0.917, 45), oil("castor", "Castor oil", 176, 187, 0.951, 0),
+		},
+		LeftInVessel: 20 * g,
+	}
+}
+
+// bencher works a batch the way a person does, one fact after the other.
+type bencher struct {
+	state batch.State
+	now   time.Time
+}
+
+func begin(c recipe.Control) *bencher {
+	b := &bencher{now: time.Date(2026, 3, 2, 9, 0, 0, 0, time.UTC)}
+	b.put(batch.Started{Control: c})
+	return b
+}
+
+func (b *bencher) moment() timer.Moment { return timer.Moment{Wall: b.now} }
+
+func (b *bencher) put(f batch.Fact) {
+	b.now = b.now.Add(30 * time.Second)
+	b.state = b.state.Apply(batch.Entry{Seq: len(b.state.Entries) + 1, At: b.moment(), Fact: f})
+}
+
+func (b *bencher) plan() steps.Plan { return steps.Of(b.state) }
+
+// answer gives the fact for a task done exactly as asked.
+func asAsked(t steps.Task) steps.Answer {
+	switch {
+	case t.Do == steps.Temperature:
+		return steps.Answer{How: batch.Typed, Text: fmt.Sprint(t.Wanted.Celsius())}
+	case t.Do == steps.Gross:
+		return steps.Answer{How: batch.Typed, Text: t.Target.At(t.Reads)}
+	case t.MustType:
+		return steps.Answer{How: batch.Typed, Text: t.Remaining().At(t.Reads)}
+	default:
+		return steps.Answer{How: batch.AtTarget}
+	}
+}
+
+// say answers a task, refusing what the plan refuses.
+func (b *bencher) say(id string, a steps.Answer) error {
+	p := b.plan()
+	f, err := p.Answer(id, a)
+	if err != nil {
+		return err
+	}
+	if err := p.Allows(f, b.moment()); err != nil {
+		return err
+	}
+	b.put(f)
+	return nil
+}
+
+// work answers whatever is next as asked, until nothing is or until says so.
+func (b *bencher) work(until func(steps.Task) bool) error {
+	for range 1000 {
+		p := b.plan()
+		id, ok := p.Next(b.moment())
+		if !ok {
+			return nil
+		}
+		t, _, _ := p.Task(id)
+		if until(t) {
+			return nil
+		}
+		if err := b.say(id, asAsked(t)); err != nil {
+			return fmt.Errorf("%s: %w", id, err)
+		}
+	}
+	return fmt.Errorf("no end in sight")
+}
+
+func never(steps.Task) bool { return false }

@@ -1,0 +1,154 @@
+package steps
+
+import (
+	"cmp"
+	"slices"
+
+	"bench/internal/batch"
+	"bench/internal/calc"
+	"bench/internal/quantity"
+	"bench/internal/recipe"
+)
+
+// planner works out one plan. It lives for one call of Of.
+type planner struct {
+	c      recipe.Control
+	s      batch.State
+	size   size
+	rack   rack
+	scales []recipe.Scale // scales are from the finest to the coarsest.
+	pots   []pot
+	pours  []pour
+}
+
+// Of gives the plan of a batch. For a look at a plan before there is a batch,
+// pass a State that holds nothing but its Control.
+func Of(s batch.State) Plan {
+	p := &planner{c: s.Control, s: s, rack: rackOf(s.Control), scales: slices.Clone(s.Control.Scales)}
+	if len(p.scales) == 0 || len(p.c.Recipe.Layers) == 0 || p.c.Loaves < 1 {
+		return Plan{Recipe: p.c.Recipe.Name}
+	}
+	slices.SortStableFunc(p.scales, func(a, b recipe.Scale) int {
+		return cmp.Or(cmp.Compare(a.Reads, b.Reads), cmp.Compare(a.Max, b.Max))
+	})
+	p.size = sizeOf(p.c)
+	for i := range p.c.Recipe.Batters {
+		p.pots = append(p.pots, p.fillPot(i))
+	}
+	for i := range p.c.Recipe.Layers {
+		p.pours = append(p.pours, p.fillLayer(i))
+	}
+	p.followLoaves()
+	plan := Plan{
+		Recipe: p.c.Recipe.Name, Loaves: p.c.Loaves, Mould: p.c.Mould,
+		Warnings: slices.Concat(p.c.Warnings, p.coarse()), Closed: s.Closed(),
+	}
+	for i, pot := range p.pots {
+		b := p.batter(i, pot)
+		plan.Batters = append(plan.Batters, b)
+		for _, o := range b.Oils {
+			plan.Oils += o.Mass
+		}
+	}
+	for _, l := range p.pours {
+		plan.Layers = append(plan.Layers, l.layer)
+	}
+	plan.Stages = p.stages()
+	plan.Timers = p.timers(plan.Stages)
+	settle(plan.Stages, s)
+	return plan
+}
+
+// weighing is a weighing before it is known on which scale.
+type weighing struct {
+	id        string
+	title     string
+	hint      string
+	material  string
+	lot       string
+	grams     float64 // grams is the exact target.
+	tolerance float64 // tolerance is in grams; zero is none.
+	mustType  bool
+	vessel    recipe.Vessel
+	load      quantity.Mass
+	soFar     quantity.Mass
+	into      string
+}
+
+// weigh makes the task of a weighing: the scale is chosen, the target is
+// rounded to what it reads to, and what was weighed already is filled in.
+func (p *planner) weigh(w weighing) Task {
+	target := quantity.FromGrams(w.grams)
+	tolerance := quantity.FromGrams(w.tolerance)
+	at := p.station(w.vessel, max(w.load, target), w.soFar, target, tolerance)
+	t := Task{
+		ID: w.id, Do: Weigh, Title: w.title, Hint: w.hint, Material: w.material, Lot: w.lot,
+		Target: target.RoundTo(at.scale.Reads), Tolerance: tolerance, wanted: tolerance, MustType: w.mustType,
+		Scale: at.scale.Name, Reads: at.scale.Reads, Max: at.scale.Max, Parts: at.parts,
+		Vessel: at.vessel.Name, Tare: at.vessel.Tare, TareKnown: at.vessel.Tare > 0,
+		SoFar: w.soFar, Into: cmp.Or(at.into, w.into),
+	}
+	if at.into != "" {
+		t.SoFar = 0
+	}
+	if tolerance > 0 {
+		t.Tolerance = max(tolerance, at.scale.Reads/2)
+	}
+	return p.fill(t)
+}
+
+// fill adds to a weighing what the facts say of it.
+func (p *planner) fill(t Task) Task {
+	facts := p.s.Weighings(t.ID)
+	if len(facts) == 0 {
+		return t
+	}
+	first, last := facts[0], facts[len(facts)-1]
+	t.Mass, t.Done = p.s.Mass(t.ID)
+	t.Target, t.Seq, t.At = first.Target, last.Seq, last.At
+	t.Scale, t.Reads, t.Vessel, t.Tare = first.Scale, first.Reads, first.Vessel, first.Tare
+	for _, f := range facts {
+		t.ByEye = t.ByEye || f.How == batch.ByEye
+	}
+	return t
+}
+
+// amount gives what a weighing brings: what was weighed, or else the target.
+func amount(t Task) Amount {
+	a := Amount{Name: t.Material, Task: t.ID, Target: t.Target, Mass: t.Target, Known: t.Done, ByEye: t.ByEye}
+	if t.Done || t.Mass > t.Target {
+		a.Mass = t.Mass
+	}
+	return a
+}
+
+// byEyeSpread is how far off a weight by eye may be (common practice, no
+// source).
+const byEyeSpread = 0.10
+
+// interval gives the weight with what its scale, or the eye, leaves open.
+func interval(t Task) calc.Interval {
+	g := amount(t).Mass.Grams()
+	if t.ByEye {
+		return calc.Interval{Low: g * (1 - byEyeSpread), Nominal: g, High: g * (1 + byEyeSpread)}
+	}
+	return calc.Weighed(g, t.Reads.Grams(), 0)
+}
+
+// sum adds up what weighings bring.
+func sum(tasks ...Task) quantity.Mass {
+	total := quantity.Mass(0)
+	for _, t := range tasks {
+		total += amount(t).Mass
+	}
+	return total
+}
+
+// present adds up what was weighed already.
+func present(tasks ...Task) quantity.Mass {
+	total := quantity.Mass(0)
+	for _, t := range tasks {
+		total += t.Mass
+	}
+	return total
+}

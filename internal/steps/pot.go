@@ -1,0 +1,205 @@
+package steps
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"bench/internal/calc"
+	"bench/internal/quantity"
+	"bench/internal/recipe"
+)
+
+// pot is one batter's weighings, as targets and facts now have them.
+type pot struct {
+	recipe    recipe.Batter
+	vessel    recipe.Vessel
+	jug       recipe.Vessel
+	oils      []Task
+	alkali    []Task
+	water     Task
+	additives []Task
+	koh       float64 // koh is the alkali that the oils take, as g of KOH.
+	acids     float64 // acids is the alkali that acids take, as g of KOH.
+}
+
+// base is everything but colours and scents.
+func (k pot) base() quantity.Mass {
+	return sum(k.oils...) + sum(k.alkali...) + sum(k.water) + sum(k.additives...)
+}
+
+// fillPot works a batter out in the order in which one thing follows from the
+// other: oils, alkali, water, additives.
+func (p *planner) fillPot(i int) pot {
+	b := p.c.Recipe.Batters[i]
+	k := pot{recipe: b, vessel: p.rack.pot(i), jug: p.rack.lyeJug(i)}
+	k.oils = p.oilTasks(b, k.vessel, p.size.oils[i].Grams(), p.potLoad(i))
+	for _, t := range k.oils {
+		o, _ := p.c.Oil(p.oilKey(b, t))
+		k.koh += amount(t).Mass.Grams() * o.SV.Nominal / 1000
+	}
+	oils := sum(k.oils...).Grams()
+	for _, a := range b.Additives {
+		m, _ := p.c.Material(a.Material)
+		k.acids += a.Rate.Fraction() * oils * m.Acid.Fraction()
+	}
+	k.alkali = p.alkaliTasks(b, k)
+	alkali := sum(k.alkali...).Grams()
+	water, _ := b.Water.Water(alkali, oils) // Beyond the solubility only by a deviation; the screen warns.
+	k.water = p.weigh(weighing{
+		id: b.Name + "/" + recipe.Water, title: "Water into the lye jug", material: recipe.Water,
+		hint:  "Label the jug: LYE, " + b.Name + ". Water first; alkali goes into water, never water into alkali.",
+		grams: water, tolerance: calc.WaterTolerance(water),
+		vessel: k.jug, load: quantity.FromGrams(water + alkali),
+	})
+	for _, a := range b.Additives {
+		k.additives = append(k.additives, p.additiveTask(b, a, k, oils))
+	}
+	return k
+}
+
+// potLoad is what the pot will carry when the batter is complete, roughly
+// enough to choose its scale by.
+func (p *planner) potLoad(batter int) quantity.Mass {
+	load := 0.0
+	for i, l := range p.c.Recipe.Layers {
+		if l.Batter == p.c.Recipe.Batters[batter].Name {
+			load += p.size.oils[batter].Grams() * p.size.shares[i] * p.size.mixtures[i].perOil
+		}
+	}
+	return quantity.FromGrams(load)
+}
+
+// oilTasks weighs the hard oils first, those that melt last at the front.
+func (p *planner) oilTasks(b recipe.Batter, vessel recipe.Vessel, grams float64, load quantity.Mass) []Task {
+	shares := slices.Clone(b.Oils)
+	slices.SortStableFunc(shares, func(x, y recipe.OilShare) int {
+		ox, _ := p.c.Oil(x.Oil)
+		oy, _ := p.c.Oil(y.Oil)
+		return cmp.Or(cmp.Compare(hardness(oy), hardness(ox)), cmp.Compare(y.Share, x.Share))
+	})
+	koh := 0.0
+	for _, o := range b.Oils {
+		use, _ := p.c.Oil(o.Oil)
+		koh += grams * o.Share.Fraction() * use.SV.Nominal / 1000
+	}
+	var soFar quantity.Mass
+	for _, o := range shares {
+		m, _ := p.s.Mass(oilID(b, o.Oil))
+		soFar += m
+	}
+	tasks := make([]Task, 0, len(shares))
+	for _, o := range shares {
+		use, _ := p.c.Oil(o.Oil)
+		hint := "Liquid: in after the hard ones have melted clear."
+		if use.Hard {
+			hint = fmt.Sprintf("Hard: melts by %.0f °C. Hard oils go in first.", use.Melts)
+		}
+		tasks = append(tasks, p.weigh(weighing{
+			id: oilID(b, o.Oil), title: use.Name, hint: hint, material: use.Name, lot: use.Lot,
+			grams:     grams * o.Share.Fraction(),
+			tolerance: calc.OilTolerance(koh, b.Superfat.Fraction(), use.SV.Nominal, ingredients(b)),
+			vessel:    vessel, load: load, soFar: soFar,
+		}))
+	}
+	return tasks
+}
+
+func oilID(b recipe.Batter, key string) string { return b.Name + "/" + key }
+
+// oilKey gives the oil that a task weighs.
+func (p *planner) oilKey(b recipe.Batter, t Task) string {
+	for _, o := range b.Oils {
+		if oilID(b, o.Oil) == t.ID {
+			return o.Oil
+		}
+	}
+	return ""
+}
+
+// hardness orders oils by where they melt; liquid ones are all alike.
+func hardness(o recipe.OilUse) float64 {
+	if !o.Hard {
+		return 0
+	}
+	return o.Melts
+}
+
+// ingredients counts what a batter's superfat rests on.
+func ingredients(b recipe.Batter) int { return len(b.Oils) + len(b.Alkali) }
+
+func (p *planner) alkaliTasks(b recipe.Batter, k pot) []Task {
+	var tasks []Task
+	for _, a := range b.Alkali {
+		m, _ := p.c.Material(a.Material)
+		tasks = append(tasks, p.weigh(weighing{
+			id: b.Name + "/" + a.Material, title: a.Material, material: a.Material, lot: m.Lot, mustType: true,
+			hint:      "Gloves, goggles, sleeves. Read the scale and type what it says.",
+			grams:     calc.AlkaliNeeded(k.koh, k.acids, b.Superfat.Fraction(), a.Share.Fraction(), molarMass(a.Material), purity(m)),
+			tolerance: calc.AlkaliTolerance(k.koh, molarMass(a.Material), purity(m), ingredients(b)),
+			vessel:    p.rack.alkaliCup(), into: k.jug.Name,
+		}))
+	}
+	return tasks
+}
+
+func (p *planner) additiveTask(b recipe.Batter, a recipe.Additive, k pot, oils float64) Task {
+	m, _ := p.c.Material(a.Material)
+	into := k.vessel.Name
+	if a.In == recipe.InLyeWater {
+		into = k.jug.Name
+	}
+	return p.weigh(weighing{
+		id: b.Name + "/" + a.Material, title: a.Material, material: a.Material, lot: m.Lot,
+		hint:  fmt.Sprintf("Goes into the %s.", a.In),
+		grams: a.Rate.Fraction() * oils, tolerance: calc.WaterTolerance(a.Rate.Fraction() * oils),
+		vessel: p.rack.colourCup(0), into: into,
+	})
+}
+
+// batter gives what the plan says of a pot.
+func (p *planner) batter(i int, k pot) Batter {
+	b := Batter{
+		Name: k.recipe.Name, Oils: amounts(k.oils), Alkali: amounts(k.alkali), Water: amount(k.water),
+		Additives: amounts(k.additives), Asked: k.recipe.Superfat, MixAt: k.recipe.MixAt, Mass: k.base(),
+	}
+	b.Concentration = calc.LyeConcentration(b.Water.Mass.Grams(), sum(k.alkali...).Grams())
+	var layers []calc.Part
+	for _, l := range p.pours {
+		if l.recipe.Batter == k.recipe.Name {
+			b.Mass += sum(l.colours...) + sum(l.scents...)
+			layers = append(layers, calc.Part{Grams: l.layer.Mass.Grams(), GramsPerML: p.size.mixtures[l.at].density})
+		}
+	}
+	b.Density = calc.DensityByVolume(layers...)
+	b.Superfat, b.Widens = p.superfat(k)
+	return b
+}
+
+func (p *planner) superfat(k pot) (calc.Superfat, []calc.Contribution) {
+	var oils []calc.OilAmount
+	for _, t := range k.oils {
+		use, _ := p.c.Oil(p.oilKey(k.recipe, t))
+		oils = append(oils, calc.OilAmount{Name: use.Name, Grams: interval(t), SV: use.SV})
+	}
+	var alkalis []calc.AlkaliAmount
+	for i, t := range k.alkali {
+		m, _ := p.c.Material(k.recipe.Alkali[i].Material)
+		pure := calc.UnstatedPurity()
+		if m.Purity > 0 {
+			pure = calc.StatedPurity(m.Purity.Fraction())
+		}
+		alkalis = append(alkalis, calc.AlkaliAmount{
+			Name: m.Name, Grams: interval(t), Purity: pure, MolarMass: molarMass(k.recipe.Alkali[i].Material),
+		})
+	}
+	return calc.SuperfatBand(oils, alkalis, k.acids)
+}
+
+func amounts(tasks []Task) []Amount {
+	out := make([]Amount, len(tasks))
+	for i, t := range tasks {
+		out[i] = amount(t)
+	}
+	return out
+}

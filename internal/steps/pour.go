@@ -1,0 +1,214 @@
+package steps
+
+import (
+	"fmt"
+
+	"bench/internal/calc"
+	"bench/internal/quantity"
+	"bench/internal/recipe"
+)
+
+// pour is one layer's weighings and what each loaf gets of it.
+type pour struct {
+	at       int // at is the layer's place, from the floor up.
+	recipe   recipe.Layer
+	layer    Layer
+	colours  []Task
+	scents   []Task // scents is what goes into the soap: for the pot, or one a loaf and scent.
+	cups     []Task // cups is what is weighed out beforehand, for a scent that hurries or goes into portions.
+	vessel   recipe.Vessel
+	fromPot  Task // fromPot is the layer's part of a pot that feeds several.
+	gross    Task
+	portions []Task
+}
+
+// fillLayer works a layer out: colours and scents by its oils, then the split.
+func (p *planner) fillLayer(i int) pour {
+	l := p.c.Recipe.Layers[i]
+	_, bi := batterOf(p.c.Recipe, l.Batter)
+	k := p.pots[bi]
+	oils := sum(k.oils...).Grams() * p.size.shares[i]
+	r := pour{at: i, recipe: l, vessel: k.vessel}
+	r.layer = Layer{Name: l.Name, Batter: l.Batter, Trace: l.Trace, Oils: quantity.FromGrams(oils)}
+	r.layer.Place, r.layer.PlaceWhy = placeOf(p.c, l)
+	if p.shared(l.Batter) {
+		r.vessel = p.rack.layerJug(p.sibling(i))
+		r.fromPot = p.fromPot(i, k)
+	}
+	for n, c := range l.Colours {
+		r.colours = append(r.colours, p.colourTask(l, c, n, oils, r.vessel))
+	}
+	bare := p.bareMass(i, k, r)
+	if r.layer.Place != recipe.InPortions {
+		r.scents = p.potScents(r, oils, bare.Grams())
+	}
+	p.split(&r, bare+sum(r.scents...))
+	if r.layer.Place == recipe.InPortions {
+		p.portionScents(&r, oils, bare.Grams())
+	}
+	r.layer.Colours = amounts(r.colours)
+	r.layer.Mass = bare + sum(r.scents...)
+	r.layer.Scents = p.scentsOf(r)
+	return r
+}
+
+// shared says that a batter feeds several layers.
+func (p *planner) shared(batter string) bool { return len(layersOf(p.c.Recipe, batter)) > 1 }
+
+// sibling counts a layer among those of its batter.
+func (p *planner) sibling(layer int) int {
+	for n, at := range layersOf(p.c.Recipe, p.c.Recipe.Layers[layer].Batter) {
+		if at == layer {
+			return n
+		}
+	}
+	return 0
+}
+
+// bareMass is the layer's batter with its colours and without its scents.
+func (p *planner) bareMass(i int, k pot, r pour) quantity.Mass {
+	base := quantity.FromGrams(k.base().Grams() * p.size.shares[i])
+	if r.fromPot.ID != "" {
+		base = amount(r.fromPot).Mass
+	}
+	return base + sum(r.colours...)
+}
+
+func (p *planner) colourTask(l recipe.Layer, c recipe.Colour, n int, oils float64, into recipe.Vessel) Task {
+	m, _ := p.c.Material(c.Material)
+	return p.weigh(weighing{
+		id: l.Batter + "/" + l.Name + "/" + c.Material, title: c.Material, material: c.Material, lot: m.Lot,
+		hint:  fmt.Sprintf("Wet it with a little of the oil, then stir it into the %s until no specks show.", c.In),
+		grams: c.Rate.Fraction() * oils, vessel: p.rack.colourCup(n), into: into.Name,
+	})
+}
+
+// scentGrams gives a scent's weight for so much oil and so much batter without
+// scents.
+func scentGrams(l recipe.Layer, s recipe.Scent, oils, bare float64) float64 {
+	if s.Of != recipe.OfBatter {
+		return s.Rate.Fraction() * oils
+	}
+	ofBatter, ofOils := 0.0, 0.0
+	for _, other := range l.Scents {
+		if other.Of == recipe.OfBatter {
+			ofBatter += other.Rate.Fraction()
+		} else {
+			ofOils += other.Rate.Fraction() * oils
+		}
+	}
+	return s.Rate.Fraction() * (bare + ofOils) / (1 - ofBatter)
+}
+
+// scentTolerance is what keeps a scent under its limit, and never more than
+// one twentieth of it, so that a slip is noticed without a limit too.
+func (p *planner) scentTolerance(s recipe.Scent, grams, oils, bare float64) float64 {
+	within := grams / 20
+	m, _ := p.c.Material(s.Material)
+	if m.Limit > 0 {
+		most := calc.MostScent(bare, m.Limit.Fraction(), 0)
+		within = min(within, max(0, most-grams))
+	}
+	return within
+}
+
+// potScents are weighed for the whole layer at once.
+func (p *planner) potScents(r pour, oils, bare float64) []Task {
+	var tasks []Task
+	for n, s := range r.recipe.Scents {
+		m, _ := p.c.Material(s.Material)
+		grams := scentGrams(r.recipe, s, oils, bare)
+		hint := "Weigh it into a lidded cup."
+		if hurries(p.c, r.recipe) {
+			hint = "It hurries, so it is weighed now, before the lye solution meets the oils. Lid on."
+		}
+		tasks = append(tasks, p.weigh(weighing{
+			id: r.recipe.Batter + "/" + r.recipe.Name + "/" + s.Material, title: s.Material, material: s.Material,
+			lot: m.Lot, hint: hint, grams: grams, tolerance: p.scentTolerance(s, grams, oils, bare),
+			vessel: p.rack.cup(n), into: r.vessel.Name,
+		}))
+	}
+	return tasks
+}
+
+// portionScents follow from what each portion really weighs; a cup for each was
+// weighed out beforehand by what was planned.
+func (p *planner) portionScents(r *pour, oils, bare float64) {
+	for loaf := range p.c.Loaves {
+		planned := bare / float64(p.c.Loaves)
+		real := planned
+		if len(r.portions) > 0 {
+			real = amount(r.portions[loaf]).Mass.Grams()
+		}
+		for n, s := range r.recipe.Scents {
+			m, _ := p.c.Material(s.Material)
+			cupGrams := scentGrams(r.recipe, s, oils/float64(p.c.Loaves), planned)
+			id := fmt.Sprintf("%s/%s/loaf %d/%s", r.recipe.Batter, r.recipe.Name, loaf+1, s.Material)
+			vessel := p.rack.cup(loaf*len(r.recipe.Scents) + n)
+			cup := p.weigh(weighing{
+				id: id + "/cup", title: fmt.Sprintf("%s for loaf %d", s.Material, loaf+1), material: s.Material, lot: m.Lot,
+				hint:  fmt.Sprintf("Into its own lidded cup, marked loaf %d.", loaf+1),
+				grams: cupGrams, tolerance: p.scentTolerance(s, cupGrams, oils/float64(p.c.Loaves), planned),
+				vessel: vessel,
+			})
+			r.cups = append(r.cups, cup)
+			grams := cupGrams * real / planned
+			r.scents = append(r.scents, p.fromCup(id, s, m, cup, grams, vessel))
+		}
+	}
+}
+
+// fromCup is a portion's scent out of its cup: as it stands when the portion
+// came out as planned, or else a little more or a little less.
+func (p *planner) fromCup(id string, s recipe.Scent, m recipe.Material, cup Task, grams float64, vessel recipe.Vessel) Task {
+	t := p.weigh(weighing{
+		id: id, title: s.Material, material: s.Material, lot: m.Lot, grams: grams,
+		tolerance: grams / 20, vessel: vessel, load: cup.Target,
+	})
+	have := amount(cup).Mass
+	if !t.Done && abs(t.Target-have) <= cup.Tolerance {
+		t.Target = have
+	}
+	switch off := t.Target - have; {
+	case off > 0:
+		t.Hint = fmt.Sprintf("The cup holds %s: add %s g.", have.At(cup.Reads), off.At(cup.Reads))
+	case off < 0:
+		t.Hint = fmt.Sprintf("The cup holds %s: leave %s g in it.", have.At(cup.Reads), (-off).At(cup.Reads))
+	default:
+		t.Hint = "All that is in the cup."
+	}
+	return t
+}
+
+func abs(m quantity.Mass) quantity.Mass {
+	if m < 0 {
+		return -m
+	}
+	return m
+}
+
+// scentsOf sums a layer's scents up, scent by scent, with the loaves' shares.
+func (p *planner) scentsOf(r pour) []Scent {
+	var out []Scent
+	for n, s := range r.recipe.Scents {
+		scent := Scent{Place: r.layer.Place, Amount: Amount{Name: s.Material, Known: true}}
+		if r.layer.Place == recipe.InPortions {
+			for loaf := range p.c.Loaves {
+				a := amount(r.scents[loaf*len(r.recipe.Scents)+n])
+				scent.Portions = append(scent.Portions, a.Mass)
+				scent.Mass += a.Mass
+				scent.Target += a.Target
+				scent.Known = scent.Known && a.Known
+			}
+		} else {
+			scent.Amount = amount(r.scents[n])
+			equal := make([]int64, p.c.Loaves)
+			for i := range equal {
+				equal[i] = 1
+			}
+			scent.Portions, _ = calc.Portions(scent.Mass, equal, r.scents[n].Reads)
+		}
+		out = append(out, scent)
+	}
+	return out
+}

@@ -1,0 +1,107 @@
+package steps
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"bench/internal/batch"
+	"bench/internal/quantity"
+	"bench/internal/timer"
+)
+
+// Say puts a fact into one line of words. A screen that has the plan at hand
+// asks the plan instead.
+func Say(e batch.Entry, s batch.State) string { return Of(s).Say(e, s) }
+
+// Say puts a fact into one line of words, for the last-facts line and the
+// record.
+func (p Plan) Say(e batch.Entry, s batch.State) string {
+	switch f := e.Fact.(type) {
+	case batch.Started:
+		return fmt.Sprintf("batch begun: %s, %s", f.Control.Recipe.Name, loaves(f.Control.Loaves))
+	case batch.Weighed:
+		return p.about(f.Task) + p.sayWeighed(f)
+	case batch.Ticked:
+		return p.about(f.Task) + p.title(f.Task)
+	case batch.Grossed:
+		return p.about(f.Task) + fmt.Sprintf("%s weighs %s, net %s g", f.Vessel, grams(f.Gross, f.Reads), (f.Gross - f.Tare).At(f.Reads))
+	case batch.TemperatureTaken:
+		return fmt.Sprintf("%s: %s", strings.Replace(f.Task, "/", ", ", 1), f.Temperature)
+	case batch.Skipped:
+		return fmt.Sprintf("left out: %s (%s)", p.title(f.Task), f.Reason)
+	case batch.TimerSeen:
+		return "timer seen: " + f.Timer
+	case batch.TimerPutOff:
+		return fmt.Sprintf("timer put off for %s: %s", timer.Words(f.For), f.Timer)
+	case batch.Noted:
+		return "note: " + f.Text
+	case batch.Corrected:
+		first := ""
+		if f.Seq >= 1 && f.Seq <= len(s.Entries) {
+			first = p.Say(s.Entries[f.Seq-1], s)
+		}
+		return fmt.Sprintf("corrected no. %d: %s (was: %s; why: %s)", f.Seq, p.Say(batch.Entry{Fact: f.With}, s), first, f.Reason)
+	case batch.Closed:
+		if f.Reason == "" {
+			return "batch closed"
+		}
+		return "batch ended early: " + f.Reason
+	}
+	return batch.Kind(e.Fact)
+}
+
+// about names the layer, the batter or the stage that a task belongs to.
+func (p Plan) about(task string) string {
+	_, st, ok := p.Task(task)
+	switch {
+	case !ok:
+		return ""
+	case st.Layer != "":
+		return st.Layer + ": "
+	case st.Batter != "":
+		return st.Batter + ": "
+	default:
+		return st.Title + ": "
+	}
+}
+
+func (p Plan) sayWeighed(f batch.Weighed) string {
+	name := f.Material
+	if t, _, ok := p.Task(f.Task); ok && t.Do == Portion {
+		name = t.Title
+	}
+	words := fmt.Sprintf("%s %s", name, grams(f.Mass, f.Reads))
+	switch {
+	case f.How == batch.ByEye:
+		words += " by eye, not weighed"
+	case f.More:
+		words += ", more to come"
+	case f.Mass != f.Target:
+		words += ", asked " + f.Target.At(f.Reads)
+	}
+	return words
+}
+
+// title gives a task's words, or its id where the plan no longer has it.
+func (p Plan) title(id string) string {
+	if t, _, ok := p.Task(id); ok {
+		return t.Title
+	}
+	return id
+}
+
+// coarse names the weighings for which no scale of the workshop is fine
+// enough. It is said once, at the setting out.
+func (p *planner) coarse() []string {
+	var words []string
+	for _, k := range p.pots {
+		for _, t := range slices.Concat(k.oils, k.alkali) {
+			if t.wanted > 0 && t.wanted < t.Reads/2 {
+				words = append(words, fmt.Sprintf("%s for %s: ±%s g is wanted, and no scale that carries it reads finer than %s",
+					t.Material, k.recipe.Name, t.wanted.At(quantity.Gram/100), t.Reads))
+			}
+		}
+	}
+	return words
+}

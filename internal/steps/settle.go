@@ -1,0 +1,159 @@
+package steps
+
+import (
+	"strings"
+
+	"bench/internal/batch"
+	"bench/internal/quantity"
+	"bench/internal/timer"
+)
+
+// settle works out what is done, what is open and what waits for what.
+func settle(stages []Stage, s batch.State) {
+	title, done := map[string]string{}, map[string]bool{}
+	for _, st := range stages {
+		title[st.ID] = st.Title
+	}
+	for i := range stages {
+		st := &stages[i]
+		st.Done = true
+		for j := range st.Tasks {
+			t := &st.Tasks[j]
+			if d, ok := s.Done(t.ID); ok && !t.Done {
+				t.Done, t.Skipped, t.Seq, t.At = true, d.Skipped, d.Seq, d.At
+			}
+			st.Done = st.Done && t.Done
+		}
+		done[st.ID] = st.Done
+		if !st.Done {
+			st.ReadBack = ""
+		}
+	}
+	for i := range stages {
+		st := &stages[i]
+		var waits []string
+		for _, before := range st.After {
+			if before != "" && !done[before] {
+				waits = append(waits, title[before])
+			}
+		}
+		if len(waits) > 0 {
+			st.Blocked = "waits for " + strings.Join(waits, ", ")
+		}
+		openTasks(st, s.Closed())
+	}
+}
+
+// openTasks says of each task whether it can be done now, and why not.
+func openTasks(st *Stage, closed bool) {
+	for j := range st.Tasks {
+		t := &st.Tasks[j]
+		switch {
+		case t.Done:
+		case closed:
+			t.Waits = "the batch is closed"
+		case st.Blocked != "":
+			t.Waits = st.Blocked
+		case st.Ordered && j > 0 && !st.Tasks[j-1].Done:
+			t.Waits = "waits for: " + st.Tasks[j-1].Title
+		case st.Kind == Oils && strings.HasSuffix(t.ID, "/melt") && !hardOnesIn(st.Tasks[:j]):
+			t.Waits = "waits for the hard oils"
+		default:
+			t.Open = true
+		}
+	}
+}
+
+func hardOnesIn(before []Task) bool {
+	for _, t := range before {
+		if !t.Done {
+			return false
+		}
+	}
+	return true
+}
+
+// Next gives the one task that is next, or false when there is nothing to do:
+// the batch is finished, or waits for a timer. While something sets, the work
+// that can be done meanwhile comes first, until it is time to look.
+func (p Plan) Next(now timer.Moment) (task string, ok bool) {
+	if p.Closed {
+		return "", false
+	}
+	for i, st := range p.Stages {
+		if st.Done || st.Blocked != "" {
+			continue
+		}
+		if (st.Kind == HoldEmbeds || st.Kind == HoldLayer) && !p.lookIsDue(now) {
+			if id, ok := firstMeanwhile(p.Stages[i+1:]); ok {
+				return id, true
+			}
+		}
+		if st.Kind == Unmould && p.tooEarly(now) != nil {
+			return "", false
+		}
+		if id, ok := firstOpen(st); ok {
+			return id, true
+		}
+	}
+	return "", false
+}
+
+func firstMeanwhile(stages []Stage) (string, bool) {
+	for _, st := range stages {
+		if st.Meanwhile && !st.Done && st.Blocked == "" {
+			if id, ok := firstOpen(st); ok {
+				return id, true
+			}
+		}
+	}
+	return "", false
+}
+
+func firstOpen(st Stage) (string, bool) {
+	for _, t := range st.Tasks {
+		if t.Open {
+			return t.ID, true
+		}
+	}
+	return "", false
+}
+
+func (p Plan) lookIsDue(now timer.Moment) bool {
+	for _, t := range p.Timers {
+		if strings.HasPrefix(t.ID, lookTimer) && t.State(now) == timer.Due {
+			return true
+		}
+	}
+	return false
+}
+
+// Finished says that every task is done.
+func (p Plan) Finished() bool {
+	for _, st := range p.Stages {
+		if !st.Done {
+			return false
+		}
+	}
+	return len(p.Stages) > 0
+}
+
+// said joins what weighings brought: "sodium hydroxide 201.4 g".
+func said(tasks []Task) string {
+	words := make([]string, len(tasks))
+	for i, t := range tasks {
+		words[i] = t.Material + " " + grams(amount(t).Mass, t.Reads)
+	}
+	return strings.Join(words, ", ")
+}
+
+// grams shows a mass at what its scale reads to, with the unit.
+func grams(m, reads quantity.Mass) string { return m.At(reads) + " g" }
+
+// capital starts a sentence.
+func capital(s string) string {
+	if s == "" {
+		return s
+	}
+	return strings.ToUpper(s[:1]) + s[1:]
+}

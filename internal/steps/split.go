@@ -1,0 +1,173 @@
+package steps
+
+import (
+	"fmt"
+
+	"bench/internal/calc"
+	"bench/internal/quantity"
+	"bench/internal/recipe"
+)
+
+// grossTask asks for a vessel with all that is in it; expected is what the
+// facts and targets say of its contents.
+func (p *planner) grossTask(id, title string, v recipe.Vessel, expected quantity.Mass) Task {
+	scale := p.home(v, expected)
+	t := Task{
+		ID: id, Do: Gross, Title: title, MustType: true, Vessel: v.Name, Tare: v.Tare, TareKnown: v.Tare > 0,
+		Scale: scale.Name, Reads: scale.Reads, Max: scale.Max, Parts: 1,
+		Target:    (v.Tare + expected).RoundTo(scale.Reads),
+		Tolerance: max(expected/50, scale.Reads),
+	}
+	if g, ok := p.s.Gross(id); ok {
+		t.Done, t.Mass, t.Seq, t.At = true, g.Gross, g.Seq, g.At
+		t.Tare, t.Scale, t.Reads = g.Tare, g.Scale, g.Reads
+	}
+	return t
+}
+
+// net gives what a gross task leaves for the soap, typed or expected.
+func net(t Task) quantity.Mass {
+	if t.Done {
+		return max(0, t.Mass-t.Tare)
+	}
+	return max(0, t.Target-t.Tare)
+}
+
+// gross gives what the vessel weighs, typed or expected.
+func gross(t Task) quantity.Mass {
+	if t.Done {
+		return t.Mass
+	}
+	return t.Target
+}
+
+// portionTasks shares what a vessel holds by weights, less what stays in it.
+// Portions that were poured already stand; the rest is shared among the others,
+// so that all of them always add up.
+func (p *planner) portionTasks(pot Task, weights []int64, task func(i int) Task) []Task {
+	tasks := tasksOf(len(weights), task)
+	left := max(0, net(pot)-p.c.LeftInVessel)
+	var open []int64
+	for i := range tasks {
+		tasks[i] = p.fill(tasks[i])
+		if tasks[i].Done {
+			left -= tasks[i].Mass
+		} else {
+			open = append(open, weights[i])
+		}
+	}
+	shares, _ := calc.Portions(max(0, left), open, pot.Reads)
+	reading := gross(pot)
+	for i := range tasks {
+		if !tasks[i].Done {
+			tasks[i].Target, shares = shares[0], shares[1:]
+		}
+		tasks[i].SoFar = reading
+		reading -= amount(tasks[i]).Mass
+		tasks[i].StopAt = reading
+	}
+	return tasks
+}
+
+func tasksOf(n int, task func(i int) Task) []Task {
+	tasks := make([]Task, n)
+	for i := range tasks {
+		tasks[i] = task(i)
+	}
+	return tasks
+}
+
+// portion is a task of pouring out of a vessel that stands on the scale.
+func portion(id, title string, from Task, into recipe.Vessel) Task {
+	return Task{
+		ID: id, Do: Portion, Title: title, Material: "batter", Parts: 1,
+		Scale: from.Scale, Reads: from.Reads, Max: from.Max, Vessel: from.Vessel,
+		Tare: from.Tare, TareKnown: from.TareKnown, Into: into.Name, Tolerance: max(from.Reads, 2*quantity.Gram),
+	}
+}
+
+// fromPot shares a pot among its layers, and gives the part of layer i.
+func (p *planner) fromPot(i int, k pot) Task {
+	return p.layerSplit(k)[p.sibling(i)]
+}
+
+// layerSplit shares a pot among all its layers, by their parts of the oils.
+func (p *planner) layerSplit(k pot) []Task {
+	at := layersOf(p.c.Recipe, k.recipe.Name)
+	weights := make([]int64, len(at))
+	for n, layer := range at {
+		weights[n] = int64(p.size.shares[layer] * 1e9)
+	}
+	pot := p.potGross(k)
+	return p.portionTasks(pot, weights, func(n int) Task {
+		name := p.c.Recipe.Layers[at[n]].Name
+		return portion(k.recipe.Name+"/"+name+"/part", "Pour out for "+name, pot, p.rack.layerJug(n))
+	})
+}
+
+// potGross weighs a pot that feeds several layers, before it is shared out.
+func (p *planner) potGross(k pot) Task {
+	return p.grossTask(k.recipe.Name+"/gross", fmt.Sprintf("Weigh the %s pot, all of it", k.recipe.Name), k.vessel, k.base())
+}
+
+// split shares a layer among the loaves. A single loaf needs no split: it is
+// poured straight from its vessel.
+func (p *planner) split(r *pour, mass quantity.Mass) {
+	if p.c.Loaves < 2 {
+		return
+	}
+	prefix := r.recipe.Batter + "/" + r.recipe.Name
+	r.gross = p.grossTask(prefix+"/gross", fmt.Sprintf("Weigh %s, all of it", r.vessel.Name), r.vessel, mass)
+	equal := make([]int64, p.c.Loaves)
+	for i := range equal {
+		equal[i] = 1
+	}
+	r.portions = p.portionTasks(r.gross, equal, func(i int) Task {
+		return portion(fmt.Sprintf("%s/loaf %d", prefix, i+1), fmt.Sprintf("Portion for loaf %d", i+1), r.gross, p.rack.loafJug(i))
+	})
+}
+
+// followLoaves takes every loaf up through its layers by what is poured into
+// it, and notes where each surface lies.
+func (p *planner) followLoaves() {
+	for loaf := range p.c.Loaves {
+		up := rise{form: p.size.form}
+		for i := range p.pours {
+			r := &p.pours[i]
+			mass := p.loafMass(*r, loaf)
+			line, surface := up.pour(i, mass.Grams()/p.size.mixtures[i].density)
+			_, poured := p.s.Done(pourID(r.recipe, loaf))
+			r.layer.Loaves = append(r.layer.Loaves, LoafPour{
+				Mass: mass, PourLine: line, Rim: p.c.Mould.Height - line, Surface: surface, Poured: poured,
+			})
+		}
+	}
+	for i := range p.pours {
+		l := &p.pours[i].layer
+		n := quantity.Length(len(l.Loaves))
+		for _, loaf := range l.Loaves {
+			l.PourLine += loaf.PourLine
+			l.Surface += loaf.Surface
+		}
+		l.PourLine, l.Surface = l.PourLine/n, l.Surface/n
+		l.Rim = p.c.Mould.Height - l.PourLine
+	}
+}
+
+// loafMass is what reaches the mould: a portion and its scent, less what stays
+// in the jug.
+func (p *planner) loafMass(r pour, loaf int) quantity.Mass {
+	if len(r.portions) == 0 {
+		return max(0, r.layer.Mass-p.c.LeftInVessel)
+	}
+	mass := amount(r.portions[loaf]).Mass
+	if r.layer.Place == recipe.InPortions {
+		n := len(r.recipe.Scents)
+		mass += sum(r.scents[loaf*n : (loaf+1)*n]...)
+	}
+	return max(0, mass-p.c.LeftInVessel)
+}
+
+func pourID(l recipe.Layer, loaf int) string {
+	return fmt.Sprintf("%s/%s/loaf %d/pour", l.Batter, l.Name, loaf+1)
+}

@@ -1,0 +1,118 @@
+package steps
+
+import (
+	"fmt"
+
+	"bench/internal/recipe"
+)
+
+// stages lists the stages in the order of things. Each rule below is common
+// practice, no source, and says its reason on the screen.
+func (p *planner) stages() []Stage {
+	list := []Stage{p.setOut()}
+	for _, k := range p.pots {
+		list = append(list, p.lye(k))
+	}
+	firm := "" // firm is the wait that must be over before the next pour.
+	done := map[string]bool{}
+	for i := range p.pours {
+		r := p.pours[i]
+		_, bi := batterOf(p.c.Recipe, r.recipe.Batter)
+		k := p.pots[bi]
+		wet := "" // wet is the stage before, once the batter cannot wait.
+		if !done[k.recipe.Name] {
+			done[k.recipe.Name] = true
+			list = append(list, p.bringTogether(k, i, firm)...)
+			wet = list[len(list)-1].ID
+		} else {
+			wet = firm
+		}
+		list = append(list, p.pourLayer(k, r, wet, firm)...)
+		firm = list[len(list)-1].ID
+	}
+	list = append(list, p.finish(firm)...)
+	for i := range list {
+		list[i].N = i + 1
+	}
+	return list
+}
+
+// bringTogether makes a batter: oils, colour, scent weighed out, gate, lye
+// solution into the oils, trace. Everything up to the gate can be done while
+// the layer below sets; what follows cannot, because it thickens.
+func (p *planner) bringTogether(k pot, layer int, firm string) []Stage {
+	name := k.recipe.Name
+	later := firm != ""
+	stages := []Stage{p.oilStage(k, later)}
+	ready := []string{stages[0].ID, "lye/" + name}
+	for _, at := range layersOf(p.c.Recipe, name) {
+		r := p.pours[at]
+		for _, s := range []Stage{p.colourOils(k, r), p.scentOut(r), p.scentOils(r)} {
+			if len(s.Tasks) == 0 {
+				continue
+			}
+			s.Meanwhile = later
+			stages = append(stages, s)
+			ready = append(ready, s.ID)
+		}
+	}
+	if firm != "" {
+		ready = append(ready, firm)
+	}
+	stages = append(stages, p.gate(k, ready), p.combine(k, layer), p.trace(k))
+	if p.shared(name) {
+		stages = append(stages, p.splitLayers(k))
+	}
+	return stages
+}
+
+// pourLayer takes one layer from the traced batter into the moulds, and waits
+// for what comes next.
+func (p *planner) pourLayer(k pot, r pour, wet, firm string) []Stage {
+	var stages []Stage
+	add := func(s Stage) {
+		if len(s.Tasks) == 0 {
+			return
+		}
+		s.After = append(s.After, wet)
+		stages = append(stages, s)
+		wet = s.ID
+	}
+	add(p.colourBatter(r))
+	add(p.scentPot(r))
+	add(p.splitStage(r))
+	if r.layer.Place == recipe.InPortions {
+		for loaf := range p.c.Loaves {
+			add(p.scentAndPour(r, loaf))
+		}
+	} else {
+		add(p.pourStage(r))
+	}
+	if len(r.recipe.Embeds) > 0 {
+		add(p.holdEmbeds(r))
+		add(p.embeds(r))
+	}
+	if r.at < len(p.pours)-1 {
+		add(p.holdLayer(r))
+	}
+	if firm != "" && len(stages) > 0 {
+		stages[0].After = append(stages[0].After, firm)
+	}
+	return stages
+}
+
+// finish is what follows the last layer.
+func (p *planner) finish(last string) []Stage {
+	top := p.texture()
+	top.After = []string{last}
+	cover := p.cover()
+	cover.After = []string{top.ID}
+	clean := p.cleanUp()
+	clean.After = []string{cover.ID}
+	out := p.unmould()
+	out.After = []string{clean.ID}
+	return []Stage{top, cover, clean, out}
+}
+
+// of joins a stage's noun with what it is about: "oils · sea".
+func of(noun, name string) string { return fmt.Sprintf("%s · %s", noun, name) }

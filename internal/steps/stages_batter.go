@@ -1,0 +1,179 @@
+package steps
+
+import (
+	"fmt"
+	"slices"
+
+	"bench/internal/calc"
+	"bench/internal/quantity"
+	"bench/internal/recipe"
+)
+
+// gate reads both temperatures and the one that they will give.
+func (p *planner) gate(k pot, after []string) Stage {
+	name := k.recipe.Name
+	s := Stage{
+		ID: "gate/" + name, Kind: Gate, Batter: name, Title: of("gate", name), After: after, Ordered: true,
+		Why: fmt.Sprintf("Oils and lye solution near %s before they meet; what they give together must keep the hard oils melted.", k.recipe.MixAt),
+	}
+	lye := p.temperature(name+"/lye temperature", fmt.Sprintf("How warm is the %s lye solution?", name), k.recipe.MixAt)
+	oils := p.temperature(name+"/oil temperature", fmt.Sprintf("How warm are the %s oils?", name), k.recipe.MixAt)
+	s.Tasks = []Task{lye, oils}
+	title := "They may meet now"
+	if mix, ok := p.mix(k, lye, oils); ok {
+		title = fmt.Sprintf("Together they give %s: they may meet now", mix)
+		s.ReadBack = fmt.Sprintf("mix %s", mix)
+		if melts, hardest := p.hardest(k); mix.Celsius() < melts {
+			s.Tasks[1].Hint = fmt.Sprintf("Below the %.0f °C at which %s is clear: warm the oils, or it sets early (false trace).", melts, hardest)
+		}
+	}
+	s.Tasks = append(s.Tasks, p.tick(name+"/meet", title, s.Tasks[1].Hint))
+	return s
+}
+
+func (p *planner) temperature(id, title string, wanted quantity.Temperature) Task {
+	t := Task{ID: id, Do: Temperature, Title: title, MustType: true, Wanted: wanted}
+	if r, ok := p.s.Temperature(id); ok {
+		t.Done, t.Seq, t.At = true, r.Seq, r.At
+		t.Wanted = wanted
+		t.Title = fmt.Sprintf("%s %s", title, r.Temperature)
+	}
+	return t
+}
+
+// mix gives the temperature that oils and lye solution give together.
+func (p *planner) mix(k pot, lye, oils Task) (quantity.Temperature, bool) {
+	l, lyeRead := p.s.Temperature(lye.ID)
+	o, oilsRead := p.s.Temperature(oils.ID)
+	if !lyeRead || !oilsRead {
+		return 0, false
+	}
+	solution := sum(k.alkali...) + sum(k.water)
+	return quantity.FromCelsius(calc.MixTemperature(sum(k.oils...).Grams(), o.Temperature.Celsius(),
+		solution.Grams(), l.Temperature.Celsius(), concentration(k))).RoundTo(quantity.Degree / 10), true
+}
+
+// hardest gives the highest melting point of a batter's oils.
+func (p *planner) hardest(k pot) (melts float64, name string) {
+	for _, t := range k.oils {
+		if o, _ := p.c.Oil(p.oilKey(k.recipe, t)); o.Hard && o.Melts > melts {
+			melts, name = o.Melts, o.Name
+		}
+	}
+	return melts, name
+}
+
+func concentration(k pot) float64 {
+	return calc.LyeConcentration(amount(k.water).Mass.Grams(), sum(k.alkali...).Grams())
+}
+
+// combine lets the lye solution meet the oils. The jug is weighed first: of two
+// look-alike jugs, its weight tells which one it is.
+func (p *planner) combine(k pot, layer int) Stage {
+	name := k.recipe.Name
+	s := Stage{
+		ID: "combine/" + name, Kind: LyeIntoOils, Batter: name, Title: of("lye into oils", name),
+		After: []string{"gate/" + name}, Ordered: true,
+		Why: "From here on the batter thickens, and nothing can be taken out again.",
+	}
+	if layer > 0 {
+		s.Why = "The layer below takes a pour now. " + s.Why
+	}
+	jug := p.grossTask(jugID(name), fmt.Sprintf("Weigh the %s lye jug, lid off", name), k.jug, sum(k.alkali...)+sum(k.water)+p.inLye(k))
+	jug.Hint = "Its weight tells the right jug from its look-alike. A little less is steam."
+	s.Tasks = []Task{jug, p.tick(combineID(name), fmt.Sprintf("Pour the %s lye solution into the %s oils", name, name),
+		"Slowly, goggles on. Rinse the jug at once.")}
+	return s
+}
+
+func jugID(batter string) string     { return batter + "/lye jug" }
+func combineID(batter string) string { return batter + "/combine" }
+
+// inLye is what else was dissolved in the lye water.
+func (p *planner) inLye(k pot) quantity.Mass {
+	m := quantity.Mass(0)
+	for i, a := range k.recipe.Additives {
+		if a.In == recipe.InLyeWater {
+			m += sum(k.additives[i])
+		}
+	}
+	return m
+}
+
+// trace goes from emulsion up to what the thinnest layer of the batter wants;
+// each stage is one key, and its time is kept.
+func (p *planner) trace(k pot) Stage {
+	name := k.recipe.Name
+	s := Stage{
+		ID: "trace/" + name, Kind: TraceStage, Batter: name, Title: of("trace", name), After: []string{"combine/" + name}, Ordered: true,
+	}
+	wanted := p.wantedTrace(name)
+	s.Why = fmt.Sprintf("Blend in short bursts and stop at %s trace; the time is kept for next time.", wanted)
+	for _, t := range recipe.Traces() {
+		s.Tasks = append(s.Tasks, p.tick(traceID(name, t), traceTitle(t), traceLooks(t)))
+		if t == wanted {
+			break
+		}
+	}
+	for i, a := range k.recipe.Additives {
+		if a.In == recipe.InBatter {
+			s.Tasks = append(s.Tasks, k.additives[i])
+		}
+	}
+	return s
+}
+
+func traceID(batter string, t recipe.Trace) string { return batter + "/trace/" + string(t) }
+
+// wantedTrace is the thinnest that any layer of the batter wants.
+func (p *planner) wantedTrace(batter string) recipe.Trace {
+	order := recipe.Traces()
+	thinnest := len(order) - 1
+	for _, at := range layersOf(p.c.Recipe, batter) {
+		if i := slices.Index(order, p.c.Recipe.Layers[at].Trace); i >= 0 {
+			thinnest = min(thinnest, i)
+		}
+	}
+	return order[thinnest]
+}
+
+func traceTitle(t recipe.Trace) string {
+	if t == recipe.Emulsion {
+		return "Emulsion reached"
+	}
+	return fmt.Sprintf("%s trace reached", capital(string(t)))
+}
+
+// traceLooks says how a stage of trace is told (common practice, no source).
+func traceLooks(t recipe.Trace) string {
+	switch t {
+	case recipe.Emulsion:
+		return "No oil streaks; it pours like cream."
+	case recipe.Light:
+		return "A drizzle leaves a faint mark that sinks within seconds."
+	case recipe.MediumTr:
+		return "A drizzle stays on top, like custard."
+	case recipe.Thick:
+		return "It holds a peak and is spooned."
+	}
+	return ""
+}
+
+func (p *planner) splitLayers(k pot) Stage {
+	name := k.recipe.Name
+	s := Stage{
+		ID: "layers/" + name, Kind: SplitLayers, Batter: name, Title: of("split", name), After: []string{"trace/" + name}, Ordered: true,
+		Why: "One pot for several layers: shared out by weight while it is thin, then coloured and scented each.",
+	}
+	s.Tasks = append([]Task{p.potGross(k)}, p.layerSplit(k)...)
+	s.ReadBack = splitReadBack(s.Tasks)
+	return s
+}
+
+func splitReadBack(tasks []Task) string {
+	text := fmt.Sprintf("net %s g:", net(tasks[0]).At(tasks[0].Reads))
+	for _, t := range tasks[1:] {
+		text += " " + amount(t).Mass.At(t.Reads)
+	}
+	return text
+}

@@ -1,0 +1,75 @@
+package steps
+
+import (
+	"fmt"
+
+	"bench/internal/recipe"
+)
+
+func (p *planner) texture() Stage {
+	s := Stage{ID: "texture", Kind: Texture, Title: "texture", Why: "While the top still moves."}
+	top := p.c.Recipe.Top
+	title := "Tap the moulds; leave the top smooth"
+	if top.Texture != "" {
+		title = "Texture the tops: " + top.Texture
+	}
+	s.Tasks = append(s.Tasks, p.tick("top/texture", title, ""))
+	s.Tasks = append(s.Tasks, p.toppings()...)
+	return s
+}
+
+// toppings are weighed loaf by loaf: they belong on the label.
+func (p *planner) toppings() []Task {
+	var tasks []Task
+	for loaf := range p.c.Loaves {
+		for n, t := range p.c.Recipe.Top.Toppings {
+			m, _ := p.c.Material(t.Material)
+			tasks = append(tasks, p.weigh(weighing{
+				id: fmt.Sprintf("top/loaf %d/%s", loaf+1, t.Material), title: fmt.Sprintf("%s on loaf %d", t.Material, loaf+1),
+				material: t.Material, lot: m.Lot, grams: t.PerLoaf.Grams(), vessel: p.rack.colourCup(n),
+			}))
+		}
+	}
+	return tasks
+}
+
+func (p *planner) cover() Stage {
+	s := Stage{ID: "cover", Kind: Cover, Title: "cover"}
+	switch p.c.Recipe.Gel {
+	case recipe.GelForced:
+		s.Why = "Gel is wanted: it needs its own heat."
+		s.Tasks = []Task{p.tick("cover/cover", "Cover and wrap the moulds warmly", "Look at 1 and 3 hours; unwrap if it cracks or rises.")}
+	case recipe.GelPrevented:
+		s.Why = "Gel is not wanted: the heat must get away."
+		s.Tasks = []Task{p.tick("cover/cover", "Cover against ash; stand the moulds apart in the cold", "A fridge or a cool floor.")}
+	case recipe.GelLeft:
+		s.Why = "Gel may come or not: covered against ash, not wrapped."
+		s.Tasks = []Task{p.tick("cover/cover", "Cover the moulds lightly", "Away from draughts, children and animals.")}
+	}
+	return s
+}
+
+func (p *planner) cleanUp() Stage {
+	return Stage{
+		ID: "clean up", Kind: CleanUp, Title: "clean up", Ordered: true,
+		Why: "The hydroxide first and the gloves last: what is left on the bench still burns tomorrow.",
+		Tasks: []Task{
+			p.tick("clean up/hydroxide", "Put the hydroxide away: lid tight, out of reach", "Before anything else."),
+			p.tick("clean up/jugs", "Rinse lye jugs and spoons with plenty of water", ""),
+			p.tick("clean up/wipe", "Wipe raw batter out of pots and jugs with paper", "Tools can wait a day: then it is soap."),
+			p.tick("clean up/gloves", "Wipe the bench down; gloves and goggles off last", "Wash hands."),
+		},
+	}
+}
+
+func (p *planner) unmould() Stage {
+	s := Stage{
+		ID: "unmould", Kind: Unmould, Title: "unmould",
+		Why: "When the timer says; too soft means another look later. Gloves: day-old soap can burn.",
+	}
+	for loaf := range p.c.Loaves {
+		s.Tasks = append(s.Tasks, p.tick(fmt.Sprintf("unmould/loaf %d", loaf+1), fmt.Sprintf("Unmould loaf %d", loaf+1),
+			"Gloves on: day-old soap can still burn. If it sticks or dents, put the timer off."))
+	}
+	return s
+}

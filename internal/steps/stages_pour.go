@@ -1,0 +1,142 @@
+package steps
+
+import (
+	"fmt"
+
+	"bench/internal/quantity"
+	"bench/internal/recipe"
+)
+
+func (p *planner) colourBatter(r pour) Stage {
+	s := p.layerStage(r, "colour/", ColourBatter, "colour")
+	s.Why = "One pot, several colours: each layer is coloured after the split."
+	for i, c := range r.recipe.Colours {
+		if c.In == recipe.InBatter {
+			s.Tasks = append(s.Tasks, r.colours[i])
+		}
+	}
+	return s
+}
+
+// layerStage begins a stage that is about one layer.
+func (p *planner) layerStage(r pour, id string, kind Kind, noun string) Stage {
+	return Stage{ID: id + r.recipe.Name, Kind: kind, Batter: r.recipe.Batter, Layer: r.recipe.Name, Title: of(noun, r.recipe.Name)}
+}
+
+func (p *planner) scentPot(r pour) Stage {
+	s := p.layerStage(r, "scent/", ScentPot, "scent")
+	s.Why, s.Ordered = capital(r.layer.PlaceWhy)+".", true
+	if r.layer.Place != recipe.InPot || len(r.scents) == 0 {
+		return s
+	}
+	if !hurries(p.c, r.recipe) {
+		s.Tasks = append(s.Tasks, r.scents...)
+	}
+	s.Tasks = append(s.Tasks, p.tick(r.recipe.Batter+"/"+r.recipe.Name+"/scent in",
+		fmt.Sprintf("Stir %s g of scent into %s", sum(r.scents...).At(r.scents[0].Reads), r.vessel.Name), "By hand, until no streak shows."))
+	return s
+}
+
+func (p *planner) splitStage(r pour) Stage {
+	s := p.layerStage(r, "split/", Split, "split")
+	s.Ordered = true
+	s.Why = fmt.Sprintf("By weight, out of the pot: %d portions that add up to what is there.", p.c.Loaves)
+	if len(r.portions) == 0 {
+		return s
+	}
+	s.Tasks = append([]Task{r.gross}, r.portions...)
+	s.ReadBack = splitReadBack(s.Tasks)
+	return s
+}
+
+func (p *planner) pourStage(r pour) Stage {
+	s := p.layerStage(r, "pour/", Pour, "pour")
+	s.Why = "Pour to the line; the embeds lift it to the finished surface."
+	if len(r.recipe.Embeds) == 0 {
+		s.Why = "Low and slow, over a spatula when there is a layer below."
+	}
+	for loaf := range p.c.Loaves {
+		s.Tasks = append(s.Tasks, p.pourTask(r, loaf))
+	}
+	return s
+}
+
+// pourTask says the pour line three ways: from the floor, down from the rim,
+// and as grams into the mould.
+func (p *planner) pourTask(r pour, loaf int) Task {
+	l := r.layer.Loaves[loaf]
+	t := p.tick(pourID(r.recipe, loaf), fmt.Sprintf("Loaf %d: pour to %s", loaf+1, tenth(l.PourLine)),
+		fmt.Sprintf("%s down from the rim; %s g on the scale under the mould. Tap the mould.", tenth(l.Rim), l.Mass.At(quantity.Gram)))
+	t.Material, t.Target, t.Reads = "batter", l.Mass, quantity.Gram
+	if r.at > 0 {
+		t.Hint = "Low on both sides of the embeds. " + t.Hint
+		if !p.standing(r.at) {
+			t.Hint = "Low, over a spatula. " + t.Hint[len("Low on both sides of the embeds. "):]
+		}
+	}
+	return t
+}
+
+// standing says that embeds of the layers below stand up into this one.
+func (p *planner) standing(layer int) bool {
+	base := p.size.form.layers[layer-1].Surface
+	for _, below := range p.size.form.layers[:layer] {
+		for _, e := range below.Embeds {
+			if _, _, _, top := e.Box(); top > base {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// tenth shows a length to the nearest half millimetre, which is what an eye
+// can pour to.
+func tenth(l quantity.Length) string {
+	half := quantity.Millimetre / 2
+	return ((l + half/2) / half * half).String()
+}
+
+func (p *planner) scentAndPour(r pour, loaf int) Stage {
+	s := p.layerStage(r, fmt.Sprintf("pour %d/", loaf+1), ScentAndPour, fmt.Sprintf("pour %d", loaf+1))
+	s.Loaf, s.Ordered = loaf+1, true
+	s.Why = capital(r.layer.PlaceWhy) + "."
+	n := len(r.recipe.Scents)
+	s.Tasks = append(s.Tasks, r.scents[loaf*n:(loaf+1)*n]...)
+	s.Tasks = append(s.Tasks, p.pourTask(r, loaf))
+	return s
+}
+
+func (p *planner) holdEmbeds(r pour) Stage {
+	s := p.layerStage(r, "hold/", HoldEmbeds, "hold")
+	s.Why = "Thick enough that a scrap pressed in stays where it is put; thinner, and the embeds sink."
+	s.Tasks = []Task{p.look(r.recipe.Name+"/embeds stay", "A scrap pressed in stays where it is put", "Look after 5 minutes, then every 5.")}
+	return s
+}
+
+func (p *planner) holdLayer(r pour) Stage {
+	next := p.pours[r.at+1].recipe.Name
+	s := p.layerStage(r, "firm/", HoldLayer, "firm")
+	s.Why = fmt.Sprintf("Firm enough to take %s over a spatula without a dent. Not set hard, or the layers do not bond.", next)
+	s.Tasks = []Task{p.look(r.recipe.Name+"/firm", "Batter poured over a spatula leaves no dent", "Look after 5 minutes, then every 5.")}
+	return s
+}
+
+func (p *planner) look(id, title, hint string) Task {
+	t := p.tick(id, title, hint)
+	t.Do = Look
+	return t
+}
+
+func (p *planner) embeds(r pour) Stage {
+	s := p.layerStage(r, "embeds/", Embeds, "embeds")
+	s.Why = "With a slow roll, so that no air stays under them."
+	for loaf := range p.c.Loaves {
+		for _, e := range r.recipe.Embeds {
+			s.Tasks = append(s.Tasks, p.tick(fmt.Sprintf("%s/loaf %d/%s", r.recipe.Name, loaf+1, e.Name),
+				fmt.Sprintf("Loaf %d: press the %s in until its lowest point is %s under the surface", loaf+1, e.Name, e.Sink),
+				fmt.Sprintf("Its middle %s from the left wall; level from end to end.", e.Across)))
+		}
+	}
+	return s
+}

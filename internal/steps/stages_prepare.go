@@ -1,0 +1,192 @@
+package steps
+
+import (
+	"fmt"
+
+	"bench/internal/quantity"
+	"bench/internal/recipe"
+)
+
+func (p *planner) setOut() Stage {
+	s := Stage{
+		ID: "set out", Kind: SetOut, Title: "set out",
+		Why: "Everything within reach before the first lye: nothing can be looked for once the batter thickens.",
+	}
+	s.Tasks = append(s.Tasks,
+		p.tick("set out/protection", "Gloves, goggles and long sleeves on; window open",
+			"Lye burns. First aid is water, at once and long; never vinegar. The supplier's safety data sheet comes first."),
+		p.tick("set out/scales", "Scales level, dry and checked with a known weight", p.scaleHint()),
+		p.tick("set out/moulds", fmt.Sprintf("%d × %s, clean and lined", p.c.Loaves, p.c.Mould.Name), ""))
+	for _, n := range p.needs() {
+		t := p.tick("set out/"+n.name, n.name, "")
+		t.Material, t.Lot, t.Target, t.Reads = n.name, n.lot, n.mass, quantity.Gram/10
+		t.Hint = "Enough for all loaves: " + n.mass.At(t.Reads) + " g."
+		if n.lot != "" {
+			t.Hint += " Lot " + n.lot + "."
+		}
+		s.Tasks = append(s.Tasks, t)
+	}
+	for _, l := range p.c.Recipe.Layers {
+		for _, e := range l.Embeds {
+			length := p.c.Mould.Length * quantity.Length(p.c.Loaves)
+			s.Tasks = append(s.Tasks, p.tick("set out/"+e.Name, fmt.Sprintf("%s, %s of stick", e.Name, length),
+				"At room temperature, wiped free of ash."))
+		}
+	}
+	return s
+}
+
+func (p *planner) scaleHint() string {
+	if w := p.coarse(); len(w) > 0 {
+		return w[0]
+	}
+	return ""
+}
+
+// need is a material and how much of it the whole batch takes.
+type need struct {
+	name, lot string
+	mass      quantity.Mass
+}
+
+// needs sums every weighing up by material, in the order of use.
+func (p *planner) needs() []need {
+	var list []need
+	at := map[string]int{}
+	add := func(tasks ...Task) {
+		for _, t := range tasks {
+			i, seen := at[t.Material]
+			if !seen {
+				i = len(list)
+				at[t.Material] = i
+				list = append(list, need{name: t.Material, lot: t.Lot})
+			}
+			list[i].mass += t.Target
+		}
+	}
+	for _, k := range p.pots {
+		add(k.water)
+		add(k.alkali...)
+		add(k.oils...)
+		add(k.additives...)
+	}
+	for _, r := range p.pours {
+		add(r.colours...)
+		if len(r.cups) > 0 {
+			add(r.cups...)
+		} else {
+			add(r.scents...)
+		}
+	}
+	add(p.toppings()...)
+	return list
+}
+
+func (p *planner) lye(k pot) Stage {
+	name := k.recipe.Name
+	s := Stage{
+		ID: "lye/" + name, Kind: LyeSolution, Batter: name, Title: of("lye", name), Ordered: true, After: []string{"set out"},
+		Why: "Early, because it gets hot and must cool. Alkali into water, never water into alkali.",
+	}
+	s.Tasks = append(s.Tasks, k.water)
+	for i, a := range k.recipe.Additives {
+		if a.In == recipe.InLyeWater {
+			s.Tasks = append(s.Tasks, k.additives[i])
+		}
+	}
+	s.Tasks = append(s.Tasks, k.alkali...)
+	s.Tasks = append(s.Tasks, p.tick(dissolveID(name), "Tip the alkali into the water, a little at a time, and stir until clear",
+		"It heats to near boiling and steams: stand back, do not breathe it in. Lid on, out of reach, to cool."))
+	s.ReadBack = fmt.Sprintf("%s in water %s: lye concentration %.1f %%",
+		said(k.alkali), amount(k.water).Mass.At(k.water.Reads)+" g",
+		100*concentration(k))
+	return s
+}
+
+func dissolveID(batter string) string { return batter + "/dissolve" }
+
+func (p *planner) oilStage(k pot, later bool) Stage {
+	name := k.recipe.Name
+	s := Stage{
+		ID: "oils/" + name, Kind: Oils, Batter: name, Title: of("oils", name), After: []string{"set out"}, Meanwhile: later,
+		Why: "Hard oils first, melted clear; then the liquid ones, which cool them.",
+	}
+	if later {
+		s.Why = "While the layer below sets. " + s.Why
+	}
+	hard := 0
+	for i, t := range k.oils {
+		o, _ := p.c.Oil(p.oilKey(k.recipe, t))
+		if !o.Hard && hard == i && i > 0 {
+			s.Tasks = append(s.Tasks, p.melt(name))
+		}
+		if o.Hard {
+			hard++
+		}
+		s.Tasks = append(s.Tasks, t)
+	}
+	if hard == len(k.oils) {
+		s.Tasks = append(s.Tasks, p.melt(name))
+	}
+	for i, a := range k.recipe.Additives {
+		if a.In == recipe.InOils {
+			s.Tasks = append(s.Tasks, k.additives[i])
+		}
+	}
+	s.ReadBack = fmt.Sprintf("oils %s g in the %s pot", sum(k.oils...).At(k.oils[0].Reads), name)
+	return s
+}
+
+func (p *planner) melt(batter string) Task {
+	return p.tick(batter+"/melt", "Warm the hard oils until they are melted clear", "Gently: hot oil burns, and what is too hot must cool again.")
+}
+
+func (p *planner) colourOils(k pot, r pour) Stage {
+	s := Stage{
+		ID: "colour/" + r.recipe.Name, Kind: ColourOils, Batter: k.recipe.Name, Layer: r.recipe.Name,
+		Title: of("colour", r.recipe.Name), After: []string{"oils/" + k.recipe.Name},
+		Why: "In the oils, before the lye solution: there is time to stir until no specks show.",
+	}
+	for i, c := range r.recipe.Colours {
+		if c.In == recipe.InOils {
+			s.Tasks = append(s.Tasks, r.colours[i])
+		}
+	}
+	return s
+}
+
+func (p *planner) scentOut(r pour) Stage {
+	s := Stage{
+		ID: "cups/" + r.recipe.Name, Kind: ScentOut, Batter: r.recipe.Batter, Layer: r.recipe.Name,
+		Title: of("scent cups", r.recipe.Name), After: []string{"set out"},
+	}
+	switch {
+	case len(r.cups) > 0:
+		s.Why = "One lidded cup a loaf, weighed now: after the split there is no time for it."
+		s.Tasks = r.cups
+	case r.layer.Place == recipe.InPot && hurries(p.c, r.recipe):
+		s.Why = "This scent hurries, so it is weighed before the lye solution meets the oils."
+		s.Tasks = r.scents
+	}
+	return s
+}
+
+func (p *planner) scentOils(r pour) Stage {
+	s := Stage{
+		ID: "scent oils/" + r.recipe.Name, Kind: ScentOils, Batter: r.recipe.Batter, Layer: r.recipe.Name,
+		Title: of("scent", r.recipe.Name), After: []string{"oils/" + r.recipe.Batter}, Why: r.layer.PlaceWhy,
+	}
+	if r.layer.Place == recipe.InWarmOils {
+		s.Tasks = r.scents
+	}
+	return s
+}
+
+// tick makes a task without a number.
+func (p *planner) tick(id, title, hint string) Task {
+	t := Task{ID: id, Do: Tick, Title: title, Hint: hint}
+	if d, ok := p.s.Done(id); ok {
+		t.Done, t.Skipped, t.Seq, t.At = true, d.Skipped, d.Seq, d.At
+	}
+	return t
+}

@@ -1,0 +1,138 @@
+package steps
+
+import (
+	"fmt"
+	"time"
+
+	"bench/internal/recipe"
+	"bench/internal/timer"
+)
+
+// Common practice, no source: looks every five minutes while a layer sets, and
+// after one and three hours while it may gel.
+const (
+	lookEvery  = 5 * time.Minute
+	lookTimer  = "look/"
+	gelTimer   = "gel look/"
+	UnmouldDue = "unmould" // UnmouldDue is the timer that the unmoulding waits for.
+)
+
+// timers gives what runs now. Nothing is started by hand: a timer follows from
+// the fact that began it, and ends with the fact that answers it.
+func (p *planner) timers(stages []Stage) []timer.Timer {
+	var list []timer.Timer
+	for _, k := range p.pots {
+		list = append(list, p.potTimers(k.recipe)...)
+	}
+	for _, r := range p.pours {
+		list = append(list, p.lookTimers(r)...)
+	}
+	if poured, ok := p.lastPour(p.pours[len(p.pours)-1]); ok && !p.allUnmoulded(stages) {
+		list = append(list, p.restTimers(poured)...)
+	}
+	for i := range list {
+		if w, ok := p.s.Timer(list[i].ID); ok {
+			list[i].Seen, list[i].Deferred, list[i].DeferFor = w.Seen, w.At, w.For
+		}
+	}
+	return list
+}
+
+// potTimers count up: lye solution cooling, and batter since the lye met the
+// oils until its last layer is poured.
+func (p *planner) potTimers(b recipe.Batter) []timer.Timer {
+	if met, ok := p.s.Done(combineID(b.Name)); ok {
+		for _, at := range layersOf(p.c.Recipe, b.Name) {
+			if _, poured := p.lastPour(p.pours[at]); !poured {
+				return []timer.Timer{{ID: "batter/" + b.Name, Label: b.Name + " batter since the lye went in", Start: met.At}}
+			}
+		}
+		return nil
+	}
+	if dissolved, ok := p.s.Done(dissolveID(b.Name)); ok {
+		return []timer.Timer{{ID: "lye/" + b.Name, Label: b.Name + " lye solution cooling", Start: dissolved.At}}
+	}
+	return nil
+}
+
+// lookTimers ask for a look every five minutes while a layer sets; each look
+// that was seen starts the next.
+func (p *planner) lookTimers(r pour) []timer.Timer {
+	poured, ok := p.lastPour(r)
+	if !ok {
+		return nil
+	}
+	start, what := poured, ""
+	last := r.at == len(p.pours)-1
+	switch {
+	case len(r.recipe.Embeds) > 0 && !p.ticked(r.recipe.Name+"/embeds stay"):
+		what = "do embeds stay put?"
+	case !last && !p.ticked(r.recipe.Name+"/firm"):
+		what = "does it take a pour?"
+	default:
+		return nil
+	}
+	for n := 1; ; n++ {
+		t := timer.Timer{
+			ID: fmt.Sprintf("%s%s/%d", lookTimer, r.recipe.Name, n), Label: fmt.Sprintf("look at %s: %s", r.recipe.Name, what),
+			Start: start, After: lookEvery,
+		}
+		w, said := p.s.Timer(t.ID)
+		if !said || !w.Seen {
+			return []timer.Timer{t}
+		}
+		start = w.At
+	}
+}
+
+func (p *planner) ticked(id string) bool {
+	_, ok := p.s.Done(id)
+	return ok
+}
+
+// restTimers run from the last pour of the last loaf.
+func (p *planner) restTimers(poured timer.Moment) []timer.Timer {
+	var list []timer.Timer
+	if p.c.Recipe.Gel != recipe.GelPrevented {
+		for _, h := range []int{1, 3} {
+			list = append(list, timer.Timer{
+				ID: fmt.Sprintf("%s%d", gelTimer, h), Label: "look at the gel: dark to the edge? cracks? too hot?",
+				Start: poured, After: time.Duration(h) * time.Hour,
+			})
+		}
+	}
+	return append(list, timer.Timer{
+		ID: UnmouldDue, Label: fmt.Sprintf("unmould %s", loaves(p.c.Loaves)), Start: poured, After: p.c.Recipe.Unmould,
+	})
+}
+
+func loaves(n int) string {
+	if n == 1 {
+		return "1 loaf"
+	}
+	return fmt.Sprintf("%d loaves", n)
+}
+
+// lastPour gives the moment at which the last loaf got this layer.
+func (p *planner) lastPour(r pour) (at timer.Moment, ok bool) {
+	seq := 0
+	for loaf := range p.c.Loaves {
+		d, poured := p.s.Done(pourID(r.recipe, loaf))
+		if !poured {
+			return timer.Moment{}, false
+		}
+		if d.Seq > seq {
+			seq, at = d.Seq, d.At
+		}
+	}
+	return at, true
+}
+
+func (p *planner) allUnmoulded(stages []Stage) bool {
+	for _, t := range stages[len(stages)-1].Tasks {
+		if !t.Done {
+			return false
+		}
+	}
+	return true
+}

@@ -1,0 +1,95 @@
+package timer
+
+import "time"
+
+// State is what a timer asks of the person. The words are those of alarm
+// handling (ISA-18.2, IEC 62682).
+type State int
+
+// The states of a timer.
+const (
+	Running      State = iota // Running has not fallen due.
+	Due                       // Due has fallen due and nobody has said so yet.
+	PutOff                    // PutOff was due, and comes back by itself.
+	Acknowledged              // Acknowledged was seen; it asks for nothing more.
+)
+
+// String names the state in the words of the screen.
+func (s State) String() string {
+	switch s {
+	case Running:
+		return "running"
+	case Due:
+		return "due"
+	case PutOff:
+		return "put off"
+	case Acknowledged:
+		return "seen"
+	default:
+		return "unknown"
+	}
+}
+
+// Timer is a length of time from a start, with what was said about it.
+type Timer struct {
+	ID    string        // ID is stable across replans, such as "unmould".
+	Label string        // Label says what to do then, in the imperative.
+	Start Moment        // Start is the stamp of the fact that started it.
+	After time.Duration // After is the length; zero counts up and never falls due.
+
+	Seen     bool          // Seen says that the person acknowledged it.
+	Deferred Moment        // Deferred is when it was last put off, or zero.
+	DeferFor time.Duration // DeferFor is for how long, from Deferred.
+}
+
+// CountsUp says that the timer is a stopwatch: it shows the time gone.
+func (t Timer) CountsUp() bool { return t.After == 0 }
+
+// Remaining gives the time until the timer falls due; below zero it is late.
+// For a stopwatch it is the time gone, below zero.
+func (t Timer) Remaining(now Moment) time.Duration {
+	gone, _ := now.Since(t.Start)
+	return t.After - gone
+}
+
+// DueAt gives the wall time at which the timer falls due, by the wall clock as
+// it stands now.
+func (t Timer) DueAt(now Moment) time.Time { return now.Wall.Add(t.Remaining(now)) }
+
+// State says what the timer asks for at this moment.
+func (t Timer) State(now Moment) State {
+	switch {
+	case t.Seen:
+		return Acknowledged
+	case t.CountsUp() || t.Remaining(now) > 0:
+		return Running
+	case !t.Deferred.IsZero() && t.deferredLeft(now) > 0:
+		return PutOff
+	default:
+		return Due
+	}
+}
+
+func (t Timer) deferredLeft(now Moment) time.Duration {
+	gone, _ := now.Since(t.Deferred)
+	return t.DeferFor - gone
+}
+
+// NextChange gives the time until any of the timers looks different when shown
+// to the given step (a second, a minute), or false when none will.
+func NextChange(timers []Timer, now Moment, step time.Duration) (time.Duration, bool) {
+	next, any := time.Duration(0), false
+	for _, t := range timers {
+		if t.State(now) == Acknowledged {
+			continue
+		}
+		left := t.Remaining(now) % step
+		if left <= 0 {
+			left += step
+		}
+		if !any || left < next {
+			next, any = left, true
+		}
+	}
+	return next, any
+}

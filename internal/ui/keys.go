@@ -1,0 +1,100 @@
+package ui
+
+import "github.com/charmbracelet/bubbles/key"
+
+// keyMap holds every key of the program. Help lines, the page of keys and the
+// README's table derive from it.
+type keyMap struct {
+	Tick, Accept, More, ByEye     key.Binding
+	Up, Down, Left, Right         key.Binding
+	Back, Erase                   key.Binding
+	Note, Correct, LeaveOut, End  key.Binding
+	Seen, PutOff, Retry           key.Binding
+	Aid, AidAnywhere, Keys        key.Binding
+	Switch, Quit, Break           key.Binding
+	Figures, Open, Start, Confirm key.Binding
+}
+
+func bind(name, does string, ks ...string) key.Binding {
+	return key.NewBinding(key.WithKeys(ks...), key.WithHelp(name, does))
+}
+
+// keys is never changed; it is a variable because a struct cannot be constant.
+var keys = keyMap{
+	Tick:    bind("space", "tick", " "),
+	Accept:  bind("enter", "what it weighs", "enter"),
+	More:    bind("+", "this much, more to come", "+"),
+	ByEye:   bind("b", "by eye, not weighed", "b"),
+	Figures: bind("0-9", "weigh", "0", "1", "2", "3", "4", "5", "6", "7", "8", "9", ".", ","),
+	Erase:   bind("backspace", "erase", "backspace"),
+
+	Up:    bind("↑", "up", "up", "k"),
+	Down:  bind("↓", "down", "down", "j"),
+	Left:  bind("←", "stage before", "left", "pgup", "h"),
+	Right: bind("→", "stage after", "right", "pgdown", "l"),
+	Back:  bind("esc", "back", "esc"),
+
+	Note:     bind("n", "note", "n"),
+	Correct:  bind("u", "correct", "u"),
+	LeaveOut: bind("x", "leave out", "x"),
+	End:      bind("e", "end the batch", "e"),
+	Retry:    bind("r", "save again", "r"),
+
+	Seen:   bind("a", "alarm seen", "a"),
+	PutOff: bind("z", "alarm in 10 min", "z"),
+
+	Aid:         bind("!", "first aid", "!"),
+	AidAnywhere: bind("F1", "first aid", "f1"),
+	Keys:        bind("?", "keys", "?"),
+	Switch:      bind("tab", "other batch", "tab"),
+	Quit:        bind("q", "leave", "q"),
+	Break:       bind("ctrl+c", "leave", "ctrl+c"),
+
+	Open:    bind("enter", "open", "enter"),
+	Start:   bind("enter", "start the batch", "enter"),
+	Confirm: bind("enter", "keep", "enter"),
+}
+
+// off gives a binding that is shown but does not work now, with why.
+func off(b key.Binding, why string) key.Binding {
+	b.SetHelp(b.Help().Key, why)
+	b.SetEnabled(false)
+	return b
+}
+
+// says gives a binding with other words for the moment.
+func says(b key.Binding, does string) key.Binding {
+	b.SetHelp(b.Help().Key, does)
+	return b
+}
+
+// keyGroup is a heading of the page of keys.
+type keyGroup struct {
+	title string
+	keys  []key.Binding
+}
+
+// allKeys lists every key once, for the page of keys.
+func allKeys() []keyGroup {
+	return []keyGroup{
+		{"Weigh and tick", []key.Binding{
+			says(keys.Tick, "done, or: the scale shows what was asked"),
+			says(keys.Figures, "type what it weighs, then enter"),
+			says(keys.More, "instead of enter: this much, more to come from another container"),
+			keys.ByEye, says(keys.LeaveOut, "leave a task out, with the reason"), keys.Retry,
+		}},
+		{"Move", []key.Binding{
+			bind("↑ ↓  k j", "tasks of the stage"),
+			bind("← →  pgup pgdn", "stages, those that may be done meanwhile too"),
+			says(keys.Back, "back: what was typed, what is next, the first screen"), keys.Switch,
+		}},
+		{"Say", []key.Binding{
+			keys.Note, says(keys.Correct, "correct an earlier entry"),
+			keys.Seen, keys.PutOff, says(keys.End, "end or abandon the batch"),
+		}},
+		{"Always", []key.Binding{
+			says(keys.Aid, "first aid and spills; F1 where text is typed"),
+			keys.Keys, says(keys.Quit, "leave; the batch stays open (ctrl+c too)"),
+		}},
+	}
+}

@@ -1,0 +1,171 @@
+package ui
+
+import (
+	"errors"
+
+	"bench/internal/batch"
+	"bench/internal/recipe"
+	"bench/internal/timer"
+
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+type (
+	// loadedMsg brings what the home screen shows.
+	loadedMsg struct {
+		batches []BatchItem
+		recipes []RecipeItem
+		err     error
+	}
+	// startedMsg brings the first entry of a new batch.
+	startedMsg struct {
+		code  string
+		first batch.Entry
+		err   error
+	}
+	// openedMsg brings a batch to the bench.
+	openedMsg struct {
+		code    string
+		entries []batch.Entry
+		err     error
+		lost    bool // lost says that the batch on the bench was let go first.
+	}
+	// appendedMsg answers a proposed fact.
+	appendedMsg struct {
+		keep  keep
+		entry batch.Entry
+		err   error
+	}
+)
+
+func (m Model) load() tea.Cmd { return m.loadCmd("") }
+
+// loadCmd lets go of a batch, when one is named, and reads the home screen.
+func (m Model) loadCmd(release string) tea.Cmd {
+	d := m.deps
+	return func() tea.Msg {
+		var let error
+		if release != "" {
+			let = d.Store.Release(release)
+		}
+		batches, err := d.Store.Batches()
+		return loadedMsg{batches, d.Recipes(), errors.Join(let, err)}
+	}
+}
+
+func (m Model) startCmd(a start, at timer.Moment) tea.Cmd {
+	s := m.deps.Store
+	return func() tea.Msg {
+		code, first, err := s.Start(a.control, at)
+		return startedMsg{code, first, err}
+	}
+}
+
+// openCmd takes hold of the new batch before it lets go of the old one, so that
+// a refusal leaves the bench as it was.
+func (m Model) openCmd(a open, at timer.Moment) tea.Cmd {
+	s := m.deps.Store
+	return func() tea.Msg {
+		entries, err := s.Open(a.code, at)
+		if err == nil && a.release != "" {
+			err = s.Release(a.release)
+		}
+		return openedMsg{code: a.code, entries: entries, err: err}
+	}
+}
+
+// appendCmd keeps a fact. A batch that is not on the bench is taken hold of for
+// as long as that takes.
+func (m Model) appendCmd(a keep, held bool) tea.Cmd {
+	s := m.deps.Store
+	return func() tea.Msg {
+		if !held {
+			if _, err := s.Open(a.code, a.at); err != nil {
+				return appendedMsg{keep: a, err: err}
+			}
+		}
+		entry, err := s.Append(a.code, a.fact, a.at)
+		if !held {
+			if let := s.Release(a.code); err == nil {
+				err = let
+			}
+		}
+		return appendedMsg{a, entry, err}
+	}
+}
+
+// quitCmd lets go of the batch on the bench and ends the program.
+func (m Model) quitCmd() tea.Cmd {
+	s, code := m.deps.Store, m.bench.code
+	return func() tea.Msg {
+		if code != "" {
+			_ = s.Release(code) // Nothing is left that could show it; the facts are safe.
+		}
+		return tea.QuitMsg{}
+	}
+}
+
+func (m Model) started(msg startedMsg) (Model, tea.Cmd) {
+	m.flight = ""
+	if msg.err != nil {
+		return m.stay("The batch was not started: " + msg.err.Error()), nil
+	}
+	m.home = m.home.with(BatchItem{Code: msg.code, State: batch.Fold([]batch.Entry{msg.first})})
+	return m.toBench(msg.code, []batch.Entry{msg.first}, false)
+}
+
+func (m Model) opened(msg openedMsg) (Model, tea.Cmd) {
+	m.flight = ""
+	if msg.err != nil {
+		return m.stay("Batch " + clean(msg.code) + " was not opened: " + msg.err.Error()), nil
+	}
+	return m.toBench(msg.code, msg.entries, true)
+}
+
+func (m Model) toBench(code string, entries []batch.Entry, reopened bool) (Model, tea.Cmd) {
+	m.bench = newBench(code, batch.Fold(entries), m.deps.Location, reopened)
+	m.home = m.home.with(BatchItem{Code: code, State: m.bench.state})
+	m = m.show(pageBench)
+	return m.land()
+}
+
+// appended applies the fact that is now durable, or shows what was not saved.
+func (m Model) appended(msg appendedMsg) (Model, tea.Cmd) {
+	m.flight = ""
+	if msg.keep.code != m.bench.code {
+		if msg.err != nil {
+			return m.stay("Not saved in batch " + clean(msg.keep.code) + ": " + msg.err.Error()), nil
+		}
+		m.home = m.home.entered(msg.keep.code, msg.entry)
+		return m.land()
+	}
+	if msg.err != nil {
+		m.bench = m.bench.refused(msg)
+		if m.page == pageAid || m.page == pageKeys {
+			m.under = pageBench
+			m = m.show(pageBench)
+		}
+		return m.stay(""), nil
+	}
+	m.bench = m.bench.entered(msg.entry)
+	m.home = m.home.entered(msg.keep.code, msg.entry)
+	return m.land()
+}
+
+// stay shows a word and calls off a leave that was waiting: nobody is sent away
+// before they could read what went wrong.
+func (m Model) stay(text string) Model {
+	m.quitting = false
+	return m.say(clean(text))
+}
+
+// land goes on with a leave that waited for the store.
+func (m Model) land() (Model, tea.Cmd) {
+	if m.quitting {
+		return m, m.quitCmd()
+	}
+	return m, nil
+}
+
+// control is the control recipe of a resolved set-up.
+type control = recipe.Control
