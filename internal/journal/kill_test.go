@@ -23,7 +23,7 @@ func TestKillAtRandomPoints(t *testing.T) {
 	rng := rand.New(rand.NewPCG(seed, 0))
 	var before []journal.Record
 	for round := range 30 {
-		acked := killed(t, dir, rng)
+		t0 := time.Now(); acked := killed(t, dir, rng); t1 := time.Now()
 		readOnly := round%2 == 0
 		main := snapshot(t, dir)["journal.db"]
 		s := open(t, dir, journal.Options{ReadOnly: readOnly})
@@ -35,7 +35,7 @@ func TestKillAtRandomPoints(t *testing.T) {
 		if d := cmp.Diff(before, rs[:len(before)], cmpopts.EquateEmpty()); d != "" {
 			t.Fatalf("round %d: earlier facts changed:\n%s", round, d)
 		}
-		before = rs
+		before = rs; t.Log(t1.Sub(t0), time.Since(t1), acked)
 		must(t, s.Close())
 		if readOnly && snapshot(t, dir)["journal.db"] != main {
 			t.Fatalf("round %d: a reader changed the main file after a crash", round)

@@ -3,11 +3,12 @@ package journal_test
 import (
 	"encoding/json"
 	"os"
+	"reflect"
 	"slices"
 	"testing"
 	"time"
 
-	gocmp "github.com/google/go-cmp/cmp"
+	"github.com/google/go-cmp/cmp"
 	"github.com/google/go-cmp/cmp/cmpopts"
 	"pgregory.net/rapid"
 
@@ -139,9 +140,11 @@ func check(t *rapid.T, err error) {
 	}
 }
 
-func same(t *rapid.T, want, got any, opts ...gocmp.Option) {
-	if d := gocmp.Diff(want, got, append(opts, cmpopts.EquateEmpty())...); d != "" {
+func same(t *rapid.T, want, got any, opts ...cmp.Option) {
+	if reflect.DeepEqual(want, got) { // much faster than the words below
+		return
+	}
+	if d := cmp.Diff(want, got, append(opts, cmpopts.EquateEmpty())...); d != "" {
 		t.Fatalf("(-want +got):\n%s", d)
 	}
 }
-

@@ -5,8 +5,6 @@ import (
 	"encoding/hex"
 	"encoding/json"
 	"fmt"
-	"hash"
-	"io"
 	"strconv"
 	"time"
 )
@@ -40,25 +38,19 @@ type Record struct {
 // batch, seq, wall, boot id, nanoseconds since boot, kind, body, terms.
 // The lengths keep "ab","c" and "a","bc" apart.
 func (r Record) sum(prev string) string {
-	h := sha256.New()
-	netstring(h, prev)
-	netstring(h, r.Batch)
-	netstring(h, strconv.Itoa(r.Seq))
-	netstring(h, r.Stamp.wallText())
-	netstring(h, r.Stamp.BootID)
-	netstring(h, strconv.FormatInt(int64(r.Stamp.SinceBoot), 10))
-	netstring(h, r.Kind)
-	netstring(h, string(r.Body))
-	for _, t := range r.Terms {
-		netstring(h, t)
+	fields := []string{
+		prev, r.Batch, strconv.Itoa(r.Seq), r.Stamp.wallText(), r.Stamp.BootID,
+		strconv.FormatInt(int64(r.Stamp.SinceBoot), 10), r.Kind, string(r.Body),
 	}
-	return hex.EncodeToString(h.Sum(nil))
-}
-
-func netstring(h hash.Hash, s string) {
-	_, _ = fmt.Fprintf(h, "%d:", len(s)) // a hash never fails
-	_, _ = io.WriteString(h, s)
-	_, _ = io.WriteString(h, ",")
+	var text []byte
+	for _, f := range append(fields, r.Terms...) {
+		text = strconv.AppendInt(text, int64(len(f)), 10)
+		text = append(text, ':')
+		text = append(text, f...)
+		text = append(text, ',')
+	}
+	digest := sha256.Sum256(text)
+	return hex.EncodeToString(digest[:])
 }
 
 func (s Stamp) wallText() string { return s.Wall.Format(wallLayout) }

@@ -131,7 +131,7 @@ func (k kind) unknown(name string) error {
 	if hint, ok := k.hints[name]; ok {
 		return errors.New(hint)
 	}
-	return fmt.Errorf("%s is not a unit of %s", quote(name), strings.TrimPrefix(strings.TrimPrefix(k.noun, "a "), "an "))
+	return fmt.Errorf("%s is not a unit that fits", quote(name))
 }
 
 // errorf says what is wrong with text and how this kind of quantity is written.

@@ -37,6 +37,7 @@ var ratios = kind{ //nolint:gochecknoglobals // A table that nothing writes to.
 	}),
 	hints: map[string]string{
 		"‰": `write "g/kg" for per mille`, "g": `a share needs "g/kg" or "%"`,
+		"tsp": "a teaspoon is a volume, and bench weighs", "tbsp": "a tablespoon is a volume, and bench weighs",
 		"ppm": `write "mg/g" or "g/kg" instead of ppm`,
 	},
 }

@@ -67,11 +67,14 @@ func (c *checker) fedBy(batter string) []int {
 
 // feeds checks what each pot is poured into.
 func (c *checker) feeds() {
+	unknown := slices.ContainsFunc(c.r.Layers, func(l Layer) bool { return c.batterIndex(l.Batter) < 0 })
 	for i, b := range c.r.Batters {
 		at := c.fedBy(b.Name)
 		p := Path("batters").Item(i)
 		if len(at) == 0 {
-			c.errorf(p, "no layer is poured from the batter %q: name it in a layer, or leave it out", b.Name)
+			if !unknown { // Else it may well be the one that is meant there.
+				c.errorf(p, "no layer is poured from the batter %q: name it in a layer, or leave it out", b.Name)
+			}
 			continue
 		}
 		if first, last := at[0], at[len(at)-1]; last-first >= len(at) {

@@ -36,7 +36,7 @@ func (r *reader) recipe(n *yaml.Node, out *recipe.Recipe) {
 	r.mapping(n, "", fields{
 		"bench":   r.format,
 		"recipe":  into(&out.Name, r.name),
-		"about":   func(n *yaml.Node, p recipe.Path) { out.About, _ = r.text(n, p) },
+		"about":   into(&out.About, r.line),
 		"loaves":  into(&out.Loaves, r.count),
 		"mould":   into(&out.Mould, r.name),
 		"height":  into(&out.Height, measure(r, positive(quantity.ParseLength))),
@@ -122,7 +122,7 @@ func (r *reader) additive(n *yaml.Node, p recipe.Path) recipe.Additive {
 func (r *reader) top(n *yaml.Node, p recipe.Path) recipe.Top {
 	var top recipe.Top
 	r.mapping(n, p, fields{
-		"texture": func(n *yaml.Node, p recipe.Path) { top.Texture, _ = r.text(n, p) },
+		"texture": into(&top.Texture, r.line),
 		"toppings": func(n *yaml.Node, p recipe.Path) {
 			r.items(n, p, func(n *yaml.Node, p recipe.Path) {
 				var t recipe.Topping

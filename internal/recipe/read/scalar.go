@@ -40,6 +40,15 @@ func (r *reader) text(n *yaml.Node, p recipe.Path) (string, bool) {
 	return text, true
 }
 
+// line reads text that is only shown.
+func (r *reader) line(n *yaml.Node, p recipe.Path) string {
+	text, ok := r.text(n, p)
+	if !ok {
+		return ""
+	}
+	return text
+}
+
 // name reads the name of something, which takes part in task names and so
 // holds no slash.
 func (r *reader) name(n *yaml.Node, p recipe.Path) string {
@@ -79,7 +88,7 @@ func measure[T any](r *reader, parse func(string) (T, error)) func(*yaml.Node, r
 	}
 }
 
-// above refuses zero where a field that is not wanted is left out instead.
+// positive refuses zero where a field that is not wanted is left out instead.
 func positive[T ~int64](parse func(string) (T, error)) func(string) (T, error) {
 	return func(text string) (T, error) {
 		v, err := parse(text)

@@ -86,7 +86,7 @@ func (r *reader) material(n *yaml.Node, p recipe.Path) recipe.Material {
 		"kind": into(&m.Kind, choice(r, recipe.OilMaterial, recipe.AlkaliMaterial, recipe.WaterMaterial, recipe.ColourMaterial,
 			recipe.FragranceMaterial, recipe.EssentialMaterial, recipe.AdditiveMaterial, recipe.ToppingMaterial)),
 		"oil":    into(&m.Oil, r.oilKey),
-		"lot":    into(&m.Lot, r.name),
+		"lot":    into(&m.Lot, r.line),
 		"purity": into(&m.Purity, share),
 		"acid":   into(&m.Acid, share),
 		"does": func(n *yaml.Node, p recipe.Path) {
@@ -96,11 +96,11 @@ func (r *reader) material(n *yaml.Node, p recipe.Path) recipe.Material {
 			}
 			r.items(n, p, func(n *yaml.Node, p recipe.Path) { m.Does = append(m.Does, behaviour(n, p)) })
 		},
-		"becomes": into(&m.Becomes, r.name),
+		"becomes": into(&m.Becomes, r.line),
 		"limit":   into(&m.Limit, share),
 		"high pH": into(&m.HighPH, choice(r, recipe.Stable, recipe.Unstable, recipe.Untested)),
 		"looks":   into(&m.Looks, measure(r, parseLooks)),
-		"inci":    func(n *yaml.Node, p recipe.Path) { m.INCI, _ = r.text(n, p) },
+		"inci":    into(&m.INCI, r.line),
 	}, "name", "kind")
 	return m
 }

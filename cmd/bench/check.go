@@ -1,0 +1,66 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+
+	"github.com/spf13/cobra"
+
+	"bench/internal/recipe/read"
+)
+
+func (a *app) checkCommand() *cobra.Command {
+	return &cobra.Command{
+		Use:   "check FILE...",
+		Short: "say what is wrong with recipes or a workshop",
+		Long: `check reads each file and prints every problem as "file:line:column: text".
+Recipes are checked against your workshop. A file that begins with "workshop:"
+fields is checked as one.
+
+Exit status: 0 clean (warnings at most), 1 problems, 2 wrong usage.`,
+		Args: atLeastOneFile,
+		RunE: func(_ *cobra.Command, files []string) error { return a.check(files) },
+	}
+}
+
+func atLeastOneFile(_ *cobra.Command, files []string) error {
+	if len(files) == 0 {
+		return errors.New("check needs a file: bench check FILE...")
+	}
+	return nil
+}
+
+func (a *app) check(files []string) error {
+	home, err := a.home()
+	if err != nil {
+		return err
+	}
+	w, workshopProblems := workshop(home)
+	bad := report(a.out, workshopProblems)
+	for _, file := range files {
+		data, err := readDocument(file)
+		if err != nil {
+			return fmt.Errorf("check: %w", err)
+		}
+		var problems []read.Problem
+		if read.IsWorkshop(data) {
+			_, _, problems = read.Workshop(file, data)
+		} else {
+			problems = readRecipe(file, data, w).problems
+		}
+		bad = report(a.out, problems) || bad
+	}
+	if bad {
+		return problemsError{}
+	}
+	return nil
+}
+
+// report writes problems and says whether one of them is more than a warning.
+func report(to io.Writer, problems []read.Problem) bool {
+	for _, p := range problems {
+		_, _ = fmt.Fprintln(to, p.Error())
+	}
+	return read.Failed(problems)
+}

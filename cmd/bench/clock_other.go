@@ -1,0 +1,8 @@
+//go:build !linux
+
+package main
+
+import "time"
+
+// bootClock knows nothing here: timers go by the wall clock.
+func bootClock() (boot string, since time.Duration) { return "", 0 }

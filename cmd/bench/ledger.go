@@ -1,0 +1,220 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"path/filepath"
+	"strings"
+	"time"
+
+	"bench/internal/batch"
+	"bench/internal/journal"
+	"bench/internal/paper"
+	"bench/internal/recipe"
+	"bench/internal/steps"
+	"bench/internal/timer"
+	"bench/internal/ui"
+)
+
+// ledger is the store as the screen sees it: batches of facts, not records.
+type ledger struct {
+	store *journal.Store
+	home  string
+	open  map[string]*openBatch
+}
+
+// openBatch is a batch that this program writes.
+type openBatch struct {
+	writer *journal.Writer
+	state  batch.State
+	stages int // stages counts those that are done.
+}
+
+func newLedger(store *journal.Store, home string) *ledger {
+	return &ledger{store: store, home: home, open: map[string]*openBatch{}}
+}
+
+// Batches gives the batches that are not closed, the newest first. One that
+// cannot be read whole is listed as far as it is sound, and named in the error.
+func (l *ledger) Batches() ([]ui.BatchItem, error) {
+	heads, err := l.store.Batches()
+	if err != nil {
+		return nil, err
+	}
+	var items []ui.BatchItem
+	var errs []error
+	for _, h := range heads {
+		if h.LastKind == batch.Kind(batch.Closed{}) {
+			continue
+		}
+		state, err := l.state(h.Batch)
+		if err != nil {
+			errs = append(errs, err)
+		}
+		if state.Begun() && !state.Closed() {
+			items = append(items, ui.BatchItem{Code: h.Batch, State: state})
+		}
+	}
+	return items, errors.Join(errs...)
+}
+
+// state folds what is kept of a batch.
+func (l *ledger) state(code string) (batch.State, error) {
+	records, err := l.store.Records(code)
+	entries, decodeErr := entriesOf(records)
+	return batch.Fold(entries), errors.Join(err, decodeErr)
+}
+
+// entriesOf decodes records up to the first that this program does not know.
+func entriesOf(records []journal.Record) ([]batch.Entry, error) {
+	entries := make([]batch.Entry, 0, len(records))
+	for _, r := range records {
+		fact, err := batch.Decode(r.Kind, r.Body)
+		if err != nil {
+			return entries, fmt.Errorf("batch %s, fact %d: %w", r.Batch, r.Seq, err)
+		}
+		entries = append(entries, batch.Entry{Seq: r.Seq, At: momentOf(r.Stamp), Fact: fact})
+	}
+	return entries, nil
+}
+
+func momentOf(s journal.Stamp) timer.Moment {
+	return timer.Moment{Wall: s.Wall, Boot: s.BootID, SinceBoot: s.SinceBoot}
+}
+
+func stampOf(m timer.Moment) journal.Stamp {
+	return journal.Stamp{Wall: m.Wall, BootID: m.Boot, SinceBoot: m.SinceBoot}
+}
+
+// Start begins a batch under the first free code of its day.
+func (l *ledger) Start(c recipe.Control, at timer.Moment) (string, batch.Entry, error) {
+	for n := range 26 * 26 {
+		code := codeOf(at.Wall, n)
+		err := l.take(code, at)
+		var held *journal.HeldError
+		if errors.As(err, &held) {
+			continue // Another bench begins or works one under this code.
+		}
+		if err != nil {
+			return "", batch.Entry{}, err
+		}
+		if l.open[code].state.Begun() {
+			if err := l.Release(code); err != nil {
+				return "", batch.Entry{}, err
+			}
+			continue
+		}
+		entry, err := l.Append(code, batch.Started{Control: c}, at)
+		if err != nil {
+			return "", batch.Entry{}, errors.Join(err, l.Release(code))
+		}
+		return code, entry, nil
+	}
+	return "", batch.Entry{}, fmt.Errorf("every batch code of %s is in use", at.Wall.Format(time.DateOnly))
+}
+
+// codeOf names the n-th batch of a day: the date, then A to Z, AA to AZ ...
+func codeOf(day time.Time, n int) string {
+	letters := string(rune('A' + n%26))
+	if n >= 26 {
+		letters = string(rune('A'+n/26-1)) + letters
+	}
+	return day.Format("060102") + letters
+}
+
+// take takes hold of a batch and reads it.
+func (l *ledger) take(code string, at timer.Moment) error {
+	if l.open[code] != nil {
+		return nil
+	}
+	w, err := l.store.Hold(code, stampOf(at))
+	if err != nil {
+		return err
+	}
+	state, err := l.state(code)
+	if err != nil {
+		return errors.Join(err, w.Release())
+	}
+	l.open[code] = &openBatch{writer: w, state: state, stages: stagesDone(state)}
+	return nil
+}
+
+// Open takes hold of a batch and gives its facts.
+func (l *ledger) Open(code string, at timer.Moment) ([]batch.Entry, error) {
+	if err := l.take(code, at); err != nil {
+		return nil, err
+	}
+	return l.open[code].state.Entries, nil
+}
+
+// Append keeps a fact. When it ends a stage, the record in plain text is
+// written again, too.
+func (l *ledger) Append(code string, f batch.Fact, at timer.Moment) (batch.Entry, error) {
+	b := l.open[code]
+	if b == nil {
+		return batch.Entry{}, fmt.Errorf("batch %s is not open", code)
+	}
+	kind, body, err := batch.Encode(f)
+	if err != nil {
+		return batch.Entry{}, err
+	}
+	r, err := b.writer.Append(kind, body, termsOf(f), stampOf(at))
+	if err != nil {
+		return batch.Entry{}, err
+	}
+	entry := batch.Entry{Seq: r.Seq, At: momentOf(r.Stamp), Fact: f}
+	b.state = b.state.Apply(entry)
+	if done := stagesDone(b.state); done != b.stages || b.state.Closed() {
+		b.stages = done
+		l.copyRecord(code, b.state)
+	}
+	return entry, nil
+}
+
+func stagesDone(s batch.State) int {
+	if !s.Begun() {
+		return 0
+	}
+	done := 0
+	for _, st := range steps.Of(s).Stages {
+		if st.Done {
+			done++
+		}
+	}
+	return done
+}
+
+// termsOf gives what a fact can be found by.
+func termsOf(f batch.Fact) []string {
+	switch f := f.(type) {
+	case batch.Started:
+		return []string{"recipe:" + strings.ToLower(f.Control.Recipe.Name)}
+	case batch.Weighed:
+		terms := []string{"material:" + strings.ToLower(f.Material)}
+		if f.Lot != "" {
+			terms = append(terms, "lot:"+f.Lot)
+		}
+		return terms
+	case batch.Ticked, batch.Grossed, batch.TemperatureTaken, batch.Skipped, batch.TimerSeen, batch.TimerPutOff,
+		batch.Noted, batch.Corrected, batch.Closed:
+		return nil
+	}
+	return nil
+}
+
+// copyRecord writes the record beside the database, for reading without bench.
+// It is a copy and never the source: when it cannot be written, the facts are
+// kept all the same, and the end of the next stage tries again.
+func (l *ledger) copyRecord(code string, s batch.State) {
+	_ = replaceFile(filepath.Join(l.home, "records", code+".txt"), []byte(paper.RecordText(code, s, time.Local)))
+}
+
+// Release lets go of a batch.
+func (l *ledger) Release(code string) error {
+	b := l.open[code]
+	if b == nil {
+		return nil
+	}
+	delete(l.open, code)
+	return b.writer.Release()
+}

@@ -1,0 +1,91 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"slices"
+
+	"github.com/spf13/cobra"
+
+	"bench/internal/batch"
+	"bench/internal/paper"
+	"bench/internal/recipe"
+	"bench/internal/recipe/read"
+	"bench/internal/steps"
+	"bench/recipes"
+)
+
+func (a *app) planCommand() *cobra.Command {
+	var loaves int
+	var asJSON bool
+	c := &cobra.Command{
+		Use:   "plan FILE",
+		Short: "print the worked plan of a recipe",
+		Long: `plan works a recipe out for its loaves and prints the weights and the order of
+the work. FILE is a path, or the name of a built-in recipe.`,
+		Args: func(_ *cobra.Command, args []string) error {
+			if len(args) != 1 {
+				return errors.New("plan needs one recipe: bench plan FILE")
+			}
+			return nil
+		},
+		RunE: func(c *cobra.Command, args []string) error {
+			if c.Flags().Changed("loaves") && loaves < 1 {
+				return errors.New("--loaves must be 1 or more")
+			}
+			return a.plan(args[0], loaves, asJSON)
+		},
+	}
+	c.Flags().IntVar(&loaves, "loaves", 0, "how many loaves (default: the recipe's)")
+	c.Flags().BoolVar(&asJSON, "json", false, "print JSON")
+	return c
+}
+
+func (a *app) plan(file string, loaves int, asJSON bool) error {
+	home, err := a.home()
+	if err != nil {
+		return err
+	}
+	data, err := recipeData(file)
+	if err != nil {
+		return fmt.Errorf("plan: %w", err)
+	}
+	w, problems := workshop(home)
+	d := readRecipe(file, data, w)
+	if report(a.err, append(problems, d.problems...)) {
+		return problemsError{}
+	}
+	control, found := recipe.Resolve(d.recipe, d.text, w, loaves)
+	if placed := d.source.Place(found); read.Failed(placed) {
+		report(a.err, placed)
+		return problemsError{}
+	}
+	plan := steps.Of(batch.State{Control: control})
+	if !asJSON {
+		_, err = fmt.Fprint(a.out, paper.PlanText(plan))
+		return failed(err)
+	}
+	out, err := paper.PlanJSON(plan)
+	if err != nil {
+		return failed(err)
+	}
+	_, err = a.out.Write(out)
+	return failed(err)
+}
+
+// recipeData reads a recipe from a path or, when there is no such file, from
+// the built-in ones.
+func recipeData(file string) ([]byte, error) {
+	data, err := readDocument(file)
+	if !errors.Is(err, fs.ErrNotExist) {
+		return data, err
+	}
+	for _, name := range []string{file, file + ".yaml"} {
+		if slices.Contains(recipes.Files(), name) {
+			return fs.ReadFile(recipes.FS(), name)
+		}
+	}
+	return nil, &fs.PathError{Op: "open", Path: file, Err: os.ErrNotExist}
+}

@@ -1,0 +1,133 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"bench/internal/journal"
+	"bench/internal/paper"
+	"bench/internal/steps"
+	"bench/internal/timer"
+)
+
+func (a *app) dueCommand() *cobra.Command {
+	var asJSON bool
+	c := &cobra.Command{
+		Use:   "due",
+		Short: "print the timers of the batches under way",
+		Args:  cobra.NoArgs,
+		RunE:  func(*cobra.Command, []string) error { return a.due(asJSON) },
+	}
+	c.Flags().BoolVar(&asJSON, "json", false, "print JSON")
+	return c
+}
+
+func (a *app) due(asJSON bool) error {
+	now, err := a.now()
+	if err != nil {
+		return err
+	}
+	var timers []paper.Timer
+	err = a.reading(func(l *ledger) error {
+		items, err := l.Batches()
+		for _, b := range items {
+			for _, t := range steps.Of(b.State).Timers {
+				if !t.Seen {
+					timers = append(timers, paper.Timer{Batch: b.Code, Timer: t})
+				}
+			}
+		}
+		return err
+	})
+	if err != nil {
+		return failed(err)
+	}
+	return failed(a.printTimers(timers, now(), asJSON))
+}
+
+func (a *app) printTimers(timers []paper.Timer, now timer.Moment, asJSON bool) error {
+	if !asJSON {
+		_, err := fmt.Fprint(a.out, paper.DueText(timers, now))
+		return err
+	}
+	out, err := paper.DueJSON(timers, now)
+	if err != nil {
+		return err
+	}
+	_, err = a.out.Write(out)
+	return err
+}
+
+func (a *app) recordCommand() *cobra.Command {
+	return &cobra.Command{
+		Use:   "record [BATCH]",
+		Short: "print the record of a batch, by default the newest",
+		Args: func(_ *cobra.Command, args []string) error {
+			if len(args) > 1 {
+				return errors.New("record takes one batch: bench record [BATCH]")
+			}
+			return nil
+		},
+		RunE: func(_ *cobra.Command, args []string) error {
+			code := ""
+			if len(args) == 1 {
+				code = args[0]
+			}
+			return failed(a.record(code))
+		},
+	}
+}
+
+func (a *app) record(code string) error {
+	found := false
+	err := a.reading(func(l *ledger) error {
+		heads, err := l.store.Batches()
+		if err != nil {
+			return err
+		}
+		if code == "" && len(heads) > 0 {
+			code = heads[0].Batch
+		}
+		for _, h := range heads {
+			found = found || h.Batch == code
+		}
+		if !found {
+			return nil
+		}
+		state, err := l.state(code)
+		if state.Begun() {
+			_, _ = fmt.Fprint(a.out, paper.RecordText(code, state, time.Local))
+		}
+		return err
+	})
+	switch {
+	case err != nil:
+		return err
+	case !found && code == "":
+		return errors.New("there are no batches yet")
+	case !found:
+		return fmt.Errorf("there is no batch %s", code)
+	}
+	return nil
+}
+
+// reading opens the store to read; where there is none, there is nothing to do.
+func (a *app) reading(do func(*ledger) error) error {
+	home, err := a.home()
+	if err != nil {
+		return err
+	}
+	store, err := journal.Open(home, journal.Options{ReadOnly: true})
+	if errors.Is(err, fs.ErrNotExist) {
+		return nil
+	}
+	if err != nil {
+		return err
+	}
+	l := newLedger(store, home)
+	return errors.Join(do(l), store.Close())
+}

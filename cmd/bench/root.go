@@ -1,0 +1,74 @@
+package main
+
+import (
+	"fmt"
+	"runtime/debug"
+	"time"
+
+	"github.com/spf13/cobra"
+)
+
+// version is set by the linker in a release; otherwise the module's is said.
+var version string //nolint:gochecknoglobals // The linker can only set a package variable.
+
+const about = `bench is a companion for making cold-process soap, worked from the keyboard:
+it plans a batch from its recipe, weighs, splits, times and keeps the record.
+
+Lye burns. Gloves, goggles, sleeves, fresh air; first aid is water, at once and
+long, never vinegar. The supplier's safety data sheet and local rules come first.
+
+Facts are kept in $BENCH_HOME, or else in $XDG_DATA_HOME/bench
+(~/.local/share/bench); your recipes go into its folder "recipes", your workshop
+into "workshop.yaml".`
+
+// app is what the commands share.
+type app struct {
+	streams
+	clock string // clock is where the clock flag sets the time, or "".
+	began time.Time
+}
+
+func newRoot(io streams) *cobra.Command {
+	a := &app{streams: io, began: time.Now()}
+	root := &cobra.Command{
+		Use:           "bench",
+		Short:         "a companion for making cold-process soap",
+		Long:          about,
+		Version:       versionWords(),
+		Args:          cobra.NoArgs,
+		SilenceErrors: true,
+		SilenceUsage:  true,
+		RunE:          func(*cobra.Command, []string) error { return a.screen() },
+	}
+	root.SetVersionTemplate("bench {{.Version}}\n")
+	root.SetOut(io.out)
+	root.SetErr(io.err)
+	root.PersistentFlags().StringVar(&a.clock, "clock", "", "start with the clock at this time (RFC 3339), for practice and tests")
+	if err := root.PersistentFlags().MarkHidden("clock"); err != nil {
+		panic(err) // The flag is defined one line above.
+	}
+	root.AddCommand(a.checkCommand(), a.planCommand(), a.dueCommand(), a.recordCommand())
+	return root
+}
+
+func versionWords() string {
+	if version != "" {
+		return version
+	}
+	if info, ok := debug.ReadBuildInfo(); ok && info.Main.Version != "" {
+		return info.Main.Version
+	}
+	return "(unknown)"
+}
+
+// now gives the clock: the machine's, or one that the clock flag set going.
+func (a *app) now() (nowFunc, error) {
+	if a.clock == "" {
+		return machineNow, nil
+	}
+	start, err := time.Parse(time.RFC3339, a.clock)
+	if err != nil {
+		return nil, fmt.Errorf("--clock %q is not a time like 2026-03-02T09:00:00+01:00", a.clock)
+	}
+	return setNow(start, a.began), nil
+}

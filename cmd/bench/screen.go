@@ -1,0 +1,74 @@
+package main
+
+import (
+	"errors"
+	"os"
+	"time"
+
+	"github.com/charmbracelet/lipgloss"
+	"github.com/muesli/termenv"
+
+	"bench/internal/draw"
+	"bench/internal/journal"
+	"bench/internal/quiet"
+	"bench/internal/ui"
+)
+
+// screen runs the full-screen companion.
+func (a *app) screen() error {
+	now, err := a.now()
+	if err != nil {
+		return err
+	}
+	home, err := a.home()
+	if err != nil {
+		return err
+	}
+	if !isTerminal(a.in) || !isTerminal(a.terminal) {
+		return errors.New("the screen needs a terminal; without one, use: bench check, plan, due or record")
+	}
+	store, err := journal.Open(home, journal.Options{})
+	if err != nil {
+		return failed(err)
+	}
+	model := ui.New(ui.Deps{
+		Theme:    a.theme(),
+		Location: time.Local,
+		Now:      now,
+		Recipes:  func() []ui.RecipeItem { return recipeItems(home) },
+		Store:    newLedger(store, home),
+		Home:     home,
+	})
+	_, err = draw.Run(model, draw.Options{In: a.in, Out: a.terminal, Getenv: a.getenv})
+	return failed(errors.Join(err, store.Close()))
+}
+
+// theme takes the colours from the environment; the terminal is never asked.
+func (a *app) theme() ui.Theme {
+	r := lipgloss.NewRenderer(a.terminal)
+	profile := quiet.Profile(a.getenv)
+	r.SetColorProfile(profile)
+	r.SetHasDarkBackground(true)
+	return ui.NewTheme(r, profile != termenv.Ascii)
+}
+
+// recipeItems reads the workshop and the recipes anew.
+func recipeItems(home string) []ui.RecipeItem {
+	w, problems := workshop(home)
+	var items []ui.RecipeItem
+	if words := errorsOnly(problems); len(words) > 0 {
+		items = append(items, ui.RecipeItem{Name: "your workshop", File: workshopFile, Problems: words})
+	}
+	for _, d := range allRecipes(home, w) {
+		items = append(items, d.item(w))
+	}
+	return items
+}
+
+func isTerminal(f *os.File) bool {
+	if f == nil {
+		return false
+	}
+	info, err := f.Stat()
+	return err == nil && info.Mode()&os.ModeCharDevice != 0
+}

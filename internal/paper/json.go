@@ -1,0 +1,248 @@
+// Package paper turns plans, records and timers into text and JSON.
+//
+// The rule: it lays out what it is given and works nothing out. The JSON names
+// are a contract with other programs: they may be added to, and are changed
+// only together with docs/json.md.
+package paper
+
+import (
+	"bytes"
+	"encoding/json"
+	"fmt"
+	"math"
+	"strconv"
+	"time"
+
+	"bench/internal/quantity"
+	"bench/internal/steps"
+	"bench/internal/timer"
+)
+
+// grams is a mass in JSON: exact grams, to the milligram.
+type grams quantity.Mass
+
+// MarshalJSON writes the grams without idle zeros.
+func (g grams) MarshalJSON() ([]byte, error) {
+	return strconv.AppendFloat(nil, quantity.Mass(g).Grams(), 'f', -1, 64), nil
+}
+
+// millimetres is a length in JSON, to a hundredth.
+type millimetres quantity.Length
+
+// MarshalJSON writes the millimetres without idle zeros.
+func (m millimetres) MarshalJSON() ([]byte, error) {
+	return number(quantity.Length(m).Millimetres(), 2), nil
+}
+
+// number writes v to so many decimals without idle zeros.
+func number(v float64, decimals int) []byte {
+	scale := math.Pow10(decimals)
+	return strconv.AppendFloat(nil, math.Round(v*scale)/scale, 'f', -1, 64)
+}
+
+// decimal is a number in JSON, to four decimals.
+type decimal float64
+
+// MarshalJSON writes the number without idle zeros.
+func (d decimal) MarshalJSON() ([]byte, error) { return number(float64(d), 4), nil }
+
+type planJSON struct {
+	Recipe   string       `json:"recipe"`
+	Loaves   int          `json:"loaves"`
+	Oils     grams        `json:"oils_g"`
+	Mould    mouldJSON    `json:"mould"`
+	Batters  []batterJSON `json:"batters"`
+	Layers   []layerJSON  `json:"layers"`
+	Stages   []stageJSON  `json:"stages"`
+	Warnings []string     `json:"warnings"`
+}
+
+type mouldJSON struct {
+	Name     string  `json:"name"`
+	Capacity decimal `json:"capacity_ml"`
+}
+
+type amountJSON struct {
+	Name string `json:"name"`
+	G    grams  `json:"g"`
+}
+
+type batterJSON struct {
+	Name          string       `json:"name"`
+	Oils          []amountJSON `json:"oils"`
+	Alkali        []amountJSON `json:"alkali"`
+	Water         grams        `json:"water_g"`
+	Additives     []amountJSON `json:"additives"`
+	Mass          grams        `json:"batter_g"`
+	Density       decimal      `json:"density_g_per_ml"`
+	Concentration decimal      `json:"lye_concentration_percent"`
+	Superfat      superfatJSON `json:"superfat"`
+}
+
+type superfatJSON struct {
+	Percent   decimal `json:"percent"`
+	Low       decimal `json:"low"`
+	High      decimal `json:"high"`
+	WorstLow  decimal `json:"worst_low"`
+	WorstHigh decimal `json:"worst_high"`
+}
+
+type layerJSON struct {
+	Name     string       `json:"name"`
+	Batter   string       `json:"batter"`
+	Mass     grams        `json:"batter_g"`
+	Loaves   []grams      `json:"in_moulds_g"`
+	Colours  []amountJSON `json:"colour"`
+	Scents   []scentJSON  `json:"scent"`
+	Surface  millimetres  `json:"surface_mm"`
+	PourLine millimetres  `json:"pour_line_mm"`
+	Rim      millimetres  `json:"rim_mm"`
+}
+
+type scentJSON struct {
+	amountJSON
+	Where    string  `json:"where"`
+	Why      string  `json:"why"`
+	Portions []grams `json:"portions_g"`
+}
+
+type stageJSON struct {
+	N      int        `json:"n"`
+	ID     string     `json:"id"`
+	Kind   steps.Kind `json:"kind"`
+	Batter string     `json:"batter"`
+	Layer  string     `json:"layer"`
+	Loaf   int        `json:"loaf"`
+	Why    string     `json:"why"`
+	After  []string   `json:"after"`
+	Tasks  []taskJSON `json:"tasks"`
+}
+
+type taskJSON struct {
+	ID       string   `json:"id"`
+	Do       steps.Do `json:"do"`
+	Title    string   `json:"title"`
+	Material string   `json:"material"`
+	G        grams    `json:"g"`
+	Scale    string   `json:"scale"`
+	Vessel   string   `json:"vessel"`
+}
+
+// PlanJSON writes a plan as indented JSON with a final line end.
+func PlanJSON(p steps.Plan) ([]byte, error) {
+	out := planJSON{
+		Recipe: p.Recipe, Loaves: p.Loaves, Oils: grams(p.Oils), Warnings: orEmpty(p.Warnings),
+		Mould:   mouldJSON{p.Mould.Name, decimal(p.Mould.Capacity().Millilitres())},
+		Batters: []batterJSON{}, Layers: []layerJSON{}, Stages: []stageJSON{},
+	}
+	for _, b := range p.Batters {
+		out.Batters = append(out.Batters, batterToJSON(b))
+	}
+	for _, l := range p.Layers {
+		out.Layers = append(out.Layers, layerToJSON(l))
+	}
+	for _, s := range p.Stages {
+		out.Stages = append(out.Stages, stageToJSON(s))
+	}
+	return indented(out)
+}
+
+func batterToJSON(b steps.Batter) batterJSON {
+	return batterJSON{
+		Name: b.Name, Oils: amountsToJSON(b.Oils), Alkali: amountsToJSON(b.Alkali), Water: grams(b.Water.Mass),
+		Additives: amountsToJSON(b.Additives), Mass: grams(b.Mass), Density: decimal(b.Density),
+		Concentration: decimal(100 * b.Concentration),
+		Superfat: superfatJSON{
+			decimal(b.Superfat.Percent), decimal(b.Superfat.Low), decimal(b.Superfat.High),
+			decimal(b.Superfat.WorstLow), decimal(b.Superfat.WorstHigh),
+		},
+	}
+}
+
+func amountsToJSON(amounts []steps.Amount) []amountJSON {
+	out := []amountJSON{}
+	for _, a := range amounts {
+		out = append(out, amountJSON{a.Name, grams(a.Mass)})
+	}
+	return out
+}
+
+func layerToJSON(l steps.Layer) layerJSON {
+	out := layerJSON{
+		Name: l.Name, Batter: l.Batter, Mass: grams(l.Mass), Colours: amountsToJSON(l.Colours), Scents: []scentJSON{},
+		Surface: millimetres(l.Surface), PourLine: millimetres(l.PourLine), Rim: millimetres(l.Rim), Loaves: []grams{},
+	}
+	for _, loaf := range l.Loaves {
+		out.Loaves = append(out.Loaves, grams(loaf.Mass))
+	}
+	for _, s := range l.Scents {
+		scent := scentJSON{amountJSON: amountJSON{s.Name, grams(s.Mass)}, Where: string(s.Place), Why: l.PlaceWhy, Portions: []grams{}}
+		for _, m := range s.Portions {
+			scent.Portions = append(scent.Portions, grams(m))
+		}
+		out.Scents = append(out.Scents, scent)
+	}
+	return out
+}
+
+func stageToJSON(s steps.Stage) stageJSON {
+	out := stageJSON{
+		N: s.N, ID: s.ID, Kind: s.Kind, Batter: s.Batter, Layer: s.Layer, Loaf: s.Loaf, Why: s.Why,
+		After: orEmpty(s.After), Tasks: []taskJSON{},
+	}
+	for _, t := range s.Tasks {
+		out.Tasks = append(out.Tasks, taskJSON{t.ID, t.Do, t.Title, t.Material, grams(t.Target), t.Scale, t.Vessel})
+	}
+	return out
+}
+
+// Timer is a timer of one batch, for printing.
+type Timer struct {
+	Batch string
+	timer.Timer
+}
+
+type timerJSON struct {
+	Batch string `json:"batch"`
+	ID    string `json:"timer"`
+	Label string `json:"label"`
+	State string `json:"state"`
+	Due   string `json:"due,omitempty"`
+	InS   *int64 `json:"in_s,omitempty"`
+	ForS  *int64 `json:"for_s,omitempty"`
+}
+
+// DueJSON writes the timers as indented JSON with a final line end.
+func DueJSON(timers []Timer, now timer.Moment) ([]byte, error) {
+	out := []timerJSON{}
+	for _, t := range timers {
+		j := timerJSON{Batch: t.Batch, ID: t.ID, Label: t.Label, State: t.State(now).String()}
+		seconds := int64(math.Ceil(t.Remaining(now).Seconds()))
+		if t.CountsUp() {
+			seconds = -seconds
+			j.ForS = &seconds
+		} else {
+			j.InS, j.Due = &seconds, t.DueAt(now).Format(time.RFC3339)
+		}
+		out = append(out, j)
+	}
+	return indented(out)
+}
+
+func orEmpty(s []string) []string {
+	if s == nil {
+		return []string{}
+	}
+	return s
+}
+
+func indented(v any) ([]byte, error) {
+	var buf bytes.Buffer
+	e := json.NewEncoder(&buf)
+	e.SetEscapeHTML(false)
+	e.SetIndent("", "  ")
+	if err := e.Encode(v); err != nil {
+		return nil, fmt.Errorf("write JSON: %w", err)
+	}
+	return buf.Bytes(), nil
+}

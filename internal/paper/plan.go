@@ -1,0 +1,92 @@
+package paper
+
+import (
+	"fmt"
+	"strings"
+
+	"bench/internal/quantity"
+	"bench/internal/steps"
+)
+
+// page collects lines.
+type page struct{ strings.Builder }
+
+func (p *page) linef(format string, args ...any) {
+	p.WriteString(strings.TrimRight(fmt.Sprintf(format, args...), " "))
+	p.WriteByte('\n')
+}
+
+// PlanText writes a plan for reading on paper or in a pager.
+func PlanText(plan steps.Plan) string {
+	var p page
+	p.linef("%s, %d × %s", plan.Recipe, plan.Loaves, plan.Mould.Name)
+	p.linef("oils in all %s", show(plan.Oils))
+	p.linef("")
+	p.linef("Lye burns: gloves, goggles, sleeves, fresh air. First aid is water, at once and long;")
+	p.linef("never vinegar. The supplier's safety data sheet and local rules come first.")
+	for _, w := range plan.Warnings {
+		p.linef("! %s", w)
+	}
+	for _, b := range plan.Batters {
+		p.linef("")
+		p.batter(b)
+	}
+	for i := len(plan.Layers) - 1; i >= 0; i-- {
+		p.linef("")
+		p.layer(plan.Layers[i])
+	}
+	p.linef("")
+	p.linef("THE ORDER OF THINGS")
+	for _, s := range plan.Stages {
+		p.linef("%3d  %-26s %s", s.N, s.Title, s.Why)
+		for _, t := range s.Tasks {
+			p.task(t)
+		}
+	}
+	return p.String()
+}
+
+func (p *page) batter(b steps.Batter) {
+	p.linef("BATTER %s: %s at %.3f g/mL, mixed at %s", b.Name, show(b.Mass), b.Density, b.MixAt)
+	p.amounts("oils", b.Oils)
+	p.amounts("alkali", b.Alkali)
+	p.linef("  %-10s %-28s %12s", "water", fmt.Sprintf("lye concentration %.1f %%", 100*b.Concentration), show(b.Water.Mass))
+	p.amounts("additives", b.Additives)
+	p.linef("  superfat   %.1f %% (%.1f to %.1f, k = 2; worst case %.1f to %.1f)",
+		b.Superfat.Percent, b.Superfat.Low, b.Superfat.High, b.Superfat.WorstLow, b.Superfat.WorstHigh)
+}
+
+func (p *page) amounts(what string, amounts []steps.Amount) {
+	for _, a := range amounts {
+		p.linef("  %-10s %-28s %12s", what, a.Name, show(a.Mass))
+		what = ""
+	}
+}
+
+func (p *page) layer(l steps.Layer) {
+	p.linef("LAYER %s of %s: %s", l.Name, l.Batter, show(l.Mass))
+	p.linef("  pour line  %s from the floor, %s down from the rim; surface after %s", l.PourLine, l.Rim, l.Surface)
+	p.amounts("colour", l.Colours)
+	for _, s := range l.Scents {
+		p.linef("  %-10s %-28s %12s   in the %s: %s", "scent", s.Name, show(s.Mass), s.Place, l.PlaceWhy)
+		portions := make([]string, len(s.Portions))
+		for i, m := range s.Portions {
+			portions[i] = show(m)
+		}
+		p.linef("  %-10s %s", "", strings.Join(portions, " + "))
+	}
+}
+
+func (p *page) task(t steps.Task) {
+	switch {
+	case t.Target == 0:
+		p.linef("     [ ] %s", t.Title)
+	case t.Scale == "":
+		p.linef("     [ ] %-44s %12s g", t.Title, t.Target.At(t.Reads))
+	default:
+		p.linef("     [ ] %-44s %12s g   %s, %s", t.Title, t.Target.At(t.Reads), t.Vessel, t.Scale)
+	}
+}
+
+// show writes a mass to a tenth of a gram.
+func show(m quantity.Mass) string { return m.At(quantity.Gram/10) + " g" }

@@ -1,0 +1,184 @@
+package ui
+
+import (
+	"slices"
+	"time"
+
+	"bench/internal/batch"
+	"bench/internal/timer"
+
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+const (
+	// putOffFor is how long an alarm stays away when it is put off.
+	putOffFor = 10 * time.Minute
+	// startle is how long an alarm that has just fallen due takes no answer: a
+	// key already on its way was not meant for it.
+	startle = time.Second
+)
+
+// watched is a timer with the batch that it belongs to.
+type watched struct {
+	timer.Timer
+	code   string
+	recipe string
+}
+
+// timers gives what runs in all batches: what is due first, the latest one
+// foremost, then what falls due next, then what counts up.
+func (m Model) timers(now timer.Moment) []watched {
+	var list []watched
+	for _, b := range m.home.batches {
+		plan := b.plan
+		if b.Code == m.bench.code {
+			plan = m.bench.plan
+		}
+		if plan.Closed {
+			continue
+		}
+		for _, t := range plan.Timers {
+			if t.State(now) != timer.Acknowledged {
+				list = append(list, watched{t, b.Code, plan.Recipe})
+			}
+		}
+	}
+	slices.SortStableFunc(list, func(a, b watched) int {
+		if x, y := rank(a, now), rank(b, now); x != y {
+			return x - y
+		}
+		return int(a.Remaining(now).Truncate(time.Second)/time.Second) - int(b.Remaining(now).Truncate(time.Second)/time.Second)
+	})
+	return list
+}
+
+func rank(t watched, now timer.Moment) int {
+	switch {
+	case t.State(now) == timer.Due:
+		return 0
+	case t.CountsUp():
+		return 2
+	default:
+		return 1
+	}
+}
+
+// answerAlarm acknowledges the topmost alarm, or puts it off.
+func (m Model) answerAlarm(p press, putOff bool) action {
+	list := m.timers(p.at)
+	if p.held {
+		return nil
+	}
+	if len(list) == 0 || list[0].State(p.at) != timer.Due {
+		return word{"No alarm is due."}
+	}
+	top := list[0]
+	if -top.Remaining(p.at) < startle && top.Deferred.IsZero() {
+		return word{"An alarm has just come up; read it first."}
+	}
+	if m.bench.unsaved != nil {
+		return word{"First: r saves the last entry again, esc lets it go."}
+	}
+	if putOff {
+		return keep{code: top.code, fact: batch.TimerPutOff{Timer: top.ID, For: putOffFor}}
+	}
+	return keep{code: top.code, fact: batch.TimerSeen{Timer: top.ID}}
+}
+
+// alarmLines shows the timers in at most rows lines of w cells. The clock is
+// there only while a timer keeps it going: a clock that stands still lies.
+func (m Model) alarmLines(w, rows int, now timer.Moment) []string {
+	t, list := m.deps.Theme, m.timers(now)
+	if len(list) == 0 {
+		return []string{" " + t.quiet.Render("no timer runs")}
+	}
+	clock := now.Wall.In(m.deps.Location).Format("15:04")
+	var lines []string
+	for i, each := range list {
+		if i == rows {
+			break
+		}
+		more := ""
+		if left := len(list) - rows; i == rows-1 && left > 0 {
+			more = "+ " + count(left, "timer", "timers") + "   "
+		}
+		tail := more
+		if i == 0 {
+			tail = more + clock + " "
+		}
+		lines = append(lines, m.alarmLine(each, tail, w, now))
+	}
+	return lines
+}
+
+func (m Model) alarmLine(each watched, tail string, w int, now timer.Moment) string {
+	t := m.deps.Theme
+	text := clean(each.Label) + ": " + each.Say(now)
+	if !each.CountsUp() {
+		text += " (" + stamp(timer.Moment{Wall: each.DueAt(now)}, now, m.deps.Location) + ")"
+	}
+	if each.code != m.bench.code {
+		text = clean(each.recipe) + " " + clean(each.code) + ": " + text
+	}
+	switch each.State(now) {
+	case timer.Due:
+		return t.alarm.Render(between(" "+signOff+signOff+" "+text+"   a seen   z in 10 min", tail, w))
+	case timer.PutOff:
+		text = signLater + " " + text
+	case timer.Running, timer.Acknowledged:
+		text = signLater + " " + text
+	}
+	return between(" "+text, t.quiet.Render(tail), w)
+}
+
+// tickMsg says that a timer may look different now.
+type tickMsg struct{ id int }
+
+// ticks sees to it that one tick at most is on its way, and none without need.
+type ticks struct {
+	id    int
+	due   timer.Moment // due is when the tick on its way comes; zero is none.
+	after func(time.Duration, func(time.Time) tea.Msg) tea.Cmd
+}
+
+func (t ticks) fired(msg tickMsg) ticks {
+	if msg.id == t.id {
+		t.due = timer.Moment{}
+	}
+	return t
+}
+
+// schedule asks for the next tick: every second while a timer that shows has
+// less than two minutes to go or has run for less, every minute otherwise.
+func (m *Model) schedule() tea.Cmd {
+	list := m.timers(m.now)
+	all := make([]timer.Timer, len(list))
+	step := time.Minute
+	for i, t := range list {
+		all[i] = t.Timer
+		if left := t.Remaining(m.now); left < 2*time.Minute && left > -2*time.Minute && t.State(m.now) != timer.PutOff {
+			step = time.Second
+		}
+	}
+	d, any := timer.NextChange(all, m.now, step)
+	if !any {
+		m.ticks.due = timer.Moment{}
+		return nil
+	}
+	d = min(d, untilMinute(m.now)) // The clock beside the timers turns too.
+	due := timer.Moment{Wall: m.now.Wall.Add(d), Boot: m.now.Boot, SinceBoot: m.now.SinceBoot + d}
+	if !m.ticks.due.IsZero() {
+		left, _ := m.ticks.due.Since(m.now)
+		if left <= d+50*time.Millisecond && left > 0 {
+			return nil
+		}
+	}
+	m.ticks.id++
+	m.ticks.due = due
+	id := m.ticks.id
+	return m.ticks.after(d, func(time.Time) tea.Msg { return tickMsg{id} })
+}
+
+func untilMinute(now timer.Moment) time.Duration {
+	return now.Wall.Truncate(time.Minute).Add(time.Minute).Sub(now.Wall)
+}

@@ -1,0 +1,70 @@
+package ui
+
+import (
+	"fmt"
+	"slices"
+)
+
+// View draws the screen that has the keys, with the timers below it.
+func (m Model) View() string {
+	w, h := m.width, m.height
+	if w <= 0 || h <= 0 {
+		return ""
+	}
+	return screen(m.lines(w, h), w, h)
+}
+
+func (m Model) lines(w, h int) []string {
+	t := m.deps.Theme
+	switch {
+	case m.page == pageAid:
+		return aidLines(t, w, h)
+	case m.small():
+		return m.tooSmall(w)
+	}
+	alarms := m.alarmLines(w, m.alarmRows(), m.now)
+	if m.page == pageBench {
+		return m.bench.view(t, w, h, alarms, m.now)
+	}
+	rows := h - len(alarms)
+	var lines []string
+	switch m.page {
+	case pageHome:
+		lines = m.home.view(t, w, rows, m.now)
+	case pageSetup:
+		lines = m.setup.view(t, w, rows)
+	case pageRecord:
+		lines = m.record.view(t, w, rows, m.now)
+	case pageAsk:
+		lines = m.ask.view(t, w, rows)
+	case pageKeys:
+		lines = keysLines(t, w, rows)
+	case pageBench, pageAid:
+	}
+	// The timers stand above the word and the keys, as they do at the bench.
+	at := max(0, len(lines)-2)
+	if m.page == pageAsk || m.page == pageKeys {
+		at = len(lines) - 1
+	}
+	return slices.Insert(lines, at, alarms...)
+}
+
+// alarmRows is how many timers are in sight at once.
+func (m Model) alarmRows() int {
+	if m.height >= roomyHeight {
+		return 4
+	}
+	return 1
+}
+
+// tooSmall says so and loses nothing: no key is taken that the person could
+// only answer blind.
+func (m Model) tooSmall(w int) []string {
+	text := fmt.Sprintf("Make the window at least %d by %d; it is %d by %d. Nothing is lost: everything said so far is kept, and what was being typed waits. ! shows first aid, q leaves.",
+		minWidth, minHeight, m.width, m.height)
+	lines := wrap(text, w)
+	for _, a := range m.timers(m.now)[:min(1, len(m.timers(m.now)))] {
+		lines = append(lines, wrap(clean(a.Label)+": "+a.Say(m.now), w)...)
+	}
+	return lines
+}
