@@ -26,7 +26,7 @@ Exit status: 0 clean (warnings at most), 1 problems, 2 wrong usage.`,
 
 func atLeastOneFile(_ *cobra.Command, files []string) error {
 	if len(files) == 0 {
-		return errors.New("check needs a file: bench check FILE...")
+		return errors.New("check needs one file or more")
 	}
 	return nil
 }

@@ -9,7 +9,7 @@ import (
 )
 
 // version is set by the linker in a release; otherwise the module's is said.
-var version string //nolint:gochecknoglobals // The linker can only set a package variable.
+var version string
 
 const about = `bench is a companion for making cold-process soap, worked from the keyboard:
 it plans a batch from its recipe, weighs, splits, times and keeps the record.

@@ -26,23 +26,23 @@ type State struct {
 
 // Weighing is one weighing as it now stands, with the fact it came from.
 type Weighing struct {
-	Weighed
-	Seq int
-	At  timer.Moment
+	Fact Weighed
+	Seq  int
+	At   timer.Moment
 }
 
 // Grossing is a gross weight as it now stands, with the fact it came from.
 type Grossing struct {
-	Grossed
-	Seq int
-	At  timer.Moment
+	Fact Grossed
+	Seq  int
+	At   timer.Moment
 }
 
 // Reading is a temperature as it now stands, with the fact it came from.
 type Reading struct {
-	TemperatureTaken
-	Seq int
-	At  timer.Moment
+	Fact TemperatureTaken
+	Seq  int
+	At   timer.Moment
 }
 
 // Done says when and by which fact a task was ticked or skipped.
@@ -144,8 +144,8 @@ func (s State) Weighings(task string) []Weighing { return s.weighed[task] }
 // finished: no further container follows.
 func (s State) Mass(task string) (sum quantity.Mass, finished bool) {
 	for _, w := range s.weighed[task] {
-		sum += w.Mass
-		finished = !w.More
+		sum += w.Fact.Mass
+		finished = !w.Fact.More
 	}
 	return sum, finished
 }

@@ -243,10 +243,10 @@ func TestRoundTrip(t *testing.T) {
 		if got, err := ParseRatio(r.String()); err != nil || got != r {
 			t.Fatalf("ratio %v: %v, %v", r, got, err)
 		}
-		h, min := rapid.IntRange(0, 1000).Draw(t, "h"), rapid.IntRange(0, 59).Draw(t, "min")
-		want := time.Duration(h)*time.Hour + time.Duration(min)*time.Minute
-		if got, err := ParseDuration(fmt.Sprintf("%d h %d min", h, min)); err != nil || got != want {
-			t.Fatalf("%d h %d min: %v, %v", h, min, got, err)
+		h, m60 := rapid.IntRange(0, 1000).Draw(t, "h"), rapid.IntRange(0, 59).Draw(t, "min")
+		want := time.Duration(h)*time.Hour + time.Duration(m60)*time.Minute
+		if got, err := ParseDuration(fmt.Sprintf("%d h %d min", h, m60)); err != nil || got != want {
+			t.Fatalf("%d h %d min: %v, %v", h, m60, got, err)
 		}
 	})
 }

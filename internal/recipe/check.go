@@ -43,6 +43,9 @@ func newChecker(r Recipe, w Workshop) *checker {
 	if r.Loaves == 0 {
 		r.Loaves = DefaultLoaves
 	}
+	if w.LeftInVessel == 0 {
+		w.LeftInVessel = DefaultLeftInVessel
+	}
 	return &checker{r: r, w: w}
 }
 

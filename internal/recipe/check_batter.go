@@ -154,7 +154,7 @@ func (c *checker) batterWater(p Path, b *Batter) {
 	w := alkali / (alkali + waterPerOil(b.Water, alkali))
 	switch {
 	case err != nil && w > calc.MaxLyeConcentration:
-		c.errorf(p.Field("water"), "the lye concentration would be %.1f %%, and no more than %.1f %% dissolves at 20 °C: write 50 %% or less",
+		c.errorf(p.Field("water"), "the lye concentration would be %.1f %%, and no more than %.1f %% dissolves at 20 °C: use more water, at least \"1:1\" or \"50 %%\"",
 			100*w, 100*calc.MaxLyeConcentration)
 	case err != nil:
 		c.errorf(p.Field("water"), "%v", err)

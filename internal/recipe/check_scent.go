@@ -35,7 +35,7 @@ func (c *checker) scents() {
 			}
 			c.errorf(Path("layers").Item(i).Field("scents").Item(j),
 				"%s would be %.2f %% of the fresh layer %q and %.2f %% once %.0f %% of its weight has dried out, and its limit is %s: lower the rate to %.2f %% of %s or less",
-				material.Name, 100*fresh, l.Name, 100*cured, 100*CureLoss, material.Limit, math.Floor(most*1e4)/100, s.Of)
+				material.Name, 100*fresh, l.Name, 100*cured, 100*CureLoss, material.Limit, math.Floor(most*1e4+1e-6)/100, s.Of)
 		}
 		if sum > 1+1e-9 && !single {
 			c.errorf(Path("layers").Item(i).Field("scents"),

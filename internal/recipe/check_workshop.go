@@ -71,29 +71,33 @@ func (c *checker) workshopMaterial(p Path, m Material) {
 			c.errorf(p.Field(f.name), "%q does not apply to %s: leave it out", f.name, article(string(m.Kind)))
 		}
 	}
-	switch m.Kind {
-	case OilMaterial:
+	if m.Kind == OilMaterial {
 		c.workshopOil(p.Field("oil"), m)
-	case AlkaliMaterial:
-		if f := Fold(m.Name); f != SodiumHydroxide && f != PotassiumHydroxide {
-			c.errorf(p.Field("name"), "an alkali is called %q or %q: give the maker and the grade in the lot", SodiumHydroxide, PotassiumHydroxide)
-		}
-	case FragranceMaterial, EssentialMaterial:
-		discolours := slices.Contains(m.Does, Discolours)
-		if m.Becomes != "" && !discolours {
-			c.errorf(p.Field("becomes"), "%q becomes %s, yet it does not say that it discolours: add \"discolours\" to what it does", m.Name, m.Becomes)
-		}
-		if slices.Contains(m.Does, Behaves) && len(m.Does) > 1 && !(discolours && len(m.Does) == 2) {
-			c.errorf(p.Field("does"), "%q cannot behave and do something else to the batter as well", m.Name)
-		}
 	}
-	for _, r := range []struct {
-		name  string
-		value quantity.Ratio
-	}{{"purity", m.Purity}, {"limit", m.Limit}} {
-		if r.value > quantity.Whole {
-			c.errorf(p.Field(r.name), "%s cannot be more than 100 %%", r.name)
-		}
+	if f := Fold(m.Name); m.Kind == AlkaliMaterial && f != SodiumHydroxide && f != PotassiumHydroxide {
+		c.errorf(p.Field("name"), "an alkali is called %q or %q: give the maker and the grade in the lot", SodiumHydroxide, PotassiumHydroxide)
+	}
+	if slices.Contains(scents, m.Kind) {
+		c.workshopScent(p, m)
+	}
+	if m.Purity > quantity.Whole {
+		c.errorf(p.Field("purity"), "a purity cannot be more than 100 %%")
+	}
+	if m.Limit > quantity.Whole {
+		c.errorf(p.Field("limit"), "a limit cannot be more than 100 %%")
+	}
+}
+
+// workshopScent checks that what a scent does agrees with itself: one that
+// behaves may still discolour the soap later.
+func (c *checker) workshopScent(p Path, m Material) {
+	discolours := slices.Contains(m.Does, Discolours)
+	if m.Becomes != "" && !discolours {
+		c.errorf(p.Field("becomes"), "%q becomes %s, yet it does not say that it discolours: add \"discolours\" to what it does", m.Name, m.Becomes)
+	}
+	others := slices.ContainsFunc(m.Does, func(b Behaviour) bool { return b != Behaves && b != Discolours })
+	if slices.Contains(m.Does, Behaves) && others {
+		c.errorf(p.Field("does"), "%q cannot behave and do something else to the batter as well", m.Name)
 	}
 }
 

@@ -39,10 +39,7 @@ func Resolve(r Recipe, text string, w Workshop, loaves int) (Control, []Problem)
 		Vessels:      append([]Vessel(nil), w.Vessels...),
 		Materials:    c.used,
 		Oils:         c.oils,
-		LeftInVessel: w.LeftInVessel,
-	}
-	if control.LeftInVessel == 0 {
-		control.LeftInVessel = DefaultLeftInVessel
+		LeftInVessel: c.w.LeftInVessel,
 	}
 	for _, p := range c.problems {
 		control.Warnings = append(control.Warnings, p.Text)

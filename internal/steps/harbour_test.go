@@ -24,8 +24,10 @@ func harbour() recipe.Control {
 		return recipe.OilUse{Key: key, Name: name, SV: calc.Published(low, high), Density: density, Hard: melts > 0, Melts: melts}
 	}
 	shares := []recipe.OilShare{
-		{Oil: "olive", Share: 45 * quantity.Percent}, {Oil: "coconut", Share: 30 * quantity.Percent},
-		{Oil: "shea", Share: 15 * quantity.Percent}, {Oil: "castor", Share: 10 * quantity.Percent},
+		{Oil: "olive", Share: 45 * quantity.Percent},
+		{Oil: "coconut", Share: 30 * quantity.Percent},
+		{Oil: "shea", Share: 15 * quantity.Percent},
+		{Oil: "castor", Share: 10 * quantity.Percent},
 	}
 	batter := func(name string) recipe.Batter {
 		return recipe.Batter{
@@ -59,21 +61,29 @@ func harbour() recipe.Control {
 		},
 		Mould: recipe.Mould{Name: "loaf mould", Length: 250 * mm, Width: 80 * mm, Height: 75 * mm, Count: 3},
 		Scales: []recipe.Scale{
-			{Name: "big scale", Reads: g, Max: 10_000 * g}, {Name: "bench scale", Reads: g / 10, Max: 3_000 * g},
+			{Name: "big scale", Reads: g, Max: 10_000 * g},
+			{Name: "bench scale", Reads: g / 10, Max: 3_000 * g},
 			{Name: "fine scale", Reads: g / 100, Max: 200 * g},
 		},
 		Vessels: []recipe.Vessel{
-			{Name: "pot 1", Kind: recipe.Pot, Tare: 640 * g}, {Name: "pot 2", Kind: recipe.Pot, Tare: 655 * g},
-			{Name: "lye jug 1", Kind: recipe.LyeJug, Tare: 212 * g}, {Name: "lye jug 2", Kind: recipe.LyeJug, Tare: 209 * g},
-			{Name: "jug 1", Kind: recipe.Jug, Tare: 120 * g}, {Name: "jug 2", Kind: recipe.Jug, Tare: 121 * g}, {Name: "jug 3", Kind: recipe.Jug, Tare: 119 * g},
+			{Name: "pot 1", Kind: recipe.Pot, Tare: 640 * g},
+			{Name: "pot 2", Kind: recipe.Pot, Tare: 655 * g},
+			{Name: "lye jug 1", Kind: recipe.LyeJug, Tare: 212 * g},
+			{Name: "lye jug 2", Kind: recipe.LyeJug, Tare: 209 * g},
+			{Name: "jug 1", Kind: recipe.Jug, Tare: 120 * g},
+			{Name: "jug 2", Kind: recipe.Jug, Tare: 121 * g},
+			{Name: "jug 3", Kind: recipe.Jug, Tare: 119 * g},
 			{Name: "alkali cup", Kind: recipe.Cup, Tare: 21 * g},
-			{Name: "cup 1", Kind: recipe.Cup, Tare: 9 * g}, {Name: "cup 2", Kind: recipe.Cup, Tare: 9 * g}, {Name: "cup 3", Kind: recipe.Cup, Tare: 9 * g},
+			{Name: "cup 1", Kind: recipe.Cup, Tare: 9 * g},
+			{Name: "cup 2", Kind: recipe.Cup, Tare: 9 * g},
+			{Name: "cup 3", Kind: recipe.Cup, Tare: 9 * g},
 		},
 		Materials: []recipe.Material{
 			{Name: recipe.SodiumHydroxide, Kind: recipe.AlkaliMaterial, Lot: "NH-7"},
 			{Name: "harbour rope", Kind: recipe.FragranceMaterial, Does: []recipe.Behaviour{recipe.Accelerates}, Limit: 5 * quantity.Percent},
 			{Name: "evening smoke", Kind: recipe.FragranceMaterial, Does: []recipe.Behaviour{recipe.Accelerates}, Limit: 4 * quantity.Percent},
-			{Name: "deep blue mica", Kind: recipe.ColourMaterial}, {Name: "dusk violet mica", Kind: recipe.ColourMaterial},
+			{Name: "deep blue mica", Kind: recipe.ColourMaterial},
+			{Name: "dusk violet mica", Kind: recipe.ColourMaterial},
 			{Name: "gold mica", Kind: recipe.ToppingMaterial},
 		},
 		Oils: []recipe.OilUse{

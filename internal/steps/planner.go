@@ -43,8 +43,8 @@ func Of(s batch.State) Plan {
 		Recipe: p.c.Recipe.Name, Loaves: p.c.Loaves, Mould: p.c.Mould,
 		Warnings: slices.Concat(p.c.Warnings, p.coarse()), Closed: s.Closed(),
 	}
-	for i, pot := range p.pots {
-		b := p.batter(i, pot)
+	for _, k := range p.pots {
+		b := p.batter(k)
 		plan.Batters = append(plan.Batters, b)
 		for _, o := range b.Oils {
 			plan.Oils += o.Mass
@@ -103,12 +103,12 @@ func (p *planner) fill(t Task) Task {
 	if len(facts) == 0 {
 		return t
 	}
-	first, last := facts[0], facts[len(facts)-1]
+	first, last := facts[0].Fact, facts[len(facts)-1]
 	t.Mass, t.Done = p.s.Mass(t.ID)
 	t.Target, t.Seq, t.At = first.Target, last.Seq, last.At
 	t.Scale, t.Reads, t.Vessel, t.Tare = first.Scale, first.Reads, first.Vessel, first.Tare
 	for _, f := range facts {
-		t.ByEye = t.ByEye || f.How == batch.ByEye
+		t.ByEye = t.ByEye || f.Fact.How == batch.ByEye
 	}
 	return t
 }
@@ -140,15 +140,6 @@ func sum(tasks ...Task) quantity.Mass {
 	total := quantity.Mass(0)
 	for _, t := range tasks {
 		total += amount(t).Mass
-	}
-	return total
-}
-
-// present adds up what was weighed already.
-func present(tasks ...Task) quantity.Mass {
-	total := quantity.Mass(0)
-	for _, t := range tasks {
-		total += t.Mass
 	}
 	return total
 }

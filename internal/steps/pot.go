@@ -158,7 +158,7 @@ func (p *planner) additiveTask(b recipe.Batter, a recipe.Additive, k pot, oils f
 }
 
 // batter gives what the plan says of a pot.
-func (p *planner) batter(i int, k pot) Batter {
+func (p *planner) batter(k pot) Batter {
 	b := Batter{
 		Name: k.recipe.Name, Oils: amounts(k.oils), Alkali: amounts(k.alkali), Water: amount(k.water),
 		Additives: amounts(k.additives), Asked: k.recipe.Superfat, MixAt: k.recipe.MixAt, Mass: k.base(),

@@ -102,7 +102,7 @@ func scentGrams(l recipe.Layer, s recipe.Scent, oils, bare float64) float64 {
 
 // scentTolerance is what keeps a scent under its limit, and never more than
 // one twentieth of it, so that a slip is noticed without a limit too.
-func (p *planner) scentTolerance(s recipe.Scent, grams, oils, bare float64) float64 {
+func (p *planner) scentTolerance(s recipe.Scent, grams, bare float64) float64 {
 	within := grams / 20
 	m, _ := p.c.Material(s.Material)
 	if m.Limit > 0 {
@@ -124,7 +124,7 @@ func (p *planner) potScents(r pour, oils, bare float64) []Task {
 		}
 		tasks = append(tasks, p.weigh(weighing{
 			id: r.recipe.Batter + "/" + r.recipe.Name + "/" + s.Material, title: s.Material, material: s.Material,
-			lot: m.Lot, hint: hint, grams: grams, tolerance: p.scentTolerance(s, grams, oils, bare),
+			lot: m.Lot, hint: hint, grams: grams, tolerance: p.scentTolerance(s, grams, bare),
 			vessel: p.rack.cup(n), into: r.vessel.Name,
 		}))
 	}
@@ -136,9 +136,9 @@ func (p *planner) potScents(r pour, oils, bare float64) []Task {
 func (p *planner) portionScents(r *pour, oils, bare float64) {
 	for loaf := range p.c.Loaves {
 		planned := bare / float64(p.c.Loaves)
-		real := planned
+		actual := planned
 		if len(r.portions) > 0 {
-			real = amount(r.portions[loaf]).Mass.Grams()
+			actual = amount(r.portions[loaf]).Mass.Grams()
 		}
 		for n, s := range r.recipe.Scents {
 			m, _ := p.c.Material(s.Material)
@@ -148,11 +148,11 @@ func (p *planner) portionScents(r *pour, oils, bare float64) {
 			cup := p.weigh(weighing{
 				id: id + "/cup", title: fmt.Sprintf("%s for loaf %d", s.Material, loaf+1), material: s.Material, lot: m.Lot,
 				hint:  fmt.Sprintf("Into its own lidded cup, marked loaf %d.", loaf+1),
-				grams: cupGrams, tolerance: p.scentTolerance(s, cupGrams, oils/float64(p.c.Loaves), planned),
+				grams: cupGrams, tolerance: p.scentTolerance(s, cupGrams, planned),
 				vessel: vessel,
 			})
 			r.cups = append(r.cups, cup)
-			grams := cupGrams * real / planned
+			grams := cupGrams * actual / planned
 			r.scents = append(r.scents, p.fromCup(id, s, m, cup, grams, vessel))
 		}
 	}

@@ -25,7 +25,7 @@ func (p Plan) Say(e batch.Entry, s batch.State) string {
 	case batch.Ticked:
 		return p.about(f.Task) + p.title(f.Task)
 	case batch.Grossed:
-		return p.about(f.Task) + fmt.Sprintf("%s weighs %s, net %s g", f.Vessel, grams(f.Gross, f.Reads), (f.Gross - f.Tare).At(f.Reads))
+		return p.about(f.Task) + fmt.Sprintf("%s weighs %s, net %s g", f.Vessel, grams(f.Gross, f.Reads), (f.Gross-f.Tare).At(f.Reads))
 	case batch.TemperatureTaken:
 		return fmt.Sprintf("%s: %s", strings.Replace(f.Task, "/", ", ", 1), f.Temperature)
 	case batch.Skipped:

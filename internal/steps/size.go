@@ -1,6 +1,8 @@
 package steps
 
 import (
+	"slices"
+
 	"bench/internal/calc"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
@@ -12,6 +14,10 @@ const (
 	additiveDensity = 1.1  // Mostly watery solutions (common practice, no source).
 	colourDensity   = 2.8  // Mica, muscovite 2.77 to 2.88 (CRC Handbook, from memory).
 )
+
+// oilExpansion is the change of an oil's density in g/mL per °C (Noureddini et
+// al., JAOCS 69 (1992) 1184, from memory).
+const oilExpansion = -0.00067
 
 // mixture is what goes with each gram of a layer's oils.
 type mixture struct {
@@ -49,10 +55,21 @@ func mixtureOf(c recipe.Control, b recipe.Batter, l recipe.Layer) mixture {
 		{Grams: scents, GramsPerML: scentDensity},
 	}
 	for _, o := range b.Oils {
-		use, _ := c.Oil(o.Oil)
-		parts = append(parts, calc.Part{Grams: o.Share.Fraction(), GramsPerML: use.Density})
+		parts = append(parts, calc.Part{Grams: o.Share.Fraction(), GramsPerML: oilDensity(c, b, o.Oil)})
 	}
 	return mixture{perOil: total, bare: bare, density: calc.DensityByVolume(parts...)}
+}
+
+// oilDensity gives an oil's density in g/mL where this batter is mixed. It was
+// frozen at the temperature of the first batter that uses the oil.
+func oilDensity(c recipe.Control, b recipe.Batter, key string) float64 {
+	use, _ := c.Oil(key)
+	for _, first := range c.Recipe.Batters {
+		if slices.ContainsFunc(first.Oils, func(o recipe.OilShare) bool { return o.Oil == key }) {
+			return use.Density + oilExpansion*(b.MixAt-first.MixAt).Celsius()
+		}
+	}
+	return use.Density
 }
 
 // lyePerOil gives grams of alkali and of water per gram of a batter's oils.

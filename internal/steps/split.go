@@ -19,8 +19,8 @@ func (p *planner) grossTask(id, title string, v recipe.Vessel, expected quantity
 		Tolerance: max(expected/50, scale.Reads),
 	}
 	if g, ok := p.s.Gross(id); ok {
-		t.Done, t.Mass, t.Seq, t.At = true, g.Gross, g.Seq, g.At
-		t.Tare, t.Scale, t.Reads = g.Tare, g.Scale, g.Reads
+		t.Done, t.Mass, t.Seq, t.At = true, g.Fact.Gross, g.Seq, g.At
+		t.Tare, t.Scale, t.Reads = g.Fact.Tare, g.Fact.Scale, g.Fact.Reads
 	}
 	return t
 }

@@ -27,7 +27,7 @@ func (p *planner) stages() []Stage {
 		} else {
 			wet = firm
 		}
-		list = append(list, p.pourLayer(k, r, wet, firm)...)
+		list = append(list, p.pourLayer(r, wet, firm)...)
 		firm = list[len(list)-1].ID
 	}
 	list = append(list, p.finish(firm)...)
@@ -68,7 +68,7 @@ func (p *planner) bringTogether(k pot, layer int, firm string) []Stage {
 
 // pourLayer takes one layer from the traced batter into the moulds, and waits
 // for what comes next.
-func (p *planner) pourLayer(k pot, r pour, wet, firm string) []Stage {
+func (p *planner) pourLayer(r pour, wet, firm string) []Stage {
 	var stages []Stage
 	add := func(s Stage) {
 		if len(s.Tasks) == 0 {

@@ -36,7 +36,7 @@ func (p *planner) temperature(id, title string, wanted quantity.Temperature) Tas
 	if r, ok := p.s.Temperature(id); ok {
 		t.Done, t.Seq, t.At = true, r.Seq, r.At
 		t.Wanted = wanted
-		t.Title = fmt.Sprintf("%s %s", title, r.Temperature)
+		t.Title = fmt.Sprintf("%s %s", title, r.Fact.Temperature)
 	}
 	return t
 }
@@ -49,8 +49,8 @@ func (p *planner) mix(k pot, lye, oils Task) (quantity.Temperature, bool) {
 		return 0, false
 	}
 	solution := sum(k.alkali...) + sum(k.water)
-	return quantity.FromCelsius(calc.MixTemperature(sum(k.oils...).Grams(), o.Temperature.Celsius(),
-		solution.Grams(), l.Temperature.Celsius(), concentration(k))).RoundTo(quantity.Degree / 10), true
+	return quantity.FromCelsius(calc.MixTemperature(sum(k.oils...).Grams(), o.Fact.Temperature.Celsius(),
+		solution.Grams(), l.Fact.Temperature.Celsius(), concentration(k))).RoundTo(quantity.Degree / 10), true
 }
 
 // hardest gives the highest melting point of a batter's oils.

@@ -78,7 +78,7 @@ func (t Timer) deferredLeft(now Moment) time.Duration {
 // NextChange gives the time until any of the timers looks different when shown
 // to the given step (a second, a minute), or false when none will.
 func NextChange(timers []Timer, now Moment, step time.Duration) (time.Duration, bool) {
-	next, any := time.Duration(0), false
+	next, found := time.Duration(0), false
 	for _, t := range timers {
 		if t.State(now) == Acknowledged {
 			continue
@@ -87,9 +87,9 @@ func NextChange(timers []Timer, now Moment, step time.Duration) (time.Duration, 
 		if left <= 0 {
 			left += step
 		}
-		if !any || left < next {
-			next, any = left, true
+		if !found || left < next {
+			next, found = left, true
 		}
 	}
-	return next, any
+	return next, found
 }

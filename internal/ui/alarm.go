@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"fmt"
 	"slices"
 	"time"
 
@@ -100,7 +101,7 @@ func (m Model) alarmLines(w, rows int, now timer.Moment) []string {
 		}
 		more := ""
 		if left := len(list) - rows; i == rows-1 && left > 0 {
-			more = "+ " + count(left, "timer", "timers") + "   "
+			more = "+" + fmt.Sprint(left) + "   "
 		}
 		tail := more
 		if i == 0 {
@@ -111,24 +112,25 @@ func (m Model) alarmLines(w, rows int, now timer.Moment) []string {
 	return lines
 }
 
+// alarmLine is one timer: what, and when. The words for what give way first.
 func (m Model) alarmLine(each watched, tail string, w int, now timer.Moment) string {
 	t := m.deps.Theme
-	text := clean(each.Label) + ": " + each.Say(now)
-	if !each.CountsUp() {
-		text += " (" + stamp(timer.Moment{Wall: each.DueAt(now)}, now, m.deps.Location) + ")"
-	}
+	what := clean(each.Label)
 	if each.code != m.bench.code {
-		text = clean(each.recipe) + " " + clean(each.code) + ": " + text
+		what = clean(each.code) + " " + what
 	}
-	switch each.State(now) {
-	case timer.Due:
-		return t.alarm.Render(between(" "+signOff+signOff+" "+text+"   a seen   z in 10 min", tail, w))
-	case timer.PutOff:
-		text = signLater + " " + text
-	case timer.Running, timer.Acknowledged:
-		text = signLater + " " + text
+	when := each.Say(now)
+	if !each.CountsUp() {
+		when += " (" + stamp(timer.Moment{Wall: each.DueAt(now)}, now, m.deps.Location) + ")"
 	}
-	return between(" "+text, t.quiet.Render(tail), w)
+	if each.State(now) == timer.Due {
+		when += "   a seen   z in 10 min"
+	}
+	what = cut(what, w-width(when)-width(tail)-8)
+	if each.State(now) == timer.Due {
+		return t.alarm.Render(between(" "+signOff+signOff+" "+what+"  "+when, tail, w))
+	}
+	return between(" "+t.quiet.Render(signLater+" "+what)+"  "+when, t.quiet.Render(tail), w)
 }
 
 // tickMsg says that a timer may look different now.

@@ -13,8 +13,8 @@ import (
 // The layout of the bench: the rail of stages at the left, the one thing that
 // is next in the middle, and the loaf at the right when there is room.
 const (
-	railNarrow  = 19
-	railWide    = 26
+	railNarrow  = 23
+	railWide    = 27
 	wideAt      = 110 // wideAt is the width from which the loaf is shown.
 	loafWidth   = 34
 	roomyHeight = 32 // roomyHeight is the height from which lines may breathe.
@@ -35,8 +35,8 @@ func (b bench) view(t Theme, w, rows int, alarms []string, now timer.Moment) []s
 	task, stage, ok := b.current(now)
 	head := []string{b.headLine(t, w, stage), t.line.Render(rule(w))}
 	foot := append([]string{t.line.Render(rule(w))}, alarms...)
-	foot = append(foot, b.lastFacts(t, w, now)...)
-	foot = append(foot, b.wordLine(t, w), helpLine(t, w, b.help(now)...))
+	foot = append(foot, b.lastLines(t, w, now)...)
+	foot = append(foot, helpLine(t, w, b.help(now)...))
 	room := rows - len(head) - len(foot)
 
 	rail, loaf := railNarrow, 0
@@ -59,21 +59,35 @@ func (b bench) headLine(t Theme, w int, stage steps.Stage) string {
 	place := "all done"
 	if stage.N > 0 {
 		place = fmt.Sprintf("stage %d of %d", stage.N, len(b.plan.Stages))
+		if stage.Meanwhile && !stage.Done && b.waiting(stage) {
+			place = "meanwhile   " + place
+		}
 	}
 	return " " + between(left, t.quiet.Render(place)+" ", w-1)
 }
 
-// lastFacts are the last two, so that a glance after an interruption finds
-// where one was.
-func (b bench) lastFacts(t Theme, w int, now timer.Moment) []string {
+// waiting says that something sets while this stage can be worked on.
+func (b bench) waiting(stage steps.Stage) bool {
+	for _, s := range b.plan.Stages[:stage.N-1] {
+		if !s.Done && s.Blocked == "" && (s.Kind == steps.HoldEmbeds || s.Kind == steps.HoldLayer) {
+			return true
+		}
+	}
+	return false
+}
+
+// lastLines are the last two facts, so that a glance after an interruption
+// finds where one was. A word, when there is one, takes the place of the older.
+func (b bench) lastLines(t Theme, w int, now timer.Moment) []string {
 	lines := []string{"", ""}
 	entries := b.state.Entries
 	for i := range lines {
-		at := len(entries) - len(lines) + i
-		if at < 0 {
-			continue
+		if at := len(entries) - len(lines) + i; at >= 0 {
+			lines[i] = " " + t.quiet.Render(cut(signDone+" "+b.said(entries[at], now), w-2))
 		}
-		lines[i] = " " + t.quiet.Render(cut(signDone+" "+b.said(entries[at], now), w-2))
+	}
+	if word := b.wordLine(t, w); word != "" {
+		return []string{lines[1], word}
 	}
 	return lines
 }
@@ -88,12 +102,12 @@ func (b bench) wordLine(t Theme, w int) string {
 	case b.word != "":
 		return " " + t.off.Render(cut(signOff+" "+b.word, w-2))
 	case b.sending != "":
-		return " " + t.quiet.Render("saving…")
+		return " " + t.quiet.Render(signSaving+" saving")
 	}
 	if n := len(b.state.Entries); n > 0 {
 		_, stage, ok := b.plan.Task(batch.Task(b.state.Entries[n-1].Fact))
 		if ok && stage.Done && stage.ReadBack != "" {
-			return " " + t.good.Render(cut(signDone+" "+clean(stage.Title)+": "+clean(stage.ReadBack), w-2))
+			return " " + t.good.Render(cut(signDone+signDone+" "+clean(stage.Title)+": "+clean(stage.ReadBack), w-2))
 		}
 	}
 	return ""
@@ -102,7 +116,7 @@ func (b bench) wordLine(t Theme, w int) string {
 // rail lists the stages: done, at hand, open meanwhile, or still to come.
 func (b bench) rail(t Theme, w, h int, at steps.Stage) []string {
 	lines := make([]string, len(b.plan.Stages))
-	now := 0
+	now := max(0, slices.IndexFunc(b.plan.Stages, func(s steps.Stage) bool { return !s.Done }))
 	for i, s := range b.plan.Stages {
 		if s.ID == at.ID {
 			now = i
@@ -112,10 +126,10 @@ func (b bench) rail(t Theme, w, h int, at steps.Stage) []string {
 	from, to := window(len(lines), now, h)
 	lines = lines[from:to]
 	if from > 0 && now > from {
-		lines[0] = t.quiet.Render(fmt.Sprintf(" %s %d before", signLater, from+1))
+		lines[0] = t.quiet.Render(fmt.Sprintf(" ↑ %d more", from+1))
 	}
 	if left := len(b.plan.Stages) - to; left > 0 && now < to-1 {
-		lines[len(lines)-1] = t.quiet.Render(fmt.Sprintf(" %s %d more", signLater, left+1))
+		lines[len(lines)-1] = t.quiet.Render(fmt.Sprintf(" ↓ %d more", left+1))
 	}
 	return lines
 }
@@ -159,39 +173,52 @@ func (p panel) lines() []string {
 	return slices.Concat(top, block(p.list(room), p.w, max(0, room)), band)
 }
 
-// head says what, on which scale, into what, and one line of how.
+// head says what, on which scale, into what, and how or why.
 func (p panel) head() []string {
-	where := p.where()
-	lines := []string{" " + between(p.t.accent.Render(cut(clean(p.task.Title), p.w-3-width(where))), where+" ", p.w-1)}
-	hint := p.task.Hint
-	switch {
-	case p.task.Done && p.task.Skipped != "":
-		hint = "left out: " + p.task.Skipped
-	case p.task.Done:
-		hint = "done at " + stamp(p.task.At, p.now, p.b.at)
-	case !p.task.Open:
-		hint = p.task.Waits
-	case hint == "":
-		hint = p.stage.Why
+	var lines []string
+	title, where := clean(p.task.Title), p.where()
+	if width(title)+width(where)+4 <= p.w {
+		lines = append(lines, " "+between(p.t.accent.Render(title), where+" ", p.w-1))
+	} else {
+		for _, l := range wrap(title, p.w-2) {
+			lines = append(lines, " "+p.t.accent.Render(l))
+		}
+		if where != "" {
+			lines = append(lines, " "+where)
+		}
 	}
-	hints := wrap(clean(hint), p.w-2)
-	for i, l := range hints {
-		if i == 1 && len(hints) > 2 {
-			l = cut(l, p.w-3) + "…"
-		}
-		if i == 2 {
-			break
-		}
-		if !p.task.Open && !p.task.Done {
-			l = p.t.off.Render(signOff+" ") + l
-		}
-		lines = append(lines, " "+p.t.quiet.Render(l))
-	}
-	if p.task.Do == steps.Tick || p.task.Do == steps.Look || p.h >= roomyHeight-8 {
+	lines = append(lines, p.hints()...)
+	if p.roomy() || p.large().number == "" {
 		lines = append(lines, "")
 	}
 	return lines
 }
+
+// hints are at most two lines of how or why, or of what it waits for.
+func (p panel) hints() []string {
+	text, style, sign := p.task.Hint, p.t.quiet, ""
+	switch {
+	case p.task.Skipped != "":
+		text = "left out: " + p.task.Skipped
+	case p.task.Done:
+		text = "done at " + stamp(p.task.At, p.now, p.b.at)
+	case !p.task.Open:
+		text, style, sign = p.task.Waits, p.t.off, signOff+" "
+	case text == "" && (p.roomy() || p.task.Do != steps.Portion):
+		text = p.stage.Why
+	}
+	lines := wrap(sign+clean(text), p.w-2)
+	if len(lines) > 2 && !p.roomy() {
+		lines = []string{lines[0], cut(lines[1]+" "+lines[2], p.w-2)}
+	}
+	for i, l := range lines {
+		lines[i] = " " + style.Render(l)
+	}
+	return lines
+}
+
+// roomy says that lines may breathe.
+func (p panel) roomy() bool { return p.h >= roomyHeight-8 }
 
 func (p panel) where() string {
 	var words []string
@@ -207,22 +234,24 @@ func (p panel) where() string {
 	return strings.Join(words, " · ")
 }
 
-// band is the superfat of the batter at hand as a rule with its value.
+// band is the superfat of the batter at hand, for as long as weighing can still
+// move it.
 func (p panel) band() []string {
+	switch p.stage.Kind {
+	case steps.LyeSolution, steps.Oils, steps.Gate, steps.LyeIntoOils:
+	default:
+		return nil
+	}
 	for _, b := range p.b.plan.Batters {
-		if b.Name != p.stage.Batter {
+		f := b.Superfat
+		if b.Name != p.stage.Batter || f.High <= f.Low {
 			continue
 		}
-		f := b.Superfat
-		if f.High <= f.Low {
-			return nil
-		}
-		const cells = 17
-		at := int((f.Percent - f.Low) / (f.High - f.Low) * (cells - 1))
-		at = min(max(0, at), cells-1)
+		const cells = 15
+		at := min(max(0, int((f.Percent-f.Low)/(f.High-f.Low)*(cells-1))), cells-1)
 		rule := "├" + strings.Repeat("─", at) + "●" + strings.Repeat("─", cells-1-at) + "┤"
-		return []string{" " + p.t.quiet.Render("superfat ") + fmt.Sprintf("%4.1f ", f.Low) + rule + fmt.Sprintf(" %.1f %%", f.High) +
-			p.t.quiet.Render(fmt.Sprintf("   now %.1f, asked %s", f.Percent, b.Asked))}
+		return []string{" " + p.t.quiet.Render("superfat ") + fmt.Sprintf("%.1f %s %.1f %%", f.Low, p.t.line.Render(rule), f.High) +
+			p.t.quiet.Render(fmt.Sprintf("  %.1f, asked %s", f.Percent, b.Asked))}
 	}
 	return nil
 }

@@ -138,7 +138,7 @@ func (h home) help() []key.Binding {
 	case r != nil:
 		does = says(keys.Open, "set up")
 	}
-	return []key.Binding{bind("↑ ↓", "choose", "up"), does, keys.Aid, keys.Keys, keys.Quit}
+	return []key.Binding{shown("↑ ↓", "choose"), does, keys.Aid, keys.Keys, keys.Quit}
 }
 
 // view lists what there is; h.cursor stays in sight.

@@ -55,6 +55,9 @@ var keys = keyMap{
 	Confirm: bind("enter", "keep", "enter"),
 }
 
+// shown gives words for several keys at once, for a help line only.
+func shown(name, does string) key.Binding { return bind(name, does, name) }
+
 // off gives a binding that is shown but does not work now, with why.
 func off(b key.Binding, why string) key.Binding {
 	b.SetHelp(b.Help().Key, why)
@@ -84,8 +87,8 @@ func allKeys() []keyGroup {
 			keys.ByEye, says(keys.LeaveOut, "leave a task out, with the reason"), keys.Retry,
 		}},
 		{"Move", []key.Binding{
-			bind("↑ ↓  k j", "tasks of the stage"),
-			bind("← →  pgup pgdn", "stages, those that may be done meanwhile too"),
+			shown("↑ ↓  k j", "tasks of the stage"),
+			shown("← →  pgup pgdn", "stages, those that may be done meanwhile too"),
 			says(keys.Back, "back: what was typed, what is next, the first screen"), keys.Switch,
 		}},
 		{"Say", []key.Binding{

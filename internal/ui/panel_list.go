@@ -12,18 +12,24 @@ import (
 
 // list shows the stage's tasks around the one at hand; portions as bars.
 func (p panel) list(room int) []string {
-	if room < 2 {
+	if room < 1 || len(p.stage.Tasks) < 2 {
 		return nil
 	}
-	at := slices.IndexFunc(p.stage.Tasks, func(t steps.Task) bool { return t.ID == p.task.ID })
-	head := []string{""}
+	tasks := p.stage.Tasks
+	var lines []string
 	if s := p.splitLine(); s != "" {
-		head = append(head, s)
+		lines = append(lines, s)
+		if tasks[0].Done {
+			tasks = tasks[1:] // The line above says what the pot weighed.
+		}
 	}
-	from, to := window(len(p.stage.Tasks), at, max(0, room-len(head)))
+	if len(lines)+len(tasks) < room {
+		lines = append([]string{""}, lines...)
+	}
+	at := slices.IndexFunc(tasks, func(t steps.Task) bool { return t.ID == p.task.ID })
+	from, to := window(len(tasks), at, max(0, room-len(lines)))
 	longest := p.longestPortion()
-	lines := head
-	for _, t := range p.stage.Tasks[from:to] {
+	for _, t := range tasks[from:to] {
 		if t.Do == steps.Portion {
 			lines = append(lines, p.bar(t, longest))
 		} else {
@@ -230,7 +236,8 @@ func (p panel) nothing() []string {
 	lines = append(lines, "")
 	for _, each := range p.b.plan.Timers {
 		if each.State(p.now) != timer.Acknowledged {
-			lines = append(lines, " "+signLater+" "+cut(clean(each.Label)+": "+each.Say(p.now), p.w-4))
+			when := each.Say(p.now)
+			lines = append(lines, " "+signLater+" "+between(cut(clean(each.Label), p.w-6-width(when)), when+" ", p.w-4))
 		}
 	}
 	return lines

@@ -142,7 +142,7 @@ func (r record) help() []key.Binding {
 	if !correctable(r.state.Entries[r.cursor].Fact) {
 		fix = off(keys.Confirm, "no value")
 	}
-	return []key.Binding{bind("↑ ↓", "choose", "up"), fix, keys.Back, keys.Aid, keys.Keys}
+	return []key.Binding{shown("↑ ↓", "choose"), fix, keys.Back, keys.Aid, keys.Keys}
 }
 
 func (r record) view(t Theme, w, rows int, now timer.Moment) []string {

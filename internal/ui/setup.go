@@ -100,7 +100,7 @@ func (s setup) help() []key.Binding {
 		begin = off(keys.Start, "not like this")
 	}
 	return []key.Binding{
-		begin, bind("0-9 ← →", "loaves"), bind("↑ ↓", "read on"), keys.Back, keys.Aid, keys.Keys,
+		begin, shown("0-9 ← →", "loaves"), shown("↑ ↓", "read on"), keys.Back, keys.Aid, keys.Keys,
 	}
 }
 

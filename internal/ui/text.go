@@ -2,27 +2,15 @@ package ui
 
 import (
 	"strings"
-	"unicode"
+
+	"bench/internal/recipe"
 
 	"github.com/charmbracelet/lipgloss"
 	"github.com/charmbracelet/x/ansi"
 )
 
-// clean makes text from outside safe to show: what would steer the terminal,
-// turn the direction of writing or hide becomes U+FFFD, one line stays one
-// line.
-func clean(s string) string {
-	return strings.Map(func(r rune) rune {
-		switch {
-		case r == '\n' || r == '\t':
-			return ' '
-		case unicode.IsControl(r), unicode.Is(unicode.Cf, r), unicode.Is(unicode.Bidi_Control, r),
-			unicode.Is(unicode.Zl, r), unicode.Is(unicode.Zp, r), unicode.Is(unicode.Co, r):
-			return unicode.ReplacementChar
-		}
-		return r
-	}, strings.ToValidUTF8(s, string(unicode.ReplacementChar)))
-}
+// clean makes text from outside safe to show, where it enters a view.
+func clean(s string) string { return recipe.Clean(s) }
 
 func width(s string) int { return ansi.StringWidth(s) }
 

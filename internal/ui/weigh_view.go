@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fmt"
+	"math"
 	"strconv"
 	"strings"
 
@@ -9,67 +10,78 @@ import (
 	"bench/internal/steps"
 )
 
-// body shows the number to reach in large figures, or the order itself where
-// there is none.
+// figures is what is shown large: the number, its unit, and a word that says
+// what the number is.
+type figures struct{ number, unit, word string }
+
+// body shows the number to reach in large figures.
 func (p panel) body() []string {
-	number, unit, aside := p.large()
-	if number == "" {
-		return []string{""}
+	f := p.large()
+	if f.number == "" {
+		return nil
 	}
+	asked, _ := p.asked()
 	scale := 1
-	if p.h >= 40 && bigWidth(number, 2)+20 <= p.w {
+	if p.h >= 36 && bigWidth(asked, 2)+24 <= p.w {
 		scale = 2
 	}
-	rows := big(number, scale)
-	reserve := max(width(rows[0]), p.reserve(scale))
+	// The unit stays where it is while a number is typed.
+	reserve := max(bigWidth(f.number, scale), bigWidth(asked, scale))
 	style := p.t.strong
 	if p.b.typed != "" {
 		style = p.t.accent
 	}
 	lines := []string{""}
-	for i, row := range rows {
+	for i, row := range big(f.number, scale) {
 		side := ""
 		switch i {
-		case len(rows) - 1:
-			side = p.t.strong.Render(unit)
-		case len(rows) - 2:
-			side = p.t.quiet.Render(aside)
+		case 5*scale - 1:
+			side = p.t.strong.Render(f.unit)
+		case 5*scale - 3:
+			side = p.t.quiet.Render(f.word)
 		}
-		lines = append(lines, "   "+style.Render(fit(row, reserve))+"  "+side)
+		lines = append(lines, "  "+style.Render(fit(row, reserve))+"  "+side)
 	}
-	lines = append(lines, "")
-	return append(lines, p.readings()...)
+	if p.roomy() {
+		lines = append(lines, "")
+	}
+	lines = append(lines, " "+p.verdict())
+	if p.roomy() {
+		lines = append(lines, "")
+	}
+	return append(lines, p.scaleLines()...)
 }
 
-// reserve is the width that the figures keep free, so that the unit stays where
-// it is while a number is typed.
-func (p panel) reserve(scale int) int {
-	asked, _ := p.asked()
-	return bigWidth(asked+"0", scale)
-}
-
-// large gives what the large figures show, with its unit and a word beside it.
-func (p panel) large() (number, unit, aside string) {
-	number, unit = p.asked()
-	if p.b.typed != "" {
-		return p.b.typed, unit, "asked " + strings.TrimSuffix(number+" "+unit, " ")
-	}
+// large gives what the large figures show. The weight of a vessel that must be
+// weighed is not given away: it is asked for to tell one vessel from another.
+func (p panel) large() figures {
+	number, unit := p.asked()
 	t := p.task
 	switch {
-	case t.Done && (t.Do == steps.Weigh || t.Do == steps.Gross || t.Do == steps.Portion):
-		return t.Mass.At(t.Reads), "g", "done"
+	case number == "":
+		return figures{}
+	case p.b.typed != "":
+		return figures{p.b.typed, unit, "typed"}
+	case t.Done && t.Do != steps.Temperature && t.Numeric():
+		return figures{t.Mass.At(t.Reads), unit, "done"}
 	case t.Do == steps.Portion:
-		return number, unit, "stop when it reads"
+		return figures{number, unit, "stop at"}
 	case t.Do == steps.Gross:
-		return number, unit, "expected, vessel included"
+		return figures{dashes(number), unit, "type it"}
 	case t.Do == steps.Temperature:
-		return number, unit, "wanted"
-	case t.Do == steps.Weigh && t.Tolerance > 0:
-		return number, unit, "± " + t.Tolerance.At(finer(t))
-	case t.Do == steps.Tick:
-		return number, unit, p.rim()
+		return figures{number, unit, "wanted"}
 	}
-	return number, unit, ""
+	return figures{number, unit, ""}
+}
+
+// dashes gives a number's places without its figures.
+func dashes(number string) string {
+	return strings.Map(func(r rune) rune {
+		if r == '.' {
+			return r
+		}
+		return '–'
+	}, number)
 }
 
 // asked gives the number to reach and its unit; the number is empty where the
@@ -87,19 +99,19 @@ func (p panel) asked() (number, unit string) {
 		return strconv.FormatFloat(t.Wanted.Celsius(), 'f', 0, 64), "°C"
 	case steps.Tick, steps.Look:
 		if l, ok := p.pour(); ok {
-			return strconv.FormatFloat(l.PourLine.Millimetres(), 'f', 0, 64), "mm from the floor"
+			return strings.TrimSuffix(l.PourLine.String(), " mm"), "mm from the floor"
 		}
 	}
 	return "", ""
 }
 
-// finer is how a tolerance is shown: a digit more than the scale shows, where
-// that is not idle.
-func finer(t steps.Task) quantity.Mass {
-	if t.Tolerance%max(t.Reads, 1) == 0 {
-		return t.Reads
+// tolerance shows what the scale can tell of it, and a place more when that is
+// nothing.
+func tolerance(t steps.Task) string {
+	if whole := t.Tolerance.FloorTo(t.Reads); whole > 0 {
+		return "± " + whole.At(t.Reads)
 	}
-	return max(t.Reads/10, quantity.Milligram)
+	return "± " + t.Tolerance.At(max(t.Reads/10, quantity.Milligram))
 }
 
 // pour gives the pour line that a pouring task goes up to.
@@ -127,29 +139,7 @@ func (p panel) pour() (steps.LoafPour, bool) {
 	return steps.LoafPour{}, false
 }
 
-func (p panel) rim() string {
-	if l, ok := p.pour(); ok {
-		return "that is " + l.Rim.String() + " under the rim"
-	}
-	return ""
-}
-
-// readings says what the scale must read, tared and not, and how what is typed
-// compares.
-func (p panel) readings() []string {
-	t := p.task
-	if v := p.verdict(); v != "" {
-		return append([]string{" " + v}, p.scaleLines()...)
-	}
-	if t.Parts > 1 && !t.Done {
-		return append([]string{" " + p.t.quiet.Render(fmt.Sprintf("too much for the scale at once: %d weighings, each with + but the last", t.Parts))}, p.scaleLines()...)
-	}
-	if t.Mass > 0 && !t.Done {
-		return append([]string{" " + p.t.quiet.Render("in already "+t.Mass.At(t.Reads)+" of "+t.Target.At(t.Reads))}, p.scaleLines()...)
-	}
-	return append([]string{""}, p.scaleLines()...)
-}
-
+// scaleLines says what the scale must read, tared and not.
 func (p panel) scaleLines() []string {
 	t := p.task
 	switch {
@@ -157,17 +147,17 @@ func (p panel) scaleLines() []string {
 		return []string{" " + p.t.quiet.Render("u corrects it; esc goes back to what is next")}
 	case t.Do == steps.Portion:
 		return []string{
-			p.reading("not tared", t.StopAt.At(t.Reads), "it reads "+t.SoFar.At(t.Reads)+" now, less this portion"),
-			p.reading("this portion", t.Target.At(t.Reads), ""),
+			p.reading("it reads now", t.SoFar.At(t.Reads), "pot and all"),
+			p.reading("this portion", t.Target.At(t.Reads), "goes out"),
 		}
 	case t.Do == steps.Gross && t.TareKnown:
 		return []string{p.reading("empty vessel", t.Tare.At(t.Reads), "is taken off")}
 	case t.Do != steps.Weigh:
 		return nil
 	}
-	tared := p.reading("tared", t.Remaining().At(t.Reads), "")
+	tared := p.reading("tared", t.Remaining().At(t.Reads), p.parts())
 	if !t.TareKnown {
-		return []string{tared, " " + p.t.quiet.Render("not tared     "+clean(t.Vessel)+" has no known weight: tare it first")}
+		return []string{tared, " " + p.t.quiet.Render("not tared     no weight is known of "+clean(t.Vessel)+": tare it")}
 	}
 	sum := "vessel " + t.Tare.At(t.Reads)
 	if t.SoFar > 0 {
@@ -180,59 +170,80 @@ func (p panel) reading(what, number, how string) string {
 	return " " + p.t.quiet.Render(fit(what, 13)) + p.t.strong.Render(right(number, 8)) + p.t.quiet.Render("   "+how)
 }
 
-// verdict compares what is typed with what is asked, in words and as a place
-// on a rule of three tolerances either way.
-func (p panel) verdict() string {
-	if p.b.doubt != nil && p.b.typed == "" {
-		return p.t.off.Render(cut(signOff+" "+clean(p.b.doubt.words)+". If that is right, type it again.", p.w-2))
-	}
-	if p.b.typed == "" || p.task.Done {
-		return ""
-	}
+// parts says what is in already, or that it takes several weighings.
+func (p panel) parts() string {
 	t := p.task
-	if t.Do == steps.Temperature {
+	switch {
+	case t.Mass > 0:
+		return "in already " + t.Mass.At(t.Reads) + " of " + t.Target.At(t.Reads)
+	case t.Parts > 1:
+		return fmt.Sprintf("in %d weighings: + after each but the last", t.Parts)
+	}
+	return ""
+}
+
+// verdict compares what is typed with what is asked, in words and as a place
+// on a rule; before anything is typed it says how far off is still right.
+func (p panel) verdict() string {
+	t := p.task
+	switch {
+	case p.b.doubt != nil && p.b.typed == "":
+		return p.t.off.Render(cut(signOff+" "+clean(p.b.doubt.words)+". Right? Then type it again.", p.w-2))
+	case t.Done:
+		return p.t.quiet.Render("u corrects it; esc goes back to what is next")
+	case p.b.typed == "" && t.Tolerance > 0 && (t.Do == steps.Weigh || t.Do == steps.Portion):
+		return p.t.quiet.Render(tolerance(t) + " g is near enough")
+	case p.b.typed == "":
+		return ""
+	case t.Do == steps.Temperature:
 		return p.warmth()
 	}
 	m, err := quantity.ParseNumberMass(p.b.typed, quantity.Gram)
 	if err != nil {
 		return p.t.quiet.Render("a number with one point")
 	}
-	var over quantity.Mass
-	below, above := " under", " over"
-	switch t.Do {
-	case steps.Weigh:
-		over = m - t.Remaining()
-		below = " to go"
-	case steps.Portion:
-		over = m - t.StopAt
-		below, above = " too far", " still to pour"
-	case steps.Gross:
-		over = m - t.Target
-		below, above = " less than expected", " more than expected"
-	case steps.Temperature, steps.Tick, steps.Look:
-		return ""
-	}
+	over, below, above := p.compare(m)
 	words := ""
 	switch {
 	case t.Tolerance > 0 && over <= t.Tolerance && over >= -t.Tolerance, over == 0:
-		words = p.t.good.Render(signDone + " within ± " + t.Tolerance.At(finer(t)))
+		words = p.t.good.Render(signDone + " within " + tolerance(t))
 	case over > 0:
 		words = p.t.off.Render(signOff + " " + over.At(t.Reads) + above)
 	default:
 		words = p.t.off.Render(signLater + " " + (-over).At(t.Reads) + below)
 	}
-	return fit(words, 28) + p.ruler(over)
+	if t.Do != steps.Gross {
+		asked, _ := p.asked()
+		words += p.t.quiet.Render("   asked " + asked)
+	}
+	if p.w < 56 || t.Do == steps.Gross {
+		return words
+	}
+	return between(words, p.ruler(over)+" ", p.w-1)
+}
+
+// compare gives how far a typed weight is over, with the words for under and
+// over.
+func (p panel) compare(m quantity.Mass) (over quantity.Mass, below, above string) {
+	switch p.task.Do {
+	case steps.Portion:
+		return m - p.task.StopAt, " too far", " still to pour"
+	case steps.Gross:
+		return m - p.task.Target, " less than expected", " more than expected"
+	case steps.Weigh, steps.Temperature, steps.Tick, steps.Look:
+	}
+	return m - p.task.Remaining(), " to go", " over"
 }
 
 // ruler shows where a reading lies: the band of tolerance in the middle third.
 func (p panel) ruler(over quantity.Mass) string {
 	tol := p.task.Tolerance
-	if tol <= 0 || p.w < 58 {
+	if tol <= 0 {
 		return ""
 	}
-	const half = 12
-	at := half + int(float64(over)/float64(3*tol)*half)
-	cells := []rune(strings.Repeat("·", half-4) + "├" + "───┼───" + "┤" + strings.Repeat("·", half-4))
+	const half = 9
+	at := half + int(math.Round(float64(over)/float64(3*tol)*half))
+	cells := []rune(strings.Repeat("·", half-3) + "├" + "──┼──" + "┤" + strings.Repeat("·", half-3))
 	switch {
 	case at < 0:
 		return p.t.accent.Render("◀") + string(cells[1:])

@@ -74,11 +74,11 @@ func (r *reader) nesting(data []byte) bool {
 }
 
 // line is how yaml.v3 says where it stopped.
-var line = regexp.MustCompile(`^line (\d+): `) //nolint:gochecknoglobals // A compiled constant.
+var line = regexp.MustCompile(`^line (\d+): `)
 
 // late are the words with which yaml.v3 (3.0.1, decode.go) gives a line counted
 // from 0; all others are counted from 1.
-var late = regexp.MustCompile(`^did not find expected (node content|key|',' or|'-' indicator|<)`) //nolint:gochecknoglobals // A compiled constant.
+var late = regexp.MustCompile(`^did not find expected (node content|key|',' or|'-' indicator|<)`)
 
 // syntax reports what the parser said. It knows no column.
 func (r *reader) syntax(err error) {

@@ -118,7 +118,7 @@ func choice[T ~string](r *reader, words ...T) func(*yaml.Node, recipe.Path) T {
 	}
 }
 
-var plainNumber = regexp.MustCompile(`^[1-9][0-9]{0,3}$`) //nolint:gochecknoglobals // A compiled constant.
+var plainNumber = regexp.MustCompile(`^[1-9][0-9]{0,3}$`)
 
 // count reads a whole number from 1 to 999.
 func (r *reader) count(n *yaml.Node, p recipe.Path) int {

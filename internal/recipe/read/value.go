@@ -13,7 +13,7 @@ import (
 	"bench/internal/recipe"
 )
 
-var colon = regexp.MustCompile(`^(\d{1,3}(?:[.,]\d{1,3})?)\s*:\s*(\d{1,3}(?:[.,]\d{1,3})?)$`) //nolint:gochecknoglobals // A compiled constant.
+var colon = regexp.MustCompile(`^(\d{1,3}(?:[.,]\d{1,3})?)\s*:\s*(\d{1,3}(?:[.,]\d{1,3})?)$`)
 
 // parseWater reads "33 %" (lye concentration), "2:1" (water to alkali) or
 // "30 % of oils".
@@ -60,7 +60,7 @@ type outline struct {
 	width, height quantity.Length
 }
 
-var times = regexp.MustCompile(`\s*[x×]\s*`) //nolint:gochecknoglobals // A compiled constant.
+var times = regexp.MustCompile(`\s*[x×]\s*`)
 
 // parseShape reads "circle 30 mm", "ellipse 40 mm x 24 mm" or "rectangle 20 x
 // 30 mm", the width before the height.
@@ -114,7 +114,7 @@ func withArticle(s recipe.Shape) string {
 	return "a " + string(s)
 }
 
-var hexColour = regexp.MustCompile(`^#?[0-9a-fA-F]{6}$`) //nolint:gochecknoglobals // A compiled constant.
+var hexColour = regexp.MustCompile(`^#?[0-9a-fA-F]{6}$`)
 
 // parseLooks reads a shade as six hexadecimal digits. The "#" is left out in a
 // document, because YAML takes it for the start of a comment.

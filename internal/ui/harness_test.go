@@ -1,0 +1,269 @@
+package ui
+
+import (
+	"flag"
+	"io"
+	"os"
+	"path/filepath"
+	"reflect"
+	"strings"
+	"testing"
+	"time"
+
+	"bench/internal/batch"
+	"bench/internal/timer"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/lipgloss"
+	"github.com/muesli/termenv"
+)
+
+var update = flag.Bool("update", false, "rewrite the golden screens")
+
+var morning = time.Date(2026, time.November, 25, 9, 0, 0, 0, time.UTC)
+
+// person is someone at the bench: presses keys, looks, waits. Commands run
+// inline unless they are held back; ticks never run.
+type person struct {
+	t     testing.TB
+	m     Model
+	store *memory
+	clock time.Time
+	// holdBack keeps commands from running until let is called, as a slow disk
+	// does.
+	holdBack bool
+	waiting  []tea.Cmd
+	ticks    int
+	left     bool // left says that the program has ended.
+}
+
+func arrives(t testing.TB, s *memory) *person {
+	t.Helper()
+	r := lipgloss.NewRenderer(io.Discard)
+	r.SetColorProfile(termenv.Ascii)
+	r.SetHasDarkBackground(true)
+	p := &person{t: t, store: s, clock: morning}
+	p.m = New(Deps{
+		Theme: NewTheme(r, true), Location: time.UTC, Now: p.moment,
+		Recipes: func() []RecipeItem { return builtin(t) }, Store: s, Home: "~/harbour",
+	})
+	p.m.ticks.after = func(time.Duration, func(time.Time) tea.Msg) tea.Cmd {
+		p.ticks++
+		return nil
+	}
+	p.run(p.m.Init())
+	return p.sized(80, 24)
+}
+
+func (p *person) moment() timer.Moment {
+	return timer.Moment{Wall: p.clock, Boot: "boot-1", SinceBoot: p.clock.Sub(morning) + time.Hour}
+}
+
+func (p *person) sized(w, h int) *person {
+	return p.gets(tea.WindowSizeMsg{Width: w, Height: h})
+}
+
+// gets hands the program a message.
+func (p *person) gets(msg tea.Msg) *person {
+	p.t.Helper()
+	next, cmd := p.m.Update(msg)
+	p.m = next.(Model)
+	if p.holdBack && cmd != nil {
+		p.waiting = append(p.waiting, cmd)
+		return p
+	}
+	p.run(cmd)
+	return p
+}
+
+func (p *person) run(cmd tea.Cmd) {
+	p.t.Helper()
+	if cmd == nil {
+		return
+	}
+	switch msg := cmd().(type) {
+	case nil:
+	case tea.QuitMsg:
+		p.left = true
+	case tea.BatchMsg:
+		for _, c := range msg {
+			p.run(c)
+		}
+	default:
+		p.gets(msg)
+	}
+}
+
+// let runs what was held back.
+func (p *person) let() *person {
+	p.t.Helper()
+	p.holdBack = false
+	waiting := p.waiting
+	p.waiting = nil
+	for _, cmd := range waiting {
+		p.run(cmd)
+	}
+	return p
+}
+
+var named = map[string]tea.KeyType{
+	"enter": tea.KeyEnter, "esc": tea.KeyEsc, "tab": tea.KeyTab, "up": tea.KeyUp, "down": tea.KeyDown,
+	"left": tea.KeyLeft, "right": tea.KeyRight, "backspace": tea.KeyBackspace, "space": tea.KeySpace,
+	"ctrl+c": tea.KeyCtrlC, "f1": tea.KeyF1, "pgdown": tea.KeyPgDown,
+}
+
+func keyOf(name string) tea.KeyMsg {
+	if name == "space" {
+		return tea.KeyMsg{Type: tea.KeySpace, Runes: []rune{' '}}
+	}
+	if k, ok := named[name]; ok {
+		return tea.KeyMsg{Type: k}
+	}
+	return tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(name)}
+}
+
+// press presses keys one after the other, a second apart.
+func (p *person) press(names ...string) *person {
+	p.t.Helper()
+	for _, name := range names {
+		p.waits(time.Second)
+		p.gets(keyOf(name))
+	}
+	return p
+}
+
+// types types figures or text, quickly.
+func (p *person) types(text string) *person {
+	p.t.Helper()
+	for _, r := range text {
+		p.clock = p.clock.Add(80 * time.Millisecond)
+		if r == ' ' {
+			p.gets(keyOf("space"))
+		} else {
+			p.gets(keyOf(string(r)))
+		}
+	}
+	return p
+}
+
+func (p *person) waits(d time.Duration) *person {
+	p.clock = p.clock.Add(d)
+	return p
+}
+
+// looks moves the clock and lets the tick come that was asked for.
+func (p *person) looks(d time.Duration) *person {
+	p.t.Helper()
+	p.waits(d)
+	return p.gets(tickMsg{p.m.ticks.id})
+}
+
+func (p *person) sees(texts ...string) *person {
+	p.t.Helper()
+	for _, text := range texts {
+		if !strings.Contains(p.m.View(), text) {
+			p.t.Fatalf("the screen does not say %q:\n%s", text, p.m.View())
+		}
+	}
+	return p
+}
+
+func (p *person) seesNot(texts ...string) *person {
+	p.t.Helper()
+	for _, text := range texts {
+		if strings.Contains(p.m.View(), text) {
+			p.t.Fatalf("the screen says %q:\n%s", text, p.m.View())
+		}
+	}
+	return p
+}
+
+// last gives the last fact of the batch on the bench.
+func (p *person) last() batch.Fact {
+	p.t.Helper()
+	facts := p.store.facts(p.m.bench.code)
+	if len(facts) == 0 {
+		return nil
+	}
+	return facts[len(facts)-1]
+}
+
+// recorded demands that so many facts were kept after the first.
+func (p *person) recorded(n int) *person {
+	p.t.Helper()
+	if got := len(p.store.facts(p.m.bench.code)); got != n {
+		p.t.Fatalf("%d facts were kept, not %d:\n%s", got, n, p.m.View())
+	}
+	return p
+}
+
+func (p *person) records(f batch.Fact) *person {
+	p.t.Helper()
+	if got := p.last(); !reflect.DeepEqual(got, f) {
+		p.t.Fatalf("kept %+v, not %+v:\n%s", got, f, p.m.View())
+	}
+	return p
+}
+
+// task gives the id of the task at hand.
+func (p *person) task() string {
+	t, _, _ := p.m.bench.current(p.moment())
+	return t.ID
+}
+
+// golden compares the screen with a file.
+func (p *person) golden(name string) *person {
+	p.t.Helper()
+	path := filepath.Join("testdata", name+".golden")
+	got := p.m.View() + "\n"
+	if *update {
+		if err := os.MkdirAll("testdata", 0o755); err != nil {
+			p.t.Fatal(err)
+		}
+		if err := os.WriteFile(path, []byte(got), 0o644); err != nil {
+			p.t.Fatal(err)
+		}
+		return p
+	}
+	want, err := os.ReadFile(path)
+	if err != nil {
+		p.t.Fatal(err)
+	}
+	if got != string(want) {
+		p.t.Errorf("%s is not as it was; run go test ./internal/ui -update and look at the difference. Now:\n%s", path, got)
+	}
+	return p
+}
+
+// starts begins a batch of the first recipe.
+func (p *person) starts() *person {
+	p.t.Helper()
+	return p.press("enter", "enter").sees("batch 26K25")
+}
+
+// works does task after task, as asked, until the task of that id is at hand;
+// "" is until nothing is left to do for now.
+func (p *person) works(until string) *person {
+	p.t.Helper()
+	for range 400 {
+		t, _, ok := p.m.bench.current(p.moment())
+		if t.ID == until || !ok {
+			if !ok && until != "" {
+				p.t.Fatalf("%q never came up", until)
+			}
+			return p
+		}
+		number, _ := panel{b: p.m.bench, task: t}.asked()
+		before := len(p.store.facts(p.m.bench.code))
+		if t.Numeric() {
+			p.types(number).press("enter")
+		} else {
+			p.press("space")
+		}
+		if len(p.store.facts(p.m.bench.code)) != before+1 {
+			p.t.Fatalf("%s was not answered:\n%s", t.ID, p.m.View())
+		}
+	}
+	p.t.Fatalf("%q never came up", until)
+	return p
+}

@@ -1,0 +1,131 @@
+package ui
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"slices"
+	"testing"
+
+	"bench/internal/batch"
+	"bench/internal/recipe"
+	"bench/internal/recipe/read"
+	"bench/internal/timer"
+	"bench/recipes"
+)
+
+// memory is a store in memory. It fails when told to, and notes what was asked
+// of it.
+type memory struct {
+	codes   []string
+	entries map[string][]batch.Entry
+	held    map[string]bool
+	heldBy  map[string]string
+	fail    error
+}
+
+func newMemory() *memory {
+	return &memory{entries: map[string][]batch.Entry{}, held: map[string]bool{}, heldBy: map[string]string{}}
+}
+
+func (s *memory) Batches() ([]BatchItem, error) {
+	var items []BatchItem
+	for _, code := range s.codes {
+		items = append(items, BatchItem{Code: code, State: batch.Fold(s.entries[code]), HeldBy: s.heldBy[code]})
+	}
+	return items, nil
+}
+
+func (s *memory) Start(c recipe.Control, at timer.Moment) (string, batch.Entry, error) {
+	if s.fail != nil {
+		return "", batch.Entry{}, s.fail
+	}
+	code := fmt.Sprintf("26K25%c", 'A'+len(s.codes))
+	s.codes = append(s.codes, code)
+	s.held[code] = true
+	first, err := s.Append(code, batch.Started{Control: c}, at)
+	return code, first, err
+}
+
+func (s *memory) Open(code string, _ timer.Moment) ([]batch.Entry, error) {
+	if who := s.heldBy[code]; who != "" {
+		return nil, errors.New(who)
+	}
+	if s.held[code] {
+		return nil, fmt.Errorf("batch %s is held already", code)
+	}
+	s.held[code] = true
+	return slices.Clone(s.entries[code]), nil
+}
+
+func (s *memory) Append(code string, f batch.Fact, at timer.Moment) (batch.Entry, error) {
+	switch {
+	case s.fail != nil:
+		return batch.Entry{}, s.fail
+	case !s.held[code]:
+		return batch.Entry{}, fmt.Errorf("batch %s is not held", code)
+	}
+	e := batch.Entry{Seq: len(s.entries[code]) + 1, At: at, Fact: f}
+	s.entries[code] = append(s.entries[code], e)
+	return e, nil
+}
+
+func (s *memory) Release(code string) error {
+	if !s.held[code] {
+		return fmt.Errorf("batch %s is not held", code)
+	}
+	delete(s.held, code)
+	return nil
+}
+
+// facts gives all facts of a batch, without its first.
+func (s *memory) facts(code string) []batch.Fact {
+	var out []batch.Fact
+	for _, e := range s.entries[code] {
+		if _, first := e.Fact.(batch.Started); !first {
+			out = append(out, e.Fact)
+		}
+	}
+	return out
+}
+
+// builtin gives the built-in recipes, and one that is broken.
+func builtin(t testing.TB) []RecipeItem {
+	t.Helper()
+	data := func(name string) []byte {
+		text, err := fs.ReadFile(recipes.FS(), name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return text
+	}
+	w, _, problems := read.Workshop(recipes.WorkshopFile, data(recipes.WorkshopFile))
+	if read.Failed(problems) {
+		t.Fatal(problems)
+	}
+	var items []RecipeItem
+	for _, file := range recipes.Files() {
+		text := data(file)
+		r, _, problems := read.Recipe(file, text)
+		if read.Failed(problems) {
+			t.Fatal(problems)
+		}
+		items = append(items, RecipeItem{
+			Name: r.Name, About: r.About, File: file, Loaves: r.Loaves, BuiltIn: true,
+			Resolve: func(loaves int) (recipe.Control, []string) {
+				c, problems := recipe.Resolve(r, string(text), w, loaves)
+				var words []string
+				for _, p := range problems {
+					if !p.Warning {
+						words = append(words, p.Text)
+					}
+				}
+				return c, words
+			},
+		})
+	}
+	return append(items, RecipeItem{
+		Name: "Gull on the quay", File: "gull.yaml",
+		Problems: []string{"gull.yaml:12:9: the shares of the oils add up to 97 %, not 100 %"},
+	})
+}
