@@ -1,6 +1,7 @@
 package draw
 
 import (
+	"errors"
 	"fmt"
 	"os"
 	"os/exec"
@@ -22,7 +23,6 @@ type console struct {
 	t      *testing.T
 	cmd    *exec.Cmd
 	master *os.File
-	reader *os.File // The master again.
 	tty    *os.File
 	modes  *term.State // Before the program started.
 	record string
@@ -38,15 +38,17 @@ func start(t *testing.T, name string) *console {
 	if err != nil {
 		t.Fatal(err)
 	}
-	// Setting the size makes a file block, and a blocked read keeps it open.
-	reader, err := syscall.Dup(int(master.Fd()))
+	// The library leaves it blocking, and a blocked read would keep it open.
+	fd, err := syscall.Dup(int(master.Fd()))
 	if err == nil {
-		err = syscall.SetNonblock(reader, true)
+		err = errors.Join(syscall.SetNonblock(fd, true), master.Close())
 	}
 	if err != nil {
 		t.Fatal(err)
 	}
-	c := &console{t: t, cmd: play(name), master: master, reader: os.NewFile(uintptr(reader), "reader"), tty: tty, screen: vt.NewEmulator(60, 12)}
+	syscall.CloseOnExec(fd)
+	master = os.NewFile(uintptr(fd), "master")
+	c := &console{t: t, cmd: play(name), master: master, tty: tty, screen: vt.NewEmulator(60, 12)}
 	c.record = filepath.Join(t.TempDir(), "record")
 	c.setSize(60, 12)
 	if c.modes, err = term.GetState(tty.Fd()); err != nil {
@@ -69,14 +71,13 @@ func start(t *testing.T, name string) *console {
 // hangUp takes the terminal away.
 func (c *console) hangUp() {
 	_ = c.tty.Close()
-	_ = c.reader.Close()
 	_ = c.master.Close()
 }
 
 func (c *console) listen() {
 	buf := make([]byte, 4096)
 	for {
-		n, err := c.reader.Read(buf)
+		n, err := c.master.Read(buf)
 		c.mu.Lock()
 		c.raw.Write(buf[:n])
 		_, _ = c.screen.Write(buf[:n])
@@ -92,7 +93,7 @@ func (c *console) setSize(width, height int) {
 	c.mu.Lock()
 	defer c.mu.Unlock()
 	c.screen.Resize(width, height)
-	if err := pty.Setsize(c.master, &pty.Winsize{Cols: uint16(width), Rows: uint16(height)}); err != nil {
+	if err := pty.Setsize(c.tty, &pty.Winsize{Cols: uint16(width), Rows: uint16(height)}); err != nil {
 		c.t.Fatal(err)
 	}
 }

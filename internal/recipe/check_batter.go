@@ -133,7 +133,7 @@ func (c *checker) batterAlkali(p Path, b *Batter) {
 			continue
 		}
 		c.errorf(p.Item(i), "potassium hydroxide cannot be planned yet: the density of its solution has no source here; use sodium hydroxide 100 %%")
-		if m, ok := c.w.material(a.Material); ok && m.Purity == 0 {
+		if m, _ := c.w.material(a.Material); m.Purity == 0 {
 			c.errorf(p.Item(i), "the purity of potassium hydroxide must be stated: it commonly holds 5 to 15 %% of water; give it in the workshop file")
 		}
 	}

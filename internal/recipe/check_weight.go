@@ -53,22 +53,31 @@ func (c *checker) overfull(b Batter, loaves int) bool {
 	return extra > room
 }
 
-// oilsFor gives the oils that a batter's layers take, with what stays in one
-// vessel for each loaf.
+// oilsFor gives the oils that a batter's layers take, with what stays behind in
+// the pot and in the jugs on the way: one for each loaf if there are several,
+// and one for each layer if the pot feeds several.
 func (c *checker) oilsFor(b Batter, loaves int) quantity.Mass {
 	var layers []calc.Layer
 	for _, l := range c.r.Layers {
 		layers = append(layers, l.Fill())
 	}
 	fills := calc.FillLayers(c.mould.Section(), layers)
+	siblings := len(c.fedBy(b.Name))
+	vessels := 1 / float64(siblings)
+	if loaves > 1 {
+		vessels += float64(loaves)
+	}
+	if siblings > 1 {
+		vessels++
+	}
 	grams := 0.0
 	for i, l := range c.r.Layers {
 		if l.Batter != b.Name {
 			continue
 		}
 		m := c.mix(b, l)
-		poured := fills[i].Area * c.mould.Length.Millimetres() / 1000 * m.density
-		grams += (poured + c.w.LeftInVessel.Grams()) * float64(loaves) / m.total
+		poured := fills[i].Area * c.mould.Length.Millimetres() / 1000 * m.density * float64(loaves)
+		grams += (poured + vessels*c.w.LeftInVessel.Grams()) / m.total
 	}
 	return quantity.FromGrams(grams)
 }

@@ -21,10 +21,9 @@ func Clean(text string) string {
 	}, strings.ToValidUTF8(text, string(unicode.ReplacementChar)))
 }
 
-// Unsafe tells whether Clean replaces the character. Other than spaces, those
-// are all that Unicode calls control, format (zero-width joiners and the
-// bidirectional controls), private use, surrogate, or line separator, and the
-// tag and variation characters above the planes in use.
+// Unsafe tells whether Clean replaces the character: all that Unicode calls
+// control, format (zero-width joiners, tags and the bidirectional controls),
+// private use, surrogate, or line separator.
 func Unsafe(r rune) bool {
 	return unicode.In(r, unicode.Cc, unicode.Cf, unicode.Co, unicode.Cs, unicode.Zl, unicode.Zp)
 }

@@ -71,7 +71,8 @@ type weighing struct {
 	mustType  bool
 	vessel    recipe.Vessel
 	load      quantity.Mass
-	soFar     quantity.Mass
+	before    quantity.Mass // before is planned to be in the vessel already; with load it decides the scale.
+	soFar     quantity.Mass // soFar is in the vessel already.
 	into      string
 }
 
@@ -80,7 +81,7 @@ type weighing struct {
 func (p *planner) weigh(w weighing) Task {
 	target := quantity.FromGrams(w.grams)
 	tolerance := quantity.FromGrams(w.tolerance)
-	at := p.station(w.vessel, max(w.load, target), w.soFar, target, tolerance)
+	at := p.station(w.vessel, max(w.load, target), w.before, target, tolerance)
 	t := Task{
 		ID: w.id, Do: Weigh, Title: w.title, Hint: w.hint, Material: w.material, Lot: w.lot,
 		Target: target.RoundTo(at.scale.Reads), Tolerance: tolerance, wanted: tolerance, MustType: w.mustType,
@@ -97,15 +98,23 @@ func (p *planner) weigh(w weighing) Task {
 	return p.fill(t)
 }
 
-// fill adds to a weighing what the facts say of it.
+// fill adds to a weighing what the facts say of it. The target of a weighing
+// that is not finished still follows from the others; what was left out brings
+// nothing but what was weighed before.
 func (p *planner) fill(t Task) Task {
+	t.Mass, t.Done = p.s.Mass(t.ID)
+	if d, ok := p.s.Done(t.ID); ok && d.Skipped != "" {
+		t.Done, t.Skipped, t.Seq, t.At = true, d.Skipped, d.Seq, d.At
+	}
 	facts := p.s.Weighings(t.ID)
 	if len(facts) == 0 {
 		return t
 	}
 	first, last := facts[0].Fact, facts[len(facts)-1]
-	t.Mass, t.Done = p.s.Mass(t.ID)
-	t.Target, t.Seq, t.At = first.Target, last.Seq, last.At
+	if t.Done {
+		t.Target = last.Fact.Target
+	}
+	t.Seq, t.At = max(t.Seq, last.Seq), last.At
 	t.Scale, t.Reads, t.Vessel, t.Tare = first.Scale, first.Reads, first.Vessel, first.Tare
 	for _, f := range facts {
 		t.ByEye = t.ByEye || f.Fact.How == batch.ByEye

@@ -88,6 +88,7 @@ func (p *planner) oilTasks(b recipe.Batter, vessel recipe.Vessel, grams float64,
 		m, _ := p.s.Mass(oilID(b, o.Oil))
 		soFar += m
 	}
+	before := quantity.Mass(0)
 	tasks := make([]Task, 0, len(shares))
 	for _, o := range shares {
 		use, _ := p.c.Oil(o.Oil)
@@ -99,8 +100,9 @@ func (p *planner) oilTasks(b recipe.Batter, vessel recipe.Vessel, grams float64,
 			id: oilID(b, o.Oil), title: use.Name, hint: hint, material: use.Name, lot: use.Lot,
 			grams:     grams * o.Share.Fraction(),
 			tolerance: calc.OilTolerance(koh, b.Superfat.Fraction(), use.SV.Nominal, ingredients(b)),
-			vessel:    vessel, load: load, soFar: soFar,
+			vessel:    vessel, load: load, before: before, soFar: soFar,
 		}))
+		before += quantity.FromGrams(grams * o.Share.Fraction())
 	}
 	return tasks
 }

@@ -27,14 +27,17 @@ func (p *planner) fillLayer(i int) pour {
 	l := p.c.Recipe.Layers[i]
 	_, bi := batterOf(p.c.Recipe, l.Batter)
 	k := p.pots[bi]
-	oils := sum(k.oils...).Grams() * p.size.shares[i]
+	planned := sum(k.oils...).Grams() * p.size.shares[i]
+	oils := planned
 	r := pour{at: i, recipe: l, vessel: k.vessel}
-	r.layer = Layer{Name: l.Name, Batter: l.Batter, Trace: l.Trace, Oils: quantity.FromGrams(oils)}
+	r.layer = Layer{Name: l.Name, Batter: l.Batter, Trace: l.Trace}
 	r.layer.Place, r.layer.PlaceWhy = placeOf(p.c, l)
 	if p.shared(l.Batter) {
 		r.vessel = p.rack.layerJug(p.sibling(i))
 		r.fromPot = p.fromPot(i, k)
+		oils = sum(k.oils...).Grams() * p.partOfPot(k, r.fromPot)
 	}
+	r.layer.Oils = quantity.FromGrams(oils)
 	for n, c := range l.Colours {
 		r.colours = append(r.colours, p.colourTask(l, c, n, oils, r.vessel))
 	}
@@ -44,12 +47,22 @@ func (p *planner) fillLayer(i int) pour {
 	}
 	p.split(&r, bare+sum(r.scents...))
 	if r.layer.Place == recipe.InPortions {
-		p.portionScents(&r, oils, bare.Grams())
+		p.portionScents(&r, planned, oils, bare.Grams())
 	}
 	r.layer.Colours = amounts(r.colours)
 	r.layer.Mass = bare + sum(r.scents...)
 	r.layer.Scents = p.scentsOf(r)
 	return r
+}
+
+// partOfPot is the fraction of what left a shared pot that this part is, so that
+// colour and scent follow what was really poured out.
+func (p *planner) partOfPot(k pot, part Task) float64 {
+	poured := net(p.potGross(k)) - p.c.LeftInVessel
+	if poured <= 0 {
+		return 0
+	}
+	return amount(part).Mass.Grams() / poured.Grams()
 }
 
 // shared says that a batter feeds several layers.
@@ -76,9 +89,12 @@ func (p *planner) bareMass(i int, k pot, r pour) quantity.Mass {
 
 func (p *planner) colourTask(l recipe.Layer, c recipe.Colour, n int, oils float64, into recipe.Vessel) Task {
 	m, _ := p.c.Material(c.Material)
+	hint := "Wet it with a little of the oil, then stir it into the oils until no specks show."
+	if c.In == recipe.InBatter {
+		hint = "Wet it with a spoonful of this batter first, then stir it in until no specks show."
+	}
 	return p.weigh(weighing{
-		id: l.Batter + "/" + l.Name + "/" + c.Material, title: c.Material, material: c.Material, lot: m.Lot,
-		hint:  fmt.Sprintf("Wet it with a little of the oil, then stir it into the %s until no specks show.", c.In),
+		id: l.Batter + "/" + l.Name + "/" + c.Material, title: c.Material, material: c.Material, lot: m.Lot, hint: hint,
 		grams: c.Rate.Fraction() * oils, vessel: p.rack.colourCup(n), into: into.Name,
 	})
 }
@@ -106,8 +122,8 @@ func (p *planner) scentTolerance(s recipe.Scent, grams, bare float64) float64 {
 	within := grams / 20
 	m, _ := p.c.Material(s.Material)
 	if m.Limit > 0 {
-		most := calc.MostScent(bare, m.Limit.Fraction(), 0)
-		within = min(within, max(0, most-grams))
+		most := calc.MostScent(bare, m.Limit.Fraction(), recipe.CureLoss)
+		within = min(within, max(quantity.Milligram.Grams(), most-grams)) // None at all would mean any.
 	}
 	return within
 }
@@ -125,26 +141,34 @@ func (p *planner) potScents(r pour, oils, bare float64) []Task {
 		tasks = append(tasks, p.weigh(weighing{
 			id: r.recipe.Batter + "/" + r.recipe.Name + "/" + s.Material, title: s.Material, material: s.Material,
 			lot: m.Lot, hint: hint, grams: grams, tolerance: p.scentTolerance(s, grams, bare),
-			vessel: p.rack.cup(n), into: r.vessel.Name,
+			vessel: p.rack.cup(r.at, n), into: r.vessel.Name,
 		}))
 	}
 	return tasks
 }
 
 // portionScents follow from what each portion really weighs; a cup for each was
-// weighed out beforehand by what was planned.
-func (p *planner) portionScents(r *pour, oils, bare float64) {
+// weighed out beforehand by what was planned. Both oils and bare batter are of
+// the whole layer.
+func (p *planner) portionScents(r *pour, plannedOils, oils, bare float64) {
+	if bare <= 0 || oils <= 0 { // Only facts that make no sense lead here.
+		oils, bare = 0, 1
+	}
+	share := 1 / float64(p.c.Loaves)
+	planned := bare * share
+	if oils > 0 {
+		planned *= plannedOils / oils
+	}
 	for loaf := range p.c.Loaves {
-		planned := bare / float64(p.c.Loaves)
-		actual := planned
+		actual := bare * share
 		if len(r.portions) > 0 {
 			actual = amount(r.portions[loaf]).Mass.Grams()
 		}
 		for n, s := range r.recipe.Scents {
 			m, _ := p.c.Material(s.Material)
-			cupGrams := scentGrams(r.recipe, s, oils/float64(p.c.Loaves), planned)
+			cupGrams := scentGrams(r.recipe, s, plannedOils*share, planned)
 			id := fmt.Sprintf("%s/%s/loaf %d/%s", r.recipe.Batter, r.recipe.Name, loaf+1, s.Material)
-			vessel := p.rack.cup(loaf*len(r.recipe.Scents) + n)
+			vessel := p.rack.cup(r.at, loaf*len(r.recipe.Scents)+n)
 			cup := p.weigh(weighing{
 				id: id + "/cup", title: fmt.Sprintf("%s for loaf %d", s.Material, loaf+1), material: s.Material, lot: m.Lot,
 				hint:  fmt.Sprintf("Into its own lidded cup, marked loaf %d.", loaf+1),
@@ -152,7 +176,7 @@ func (p *planner) portionScents(r *pour, oils, bare float64) {
 				vessel: vessel,
 			})
 			r.cups = append(r.cups, cup)
-			grams := cupGrams * actual / planned
+			grams := scentGrams(r.recipe, s, oils*actual/bare, actual)
 			r.scents = append(r.scents, p.fromCup(id, s, m, cup, grams, vessel))
 		}
 	}

@@ -10,16 +10,38 @@ import (
 // rack hands out the workshop's vessels. The same plan always gets the same
 // vessels, because they are handed out by place and not by who asks first.
 type rack struct {
-	byKind map[recipe.VesselKind][]recipe.Vessel
-	loaves int
+	byKind   map[recipe.VesselKind][]recipe.Vessel
+	loaves   int
+	firstCup []int // firstCup is where each layer's scent cups begin, after the alkali's.
+	standing int   // standing is how many scent cups wait at once, at most.
 }
 
 func rackOf(c recipe.Control) rack {
-	r := rack{byKind: map[recipe.VesselKind][]recipe.Vessel{}, loaves: c.Loaves}
+	r := rack{byKind: map[recipe.VesselKind][]recipe.Vessel{}, loaves: c.Loaves, firstCup: make([]int, len(c.Recipe.Layers))}
 	for _, v := range c.Vessels {
 		r.byKind[v.Kind] = append(r.byKind[v.Kind], v)
 	}
+	for _, b := range c.Recipe.Batters {
+		waiting := 0
+		for _, i := range layersOf(c.Recipe, b.Name) {
+			r.firstCup[i] = waiting
+			waiting += cupsWaiting(c, c.Recipe.Layers[i])
+		}
+		r.standing = max(r.standing, waiting)
+	}
 	return r
+}
+
+// cupsWaiting counts the scent cups of a layer that are weighed out before the
+// lye solution meets the oils and wait, full, until the pour.
+func cupsWaiting(c recipe.Control, l recipe.Layer) int {
+	switch place, _ := placeOf(c, l); {
+	case place == recipe.InPortions:
+		return c.Loaves * len(l.Scents)
+	case place == recipe.InPot && hurries(c, l):
+		return len(l.Scents)
+	}
+	return 0
 }
 
 // nth gives the i-th vessel of a kind. One that the workshop lacks has no
@@ -37,28 +59,31 @@ func (r rack) lyeJug(batter int) recipe.Vessel { return r.nth(recipe.LyeJug, bat
 // loafJug takes a loaf's portion; each loaf keeps its jug through all layers.
 func (r rack) loafJug(loaf int) recipe.Vessel { return r.nth(recipe.Jug, loaf) }
 
-// layerJug takes a layer's part of a pot that feeds several layers.
-func (r rack) layerJug(n int) recipe.Vessel { return r.nth(recipe.Jug, r.loaves+n) }
+// layerJug takes a layer's part of a pot that feeds several layers. A single
+// loaf takes no jug of its own.
+func (r rack) layerJug(n int) recipe.Vessel {
+	if r.loaves > 1 {
+		n += r.loaves
+	}
+	return r.nth(recipe.Jug, n)
+}
 
 // alkaliCup takes dry alkali and nothing else.
 func (r rack) alkaliCup() recipe.Vessel { return r.nth(recipe.Cup, 0) }
 
-// cup takes a scent; the cups go round, since each is emptied before the next
-// round comes to it.
-func (r rack) cup(n int) recipe.Vessel {
-	if spare := len(r.byKind[recipe.Cup]) - 1; spare > 0 {
-		return r.nth(recipe.Cup, 1+n%spare)
-	}
-	return r.nth(recipe.Cup, 1+n)
-}
+// cup takes the n-th scent of a layer. No cup is given out twice while it
+// stands full.
+func (r rack) cup(layer, n int) recipe.Vessel { return r.nth(recipe.Cup, 1+r.firstCup[layer]+n) }
 
 // colourCup takes colours, additives and toppings: from the far end of the
-// shelf, because scent stands waiting in the near cups.
+// shelf, because scent stands waiting in the near cups. They go round, since
+// each is emptied before the next round comes to it.
 func (r rack) colourCup(n int) recipe.Vessel {
-	if spare := len(r.byKind[recipe.Cup]) - 1; spare > 0 {
-		return r.nth(recipe.Cup, spare-n%spare)
+	have := len(r.byKind[recipe.Cup])
+	if free := have - 1 - r.standing; free > 0 {
+		return r.nth(recipe.Cup, have-1-n%free)
 	}
-	return r.nth(recipe.Cup, 1+n)
+	return r.nth(recipe.Cup, 1+r.standing+n)
 }
 
 // station is where a weighing takes place.
@@ -70,13 +95,14 @@ type station struct {
 }
 
 // station chooses the scale for a weighing into a vessel that will carry load
-// in the end and holds soFar now: the scale the vessel stands on, unless that
-// one is too coarse for the tolerance or too small; then the finest that can
-// carry it, in a cup of its own.
-func (p *planner) station(v recipe.Vessel, load, soFar, target, tolerance quantity.Mass) station {
+// in the end and is planned to hold before by then: the scale the vessel stands
+// on, unless that one is too coarse for the tolerance or too small; then the
+// finest that can carry it, in a cup of its own. It goes by the plan and not by
+// the facts, so that no target changes its reading half way.
+func (p *planner) station(v recipe.Vessel, load, before, target, tolerance quantity.Mass) station {
 	home := p.home(v, load)
 	fineEnough := tolerance == 0 || home.Reads/2 <= tolerance
-	if fineEnough && v.Tare+soFar+target <= home.Max {
+	if fineEnough && v.Tare+before+target <= home.Max {
 		return station{scale: home, vessel: v, parts: 1}
 	}
 	cup := p.rack.colourCup(0)

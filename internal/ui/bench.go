@@ -22,6 +22,7 @@ type bench struct {
 	plan  steps.Plan
 	at    *time.Location
 
+	next     string   // next was next when it came into sight; time alone does not change it.
 	cursor   string   // cursor is a task that the person moved to; "" is what is next.
 	typed    string   // typed is the number so far.
 	doubt    *doubted // doubt is a value that must be typed a second time.
@@ -43,8 +44,17 @@ type notSaved struct {
 	why  string
 }
 
-func newBench(code string, s batch.State, at *time.Location, reopened bool) bench {
-	return bench{code: code, state: s, plan: steps.Of(s), at: at, reopened: reopened}
+func newBench(code string, s batch.State, at *time.Location, reopened bool, now timer.Moment) bench {
+	return bench{code: code, state: s, plan: steps.Of(s), at: at, reopened: reopened}.settled(now)
+}
+
+// settled takes up what is next. It is called when something was said, never
+// because time has passed: an alarm must not put another task under a hand that
+// is on its way to a key.
+func (b bench) settled(now timer.Moment) bench {
+	b.next, _ = b.plan.Next(now)
+	b.cursor = ""
+	return b
 }
 
 // sent notes that a fact is on its way to the store.
@@ -61,13 +71,22 @@ func (b bench) refused(msg appendedMsg) bench {
 	return b
 }
 
-// entered applies a fact that is durable, and plans anew.
-func (b bench) entered(e batch.Entry) bench {
+// entered applies a fact that is durable, and plans anew. A number that is
+// being typed stays with its task.
+func (b bench) entered(e batch.Entry, now timer.Moment) bench {
+	at := b.cursor
 	b.sending = ""
 	b.state = b.state.Apply(e)
 	b.plan = steps.Of(b.state)
-	if t, _, ok := b.plan.Task(b.cursor); ok && t.Done && batch.Task(e.Fact) == b.cursor {
-		b.cursor = b.openAfter(b.cursor)
+	task := batch.Task(e.Fact)
+	switch {
+	case task == "" && (b.typed != "" || b.doubt != nil || at != ""):
+	case at != "" && at != task:
+	default:
+		b = b.settled(now)
+		if at != "" {
+			b.cursor = b.openAfter(task)
+		}
 	}
 	return b
 }
@@ -90,6 +109,9 @@ func (b bench) current(now timer.Moment) (steps.Task, steps.Stage, bool) {
 	if t, s, ok := b.plan.Task(b.cursor); ok {
 		return t, s, true
 	}
+	if t, s, ok := b.plan.Task(b.next); ok && t.Open {
+		return t, s, true
+	}
 	next, ok := b.plan.Next(now)
 	if !ok {
 		return steps.Task{}, steps.Stage{}, false
@@ -97,10 +119,10 @@ func (b bench) current(now timer.Moment) (steps.Task, steps.Stage, bool) {
 	return b.plan.Task(next)
 }
 
-// away says that the person moved off what is next.
+// away says that what is at hand is not what is next.
 func (b bench) away(now timer.Moment) bool {
 	next, ok := b.plan.Next(now)
-	return b.cursor != "" && (!ok || next != b.cursor)
+	return b.cursor != "" && b.cursor != next || ok && b.cursor == "" && b.next != next
 }
 
 func (b bench) update(p press) (bench, action) {
@@ -195,7 +217,7 @@ func (b bench) back(p press) (bench, action) {
 	case b.typed != "" || b.doubt != nil:
 		b.typed, b.doubt = "", nil
 	case b.away(p.at):
-		b.cursor = ""
+		return b.settled(p.at), nil
 	case !p.held:
 		return b, back{}
 	}

@@ -17,6 +17,7 @@ const (
 	railWide    = 27
 	wideAt      = 110 // wideAt is the width from which the loaf is shown.
 	loafWidth   = 34
+	panelMost   = 96 // panelMost keeps lines short enough to read at a glance.
 	roomyHeight = 32 // roomyHeight is the height from which lines may breathe.
 )
 
@@ -41,13 +42,14 @@ func (b bench) view(t Theme, w, rows int, alarms []string, now timer.Moment) []s
 
 	rail, loaf := railNarrow, 0
 	if w >= wideAt {
-		rail, loaf = railWide, loafWidth
+		rail, loaf = railWide, max(loafWidth, w/4)
 	}
-	p := panel{t: t, b: b, now: now, task: task, stage: stage, any: ok, h: room, w: w - rail - 1}
+	middle := w - rail - 1
 	if loaf > 0 {
-		p.w -= loaf + 1
+		middle -= loaf + 1
 	}
-	columns := [][]string{block(b.rail(t, rail, room, stage), rail, room), block(p.lines(), p.w, room)}
+	p := panel{t: t, b: b, now: now, task: task, stage: stage, any: ok, h: room, w: min(middle, panelMost)}
+	columns := [][]string{block(b.rail(t, rail, room, stage), rail, room), block(p.lines(), middle, room)}
 	if loaf > 0 {
 		columns = append(columns, block(b.loaf(t, loaf, room, stage), loaf, room))
 	}

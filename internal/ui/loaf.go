@@ -17,44 +17,49 @@ func (b bench) loaf(t Theme, w, h int, at steps.Stage) []string {
 	if mould.Height <= 0 || len(b.plan.Layers) == 0 || h < 12 {
 		return nil
 	}
-	rows := min(h-4, 22)
-	inside := 10
+	d := loafDrawing{t: t, layers: b.plan.Layers, at: at, room: w / 2}
+	d.label = w - d.room - 6
+	rows := min(h-4, 26)
 	lines := []string{"", " " + t.quiet.Render(cut("the loaf, "+mould.Height.String()+" to the rim", w-2))}
 	for i := range rows {
 		// Row i covers the heights from low up to high above the floor.
 		low := mould.Height * quantity.Length(rows-1-i) / quantity.Length(rows)
 		high := mould.Height * quantity.Length(rows-i) / quantity.Length(rows)
-		lines = append(lines, b.loafRow(t, w, inside, low, high, at))
+		lines = append(lines, d.row(low, high))
 	}
-	return append(lines, "   "+t.line.Render("└"+rule(inside)+"┘"))
+	return append(lines, "  "+t.line.Render("└"+rule(d.room)+"┘"))
 }
 
-func (b bench) loafRow(t Theme, w, inside int, low, high quantity.Length, at steps.Stage) string {
-	mid := low + (high-low)/2
-	fill, label := " ", ""
+// loafDrawing is what the rows of the drawing have in common.
+type loafDrawing struct {
+	t           Theme
+	layers      []steps.Layer
+	at          steps.Stage
+	room, label int // room is the width inside the mould, label that beside it.
+}
+
+// row draws the heights from low up to high.
+func (d loafDrawing) row(low, high quantity.Length) string {
+	fill, label := strings.Repeat(" ", d.room), ""
 	floor := quantity.Length(0)
-	for i, l := range b.plan.Layers {
-		if mid >= floor && mid < l.Surface {
-			fill = bandFill(l, i)
+	for i, l := range d.layers {
+		if mid := low + (high-low)/2; allPoured(l) && mid >= floor && mid < l.Surface {
+			fill = strings.Repeat(loafFills[i%len(loafFills)], d.room)
 		}
-		here := l.Name == at.Layer
-		if l.Surface >= low && l.Surface < high {
-			label = l.Surface.String() + " " + clean(l.Name)
-		}
-		if here && !allPoured(l) && l.PourLine >= low && l.PourLine < high {
-			fill, label = "╌", signNow+" pour to "+l.PourLine.String()
-			label = t.accent.Render(cut(label, w-inside-7))
+		within := func(at quantity.Length) bool { return at > low && at <= high }
+		switch {
+		case l.Name == d.at.Layer && !allPoured(l) && within(l.PourLine):
+			fill = d.t.accent.Render(strings.Repeat("─", d.room))
+			label = d.t.accent.Render(cut(signNow+" "+l.PourLine.String()+" pour "+clean(l.Name), d.label))
+		case within(l.Surface):
+			label = cut(l.Surface.String()+" "+clean(l.Name), d.label)
+			if !allPoured(l) {
+				fill = d.t.line.Render(strings.Repeat("╌", d.room))
+			}
 		}
 		floor = l.Surface
 	}
-	return "   " + t.line.Render("│") + strings.Repeat(fill, inside) + t.line.Render("│") + " " + cut(label, w-inside-7)
-}
-
-func bandFill(l steps.Layer, i int) string {
-	if allPoured(l) {
-		return loafFills[i%len(loafFills)]
-	}
-	return " "
+	return "  " + d.t.line.Render("│") + fill + d.t.line.Render("│") + " " + label
 }
 
 func allPoured(l steps.Layer) bool {

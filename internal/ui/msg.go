@@ -123,7 +123,7 @@ func (m Model) opened(msg openedMsg) (Model, tea.Cmd) {
 }
 
 func (m Model) toBench(code string, entries []batch.Entry, reopened bool) (Model, tea.Cmd) {
-	m.bench = newBench(code, batch.Fold(entries), m.deps.Location, reopened)
+	m.bench = newBench(code, batch.Fold(entries), m.deps.Location, reopened, m.now)
 	m.home = m.home.with(BatchItem{Code: code, State: m.bench.state})
 	m = m.show(pageBench)
 	return m.land()
@@ -147,7 +147,7 @@ func (m Model) appended(msg appendedMsg) (Model, tea.Cmd) {
 		}
 		return m.stay(""), nil
 	}
-	m.bench = m.bench.entered(msg.entry)
+	m.bench = m.bench.entered(msg.entry, m.now)
 	m.home = m.home.entered(msg.keep.code, msg.entry)
 	return m.land()
 }

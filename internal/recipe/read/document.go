@@ -42,8 +42,8 @@ func (r *reader) document(data []byte) *yaml.Node {
 		return nil
 	}
 	root := doc.Content[0]
-	items := 0
-	if !r.plain(root, 0, &items) {
+	values := 0
+	if !r.plain(root, 0, &values) {
 		return nil
 	}
 	r.source.at[""] = place(root)
@@ -101,11 +101,11 @@ func (r *reader) syntax(err error) {
 
 // plain refuses the parts of YAML that bench does not use, and bounds depth and
 // number. It tells whether the tree may be read.
-func (r *reader) plain(n *yaml.Node, depth int, items *int) bool {
-	*items++
+func (r *reader) plain(n *yaml.Node, depth int, values *int) bool {
+	*values++
 	switch {
-	case *items > maxItems*4:
-		r.addf(place(n), "the document has more than %d values: split it up", maxItems*4)
+	case *values > maxValues:
+		r.addf(place(n), "the document has more than %d values: split it up", maxValues)
 		return false
 	case depth > maxDepth:
 		r.addf(place(n), "this lies more than %d levels deep: there is no such field", maxDepth)
@@ -125,8 +125,8 @@ func (r *reader) plain(n *yaml.Node, depth int, items *int) bool {
 	}
 	ok := true
 	for _, c := range n.Content {
-		ok = r.plain(c, depth+1, items) && ok
-		if *items > maxItems*4 {
+		ok = r.plain(c, depth+1, values) && ok
+		if *values > maxValues {
 			return false
 		}
 	}

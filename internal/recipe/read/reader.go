@@ -12,7 +12,7 @@ import (
 const (
 	version     = "1" // version is that of the document format.
 	maxDepth    = 8
-	maxItems    = 500
+	maxValues   = 20_000
 	maxProblems = 100
 )
 
@@ -35,9 +35,14 @@ func newReader(file string) *reader {
 }
 
 func (r *reader) addf(at position, format string, args ...any) {
-	if len(r.problems) < maxProblems {
-		r.problems = append(r.problems, Problem{File: r.file, Line: at.line, Column: at.column, Text: recipe.Clean(fmt.Sprintf(format, args...))})
+	text := recipe.Clean(fmt.Sprintf(format, args...))
+	switch n := len(r.problems); {
+	case n > maxProblems:
+		return
+	case n == maxProblems:
+		text = "there are more problems than can be listed: correct those above first"
 	}
+	r.problems = append(r.problems, Problem{File: r.file, Line: at.line, Column: at.column, Text: text})
 }
 
 // failf reports a field that cannot be read.

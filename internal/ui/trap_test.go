@@ -1,0 +1,178 @@
+package ui
+
+import (
+	"errors"
+	"testing"
+	"time"
+
+	"bench/internal/batch"
+
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+func runes(s string) tea.KeyMsg { return tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(s)} }
+
+// TestKeysTogether holds keys that arrive in one read to being separate keys.
+func TestKeysTogether(t *testing.T) {
+	p := arrives(t, newMemory()).starts().waits(time.Second)
+	p.gets(runes("jj ")).recorded(1).records(batch.Ticked{Task: "set out/moulds"})
+
+	p.works("sea/water").waits(time.Second)
+	p.gets(runes("216.0\r?")).sees("Weigh and tick").press("enter")
+	if w, ok := p.last().(batch.Weighed); !ok || w.Mass != 216_000 || w.How != batch.Typed {
+		t.Errorf("kept %+v", p.last())
+	}
+}
+
+// TestPasteIsNoKey holds a paste to answering nothing, and to being text where
+// text is written.
+func TestPasteIsNoKey(t *testing.T) {
+	paste := func(s string) tea.KeyMsg { return tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(s), Paste: true} }
+	p := arrives(t, newMemory())
+	p.gets(paste("\r")).sees("Recipes")
+	p.starts().waits(time.Second)
+	p.gets(paste(" ")).gets(paste("q")).gets(paste("312\r")).recorded(0)
+	p.press("n").gets(paste("too \x1b[31mwarm\n")).press("enter")
+	p.records(batch.Noted{Stage: "set out", Text: "too \ufffd[31mwarm"})
+}
+
+// TestHeldKey holds a key that is held down to one tick, with the usual delay
+// before it repeats and with the shortest.
+func TestHeldKey(t *testing.T) {
+	for _, delay := range []time.Duration{200 * time.Millisecond, 500 * time.Millisecond, 660 * time.Millisecond} {
+		p := arrives(t, newMemory()).starts().press("space").recorded(1)
+		p.waits(delay)
+		for range 40 {
+			p.gets(keyOf("space")).waits(33 * time.Millisecond)
+		}
+		p.recorded(1)
+		p.press("space").recorded(2)
+	}
+}
+
+// TestHeldEnterStartsNothing holds a key from the screen before to starting no
+// batch.
+func TestHeldEnterStartsNothing(t *testing.T) {
+	s := newMemory()
+	p := arrives(t, s).press("enter").sees("loaves")
+	p.waits(500 * time.Millisecond)
+	for range 40 {
+		p.gets(keyOf("enter")).waits(33 * time.Millisecond)
+	}
+	if len(s.codes) != 0 {
+		t.Fatal("a held key began a batch")
+	}
+	p.press("enter").sees("set out")
+}
+
+// TestKeyOnItsWay holds a key pressed just before the screen changed to making
+// no fact on the screen it was not meant for.
+func TestKeyOnItsWay(t *testing.T) {
+	p := arrives(t, newMemory()).starts()
+	p.gets(keyOf("space")).recorded(0)
+	p.press("n", "esc").waits(50 * time.Millisecond)
+	p.gets(keyOf("space")).recorded(0)
+	p.press("space").recorded(1)
+}
+
+// TestEscapeRunIntoKey holds an escape that ran into the next key to no tick.
+func TestEscapeRunIntoKey(t *testing.T) {
+	p := arrives(t, newMemory()).starts().waits(time.Second)
+	p.gets(tea.KeyMsg{Type: tea.KeySpace, Runes: []rune{' '}, Alt: true})
+	p.gets(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{' '}, Alt: true}).recorded(0)
+}
+
+// TestOneFactInFlight holds a key that would make a second fact, while one is
+// being saved, to a quiet word, and figures to waiting for what follows.
+func TestOneFactInFlight(t *testing.T) {
+	p := arrives(t, newMemory()).starts().works("sea/water")
+	p.holdBack = true
+	p.types("216").press("enter").sees("saving", "…")
+	p.types("7.6").press("enter").sees("Still saving").press("space").sees("Still saving")
+	p.let().sees("sodium lactate", "within", "typed")
+	if got := p.m.bench.typed; got != "7.6" {
+		t.Errorf("typed is %q", got)
+	}
+	before := len(p.store.facts("26K25A"))
+	p.press("enter").recorded(before + 1)
+}
+
+// TestNothingShowsBeforeItIsSaved holds a tick to showing only once the store
+// has handed it back.
+func TestNothingShowsBeforeItIsSaved(t *testing.T) {
+	p := arrives(t, newMemory()).starts().seesNot("✓ Gloves")
+	p.holdBack = true
+	p.press("space").seesNot("✓ Gloves").sees("… Gloves")
+	p.let().sees("✓ Gloves")
+}
+
+// TestQuitWaits holds a leave to waiting for the fact in flight, and to staying
+// when it could not be saved.
+func TestQuitWaits(t *testing.T) {
+	p := arrives(t, newMemory()).starts()
+	p.holdBack = true
+	p.press("space", "q").sees("Leaving when")
+	if p.left || !p.m.Busy() {
+		t.Fatal("left before the fact was saved")
+	}
+	p.let().recorded(1)
+	if !p.left {
+		t.Fatal("did not leave after the fact was saved")
+	}
+	if p.store.held["26K25A"] {
+		t.Error("the batch was not let go")
+	}
+
+	p = arrives(t, newMemory()).starts()
+	p.holdBack = true
+	p.press("space", "ctrl+c")
+	p.store.fail = errors.New("no space left on device")
+	p.let().sees("NOT SAVED", "No space left")
+	if p.left {
+		t.Fatal("left although the fact was not saved")
+	}
+	p.press("q").sees("is not saved")
+	if p.left {
+		t.Fatal("q lost a fact that was not saved")
+	}
+}
+
+// TestAlarmLeavesTyping holds an alarm that comes up to taking no key that is
+// being typed, and to being answered by none already on its way.
+func TestAlarmLeavesTyping(t *testing.T) {
+	p := arrives(t, newMemory()).starts().works("dusk/shea")
+	p.types("12").looks(5 * time.Minute).sees("!! look at base", "due now", "typed")
+	p.gets(keyOf("a")).sees("just come up")
+	p.types("6.5")
+	if got := p.m.bench.typed; got != "126.5" {
+		t.Fatalf("typed is %q after the alarm", got)
+	}
+	p.press("enter")
+	if w, ok := p.last().(batch.Weighed); !ok || w.Mass != 126_500 {
+		t.Errorf("kept %+v", p.last())
+	}
+	p.press("a").records(batch.TimerSeen{Timer: "look/base/1"}).seesNot("!!")
+	p.looks(6*time.Minute).sees("!!").press("z").records(batch.TimerPutOff{Timer: "look/base/2", For: 10 * time.Minute})
+	p.seesNot("!!").sees("put off for")
+}
+
+// TestTicksOnlyWhenNeeded holds the program to asking for no tick while no
+// timer runs, and for one at a time otherwise.
+func TestTicksOnlyWhenNeeded(t *testing.T) {
+	p := arrives(t, newMemory()).starts().works("sea/dissolve")
+	if p.ticks != 0 {
+		t.Fatalf("%d ticks were asked for with no timer", p.ticks)
+	}
+	p.press("space")
+	if p.ticks != 1 {
+		t.Fatalf("%d ticks were asked for by one timer", p.ticks)
+	}
+	p.gets(keyOf("j")).gets(keyOf("k")).gets(tickMsg{-1})
+	if p.ticks != 1 {
+		t.Fatalf("%d ticks are on their way", p.ticks)
+	}
+	p.looks(time.Second)
+	if p.ticks != 2 {
+		t.Fatalf("%d ticks after one came", p.ticks)
+	}
+}
