@@ -3,6 +3,7 @@ package batch
 import (
 	"bytes"
 	"encoding/json"
+	"errors"
 	"fmt"
 )
 
@@ -120,14 +121,16 @@ func decodeCorrected(body []byte) (Fact, error) {
 	return Corrected{Seq: b.Seq, Reason: b.Reason, With: with}, nil
 }
 
+// strictly decodes one JSON object and nothing else.
 func strictly(body []byte, into any) error {
-	d := json.NewDecoder(bytes.NewReader(body))
-	d.DisallowUnknownFields()
-	if err := d.Decode(into); err != nil {
+	var fields map[string]json.RawMessage
+	if err := json.Unmarshal(body, &fields); err != nil {
 		return err
 	}
-	if d.More() {
-		return fmt.Errorf("more than one JSON value")
+	if fields == nil {
+		return errors.New("null is not a fact")
 	}
-	return nil
+	d := json.NewDecoder(bytes.NewReader(body))
+	d.DisallowUnknownFields()
+	return d.Decode(into)
 }

@@ -119,7 +119,8 @@ func put[V any](m *map[string]V, key string, v V) {
 }
 
 // corrected folds all facts again with the latest correction of each in its
-// place; the moment and the number stay those of the first fact.
+// place; the moment and the number stay those of the first fact. A correction
+// of another kind or about another task is kept and changes nothing.
 func (s State) corrected(_ Corrected) State {
 	latest := map[int]Fact{}
 	for _, e := range s.Entries {
@@ -129,7 +130,7 @@ func (s State) corrected(_ Corrected) State {
 	}
 	folded := State{Entries: s.Entries}
 	for _, e := range s.Entries {
-		if with, ok := latest[e.Seq]; ok {
+		if with, ok := latest[e.Seq]; ok && Task(with) != "" && Task(with) == Task(e.Fact) && Kind(with) == Kind(e.Fact) {
 			e.Fact = with
 		}
 		folded.take(e)

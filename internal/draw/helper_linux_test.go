@@ -54,6 +54,7 @@ type probe struct {
 	end    string
 	record string // The file that is written before quitting on request.
 	inView bool
+	deaf   bool // To requests to stop.
 }
 
 type (
@@ -72,10 +73,14 @@ func (p *probe) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	case tea.ResumeMsg:
 		p.note = "resumed"
 	case StopRequestedMsg:
+		if p.deaf {
+			return p, nil
+		}
 		p.end = msg.Cause.Error()
+		record, end := p.record, p.end
 		return p, func() tea.Msg {
 			time.Sleep(50 * time.Millisecond) // A slow disk.
-			return recordedMsg{os.WriteFile(p.record, []byte(p.end), 0o600)}
+			return recordedMsg{os.WriteFile(record, []byte(end), 0o600)}
 		}
 	case recordedMsg:
 		return p, tea.Quit
@@ -104,6 +109,8 @@ func (p *probe) act(key string) tea.Cmd {
 		return tea.Suspend
 	case "u":
 		panic("the update burst")
+	case "d":
+		p.deaf = true
 	case "v":
 		p.inView = true
 	case "c":

@@ -4,7 +4,6 @@ import (
 	"errors"
 	"io"
 	"os"
-	"os/exec"
 	"os/signal"
 	"reflect"
 	"sync"
@@ -38,7 +37,7 @@ func Run(model tea.Model, opt Options) (tea.Model, error) {
 	}
 	defer t.Close() //nolint:errcheck // This one is for panics.
 
-	d := &driver{terminal: t, model: model, suspending: make(chan struct{}, 1)}
+	d := &driver{terminal: t, model: model, signals: signals, suspending: make(chan struct{}, 1)}
 	d.program = tea.NewProgram(
 		d,
 		tea.WithInput(input{opt.In, func() { d.stop(errTerminalGone) }}),
@@ -50,7 +49,7 @@ func Run(model tea.Model, opt Options) (tea.Model, error) {
 	)
 	done := make(chan struct{})
 	defer close(done)
-	go d.watch(signals, done)
+	go d.watch(done)
 
 	_, err = d.program.Run()
 	return d.model, errors.Join(err, t.Close())
@@ -62,6 +61,7 @@ type driver struct {
 	model    tea.Model
 	program  *tea.Program
 
+	signals    chan os.Signal
 	stopping   sync.Once
 	suspending chan struct{}
 }
@@ -105,14 +105,14 @@ func (d *driver) filter(_ tea.Model, msg tea.Msg) tea.Msg {
 }
 
 // watch turns signals into messages until done is closed.
-func (d *driver) watch(signals <-chan os.Signal, done <-chan struct{}) {
+func (d *driver) watch(done <-chan struct{}) {
 	for {
 		select {
 		case <-done:
 			return
 		case <-d.suspending:
-			d.suspend(signals)
-		case sig := <-signals:
+			d.suspend()
+		case sig := <-d.signals:
 			d.handle(sig)
 		}
 	}
@@ -149,10 +149,12 @@ func (d *driver) guard(cmd tea.Cmd) tea.Cmd {
 		msg := cmd()
 		finished = true
 		if list := reflect.ValueOf(msg); list.Kind() == reflect.Slice && list.Type().Elem() == reflect.TypeFor[tea.Cmd]() {
+			guarded := reflect.MakeSlice(list.Type(), list.Len(), list.Len())
 			for i := range list.Len() {
 				inner, _ := list.Index(i).Interface().(tea.Cmd)
-				list.Index(i).Set(reflect.ValueOf(d.guard(inner)))
+				guarded.Index(i).Set(reflect.ValueOf(d.guard(inner)))
 			}
+			msg = guarded.Interface()
 		}
 		return msg
 	}
@@ -172,35 +174,3 @@ func (in input) Read(p []byte) (int, error) {
 	}
 	return n, nil
 }
-
-type execMsg struct {
-	cmd  *exec.Cmd
-	done tea.ExecCallback
-}
-
-// Exec returns a command that lends the terminal to another program and draws
-// everything again when it ends. Its result goes through done, which may be nil.
-func Exec(cmd *exec.Cmd, done tea.ExecCallback) tea.Cmd {
-	return func() tea.Msg { return execMsg{cmd, done} }
-}
-
-// execution is a tea.ExecCommand on the terminal's own files: given anything
-// else, exec.Cmd would copy, and wait for a key that never comes.
-type execution struct {
-	*driver
-	cmd *exec.Cmd
-}
-
-func (e *execution) Run() error {
-	e.cmd.Stdin, e.cmd.Stdout, e.cmd.Stderr = e.terminal.in, e.terminal.out, e.terminal.out
-	if err := e.terminal.Release(); err != nil {
-		return err
-	}
-	err := errors.Join(e.cmd.Run(), e.terminal.Acquire())
-	go e.sendSize() // It may have changed, and Bubble Tea waits for us.
-	return err
-}
-
-func (e *execution) SetStdin(io.Reader)  {}
-func (e *execution) SetStdout(io.Writer) {}
-func (e *execution) SetStderr(io.Writer) {}

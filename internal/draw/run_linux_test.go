@@ -86,6 +86,21 @@ func TestRunStopsOnSignals(t *testing.T) {
 	}
 }
 
+// A model that does not listen is ended all the same.
+func TestRunEndsADeafModel(t *testing.T) {
+	t.Parallel() // It takes all the patience.
+	c := start(t, "program")
+	c.sees("note started")
+	c.send("d")
+	c.sees("keys d")
+	if err := c.cmd.Process.Signal(syscall.SIGTERM); err != nil {
+		t.Fatal(err)
+	}
+	c.ends(1)
+	c.sees("before", "ended: , program was killed")
+	c.restored()
+}
+
 // A terminal that goes away ends the program, after it has finished its write.
 func TestRunStopsWhenTheTerminalGoes(t *testing.T) {
 	c := start(t, "program")

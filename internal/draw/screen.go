@@ -127,14 +127,16 @@ func (s *screen) write(y, x int, cells []cell) {
 		}
 		s.setPen(c.style)
 		s.out = append(s.out, c.text...)
+		if !joined(c.text) {
+			continue
+		}
 		// Terminals disagree about the width of joined runes, so say where the
 		// next one goes.
-		if next := x + i + 1; joined(c.text) && i+1 < len(cells) {
-			if cells[i+1].text == "" {
-				next++
-			}
-			s.place(y, next)
+		next := i + 1
+		for next < len(cells) && cells[next].text == "" {
+			next++
 		}
+		s.place(y, x+next)
 	}
 }
 

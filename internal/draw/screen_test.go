@@ -153,20 +153,21 @@ func isPlace(sequence string) bool {
 func TestRenderWritesLittle(t *testing.T) {
 	const hidden = "\x1b[?2026"
 	tests := map[string]struct{ before, after, want string }{
-		"one digit":               {"left 12:07\nx", "left 12:06\nx", "\x1b[1;10H6"},
-		"styled digit":            {"\x1b[1mleft 12:07\x1b[0m", "\x1b[1mleft 12:06\x1b[0m", "\x1b[1;10H\x1b[1m6\x1b[m"},
-		"shorter":                 {"weigh the lye", "weigh", "\x1b[1;6H\x1b[K"},
-		"shorter and changed":     {"weigh the lye", "pour", "\x1b[1Hpour\x1b[K"},
-		"erased with a plain pen": {"\x1b[44mabc\x1b[m", "\x1b[44mx\x1b[m", "\x1b[1H\x1b[44mx\x1b[m\x1b[K"},
-		"two far apart":           {"a..........b", "x..........y", hidden + "h\x1b[1Hx\x1b[1;12Hy" + hidden + "l"},
-		"two near":                {"a...b", "x...y", "\x1b[1Hx...y"},
-		"style alone":             {"ab", "a\x1b[7mb\x1b[m", "\x1b[1;2H\x1b[7mb\x1b[m"},
-		"wide for two narrow":     {"ab", "海", "\x1b[1H海"},
-		"after joined runes":      {"....", "👩\u200d🚀ab", "\x1b[1H👩\u200d🚀\x1b[1;3Hab"},
-		"cut in a wide one":       {"", "123456789012345678海", "\x1b[1H123456789012345678海"},
-		"cut before half of one":  {"", "1234567890123456789海", "\x1b[1H1234567890123456789"},
-		"style to style":          {"ab", "\x1b[1ma\x1b[0m\x1b[7mb\x1b[0m", "\x1b[1H\x1b[1ma\x1b[0;7mb\x1b[m"},
-		"nothing":                 {"a\nb", "a\nb\n", ""},
+		"one digit":                 {"left 12:07\nx", "left 12:06\nx", "\x1b[1;10H6"},
+		"styled digit":              {"\x1b[1mleft 12:07\x1b[0m", "\x1b[1mleft 12:06\x1b[0m", "\x1b[1;10H\x1b[1m6\x1b[m"},
+		"shorter":                   {"weigh the lye", "weigh", "\x1b[1;6H\x1b[K"},
+		"shorter and changed":       {"weigh the lye", "pour", "\x1b[1Hpour\x1b[K"},
+		"erased with a plain pen":   {"\x1b[44mabc\x1b[m", "\x1b[44mx\x1b[m", "\x1b[1H\x1b[44mx\x1b[m\x1b[K"},
+		"two far apart":             {"a..........b", "x..........y", hidden + "h\x1b[1Hx\x1b[1;12Hy" + hidden + "l"},
+		"two near":                  {"a...b", "x...y", "\x1b[1Hx...y"},
+		"style alone":               {"ab", "a\x1b[7mb\x1b[m", "\x1b[1;2H\x1b[7mb\x1b[m"},
+		"wide for two narrow":       {"ab", "海", "\x1b[1H海"},
+		"after joined runes":        {"....", "👩\u200d🚀ab", "\x1b[1H👩\u200d🚀\x1b[1;3Hab"},
+		"erased after joined runes": {"....", "❤\ufe0f", "\x1b[1H❤\ufe0f\x1b[1;3H\x1b[K"},
+		"cut in a wide one":         {"", "123456789012345678海", "\x1b[1H123456789012345678海"},
+		"cut before half of one":    {"", "1234567890123456789海", "\x1b[1H1234567890123456789"},
+		"style to style":            {"ab", "\x1b[1ma\x1b[0m\x1b[7mb\x1b[0m", "\x1b[1H\x1b[1ma\x1b[0;7mb\x1b[m"},
+		"nothing":                   {"a\nb", "a\nb\n", ""},
 	}
 	for name, tt := range tests {
 		t.Run(name, func(t *testing.T) {

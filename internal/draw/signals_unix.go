@@ -17,10 +17,6 @@ func watched() []os.Signal {
 
 func (d *driver) handle(sig os.Signal) {
 	switch sig {
-	case syscall.SIGINT:
-		if d.terminal.holds() { // Else ctrl+c was meant for the program run by Exec.
-			d.stop(errors.New(sig.String()))
-		}
 	case syscall.SIGWINCH:
 		if d.terminal.holds() {
 			d.sendSize()
@@ -37,25 +33,25 @@ func (d *driver) handle(sig os.Signal) {
 // suspend gives the terminal back and stops the process group, as ctrl+z does
 // in other programs. SIGTSTP itself is not watched: once it was, the Go runtime
 // could not let it stop the process any more.
-func (d *driver) suspend(signals <-chan os.Signal) {
+func (d *driver) suspend() {
 	if err := d.terminal.Release(); err != nil {
 		d.stop(err)
 		return
 	}
 	_ = syscall.Kill(0, syscall.SIGTSTP) // To our own group: cannot fail.
-	d.waitForContinue(signals)
+	d.waitForContinue()
 	d.resume()
 }
 
 // waitForContinue returns when the process runs again. Where no shell could
 // continue it, the kernel does not stop it at all; then it returns soon.
-func (d *driver) waitForContinue(signals <-chan os.Signal) {
-	notStopped := time.After(200 * time.Millisecond) //nolint:forbidigo // The kernel does not tell.
+func (d *driver) waitForContinue() {
+	notStopped := time.After(200 * time.Millisecond) // The kernel does not tell.
 	for {
 		select {
 		case <-notStopped:
 			return
-		case sig := <-signals:
+		case sig := <-d.signals:
 			if sig == syscall.SIGCONT {
 				return
 			}

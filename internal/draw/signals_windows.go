@@ -15,7 +15,7 @@ func watched() []os.Signal { return []os.Signal{os.Interrupt, syscall.SIGTERM} }
 func (d *driver) handle(sig os.Signal) { d.stop(errors.New(sig.String())) }
 
 // suspend does nothing: there is nothing like it here.
-func (d *driver) suspend(<-chan os.Signal) {}
+func (d *driver) suspend() {}
 
 // enableSequences makes the console understand control sequences.
 func enableSequences(out *os.File) error {

@@ -181,7 +181,9 @@ func (t *Terminal) release() error {
 func (t *Terminal) resize(width, height int) {
 	t.mu.Lock()
 	defer t.mu.Unlock()
-	t.screen.resize(width, height)
+	if width != t.screen.width || height != len(t.screen.rows) {
+		t.screen.resize(width, height)
+	}
 }
 
 func (t *Terminal) holds() bool {

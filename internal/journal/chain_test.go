@@ -6,8 +6,6 @@ import (
 	"strings"
 	"testing"
 
-	"github.com/google/go-cmp/cmp"
-	"github.com/google/go-cmp/cmp/cmpopts"
 	"github.com/ncruces/go-sqlite3"
 
 	"bench/internal/journal"
@@ -97,7 +95,7 @@ func TestDamageIsNamed(t *testing.T) {
 
 			got, err := s.Records("26K25A")
 			wantDamage(t, err, c.seq, c.what)
-			if d := cmp.Diff(want[:c.seq-1], got, cmpopts.EquateEmpty()); d != "" {
+			if d := diff(want[:c.seq-1], got); d != "" {
 				t.Errorf("facts before the damage (-want +got):\n%s", d)
 			}
 			_, err = s.Hold("26K25A", stamp(0))

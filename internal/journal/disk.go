@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"io/fs"
 	"sync"
-	"sync/atomic"
 
 	"github.com/ncruces/go-sqlite3/vfs"
 )
@@ -22,15 +21,14 @@ type disk struct {
 	last error
 }
 
-var disks atomic.Int64
-
 // newDisk registers a disk over the named vfs ("" is the driver's own).
 func newDisk(name string) (*disk, error) {
 	base := vfs.Find(name)
 	if base == nil {
 		return nil, fmt.Errorf("journal: no vfs is registered under the name %q", name)
 	}
-	d := &disk{name: fmt.Sprintf("bench-journal-%d", disks.Add(1)), base: base}
+	d := &disk{base: base}
+	d.name = fmt.Sprintf("bench-journal-%p", d) // no other while this one is registered
 	vfs.Register(d.name, d)
 	return d, nil
 }

@@ -91,12 +91,18 @@ func (f *failure) Unwrap() []error {
 	return []error{f.reason, f.cause}
 }
 
+// isFull knows how a full disk shows. The shared memory of the log is a file too,
+// made by the driver out of our sight, and space is what its growth can lack.
+func isFull(err error) bool {
+	return isAny(err, syscall.ENOSPC, syscall.EDQUOT, sqlite3.FULL, sqlite3.IOERR_SHMSIZE)
+}
+
 // explain puts err into words. What an errors.Is finds beneath decides; the
 // order matters, since a full disk also makes SQLite report an I/O error.
 func explain(what string, err error) error {
 	f := &failure{what: what, cause: err}
 	switch {
-	case isAny(err, syscall.ENOSPC, syscall.EDQUOT, sqlite3.FULL):
+	case isFull(err):
 		f.reason, f.do = ErrFull, "free some space, then try again"
 	case isAny(err, syscall.EROFS, fs.ErrPermission, sqlite3.READONLY, sqlite3.PERM):
 		f.reason, f.do = ErrReadOnly, "make the folder and its files writable, then try again"

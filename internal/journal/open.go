@@ -57,10 +57,12 @@ func openToWrite(path, vfsName string) (*db, error) {
 
 // openToRead tries the ways to read a store in turn. A reader that may write the
 // side files can follow a running writer and clear them away afterwards; in a
-// folder it may not write, it needs those of a running writer, or no log at all.
+// folder it may not write, or on a full disk, it needs those of a running writer,
+// or no log at all.
 func openToRead(path, vfsName string) (*db, error) {
 	d, err := connectToRead(path, vfsName, sqlite3.OPEN_READWRITE, "")
-	if err == nil || !isAny(err, fs.ErrPermission, sqlite3.CANTOPEN, sqlite3.READONLY) {
+	noSideFiles := isAny(err, fs.ErrPermission, sqlite3.CANTOPEN, sqlite3.READONLY) || isFull(err)
+	if err == nil || !noSideFiles {
 		return d, err
 	}
 	if walSize(path) >= 0 {

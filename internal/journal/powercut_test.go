@@ -1,13 +1,12 @@
 package journal_test
 
 import (
+	"errors"
+	"io/fs"
 	"math/rand/v2"
 	"os"
 	"path/filepath"
 	"testing"
-
-	"github.com/google/go-cmp/cmp"
-	"github.com/google/go-cmp/cmp/cmpopts"
 
 	"bench/internal/journal"
 )
@@ -52,6 +51,17 @@ func TestPowerCut(t *testing.T) {
 
 func wantAfterCut(t *testing.T, dir string, all []journal.Record, acked, cut int, keep float64) {
 	t.Helper()
+	main := snapshot(t, dir)["journal.db"]
+	reader, err := journal.Open(dir, journal.Options{ReadOnly: true})
+	switch {
+	case err == nil:
+		must(t, reader.Close())
+	case acked > 0 || !errors.Is(err, fs.ErrNotExist):
+		t.Fatalf("cut %d, keep %v: a reader got %v", cut, keep, err)
+	}
+	if snapshot(t, dir)["journal.db"] != main {
+		t.Fatalf("cut %d, keep %v: a reader changed the main file", cut, keep)
+	}
 	s, err := journal.Open(dir, journal.Options{})
 	if err != nil {
 		t.Fatalf("cut %d, keep %v: %v", cut, keep, err)
@@ -61,7 +71,7 @@ func wantAfterCut(t *testing.T, dir string, all []journal.Record, acked, cut int
 	if len(found) < acked || len(found) > acked+1 {
 		t.Fatalf("cut %d, keep %v: %d facts acknowledged, %d found", cut, keep, acked, len(found))
 	}
-	if d := cmp.Diff(all[:len(found)], found, cmpopts.EquateEmpty()); d != "" {
+	if d := diff(all[:len(found)], found); d != "" {
 		t.Fatalf("cut %d, keep %v (-want +got):\n%s", cut, keep, d)
 	}
 	add(t, holdBatch(t, s, "26K25A"), 7, 8) // and the work goes on

@@ -12,42 +12,44 @@ const applicationID = 0x626e6368
 
 // upgrades lead from version 0, an empty file, to the version this program
 // writes, one transaction each. A released step is never edited: add one.
-var upgrades = []string{
-	`CREATE TABLE fact (
-		id         INTEGER PRIMARY KEY,  -- order of arrival over all batches
-		batch      TEXT    NOT NULL,
-		seq        INTEGER NOT NULL CHECK (seq > 0),
-		wall       TEXT    NOT NULL,     -- RFC 3339 with nine digits and offset
-		boot       TEXT    NOT NULL,
-		since_boot INTEGER NOT NULL,     -- nanoseconds
-		kind       TEXT    NOT NULL,
-		body       TEXT    NOT NULL,     -- JSON
-		terms      TEXT    NOT NULL,     -- JSON array of strings
-		sum        TEXT    NOT NULL,
-		UNIQUE (batch, seq)
-	) STRICT;
-	CREATE TABLE term (
-		term  TEXT NOT NULL,
-		batch TEXT NOT NULL,
-		PRIMARY KEY (term, batch)
-	) STRICT, WITHOUT ROWID;
-	CREATE TRIGGER fact_update BEFORE UPDATE ON fact BEGIN
-		SELECT RAISE(ABORT, 'a fact is never changed');
-	END;
-	CREATE TRIGGER fact_delete BEFORE DELETE ON fact BEGIN
-		SELECT RAISE(ABORT, 'a fact is never deleted');
-	END;
-	-- REPLACE deletes without asking the trigger above; this one stops it too.
-	CREATE TRIGGER fact_insert BEFORE INSERT ON fact
-	WHEN NEW.seq <> 1 + (SELECT coalesce(max(seq), 0) FROM fact WHERE batch = NEW.batch)
-	  OR EXISTS (SELECT 1 FROM fact WHERE id = NEW.id)
-	BEGIN
-		SELECT RAISE(ABORT, 'facts are only added, in order');
-	END;`,
+func upgrades() []string {
+	return []string{schema1}
 }
 
+const schema1 = `CREATE TABLE fact (
+	id         INTEGER PRIMARY KEY,  -- order of arrival over all batches
+	batch      TEXT    NOT NULL,
+	seq        INTEGER NOT NULL CHECK (seq > 0),
+	wall       TEXT    NOT NULL,     -- RFC 3339 with nine digits and offset
+	boot       TEXT    NOT NULL,
+	since_boot INTEGER NOT NULL,     -- nanoseconds
+	kind       TEXT    NOT NULL,
+	body       TEXT    NOT NULL,     -- JSON
+	terms      TEXT    NOT NULL,     -- JSON array of strings
+	sum        TEXT    NOT NULL,
+	UNIQUE (batch, seq)
+) STRICT;
+CREATE TABLE term (
+	term  TEXT NOT NULL,
+	batch TEXT NOT NULL,
+	PRIMARY KEY (term, batch)
+) STRICT, WITHOUT ROWID;
+CREATE TRIGGER fact_update BEFORE UPDATE ON fact BEGIN
+	SELECT RAISE(ABORT, 'a fact is never changed');
+END;
+CREATE TRIGGER fact_delete BEFORE DELETE ON fact BEGIN
+	SELECT RAISE(ABORT, 'a fact is never deleted');
+END;
+-- REPLACE deletes without asking the trigger above; this one stops it too.
+CREATE TRIGGER fact_insert BEFORE INSERT ON fact
+WHEN NEW.seq <> 1 + (SELECT coalesce(max(seq), 0) FROM fact WHERE batch = NEW.batch)
+  OR EXISTS (SELECT 1 FROM fact WHERE id = NEW.id)
+BEGIN
+	SELECT RAISE(ABORT, 'facts are only added, in order');
+END;`
+
 // knownVersion is the version this program writes, and the highest it reads.
-func knownVersion() int { return len(upgrades) }
+func knownVersion() int { return len(upgrades()) }
 
 // identify refuses a database that is not a store or is too new. It reads only.
 // The pages are counted first: should another program create the store between
@@ -96,7 +98,7 @@ func (d *db) step() error {
 		return err
 	}
 	return d.conn.Exec(fmt.Sprintf("%s; PRAGMA application_id = %d; PRAGMA user_version = %d",
-		upgrades[v], applicationID, v+1))
+		upgrades()[v], applicationID, v+1))
 }
 
 // useWAL switches to the write-ahead log, which the file remembers, and makes

@@ -9,8 +9,6 @@ import (
 	"testing"
 	"time"
 
-	"github.com/google/go-cmp/cmp"
-
 	"bench/internal/journal"
 )
 
@@ -90,7 +88,7 @@ func TestBatchesAndSearch(t *testing.T) {
 		{Batch: "26A01A", First: stamp(0), Last: stamp(1), Seq: 2, LastKind: "weighed"},
 		{Batch: "26K25A", First: stamp(0), Last: stamp(1), Seq: 2, LastKind: "weighed"},
 	}
-	if d := cmp.Diff(want, heads); d != "" {
+	if d := diff(want, heads); d != "" {
 		t.Errorf("batches (-want +got):\n%s", d)
 	}
 	for term, want := range map[string][]string{
@@ -98,7 +96,7 @@ func TestBatchesAndSearch(t *testing.T) {
 	} {
 		got, err := s.Search(term)
 		must(t, err)
-		if d := cmp.Diff(want, got); d != "" {
+		if d := diff(want, got); d != "" {
 			t.Errorf("search for %q (-want +got):\n%s", term, d)
 		}
 	}

@@ -23,7 +23,7 @@ import (
 //nolint:gochecknoinits // Only an init can run before Bubble Tea's.
 func init() {
 	lipgloss.SetHasDarkBackground(true)
-	lipgloss.SetColorProfile(Profile(os.Getenv))
+	lipgloss.SetColorProfile(Profile(os.Getenv)) //nolint:forbidigo // For what is styled without a theme.
 }
 
 // Profile returns the colours to use as the environment tells them, without

@@ -7,6 +7,8 @@ import (
 	"strings"
 
 	"bench/internal/batch"
+	"bench/internal/quantity"
+	"bench/internal/recipe"
 	"bench/internal/timer"
 )
 
@@ -90,12 +92,30 @@ func weighable(t Task, f batch.Weighed) error {
 		return fmt.Errorf("%s: a weight is not below zero", t.Title)
 	case f.Mass == 0 && f.More:
 		return fmt.Errorf("%s: a container that brings nothing needs no weighing", t.Title)
-	case t.Do == Portion && f.Mass > t.SoFar-t.Tare:
+	case t.Do == Portion && f.Mass > inVessel(t):
 		return fmt.Errorf("%s: %s g is more than the vessel holds", t.Title, f.Mass.At(t.Reads))
-	case t.Do == Weigh && f.How == batch.Typed && t.Parts <= 1 && t.Max > 0 && t.Tare+f.Mass > t.Max:
-		return fmt.Errorf("%s: %s g is more than the %s carries (%s)", t.Title, f.Mass.At(t.Reads), t.Scale, t.Max)
+	case t.Do == Weigh && f.How == batch.Typed && t.Parts <= 1 && t.Max > 0 && onScale(t)+f.Mass > t.Max:
+		return fmt.Errorf("%s: %s g is more than the %s carries (%s)", t.Title, (onScale(t) + f.Mass).At(t.Reads), t.Scale, t.Max)
 	}
 	return nil
+}
+
+// inVessel gives what a portion may come out of: what stands on the scale, less
+// the vessel and what was poured out for this portion before.
+func inVessel(t Task) quantity.Mass {
+	if t.Done { // A correction replaces what was poured out.
+		return t.SoFar - t.Tare
+	}
+	return t.SoFar - t.Tare - t.Mass
+}
+
+// onScale gives what a weighing comes on top of. What is in the vessel by now
+// says nothing of what was in it when a weight is corrected.
+func onScale(t Task) quantity.Mass {
+	if t.Done {
+		return t.Tare
+	}
+	return t.Tare + t.SoFar
 }
 
 func (p Plan) allowsGross(f batch.Grossed) error {
@@ -134,8 +154,12 @@ func (p Plan) tooEarly(now timer.Moment) error {
 		if t.ID != UnmouldDue {
 			continue
 		}
-		if s := t.State(now); s == timer.Running || s == timer.PutOff {
+		switch t.State(now) {
+		case timer.Running:
 			return fmt.Errorf("due %s; acknowledge the timer to unmould early", t.Say(now))
+		case timer.PutOff:
+			return fmt.Errorf("%s; acknowledge the timer to unmould all the same", t.Say(now))
+		case timer.Due, timer.Acknowledged:
 		}
 	}
 	return nil
@@ -147,11 +171,11 @@ func (p Plan) allowsTemperature(f batch.TemperatureTaken) error {
 }
 
 func (p Plan) allowsSkip(f batch.Skipped) error {
-	t, err := p.open(f.Task, Tick, Look, Weigh)
+	t, err := p.open(f.Task, Tick, Look, Weigh, Temperature)
 	switch {
 	case err != nil:
 		return err
-	case t.MustType:
+	case t.Do == Weigh && (t.MustType || t.Material == recipe.Water):
 		return fmt.Errorf("%s cannot be left out", t.Title)
 	case strings.TrimSpace(f.Reason) == "":
 		return errors.New("say why it is left out")

@@ -80,7 +80,7 @@ func weightAnswer(t Task, a Answer) (batch.Fact, error) {
 	}
 	f.Mass = m
 	if t.Do == Portion {
-		f.Mass = t.SoFar - m
+		f.Mass = t.SoFar - t.Mass - m
 	}
 	return f, nil
 }
@@ -100,6 +100,9 @@ func (p Plan) Doubt(f batch.Fact) string {
 		if !ok {
 			return ""
 		}
+		if other, ok := p.lookAlike(t, f.Gross); ok {
+			return fmt.Sprintf("asked %s, typed %s: that is nearer to %s", t.Target.At(t.Reads), f.Gross.At(t.Reads), other)
+		}
 		if words := doubtful(f.Gross, t.Target, max(t.Tolerance, (t.Target-t.Tare)/20), t.Reads, false); words != "" {
 			return words + "; is it the right vessel?"
 		}
@@ -110,6 +113,23 @@ func (p Plan) Doubt(f batch.Fact) string {
 	case batch.Started, batch.Ticked, batch.Skipped, batch.TimerSeen, batch.TimerPutOff, batch.Noted, batch.Corrected, batch.Closed:
 	}
 	return ""
+}
+
+// lookAlike names the lye jug that still stands full and whose weight is nearer
+// to the one typed, when it is a lye jug that is asked for.
+func (p Plan) lookAlike(asked Task, gross quantity.Mass) (vessel string, ok bool) {
+	nearest := abs(gross - asked.Target)
+	if _, st, _ := p.Task(asked.ID); st.Kind != LyeIntoOils || nearest <= asked.Reads {
+		return "", false
+	}
+	for _, st := range p.Stages {
+		for _, t := range st.Tasks {
+			if st.Kind == LyeIntoOils && t.Do == Gross && !t.Done && abs(gross-t.Target) < nearest {
+				nearest, vessel, ok = abs(gross-t.Target), t.Vessel, t.ID != asked.ID
+			}
+		}
+	}
+	return vessel, ok
 }
 
 // doubtful compares a weight with what was expected; a part of it may be less.

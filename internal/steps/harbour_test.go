@@ -2,6 +2,7 @@ package steps_test
 
 import (
 	"fmt"
+	"testing"
 	"time"
 
 	"bench/internal/batch"
@@ -163,3 +164,48 @@ func (b *bencher) work(until func(steps.Task) bool) error {
 }
 
 func never(steps.Task) bool { return false }
+
+// upTo stops the work before a task.
+func upTo(id string) func(steps.Task) bool {
+	return func(t steps.Task) bool { return t.ID == id }
+}
+
+// workTo works a batch as asked up to a task, which must come.
+func (b *bencher) workTo(t *testing.T, id string) {
+	t.Helper()
+	if err := b.work(upTo(id)); err != nil {
+		t.Fatal(err)
+	}
+	if task := b.task(t, id); task.Done || !task.Open {
+		t.Fatalf("the work never came to %s: %s", id, task.Waits)
+	}
+}
+
+// task finds a task of the plan as it stands.
+func (b *bencher) task(t *testing.T, id string) steps.Task {
+	t.Helper()
+	task, _, ok := b.plan().Task(id)
+	if !ok {
+		t.Fatalf("there is no task %s", id)
+	}
+	return task
+}
+
+// typed answers a task with what was typed.
+func (b *bencher) typed(t *testing.T, id, text string) {
+	t.Helper()
+	if err := b.say(id, steps.Answer{How: batch.Typed, Text: text}); err != nil {
+		t.Fatalf("%s: %v", id, err)
+	}
+}
+
+// asked answers a task as asked.
+func (b *bencher) asked(t *testing.T, id string) {
+	t.Helper()
+	if err := b.say(id, asAsked(b.task(t, id))); err != nil {
+		t.Fatalf("%s: %v", id, err)
+	}
+}
+
+// wait lets time pass.
+func (b *bencher) wait(d time.Duration) { b.now = b.now.Add(d) }

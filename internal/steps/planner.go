@@ -54,7 +54,9 @@ func Of(s batch.State) Plan {
 		plan.Layers = append(plan.Layers, l.layer)
 	}
 	plan.Stages = p.stages()
-	plan.Timers = p.timers(plan.Stages)
+	if !s.Closed() { // Nothing could be said about them any more.
+		plan.Timers = p.timers(plan.Stages)
+	}
 	settle(plan.Stages, s)
 	return plan
 }

@@ -151,13 +151,10 @@ func (p *planner) potScents(r pour, oils, bare float64) []Task {
 // weighed out beforehand by what was planned. Both oils and bare batter are of
 // the whole layer.
 func (p *planner) portionScents(r *pour, plannedOils, oils, bare float64) {
-	if bare <= 0 || oils <= 0 { // Only facts that make no sense lead here.
-		oils, bare = 0, 1
-	}
 	share := 1 / float64(p.c.Loaves)
-	planned := bare * share
-	if oils > 0 {
-		planned *= plannedOils / oils
+	oilsPerGram, planned := 0.0, 0.0
+	if bare > 0 && oils > 0 { // Facts that make no sense may leave nothing.
+		oilsPerGram, planned = oils/bare, bare*plannedOils/oils*share
 	}
 	for loaf := range p.c.Loaves {
 		actual := bare * share
@@ -176,28 +173,28 @@ func (p *planner) portionScents(r *pour, plannedOils, oils, bare float64) {
 				vessel: vessel,
 			})
 			r.cups = append(r.cups, cup)
-			grams := scentGrams(r.recipe, s, oils*actual/bare, actual)
-			r.scents = append(r.scents, p.fromCup(id, s, m, cup, grams, vessel))
+			grams := scentGrams(r.recipe, s, oilsPerGram*actual, actual)
+			r.scents = append(r.scents, p.fromCup(cup, weighing{
+				id: id, title: s.Material, material: s.Material, lot: m.Lot, grams: grams,
+				tolerance: p.scentTolerance(s, grams, actual), vessel: vessel, load: cup.Target,
+			}))
 		}
 	}
 }
 
 // fromCup is a portion's scent out of its cup: as it stands when the portion
 // came out as planned, or else a little more or a little less.
-func (p *planner) fromCup(id string, s recipe.Scent, m recipe.Material, cup Task, grams float64, vessel recipe.Vessel) Task {
-	t := p.weigh(weighing{
-		id: id, title: s.Material, material: s.Material, lot: m.Lot, grams: grams,
-		tolerance: grams / 20, vessel: vessel, load: cup.Target,
-	})
+func (p *planner) fromCup(cup Task, w weighing) Task {
+	t := p.weigh(w)
 	have := amount(cup).Mass
 	if !t.Done && abs(t.Target-have) <= cup.Tolerance {
 		t.Target = have
 	}
 	switch off := t.Target - have; {
 	case off > 0:
-		t.Hint = fmt.Sprintf("The cup holds %s: add %s g.", have.At(cup.Reads), off.At(cup.Reads))
+		t.Hint = fmt.Sprintf("The cup holds %s g: add %s g.", have.At(cup.Reads), off.At(cup.Reads))
 	case off < 0:
-		t.Hint = fmt.Sprintf("The cup holds %s: leave %s g in it.", have.At(cup.Reads), (-off).At(cup.Reads))
+		t.Hint = fmt.Sprintf("The cup holds %s g: leave %s g in it.", have.At(cup.Reads), (-off).At(cup.Reads))
 	default:
 		t.Hint = "All that is in the cup."
 	}

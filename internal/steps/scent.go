@@ -23,12 +23,17 @@ func placeOf(c recipe.Control, l recipe.Layer) (recipe.Place, string) {
 			return s.Where, "the recipe says so"
 		}
 	}
+	spoilt := "one portion at a time, poured at once, so that never the whole pot is at risk"
+	thick, calm := "split first, then scent a portion and pour it at once", "one stirring for the whole pot, then split"
+	if c.Loaves == 1 {
+		spoilt, thick, calm = "last of all, and poured at once", "scent it last and pour it at once", "one stirring for the whole pot"
+	}
 	thin := l.Trace == recipe.Emulsion || l.Trace == recipe.Light
 	for _, s := range l.Scents {
 		m, _ := c.Material(s.Material)
 		for _, spoils := range []recipe.Behaviour{recipe.Seizes, recipe.Rices, recipe.Separates} {
 			if slices.Contains(m.Does, spoils) {
-				return recipe.InPortions, fmt.Sprintf("%s %s: one portion at a time, poured at once, so that never the whole pot is at risk", s.Material, spoils)
+				return recipe.InPortions, fmt.Sprintf("%s %s: %s", s.Material, spoils, spoilt)
 			}
 		}
 	}
@@ -39,14 +44,14 @@ func placeOf(c recipe.Control, l recipe.Layer) (recipe.Place, string) {
 		}
 		switch {
 		case thin:
-			return recipe.InPortions, fmt.Sprintf("%s thickens the batter and this layer must stay thin: split first, then scent a portion and pour it at once", s.Material)
+			return recipe.InPortions, fmt.Sprintf("%s thickens the batter and this layer must stay thin: %s", s.Material, thick)
 		case len(l.Embeds) > 0:
 			return recipe.InPot, fmt.Sprintf("%s thickens the batter, which helps here: the layer must carry embeds", s.Material)
 		default:
 			return recipe.InPot, fmt.Sprintf("%s thickens the batter, and this layer is wanted at %s trace", s.Material, l.Trace)
 		}
 	}
-	return recipe.InPot, "the scent behaves: one stirring for the whole pot, then split"
+	return recipe.InPot, "the scent behaves: " + calm
 }
 
 // hurries says that a scent is weighed out before the lye solution meets the

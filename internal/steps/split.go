@@ -136,9 +136,9 @@ func (p *planner) followLoaves() {
 			r := &p.pours[i]
 			mass := p.loafMass(*r, loaf)
 			line, surface := up.pour(i, mass.Grams()/p.size.mixtures[i].density)
-			_, poured := p.s.Done(pourID(r.recipe, loaf))
+			tick, poured := p.s.Done(pourID(r.recipe, loaf))
 			r.layer.Loaves = append(r.layer.Loaves, LoafPour{
-				Mass: mass, PourLine: line, Rim: p.c.Mould.Height - line, Surface: surface, Poured: poured,
+				Mass: mass, PourLine: line, Rim: p.c.Mould.Height - line, Surface: surface, Poured: poured && tick.Skipped == "",
 			})
 		}
 	}

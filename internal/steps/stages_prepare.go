@@ -96,7 +96,7 @@ func (p *planner) lye(k pot) Stage {
 	}
 	s.Tasks = append(s.Tasks, k.alkali...)
 	s.Tasks = append(s.Tasks, p.tick(dissolveID(name), "Tip the alkali into the water, a little at a time, and stir until clear",
-		"It heats to near boiling and steams: stand back, do not breathe it in. Lid on, out of reach, to cool."))
+		"It heats to near boiling and steams: stand back, do not breathe it in. Lid on loosely, out of reach, to cool."))
 	s.ReadBack = fmt.Sprintf("%s in water %s: lye concentration %.1f %%",
 		said(k.alkali), amount(k.water).Mass.At(k.water.Reads)+" g",
 		100*concentration(k))
@@ -163,6 +163,9 @@ func (p *planner) scentOut(r pour) Stage {
 	switch {
 	case len(r.cups) > 0:
 		s.Why = "One lidded cup a loaf, weighed now: after the split there is no time for it."
+		if p.c.Loaves == 1 {
+			s.Why = "In a lidded cup, weighed now: later there is no time for it."
+		}
 		s.Tasks = r.cups
 	case r.layer.Place == recipe.InPot && hurries(p.c, r.recipe):
 		s.Why = "This scent hurries, so it is weighed before the lye solution meets the oils."

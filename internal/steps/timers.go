@@ -56,25 +56,31 @@ func (p *planner) potTimers(b recipe.Batter) []timer.Timer {
 }
 
 // lookTimers ask for a look every five minutes while a layer sets; each look
-// that was seen starts the next.
+// that was seen starts the next. The two waits are timed each for itself: nobody
+// is to look whether the layer is firm while the embeds are going in.
 func (p *planner) lookTimers(r pour) []timer.Timer {
+	name := r.recipe.Name
 	poured, ok := p.lastPour(r)
-	if !ok {
-		return nil
-	}
-	start, what := poured, ""
-	last := r.at == len(p.pours)-1
 	switch {
-	case len(r.recipe.Embeds) > 0 && !p.ticked(r.recipe.Name+"/embeds stay"):
-		what = "do embeds stay put?"
-	case !last && !p.ticked(r.recipe.Name+"/firm"):
-		what = "does it take a pour?"
-	default:
+	case !ok:
 		return nil
+	case len(r.recipe.Embeds) > 0 && !p.ticked(name+"/embeds stay"):
+		return p.looks(name, "embeds", "do embeds stay put?", poured)
+	case r.at == len(p.pours)-1 || p.ticked(name+"/firm"):
+		return nil
+	case len(r.recipe.Embeds) > 0:
+		if poured, ok = p.lastDone(p.embeds(r).Tasks); !ok {
+			return nil
+		}
 	}
+	return p.looks(name, "firm", "does it take a pour?", poured)
+}
+
+// looks gives the look that is next in a row of them.
+func (p *planner) looks(layer, wait, what string, start timer.Moment) []timer.Timer {
 	for n := 1; ; n++ {
 		t := timer.Timer{
-			ID: fmt.Sprintf("%s%s/%d", lookTimer, r.recipe.Name, n), Label: fmt.Sprintf("look at %s: %s", r.recipe.Name, what),
+			ID: fmt.Sprintf("%s%s/%s/%d", lookTimer, layer, wait, n), Label: fmt.Sprintf("look at %s: %s", layer, what),
 			Start: start, After: lookEvery,
 		}
 		w, said := p.s.Timer(t.ID)
@@ -115,10 +121,20 @@ func loaves(n int) string {
 
 // lastPour gives the moment at which the last loaf got this layer.
 func (p *planner) lastPour(r pour) (at timer.Moment, ok bool) {
+	pours := make([]Task, p.c.Loaves)
+	for loaf := range pours {
+		pours[loaf].ID = pourID(r.recipe, loaf)
+	}
+	return p.lastDone(pours)
+}
+
+// lastDone gives the moment at which the last of several ticks was made, once
+// all of them are.
+func (p *planner) lastDone(ticks []Task) (at timer.Moment, ok bool) {
 	seq := 0
-	for loaf := range p.c.Loaves {
-		d, poured := p.s.Done(pourID(r.recipe, loaf))
-		if !poured {
+	for _, t := range ticks {
+		d, done := p.s.Done(t.ID)
+		if !done {
 			return timer.Moment{}, false
 		}
 		if d.Seq > seq {

@@ -83,13 +83,24 @@ func NextChange(timers []Timer, now Moment, step time.Duration) (time.Duration, 
 		if t.State(now) == Acknowledged {
 			continue
 		}
-		left := t.Remaining(now) % step
-		if left <= 0 {
-			left += step
-		}
-		if !found || left < next {
-			next, found = left, true
+		if change := t.nextChange(now, step); !found || change < next {
+			next, found = change, true
 		}
 	}
 	return next, found
+}
+
+// nextChange follows Say: what is put off is rounded down, what is still to come
+// has a second's grace, and what is late or counts up changes on the step.
+func (t Timer) nextChange(now Moment, step time.Duration) time.Duration {
+	left := t.Remaining(now)
+	switch state := t.State(now); {
+	case state == PutOff:
+		left = t.deferredLeft(now)
+		return min(left, left%step+1)
+	case state == Running && !t.CountsUp():
+		return min(left, (left+time.Second-1)%step+1)
+	default:
+		return left%step + step // left is zero or below.
+	}
 }

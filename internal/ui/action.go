@@ -88,14 +88,14 @@ func (m Model) perform(act action, at timer.Moment) (Model, tea.Cmd) {
 // send hands work to the store, one piece at a time.
 func (m Model) send(act action, at timer.Moment) (Model, tea.Cmd) {
 	if m.flight != "" {
-		return m.say("Still saving " + m.flight + ": press it again."), nil
+		return m.say("Still " + m.flight + ": press it again."), nil
 	}
 	switch act := act.(type) {
 	case start:
-		m.flight = "the new batch"
+		m.flight = "beginning the batch"
 		return m, m.startCmd(act, at)
 	case open:
-		m.flight = "the other batch"
+		m.flight = "opening the batch"
 		return m, m.openCmd(act, at)
 	case keep:
 		return m.keep(act, at)
@@ -116,7 +116,7 @@ func (m Model) keep(act keep, at timer.Moment) (Model, tea.Cmd) {
 	if held {
 		m.bench = m.bench.sent(act)
 	}
-	m.flight = "the last entry"
+	m.flight = "saving the last entry"
 	return m, m.appendCmd(act, held)
 }
 
@@ -135,11 +135,11 @@ func (m Model) back() (Model, tea.Cmd) {
 	case pageAsk, pageRecord:
 		return m.show(pageBench), nil
 	case pageHome, pageSetup, pageBench:
-		if m.page == pageBench && m.flight != "" {
-			return m.say("Still saving " + m.flight + ": press it again."), nil
+		if m.flight != "" {
+			return m.say("Still " + m.flight + ": press it again."), nil
 		}
 		m = m.show(pageHome)
-		m.home.loading = true
+		m.home.loading, m.flight = true, "reading the batches"
 		release := m.bench.code
 		m.bench = bench{}
 		return m, m.loadCmd(release)
@@ -175,7 +175,7 @@ func (m Model) leave() action {
 func (m Model) quit() (Model, tea.Cmd) {
 	if m.flight != "" {
 		m.quitting = true
-		return m.say("Leaving when " + m.flight + " is saved."), nil
+		return m.say("Leaving: still " + m.flight + "."), nil
 	}
 	return m, m.quitCmd()
 }

@@ -8,9 +8,9 @@ package ui
 var firstAid = []struct{ on, do string }{
 	{"SKIN", "Water, at once and long: 15 minutes at least. Clothes that it touched off, under the water."},
 	{"EYES", "Water, at once and long: 15 minutes at least, lids held open, lenses out if that is easy. Then a doctor, always."},
-	{"SWALLOWED", "Rinse the mouth. Do not bring it up again. Emergency services now."},
+	{"SWALLOWED", "Rinse the mouth; do not bring it up. Emergency services now."},
 	{"BREATHED IN", "Out into fresh air. Trouble breathing: emergency services now."},
-	{"NEVER", "Never vinegar or anything sour on a burn: water, and more water."},
+	{"NEVER", "Vinegar or anything sour on a burn. Water, and more water."},
 	{"CALL", "Emergency services or the poison centre. Have the container's label at hand."},
 	{"SPILL", "Keep others away. Gloves and goggles on. Soak it up or sweep it up, then rinse with much cold water. Never put water onto a heap of dry hydroxide: it boils."},
 }
@@ -30,7 +30,7 @@ func aidLines(t Theme, w, h int) []string {
 	}
 	for _, a := range firstAid {
 		lines = append(lines, aidItem(t, a.on, a.do, w, label)...)
-		if roomy && a.on != "NEVER" {
+		if roomy {
 			lines = append(lines, "")
 		}
 	}
@@ -38,7 +38,7 @@ func aidLines(t Theme, w, h int) []string {
 	if len(lines) >= h {
 		lines = withoutBlanks(lines)
 	}
-	return append(block(lines, w, h-1), " "+t.key.Render("any key")+" back")
+	return append(block(lines, w, h-1), cut(" "+t.key.Render("any key")+" back", w))
 }
 
 func aidItem(t Theme, on, do string, w, label int) []string {

@@ -120,11 +120,11 @@ func (m Model) alarmLine(each watched, tail string, w int, now timer.Moment) str
 		what = clean(each.code) + " " + what
 	}
 	when := each.Say(now)
-	if !each.CountsUp() {
+	switch {
+	case each.State(now) == timer.Due:
+		when += "   a seen  z later"
+	case !each.CountsUp():
 		when += " (" + stamp(timer.Moment{Wall: each.DueAt(now)}, now, m.deps.Location) + ")"
-	}
-	if each.State(now) == timer.Due {
-		when += "   a seen   z in 10 min"
 	}
 	what = cut(what, w-width(when)-width(tail)-8)
 	if each.State(now) == timer.Due {

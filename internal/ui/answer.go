@@ -45,6 +45,9 @@ func (b bench) heard(t steps.Task, p press) (a steps.Answer, why string) {
 		if b.typed != "" {
 			return a, "Enter keeps " + b.typed + "; esc clears it."
 		}
+		if b.doubt != nil {
+			return a, "Type it a second time, or esc to begin anew."
+		}
 		return steps.Answer{How: batch.AtTarget}, ""
 	case matches(p, keys.ByEye):
 		if t.Do != steps.Weigh && t.Do != steps.Portion {

@@ -2,14 +2,11 @@ package ui
 
 import (
 	"slices"
-	"strings"
 	"time"
 
 	"bench/internal/batch"
 	"bench/internal/steps"
 	"bench/internal/timer"
-
-	"github.com/charmbracelet/bubbles/key"
 )
 
 // maxFigures keeps a typed number within what the large figures can show.
@@ -91,10 +88,13 @@ func (b bench) entered(e batch.Entry, now timer.Moment) bench {
 	return b
 }
 
-// openAfter gives the next open task of the same stage, or "" to go on with
-// what is next.
+// openAfter gives the task itself while it is open (another container follows),
+// or the next open one of its stage, or "" to go on with what is next.
 func (b bench) openAfter(task string) string {
-	_, stage, _ := b.plan.Task(task)
+	t, stage, _ := b.plan.Task(task)
+	if t.Open {
+		return task
+	}
 	at := slices.IndexFunc(stage.Tasks, func(t steps.Task) bool { return t.ID == task })
 	for i := range stage.Tasks {
 		if t := stage.Tasks[(at+1+i)%len(stage.Tasks)]; t.Open {
@@ -161,200 +161,4 @@ func (b bench) updateUnsaved(p press) (bench, action) {
 		b.word = "First: r saves it again, esc lets it go."
 	}
 	return b, nil
-}
-
-func (b bench) figure(r rune, now timer.Moment) bench {
-	t, _, ok := b.current(now)
-	switch {
-	case !ok || !t.Numeric():
-		b.word = "No number is asked for here."
-	case len(b.typed) == maxFigures:
-		b.word = "No more figures fit; backspace takes one away."
-	case r == '.' && strings.Contains(b.typed, "."):
-	case r == '.' && b.typed == "":
-		b.typed = "0."
-	default:
-		b.typed += string(r)
-	}
-	return b
-}
-
-// move answers the keys that make no fact of themselves.
-func (b bench) move(p press) (bench, action) {
-	switch {
-	case matches(p, keys.Erase):
-		if b.typed != "" {
-			b.typed = b.typed[:len(b.typed)-1]
-		}
-	case matches(p, keys.Up):
-		return b.step(-1, p.at), nil
-	case matches(p, keys.Down):
-		return b.step(+1, p.at), nil
-	case matches(p, keys.Left):
-		return b.turn(-1, p.at), nil
-	case matches(p, keys.Right):
-		return b.turn(+1, p.at), nil
-	case matches(p, keys.Back):
-		return b.back(p)
-	case p.held:
-	case matches(p, keys.Note):
-		return b, question{b.askNote(p.at)}
-	case matches(p, keys.Correct):
-		return b, correct{}
-	case matches(p, keys.LeaveOut):
-		return b.leaveOut(p.at)
-	case matches(p, keys.End):
-		return b.end()
-	case matches(p, keys.Switch):
-		return b, switchBatch{}
-	}
-	return b, nil
-}
-
-// back goes one level up: what was typed, then what is next, then home.
-func (b bench) back(p press) (bench, action) {
-	switch {
-	case b.typed != "" || b.doubt != nil:
-		b.typed, b.doubt = "", nil
-	case b.away(p.at):
-		return b.settled(p.at), nil
-	case !p.held:
-		return b, back{}
-	}
-	return b, nil
-}
-
-// step moves among the open tasks of the stage, or among all when none is.
-func (b bench) step(by int, now timer.Moment) bench {
-	t, stage, ok := b.current(now)
-	if !ok {
-		return b
-	}
-	var ids []string
-	for _, each := range stage.Tasks {
-		if each.Open || each.ID == t.ID {
-			ids = append(ids, each.ID)
-		}
-	}
-	if len(ids) == 1 && !t.Open {
-		ids = nil
-		for _, each := range stage.Tasks {
-			ids = append(ids, each.ID)
-		}
-	}
-	at := min(max(0, slices.Index(ids, t.ID)+by), len(ids)-1)
-	return b.moveTo(ids[at])
-}
-
-// turn moves to the stage before or after, to its first open task.
-func (b bench) turn(by int, now timer.Moment) bench {
-	_, stage, ok := b.current(now)
-	at := slices.IndexFunc(b.plan.Stages, func(s steps.Stage) bool { return s.ID == stage.ID })
-	if !ok {
-		at = len(b.plan.Stages)
-	}
-	for at += by; at >= 0 && at < len(b.plan.Stages); at += by {
-		if tasks := b.plan.Stages[at].Tasks; len(tasks) > 0 {
-			open := max(0, slices.IndexFunc(tasks, func(t steps.Task) bool { return t.Open }))
-			return b.moveTo(tasks[open].ID)
-		}
-	}
-	return b
-}
-
-// moveTo puts the cursor on a task. A half-typed number stays behind: it was
-// meant for the task that was left.
-func (b bench) moveTo(task string) bench {
-	if task != b.cursor {
-		b.typed, b.doubt = "", nil
-	}
-	b.cursor = task
-	return b
-}
-
-func (b bench) askNote(now timer.Moment) ask {
-	_, stage, _ := b.current(now)
-	return ask{
-		purpose: forNote, code: b.code, stage: stage.ID, title: "Note",
-		hint: "One line; it goes into the record with the time.",
-	}
-}
-
-func (b bench) leaveOut(now timer.Moment) (bench, action) {
-	t, _, ok := b.current(now)
-	if !ok {
-		b.word = "There is nothing to leave out."
-		return b, nil
-	}
-	if err := b.plan.Allows(batch.Skipped{Task: t.ID, Reason: "?"}, now); err != nil {
-		b.word = sentence(err)
-		return b, nil
-	}
-	return b, question{ask{
-		purpose: forLeavingOut, code: b.code, task: t.ID, title: "Leave out: " + clean(t.Title),
-		hint: "Say why. It stays in the record as left out.",
-	}}
-}
-
-// end closes a batch whose tasks are all done, or asks for the word that
-// abandons it.
-func (b bench) end() (bench, action) {
-	if b.plan.Closed {
-		b.word = "The batch is closed."
-		return b, nil
-	}
-	if b.plan.Finished() {
-		return b, keep{code: b.code, fact: batch.Closed{}}
-	}
-	return b, question{ask{
-		purpose: forEnding, code: b.code, title: "Abandon this batch?",
-		hint: "Tasks are still open. To end it here for good, type the word " + abandonWord +
-			" and then why. To go on another day just leave with q: the batch stays open.",
-	}}
-}
-
-func (b bench) help(now timer.Moment) []key.Binding {
-	rest := []key.Binding{keys.Correct, keys.Note, keys.Aid, keys.Keys}
-	if b.unsaved != nil {
-		return append([]key.Binding{keys.Retry, says(keys.Back, "let it go")}, keys.Aid, keys.Keys)
-	}
-	t, _, ok := b.current(now)
-	switch {
-	case b.plan.Finished() && !b.plan.Closed:
-		return append([]key.Binding{says(keys.End, "close the batch")}, rest...)
-	case !ok:
-		return append([]key.Binding{keys.Back}, rest...)
-	case t.Done:
-		return append([]key.Binding{says(keys.Back, "to what is next")}, rest...)
-	case b.typed != "":
-		return append(b.helpTyped(t), keys.Aid)
-	}
-	return append(b.helpTask(t), rest...)
-}
-
-func (b bench) helpTyped(t steps.Task) []key.Binding {
-	list := []key.Binding{says(keys.Accept, "keep "+b.typed)}
-	if t.Do == steps.Weigh {
-		list = append(list, says(keys.More, "more to come"))
-	}
-	return append(list, keys.Erase, says(keys.Back, "clear"))
-}
-
-func (b bench) helpTask(t steps.Task) []key.Binding {
-	tick := says(keys.Tick, "done")
-	switch {
-	case !t.Open:
-		tick = off(keys.Tick, "waits")
-	case t.Numeric() && (t.MustType || t.Do == steps.Gross || t.Do == steps.Temperature):
-		tick = off(keys.Tick, "type it")
-	case t.Do == steps.Portion:
-		tick = says(keys.Tick, "it reads "+t.StopAt.At(t.Reads))
-	case t.Numeric():
-		tick = says(keys.Tick, "it is "+t.Remaining().At(t.Reads))
-	}
-	list := []key.Binding{tick}
-	if t.Numeric() {
-		list = append(list, says(keys.Figures, "what it is"))
-	}
-	return list
 }

@@ -3,7 +3,6 @@ package ui
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"bench/internal/batch"
 	"bench/internal/steps"
@@ -20,17 +19,6 @@ const (
 	panelMost   = 96 // panelMost keeps lines short enough to read at a glance.
 	roomyHeight = 32 // roomyHeight is the height from which lines may breathe.
 )
-
-// panel is the middle of the bench screen: what it shows, and with what room.
-type panel struct {
-	t     Theme
-	b     bench
-	w, h  int
-	now   timer.Moment
-	task  steps.Task
-	stage steps.Stage
-	any   bool // any says that there is a task to show.
-}
 
 func (b bench) view(t Theme, w, rows int, alarms []string, now timer.Moment) []string {
 	task, stage, ok := b.current(now)
@@ -58,7 +46,13 @@ func (b bench) view(t Theme, w, rows int, alarms []string, now timer.Moment) []s
 
 func (b bench) headLine(t Theme, w int, stage steps.Stage) string {
 	left := t.title.Render(clean(b.plan.Recipe)) + t.quiet.Render("   "+count(b.plan.Loaves, "loaf", "loaves")+"   batch "+clean(b.code))
-	place := "all done"
+	place := "waiting"
+	switch {
+	case b.plan.Closed:
+		place = "closed"
+	case b.plan.Finished():
+		place = "all done"
+	}
 	if stage.N > 0 {
 		place = fmt.Sprintf("stage %d of %d", stage.N, len(b.plan.Stages))
 		if stage.Meanwhile && !stage.Done && b.waiting(stage) {
@@ -79,17 +73,27 @@ func (b bench) waiting(stage steps.Stage) bool {
 }
 
 // lastLines are the last two facts, so that a glance after an interruption
-// finds where one was. A word, when there is one, takes the place of the older.
+// finds where one was. A word, when there is one, takes the place of the older,
+// and a long one that of both.
 func (b bench) lastLines(t Theme, w int, now timer.Moment) []string {
 	lines := []string{"", ""}
+	if b.reopened {
+		return lines // The panel says them, and larger.
+	}
 	entries := b.state.Entries
 	for i := range lines {
 		if at := len(entries) - len(lines) + i; at >= 0 {
 			lines[i] = " " + t.quiet.Render(cut(signDone+" "+b.said(entries[at], now), w-2))
 		}
 	}
-	if word := b.wordLine(t, w); word != "" {
-		return []string{lines[1], word}
+	switch word := wrap(signOff+" "+b.word, w-2); {
+	case b.word != "" && len(word) > 1:
+		return []string{" " + t.off.Render(word[0]), " " + t.off.Render("  "+word[1])}
+	case b.word != "":
+		return []string{lines[1], " " + t.off.Render(word[0])}
+	}
+	if quiet := b.quietLine(t, w); quiet != "" {
+		return []string{lines[1], quiet}
 	}
 	return lines
 }
@@ -98,12 +102,10 @@ func (b bench) said(e batch.Entry, now timer.Moment) string {
 	return stamp(e.At, now, b.at) + "  " + clean(b.plan.Say(e, b.state))
 }
 
-// wordLine is one quiet word, or what the stage that has just ended reads back.
-func (b bench) wordLine(t Theme, w int) string {
-	switch {
-	case b.word != "":
-		return " " + t.off.Render(cut(signOff+" "+b.word, w-2))
-	case b.sending != "":
+// quietLine says that a fact is on its way, or what the stage that has just
+// ended reads back.
+func (b bench) quietLine(t Theme, w int) string {
+	if b.sending != "" {
 		return " " + t.quiet.Render(signSaving+" saving")
 	}
 	if n := len(b.state.Entries); n > 0 {
@@ -156,104 +158,4 @@ func (b bench) railLine(t Theme, w int, s steps.Stage, here bool) string {
 		return " " + t.accent.Render(signOpen) + " " + name
 	}
 	return " " + t.quiet.Render(signLater+" "+name)
-}
-
-// lines fills the panel.
-func (p panel) lines() []string {
-	switch {
-	case p.b.unsaved != nil:
-		return p.notSaved()
-	case p.b.reopened:
-		return p.whereYouWere()
-	case !p.any:
-		return p.nothing()
-	}
-	top := p.head()
-	top = append(top, p.body()...)
-	band := p.band()
-	room := p.h - len(top) - len(band)
-	return slices.Concat(top, block(p.list(room), p.w, max(0, room)), band)
-}
-
-// head says what, on which scale, into what, and how or why.
-func (p panel) head() []string {
-	var lines []string
-	title, where := clean(p.task.Title), p.where()
-	if width(title)+width(where)+4 <= p.w {
-		lines = append(lines, " "+between(p.t.accent.Render(title), where+" ", p.w-1))
-	} else {
-		for _, l := range wrap(title, p.w-2) {
-			lines = append(lines, " "+p.t.accent.Render(l))
-		}
-		if where != "" {
-			lines = append(lines, " "+where)
-		}
-	}
-	lines = append(lines, p.hints()...)
-	if p.roomy() || p.large().number == "" {
-		lines = append(lines, "")
-	}
-	return lines
-}
-
-// hints are at most two lines of how or why, or of what it waits for.
-func (p panel) hints() []string {
-	text, style, sign := p.task.Hint, p.t.quiet, ""
-	switch {
-	case p.task.Skipped != "":
-		text = "left out: " + p.task.Skipped
-	case p.task.Done:
-		text = "done at " + stamp(p.task.At, p.now, p.b.at)
-	case !p.task.Open:
-		text, style, sign = p.task.Waits, p.t.off, signOff+" "
-	case text == "" && (p.roomy() || p.task.Do != steps.Portion):
-		text = p.stage.Why
-	}
-	lines := wrap(sign+clean(text), p.w-2)
-	if len(lines) > 2 && !p.roomy() {
-		lines = []string{lines[0], cut(lines[1]+" "+lines[2], p.w-2)}
-	}
-	for i, l := range lines {
-		lines[i] = " " + style.Render(l)
-	}
-	return lines
-}
-
-// roomy says that lines may breathe.
-func (p panel) roomy() bool { return p.h >= roomyHeight-8 }
-
-func (p panel) where() string {
-	var words []string
-	switch {
-	case p.task.Do == steps.Portion:
-		words = append(words, "out of "+clean(p.task.Vessel)+" into "+clean(p.task.Into))
-	case p.task.Vessel != "":
-		words = append(words, clean(p.task.Vessel))
-	}
-	if p.task.Scale != "" {
-		words = append(words, clean(p.task.Scale))
-	}
-	return strings.Join(words, " · ")
-}
-
-// band is the superfat of the batter at hand, for as long as weighing can still
-// move it.
-func (p panel) band() []string {
-	switch p.stage.Kind {
-	case steps.LyeSolution, steps.Oils, steps.Gate, steps.LyeIntoOils:
-	default:
-		return nil
-	}
-	for _, b := range p.b.plan.Batters {
-		f := b.Superfat
-		if b.Name != p.stage.Batter || f.High <= f.Low {
-			continue
-		}
-		const cells = 15
-		at := min(max(0, int((f.Percent-f.Low)/(f.High-f.Low)*(cells-1))), cells-1)
-		rule := "├" + strings.Repeat("─", at) + "●" + strings.Repeat("─", cells-1-at) + "┤"
-		return []string{" " + p.t.quiet.Render("superfat ") + fmt.Sprintf("%.1f %s %.1f %%", f.Low, p.t.line.Render(rule), f.High) +
-			p.t.quiet.Render(fmt.Sprintf("  %.1f, asked %s", f.Percent, b.Asked))}
-	}
-	return nil
 }

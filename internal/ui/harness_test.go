@@ -11,6 +11,7 @@ import (
 	"time"
 
 	"bench/internal/batch"
+	"bench/internal/steps"
 	"bench/internal/timer"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -266,4 +267,9 @@ func (p *person) works(until string) *person {
 	}
 	p.t.Fatalf("%q never came up", until)
 	return p
+}
+
+func (p *person) taskAtHand() steps.Task {
+	t, _, _ := p.m.bench.current(p.moment())
+	return t
 }

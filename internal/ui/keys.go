@@ -7,7 +7,7 @@ import "github.com/charmbracelet/bubbles/key"
 type keyMap struct {
 	Tick, Accept, More, ByEye     key.Binding
 	Up, Down, Left, Right         key.Binding
-	Back, Erase                   key.Binding
+	PageUp, PageDown, Back, Erase key.Binding
 	Note, Correct, LeaveOut, End  key.Binding
 	Seen, PutOff, Retry           key.Binding
 	Aid, AidAnywhere, Keys        key.Binding
@@ -33,6 +33,9 @@ var keys = keyMap{
 	Left:  bind("←", "stage before", "left", "pgup", "h"),
 	Right: bind("→", "stage after", "right", "pgdown", "l"),
 	Back:  bind("esc", "back", "esc"),
+
+	PageUp:   bind("pgup", "page back", "pgup"),
+	PageDown: bind("pgdn", "page on", "pgdown", " "),
 
 	Note:     bind("n", "note", "n"),
 	Correct:  bind("u", "correct", "u"),
@@ -93,7 +96,7 @@ func allKeys() []keyGroup {
 		}},
 		{"Say", []key.Binding{
 			keys.Note, says(keys.Correct, "correct an earlier entry"),
-			keys.Seen, keys.PutOff, says(keys.End, "end or abandon the batch"),
+			keys.Seen, says(keys.PutOff, "alarm later: in 10 min"), says(keys.End, "end or abandon the batch"),
 		}},
 		{"Always", []key.Binding{
 			says(keys.Aid, "first aid and spills; F1 where text is typed"),

@@ -17,7 +17,7 @@ func (b bench) loaf(t Theme, w, h int, at steps.Stage) []string {
 	if mould.Height <= 0 || len(b.plan.Layers) == 0 || h < 12 {
 		return nil
 	}
-	d := loafDrawing{t: t, layers: b.plan.Layers, at: at, room: w / 2}
+	d := loafDrawing{t: t, layers: b.plan.Layers, at: at, room: w / 3}
 	d.label = w - d.room - 6
 	rows := min(h-4, 26)
 	lines := []string{"", " " + t.quiet.Render(cut("the loaf, "+mould.Height.String()+" to the rim", w-2))}
@@ -50,7 +50,7 @@ func (d loafDrawing) row(low, high quantity.Length) string {
 		switch {
 		case l.Name == d.at.Layer && !allPoured(l) && within(l.PourLine):
 			fill = d.t.accent.Render(strings.Repeat("─", d.room))
-			label = d.t.accent.Render(cut(signNow+" "+l.PourLine.String()+" pour "+clean(l.Name), d.label))
+			label = d.t.accent.Render(cut(signNow+" "+toPour(l.PourLine)+" "+clean(l.Name), d.label))
 		case within(l.Surface):
 			label = cut(l.Surface.String()+" "+clean(l.Name), d.label)
 			if !allPoured(l) {

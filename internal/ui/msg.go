@@ -38,8 +38,6 @@ type (
 	}
 )
 
-func (m Model) load() tea.Cmd { return m.loadCmd("") }
-
 // loadCmd lets go of a batch, when one is named, and reads the home screen.
 func (m Model) loadCmd(release string) tea.Cmd {
 	d := m.deps
@@ -103,6 +101,12 @@ func (m Model) quitCmd() tea.Cmd {
 		}
 		return tea.QuitMsg{}
 	}
+}
+
+func (m Model) loaded(msg loadedMsg) (Model, tea.Cmd) {
+	m.flight = ""
+	m.home = m.home.loaded(msg)
+	return m.land()
 }
 
 func (m Model) started(msg startedMsg) (Model, tea.Cmd) {

@@ -7,7 +7,6 @@ import (
 	"bench/internal/batch"
 	"bench/internal/quantity"
 	"bench/internal/steps"
-	"bench/internal/timer"
 )
 
 // list shows the stage's tasks around the one at hand; portions as bars.
@@ -163,82 +162,8 @@ func (p panel) portionScent(t steps.Task) string {
 			}
 		}
 		if sum > 0 {
-			return "scent " + sum.At(tenth)
+			return "scent " + sum.At(hundredth)
 		}
 	}
 	return ""
-}
-
-// notSaved says what is not in the record, why, and what can be done.
-func (p panel) notSaved() []string {
-	u := p.b.unsaved
-	lines := []string{
-		" " + p.t.alarm.Render(" NOT SAVED "), "",
-		" " + p.t.strong.Render(cut(clean(p.b.plan.Say(batch.Entry{Fact: u.keep.fact, At: u.keep.at}, p.b.state)), p.w-2)), "",
-	}
-	for _, l := range wrap(sentence(errorText(u.why)), p.w-2) {
-		lines = append(lines, " "+l)
-	}
-	lines = append(lines, "",
-		" "+p.t.key.Render("r")+"    saves it again, with the time it was said",
-		" "+p.t.key.Render("esc")+"  lets it go: it will not be in the record")
-	if !p.any {
-		return lines
-	}
-	return append(lines, p.list(p.h-len(lines))...)
-}
-
-type errorText string
-
-func (e errorText) Error() string { return string(e) }
-
-// whereYouWere restates what was last done, and when, before going on.
-func (p panel) whereYouWere() []string {
-	lines := []string{"", " " + p.t.title.Render("Where you were"), ""}
-	entries := p.b.state.Entries
-	for i := max(0, len(entries)-2); i < len(entries); i++ {
-		for n, l := range wrap(p.b.said(entries[i], p.now), p.w-5) {
-			head := "   "
-			if n == 0 {
-				head = " " + p.t.good.Render(signDone) + " "
-			}
-			lines = append(lines, head+l)
-		}
-	}
-	lines = append(lines, "", " "+p.t.title.Render("Next"), "")
-	if !p.any {
-		return append(lines, " "+p.t.quiet.Render("nothing to do just now"))
-	}
-	next := clean(p.task.Title)
-	if number, unit := p.asked(); number != "" {
-		next += "   " + number + " " + unit
-	}
-	lines = append(lines, " "+p.t.accent.Render(signNow+" "+cut(next, p.w-4)))
-	if where := p.where(); where != "" {
-		lines = append(lines, "   "+p.t.quiet.Render(where))
-	}
-	return append(lines, "", "", " "+"Look at what stands on the scale.", " "+p.t.key.Render("enter")+" goes on")
-}
-
-// nothing is shown when no task can be done: all is done, or a timer runs.
-func (p panel) nothing() []string {
-	head, text := "Nothing to do just now", "The batch waits for a timer. Leave with q: it stays open, and the timers go on."
-	switch {
-	case p.b.plan.Closed:
-		head, text = "This batch is closed", "Notes can still be added with n. esc goes to the first screen."
-	case p.b.plan.Finished():
-		head, text = "Everything is done", "e closes the batch. The record stays."
-	}
-	lines := []string{"", " " + p.t.title.Render(head), ""}
-	for _, l := range wrap(text, p.w-2) {
-		lines = append(lines, " "+p.t.quiet.Render(l))
-	}
-	lines = append(lines, "")
-	for _, each := range p.b.plan.Timers {
-		if each.State(p.now) != timer.Acknowledged {
-			when := each.Say(p.now)
-			lines = append(lines, " "+signLater+" "+between(cut(clean(each.Label), p.w-6-width(when)), when+" ", p.w-4))
-		}
-	}
-	return lines
 }

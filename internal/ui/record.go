@@ -147,7 +147,7 @@ func (r record) help() []key.Binding {
 
 func (r record) view(t Theme, w, rows int, now timer.Moment) []string {
 	head := []string{
-		" " + between(t.title.Render("Record of batch "+clean(r.code)), t.quiet.Render(clean(r.plan.Recipe))+" ", w-1),
+		" " + between(t.title.Render("Record of batch "+clean(r.code)), t.quiet.Render("first values stay, with the reason for the new one")+" ", w-1),
 		t.line.Render(rule(w)),
 	}
 	foot := []string{t.line.Render(rule(w))}
@@ -178,12 +178,21 @@ func (r record) entry(t Theme, w, i int, now timer.Moment) string {
 	return "   " + t.quiet.Render(text)
 }
 
+// chosen is the entry at the cursor in full.
+func (r record) chosen(t Theme, w int) []string {
+	var lines []string
+	for _, l := range wrap(clean(r.plan.Say(r.state.Entries[r.cursor], r.state)), w-2) {
+		lines = append(lines, " "+t.quiet.Render(l))
+	}
+	return lines
+}
+
 // fields are the two lines to fill in; the first value stays in sight above.
 func (r record) fields(t Theme, w int) []string {
 	value, reason := r.value.text(), r.reason.text()
 	switch r.step {
 	case picking:
-		return []string{" " + t.quiet.Render("The first value stays in the record, with the reason for the new one."), ""}
+		return block(r.chosen(t, w), w, 2)
 	case typingValue:
 		value = r.value.view(t, w-16)
 	case typingReason:

@@ -11,7 +11,12 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 )
 
-const maxLoaves = 99
+const (
+	maxLoaves = 99
+	sheetPage = 14 // sheetPage is how far a page goes, whatever the window.
+
+	setupFrame = 7 // setupFrame is the lines above and below the sheet.
+)
 
 // setup asks for the loaves and shows the worked plan before anything begins.
 type setup struct {
@@ -57,6 +62,10 @@ func (s setup) update(p press) (setup, action) {
 	case matches(p, keys.Erase):
 		s.typed = true
 		return s.sized(s.loaves / 10), nil
+	case matches(p, keys.PageUp):
+		s.top = max(0, s.top-sheetPage)
+	case matches(p, keys.PageDown):
+		s.top += sheetPage
 	case matches(p, keys.Left):
 		s.typed = false
 		return s.sized(max(1, s.loaves-1)), nil
@@ -94,6 +103,12 @@ func (s setup) start(p press) (setup, action) {
 	return s, nil
 }
 
+// within keeps the top of the sheet where there are lines below it.
+func (s setup) within(t Theme, w, rows int) setup {
+	s.top = min(s.top, max(0, len(s.sheet(t, w-2))-(rows-setupFrame)))
+	return s
+}
+
 func (s setup) help() []key.Binding {
 	begin := keys.Start
 	if len(s.problems) > 0 {
@@ -112,7 +127,7 @@ func (s setup) view(t Theme, w, rows int) []string {
 		t.line.Render(rule(w)),
 	}
 	body := s.sheet(t, w-2)
-	room := rows - len(head) - 3
+	room := rows - setupFrame
 	top := min(s.top, max(0, len(body)-room))
 	shown := make([]string, 0, room)
 	for _, l := range body[top:min(len(body), top+room)] {

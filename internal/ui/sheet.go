@@ -12,6 +12,8 @@ import (
 const (
 	gram  = quantity.Gram
 	tenth = quantity.Gram / 10
+
+	hundredth = quantity.Gram / 100
 )
 
 // sheet is the worked plan in lines of at most w cells.
@@ -28,10 +30,10 @@ func (s setup) sheet(t Theme, w int) []string {
 		lines = append(lines, hang(t.off.Render(signOff), clean(warning), w)...)
 	}
 	for _, b := range s.plan.Batters {
-		lines = append(lines, batterLines(t, b, w)...)
+		lines = append(lines, batterLines(t, s.plan, b, w)...)
 	}
 	for i := len(s.plan.Layers) - 1; i >= 0; i-- {
-		lines = append(lines, layerLines(t, s.plan.Layers[i], i == 0, w)...)
+		lines = append(lines, layerLines(t, s.plan, i, w)...)
 	}
 	lines = append(lines, "", t.strong.Render("The order, and why"))
 	for _, stage := range s.plan.Stages {
@@ -60,13 +62,13 @@ func hang(head, text string, w int) []string {
 	return lines
 }
 
-func batterLines(t Theme, b steps.Batter, w int) []string {
+func batterLines(t Theme, p steps.Plan, b steps.Batter, w int) []string {
 	lines := []string{"", t.strong.Render("Batter "+clean(b.Name)) + t.quiet.Render(fmt.Sprintf(
 		"   %s g   %.3f g/ml   mix at %s   lye concentration %.1f %%", b.Mass.At(gram), b.Density, b.MixAt, 100*b.Concentration))}
 	var amounts []string
 	for _, list := range [][]steps.Amount{b.Oils, b.Alkali, {b.Water}, b.Additives} {
 		for _, a := range list {
-			amounts = append(amounts, amountCell(a))
+			amounts = append(amounts, amountCell(p, a))
 		}
 	}
 	lines = append(lines, columns(amounts, w)...)
@@ -75,8 +77,13 @@ func batterLines(t Theme, b steps.Batter, w int) []string {
 	return append(lines, "  "+band+t.quiet.Render(fmt.Sprintf("   at the very worst %.1f to %.1f", f.WorstLow, f.WorstHigh)))
 }
 
-func amountCell(a steps.Amount) string {
-	return "  " + fit(clean(a.Name), 24) + right(a.Target.At(tenth), 9) + " g"
+// amountCell shows an amount at what its scale reads to.
+func amountCell(p steps.Plan, a steps.Amount) string {
+	reads := tenth
+	if t, _, ok := p.Task(a.Task); ok && t.Reads > 0 {
+		reads = t.Reads
+	}
+	return "  " + fit(clean(a.Name), 24) + right(a.Target.At(reads), 9) + " g"
 }
 
 // columns sets cells in as many columns as fit, down and then across.
@@ -93,9 +100,9 @@ func columns(cells []string, w int) []string {
 	return lines
 }
 
-func layerLines(t Theme, l steps.Layer, floor bool, w int) []string {
-	where := "above"
-	if floor {
+func layerLines(t Theme, p steps.Plan, i, w int) []string {
+	l, where := p.Layers[i], "above"
+	if i == 0 {
 		where = "on the floor"
 	}
 	lines := []string{
@@ -104,11 +111,11 @@ func layerLines(t Theme, l steps.Layer, floor bool, w int) []string {
 	}
 	var amounts []string
 	for _, c := range l.Colours {
-		amounts = append(amounts, amountCell(c))
+		amounts = append(amounts, amountCell(p, c))
 	}
 	lines = append(lines, columns(amounts, w)...)
 	for _, s := range l.Scents {
-		lines = append(lines, amountCell(s.Amount)+"  "+portions(s))
+		lines = append(lines, amountCell(p, s.Amount)+"  "+portions(s))
 	}
 	if len(l.Scents) > 0 && l.PlaceWhy != "" {
 		lines = append(lines, hang(" ", clean(placeWord(l.Place)+": "+l.PlaceWhy), w)...)
@@ -122,7 +129,7 @@ func portions(s steps.Scent) string {
 	}
 	parts := make([]string, len(s.Portions))
 	for i, m := range s.Portions {
-		parts[i] = m.At(tenth)
+		parts[i] = m.At(hundredth)
 	}
 	return "= " + strings.Join(parts, " + ")
 }

@@ -111,7 +111,7 @@ func TestNothingShowsBeforeItIsSaved(t *testing.T) {
 func TestQuitWaits(t *testing.T) {
 	p := arrives(t, newMemory()).starts()
 	p.holdBack = true
-	p.press("space", "q").sees("Leaving when")
+	p.press("space", "q").sees("Leaving: still saving")
 	if p.left || !p.m.Busy() {
 		t.Fatal("left before the fact was saved")
 	}
@@ -127,7 +127,7 @@ func TestQuitWaits(t *testing.T) {
 	p.holdBack = true
 	p.press("space", "ctrl+c")
 	p.store.fail = errors.New("no space left on device")
-	p.let().sees("NOT SAVED", "No space left")
+	p.let().sees("NOT SAVED", "o space left")
 	if p.left {
 		t.Fatal("left although the fact was not saved")
 	}
@@ -141,7 +141,7 @@ func TestQuitWaits(t *testing.T) {
 // being typed, and to being answered by none already on its way.
 func TestAlarmLeavesTyping(t *testing.T) {
 	p := arrives(t, newMemory()).starts().works("dusk/shea")
-	p.types("12").looks(5 * time.Minute).sees("!! look at base", "due now", "typed")
+	p.types("12").looks(5*time.Minute).sees("!! look at base", "due now", "typed")
 	p.gets(keyOf("a")).sees("just come up")
 	p.types("6.5")
 	if got := p.m.bench.typed; got != "126.5" {
@@ -151,8 +151,11 @@ func TestAlarmLeavesTyping(t *testing.T) {
 	if w, ok := p.last().(batch.Weighed); !ok || w.Mass != 126_500 {
 		t.Errorf("kept %+v", p.last())
 	}
-	p.press("a").records(batch.TimerSeen{Timer: "look/base/1"}).seesNot("!!")
-	p.looks(6*time.Minute).sees("!!").press("z").records(batch.TimerPutOff{Timer: "look/base/2", For: 10 * time.Minute})
+	id := p.m.timers(p.moment())[0].ID
+	p.press("a").records(batch.TimerSeen{Timer: id}).seesNot("!!")
+	p.looks(6 * time.Minute).sees("!!")
+	id = p.m.timers(p.moment())[0].ID
+	p.press("z").records(batch.TimerPutOff{Timer: id, For: 10 * time.Minute})
 	p.seesNot("!!").sees("put off for")
 }
 

@@ -102,17 +102,19 @@ type Model struct {
 // New gives the root, which has read nothing yet.
 func New(d Deps) Model {
 	return Model{
-		deps:  d,
-		home:  home{at: d.Location, folder: d.Home, loading: true},
-		ticks: ticks{after: tea.Tick},
+		deps:   d,
+		home:   home{at: d.Location, folder: d.Home, loading: true},
+		ticks:  ticks{after: tea.Tick},
+		flight: "reading the batches", // Init sends for them.
 	}
 }
 
-// Busy says that the store is at work, so that the program must not end yet.
+// Busy says that the store is at work: the program must not end yet, and a
+// tea.QuitMsg that a signal brings is to be held back (tea.WithFilter).
 func (m Model) Busy() bool { return m.flight != "" }
 
 // Init reads the batches and the recipes.
-func (m Model) Init() tea.Cmd { return m.load() }
+func (m Model) Init() tea.Cmd { return m.loadCmd("") }
 
 // Update takes one message: it stamps it, hands it on, and sees to the next
 // tick.
@@ -132,7 +134,7 @@ func (m Model) handle(msg tea.Msg) (Model, tea.Cmd) {
 	case tickMsg:
 		m.ticks = m.ticks.fired(msg)
 	case loadedMsg:
-		m.home = m.home.loaded(msg)
+		return m.loaded(msg)
 	case startedMsg:
 		return m.started(msg)
 	case openedMsg:
@@ -185,6 +187,7 @@ func (m Model) pressed(p press) (Model, tea.Cmd) {
 		m.home, act = m.home.update(p)
 	case pageSetup:
 		m.setup, act = m.setup.update(p)
+		m.setup = m.setup.within(m.deps.Theme, m.width, m.height-1)
 	case pageBench:
 		m.bench, act = m.bench.update(p)
 	case pageRecord:

@@ -57,12 +57,12 @@ func helpLine(t Theme, w int, bindings ...key.Binding) string {
 
 // keysLines is the page of all keys.
 func keysLines(t Theme, w, h int) []string {
-	lines := []string{" " + t.title.Render("Keys")}
+	var lines []string
 	for _, g := range allKeys() {
 		lines = append(lines, " "+t.strong.Render(g.title))
 		for _, b := range g.keys {
 			lines = append(lines, "   "+t.key.Render(fit(b.Help().Key, 16))+cut(b.Help().Desc, w-20))
 		}
 	}
-	return append(block(lines, w, h-1), " "+t.key.Render("any key")+" back")
+	return append(block(lines, w, h-1), cut(" "+t.key.Render("any key")+" back", w))
 }

@@ -2,7 +2,6 @@ package ui
 
 import (
 	"fmt"
-	"math"
 	"strconv"
 	"strings"
 
@@ -99,19 +98,10 @@ func (p panel) asked() (number, unit string) {
 		return strconv.FormatFloat(t.Wanted.Celsius(), 'f', 0, 64), "°C"
 	case steps.Tick, steps.Look:
 		if l, ok := p.pour(); ok {
-			return strings.TrimSuffix(l.PourLine.String(), " mm"), "mm from the floor"
+			return strings.TrimSuffix(toPour(l.PourLine), " mm"), "mm from the floor"
 		}
 	}
 	return "", ""
-}
-
-// tolerance shows what the scale can tell of it, and a place more when that is
-// nothing.
-func tolerance(t steps.Task) string {
-	if whole := t.Tolerance.FloorTo(t.Reads); whole > 0 {
-		return "± " + whole.At(t.Reads)
-	}
-	return "± " + t.Tolerance.At(max(t.Reads/10, quantity.Milligram))
 }
 
 // pour gives the pour line that a pouring task goes up to.
@@ -147,17 +137,17 @@ func (p panel) scaleLines() []string {
 		return []string{" " + p.t.quiet.Render("u corrects it; esc goes back to what is next")}
 	case t.Do == steps.Portion:
 		return []string{
-			p.reading("it reads now", t.SoFar.At(t.Reads), "pot and all"),
-			p.reading("this portion", t.Target.At(t.Reads), "goes out"),
+			p.reading("reads now", t.SoFar.At(t.Reads), "pot and all"),
+			p.reading("portion", t.Target.At(t.Reads), "goes out"),
 		}
 	case t.Do == steps.Gross && t.TareKnown:
-		return []string{p.reading("empty vessel", t.Tare.At(t.Reads), "is taken off")}
+		return []string{p.reading("vessel", t.Tare.At(t.Reads), "empty; it is taken off")}
 	case t.Do != steps.Weigh:
 		return nil
 	}
 	tared := p.reading("tared", t.Remaining().At(t.Reads), p.parts())
 	if !t.TareKnown {
-		return []string{tared, " " + p.t.quiet.Render("not tared     no weight is known of "+clean(t.Vessel)+": tare it")}
+		return []string{tared, " " + p.t.quiet.Render("not tared  no weight is known of "+clean(t.Vessel)+": tare it")}
 	}
 	sum := "vessel " + t.Tare.At(t.Reads)
 	if t.SoFar > 0 {
@@ -167,7 +157,7 @@ func (p panel) scaleLines() []string {
 }
 
 func (p panel) reading(what, number, how string) string {
-	return " " + p.t.quiet.Render(fit(what, 13)) + p.t.strong.Render(right(number, 8)) + p.t.quiet.Render("   "+how)
+	return " " + p.t.quiet.Render(fit(what, 10)) + p.t.strong.Render(right(number, 7)) + p.t.quiet.Render("  "+how)
 }
 
 // parts says what is in already, or that it takes several weighings.
@@ -182,87 +172,9 @@ func (p panel) parts() string {
 	return ""
 }
 
-// verdict compares what is typed with what is asked, in words and as a place
-// on a rule; before anything is typed it says how far off is still right.
-func (p panel) verdict() string {
-	t := p.task
-	switch {
-	case p.b.doubt != nil && p.b.typed == "":
-		return p.t.off.Render(cut(signOff+" "+clean(p.b.doubt.words)+". Right? Then type it again.", p.w-2))
-	case t.Done:
-		return p.t.quiet.Render("u corrects it; esc goes back to what is next")
-	case p.b.typed == "" && t.Tolerance > 0 && (t.Do == steps.Weigh || t.Do == steps.Portion):
-		return p.t.quiet.Render(tolerance(t) + " g is near enough")
-	case p.b.typed == "":
-		return ""
-	case t.Do == steps.Temperature:
-		return p.warmth()
-	}
-	m, err := quantity.ParseNumberMass(p.b.typed, quantity.Gram)
-	if err != nil {
-		return p.t.quiet.Render("a number with one point")
-	}
-	over, below, above := p.compare(m)
-	words := ""
-	switch {
-	case t.Tolerance > 0 && over <= t.Tolerance && over >= -t.Tolerance, over == 0:
-		words = p.t.good.Render(signDone + " within " + tolerance(t))
-	case over > 0:
-		words = p.t.off.Render(signOff + " " + over.At(t.Reads) + above)
-	default:
-		words = p.t.off.Render(signLater + " " + (-over).At(t.Reads) + below)
-	}
-	if t.Do != steps.Gross {
-		asked, _ := p.asked()
-		words += p.t.quiet.Render("   asked " + asked)
-	}
-	if p.w < 56 || t.Do == steps.Gross {
-		return words
-	}
-	return between(words, p.ruler(over)+" ", p.w-1)
-}
-
-// compare gives how far a typed weight is over, with the words for under and
-// over.
-func (p panel) compare(m quantity.Mass) (over quantity.Mass, below, above string) {
-	switch p.task.Do {
-	case steps.Portion:
-		return m - p.task.StopAt, " too far", " still to pour"
-	case steps.Gross:
-		return m - p.task.Target, " less than expected", " more than expected"
-	case steps.Weigh, steps.Temperature, steps.Tick, steps.Look:
-	}
-	return m - p.task.Remaining(), " to go", " over"
-}
-
-// ruler shows where a reading lies: the band of tolerance in the middle third.
-func (p panel) ruler(over quantity.Mass) string {
-	tol := p.task.Tolerance
-	if tol <= 0 {
-		return ""
-	}
-	const half = 9
-	at := half + int(math.Round(float64(over)/float64(3*tol)*half))
-	cells := []rune(strings.Repeat("·", half-3) + "├" + "──┼──" + "┤" + strings.Repeat("·", half-3))
-	switch {
-	case at < 0:
-		return p.t.accent.Render("◀") + string(cells[1:])
-	case at >= len(cells):
-		return string(cells[:len(cells)-1]) + p.t.accent.Render(signNow)
-	}
-	return string(cells[:at]) + p.t.accent.Render("●") + string(cells[at+1:])
-}
-
-func (p panel) warmth() string {
-	c, err := strconv.ParseFloat(p.b.typed, 64)
-	if err != nil {
-		return p.t.quiet.Render("a number with one point")
-	}
-	switch off := c - p.task.Wanted.Celsius(); {
-	case off > 0:
-		return fmt.Sprintf("%.1f °C above what is wanted", off)
-	case off < 0:
-		return fmt.Sprintf("%.1f °C below what is wanted", -off)
-	}
-	return p.t.good.Render(signDone + " as wanted")
+// toPour shows a length to the half millimetre, which is what an eye can pour
+// to, and what the task's words say.
+func toPour(l quantity.Length) string {
+	const half = quantity.Millimetre / 2
+	return ((l + half/2) / half * half).String()
 }

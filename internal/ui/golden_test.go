@@ -1,0 +1,151 @@
+package ui
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/charmbracelet/lipgloss"
+	"github.com/muesli/termenv"
+)
+
+// scenes are the screens that are kept, each led up to from a fresh start.
+var scenes = []struct {
+	name string
+	lead func(p *person)
+}{
+	{"home", func(p *person) {
+		p.store.heldBy["26K25B"] = "another bench has it open"
+		p.starts().works("sea/shea").press("esc")
+		p.press("down", "enter", "enter", "esc", "up")
+	}},
+	{"home-empty", func(*person) {}},
+	{"set-up", func(p *person) { p.press("enter") }},
+	{"weighing", func(p *person) { p.starts().works("sea/olive") }},
+	{"typed-and-off", func(p *person) { p.starts().works("sea/olive").types("351.2") }},
+	{"doubt", func(p *person) { p.starts().works("sea/olive").types("34.43").press("enter") }},
+	{"alkali", func(p *person) { p.starts().works("sea/sodium hydroxide").press("space") }},
+	{"lye-jug", func(p *person) { p.starts().works("sea/lye jug") }},
+	{"split", func(p *person) { p.starts().works("sea/base/loaf 2") }},
+	{"pour", func(p *person) { p.starts().works("sea/base/loaf 2/pour") }},
+	{"hold-timer-due", func(p *person) { p.starts().works("dusk/shea").looks(5*time.Minute + 4*time.Second) }},
+	{"waiting", func(p *person) { p.starts().works("").looks(70 * time.Minute) }},
+	{"first-aid", func(p *person) { p.press("!") }},
+	{"keys", func(p *person) { p.press("?") }},
+	{"note", func(p *person) { p.starts().press("n").types("window open, 19 °C") }},
+	{"record", func(p *person) { p.starts().works("sea/olive").press("u", "up", "enter").types("151.8") }},
+	{"not-saved", func(p *person) {
+		p.starts().works("sea/olive")
+		p.store.fail = errors.New("write bench.db: no space left on device")
+		p.press("space")
+	}},
+	{"reopened", func(p *person) { p.starts().works("sea/olive").press("esc").waits(40 * time.Minute).press("enter") }},
+	{"ending", func(p *person) { p.starts().press("e") }},
+}
+
+// TestGolden compares every scene with its file, at two sizes.
+func TestGolden(t *testing.T) {
+	for _, scene := range scenes {
+		for _, size := range []struct{ w, h int }{{80, 24}, {120, 40}} {
+			name := fmt.Sprintf("%s-%dx%d", scene.name, size.w, size.h)
+			t.Run(name, func(t *testing.T) {
+				p := arrives(t, newMemory()).sized(size.w, size.h)
+				scene.lead(p)
+				p.golden(name)
+			})
+		}
+	}
+	t.Run("too-small", func(t *testing.T) {
+		p := arrives(t, newMemory()).starts().works("sea/olive").types("34").sized(60, 20)
+		p.golden("too-small-60x20").press("space", "5", "enter").sized(80, 24).sees("34")
+		if p.m.bench.typed != "34" {
+			t.Errorf("typed is %q", p.m.bench.typed)
+		}
+	})
+}
+
+// TestFits holds every scene to its window, from far too small to very large.
+func TestFits(t *testing.T) {
+	for _, scene := range scenes {
+		p := arrives(t, newMemory())
+		scene.lead(p)
+		for w := 20; w <= 200; w += 15 {
+			for h := 5; h <= 60; h += 7 {
+				p.sized(w, h)
+				lines := p.m.lines(w, h)
+				if len(lines) > h && !p.m.small() {
+					t.Errorf("%s at %dx%d: %d lines", scene.name, w, h, len(lines))
+				}
+				for i, l := range lines {
+					if width(l) > w {
+						t.Errorf("%s at %dx%d: line %d is %d wide: %q", scene.name, w, h, i+1, width(l), l)
+					}
+				}
+			}
+		}
+	}
+}
+
+// TestNoColour holds a screen without colour to the same text, with bold and
+// reverse and no colour code at all.
+func TestNoColour(t *testing.T) {
+	for _, scene := range scenes {
+		p := arrives(t, newMemory())
+		scene.lead(p)
+		plain := p.m.View()
+		r := lipgloss.NewRenderer(io.Discard)
+		r.SetColorProfile(termenv.ANSI)
+		p.m.deps.Theme = NewTheme(r, false)
+		styled := p.m.View()
+		if strings.Contains(styled, "[3") && !strings.Contains(plain, "[3") || strings.Contains(styled, ";3") {
+			t.Errorf("%s: a colour is left: %q", scene.name, styled)
+		}
+		if !strings.Contains(styled, "\x1b[1m") {
+			t.Errorf("%s: nothing is bold", scene.name)
+		}
+	}
+}
+
+// TestFiguresDiffer holds any two figures to differing in more than one place,
+// and all to one width, so that a number never moves sideways.
+func TestFiguresDiffer(t *testing.T) {
+	for a := '0'; a <= '9'; a++ {
+		for b := a + 1; b <= '9'; b++ {
+			if n := dotsApart(glyphs[a], glyphs[b]); n < 4 {
+				t.Errorf("%c and %c differ in %d dots", a, b, n)
+			}
+		}
+		for _, scale := range []int{1, 2} {
+			rows := big(string(a), scale)
+			for _, row := range rows {
+				if width(row) != 6*scale || len(rows) != 5*scale {
+					t.Errorf("%c at %d is %d by %d", a, scale, width(row), len(rows))
+				}
+			}
+		}
+	}
+	before := big("12.3", 1)
+	for i, row := range big("12.34", 1) {
+		if !strings.HasPrefix(row, before[i]) {
+			t.Errorf("row %d moved: %q, then %q", i, before[i], row)
+		}
+	}
+}
+
+func dotsApart(a, b [5]string) int {
+	n := 0
+	for i := range a {
+		x, y := []rune(a[i]), []rune(b[i])
+		for k := range x {
+			for which := range 2 {
+				if dark(x[k], which) != dark(y[k], which) {
+					n++
+				}
+			}
+		}
+	}
+	return n
+}
