@@ -158,9 +158,8 @@ func (c *console) ends(status int) {
 	}
 }
 
-// restored checks that the terminal is as it was: every mode that was switched
-// is switched back, as often and last.
-func (c *console) restored() {
+// settled checks that the terminal's settings are as they were.
+func (c *console) settled() {
 	c.t.Helper()
 	modes, err := term.GetState(c.tty.Fd())
 	if err != nil {
@@ -169,6 +168,13 @@ func (c *console) restored() {
 	if !reflect.DeepEqual(modes, c.modes) {
 		c.t.Errorf("terminal settings %+v, want %+v", modes, c.modes)
 	}
+}
+
+// restored checks that the terminal is as it was: every mode that was switched
+// is switched back, as often and last.
+func (c *console) restored() {
+	c.t.Helper()
+	c.settled()
 	written := c.written()
 	for _, pair := range [][2]string{
 		{"\x1b[?1049h", "\x1b[?1049l"},

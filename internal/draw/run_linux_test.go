@@ -152,6 +152,7 @@ func TestRunTakesTheTerminalAgainAfterAStop(t *testing.T) {
 	c.sees("size 60x12", "note resumed")
 	c.send("q")
 	c.ends(0)
+	c.settled()
 }
 
 // Where no shell could continue it, a wish to suspend does not hang.

@@ -75,7 +75,7 @@ func TestLyeFirstThenOilOver(t *testing.T) {
 	b.asked(t, "sea/castor")
 	alkali := b.task(t, "sea/sodium hydroxide").Mass.Grams()
 	want := 100 * (1 - alkali/naohPerKOH/koh(604.1, 382.8, 191.4, 127.6))
-	if got := b.plan().Batters[0].Superfat.Percent; math.Abs(got-want) > 1e-6 || got < 7 {
+	if got := b.plan().Batters[0].Superfat.Percent; math.Abs(got-want) > 1e-6 || got < 6.5 {
 		t.Errorf("superfat %.4f %%, by hand %.4f %%", got, want)
 	}
 	if got := b.task(t, "sea/sodium hydroxide").Target.Grams(); math.Abs(got-alkali) > 1e-9 {
@@ -201,7 +201,8 @@ func abs(m quantity.Mass) quantity.Mass { return max(m, -m) }
 // TestPartOfASharedPot: a layer that got more of the pot gets more colour and
 // scent, and its sister less.
 func TestPartOfASharedPot(t *testing.T) {
-	for _, place := range []recipe.Place{recipe.InPot, recipe.InPortions} {
+	// What stays in the jug takes no scent when each portion is scented.
+	for place, within := range map[recipe.Place]float64{recipe.InPot: 0.004, recipe.InPortions: 0.025} {
 		c := builtin(t, "tide-lines.yaml", 3)
 		for i := range c.Recipe.Layers {
 			c.Recipe.Layers[i].Scents[0].Where = place
@@ -219,7 +220,7 @@ func TestPartOfASharedPot(t *testing.T) {
 			for _, f := range [][2]quantity.Mass{
 				{was.Colours[0].Target, is.Colours[0].Target}, {was.Scents[0].Target, is.Scents[0].Target}, {was.Oils, is.Oils},
 			} {
-				if math.Abs(f[1].Grams()/f[0].Grams()-ratio) > 0.004 {
+				if math.Abs(f[1].Grams()/f[0].Grams()-ratio) > within {
 					t.Errorf("%s, %s: %v became %v, want ×%.3f", place, is.Name, f[0], f[1], ratio)
 				}
 			}
@@ -320,7 +321,8 @@ func TestGate(t *testing.T) {
 	meet := b.task(t, "sea/meet")
 	// 1275.9 g of oils at 2.0 J/(g K), 542.7 g of lye solution at about 3.5.
 	mix := (1275.9*2.0*52 + 542.7*3.5*28) / (1275.9*2.0 + 542.7*3.5)
-	if want := fmt.Sprintf("%.0f", mix); !strings.Contains(meet.Title, want) {
+	var said float64
+	if _, err := fmt.Sscanf(meet.Title, "Together they give %f °C", &said); err != nil || math.Abs(said-mix) > 0.5 {
 		t.Errorf("%q, by hand about %.1f °C", meet.Title, mix)
 	}
 	if !strings.Contains(meet.Hint, "45 °C") || !strings.Contains(meet.Hint, "false trace") {

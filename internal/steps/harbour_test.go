@@ -99,6 +99,7 @@ func harbour() recipe.Control {
 type bencher struct {
 	state batch.State
 	now   time.Time
+	boot  string
 }
 
 func begin(c recipe.Control) *bencher {
@@ -107,7 +108,13 @@ func begin(c recipe.Control) *bencher {
 	return b
 }
 
-func (b *bencher) moment() timer.Moment { return timer.Moment{Wall: b.now} }
+func (b *bencher) moment() timer.Moment {
+	m := timer.Moment{Wall: b.now, Boot: b.boot}
+	if b.boot != "" {
+		m.SinceBoot = b.now.Sub(time.Date(2026, 3, 2, 0, 0, 0, 0, time.UTC))
+	}
+	return m
+}
 
 func (b *bencher) put(f batch.Fact) {
 	b.now = b.now.Add(30 * time.Second)

@@ -23,12 +23,24 @@ func (p *planner) gate(k pot, after []string) Stage {
 	if mix, ok := p.mix(k, lye, oils); ok {
 		title = fmt.Sprintf("Together they give %s: they may meet now", mix)
 		s.ReadBack = fmt.Sprintf("mix %s", mix)
-		if melts, hardest := p.hardest(k); mix.Celsius() < melts {
-			s.Tasks[1].Hint = fmt.Sprintf("Below the %.0f °C at which %s is clear: warm the oils, or it sets early (false trace).", melts, hardest)
-		}
+		s.Tasks[1].Hint = p.mixHint(k, mix)
 	}
 	s.Tasks = append(s.Tasks, p.tick(name+"/meet", title, s.Tasks[1].Hint))
 	return s
+}
+
+// mixHint says what to mind at a mixing temperature. A hard oil stays clear in
+// the others well below where it melts alone, so the eye has the last word
+// (common practice, no source).
+func (p *planner) mixHint(k pot, mix quantity.Temperature) string {
+	const hot = 10 * quantity.Degree
+	if mix > k.recipe.MixAt+hot {
+		return fmt.Sprintf("Hotter than the %s that is wanted: it thickens fast. Let both cool.", k.recipe.MixAt)
+	}
+	if melts, hardest := p.hardest(k); mix.Celsius() < melts {
+		return fmt.Sprintf("%s alone is clear from %.0f °C: if the oils look cloudy, warm them, or it sets early (false trace).", capital(hardest), melts)
+	}
+	return ""
 }
 
 func (p *planner) temperature(id, title string, wanted quantity.Temperature) Task {

@@ -64,13 +64,15 @@ func (m Model) perform(act action, at timer.Moment) (Model, tea.Cmd) {
 	case back:
 		return m.back()
 	case overlay:
-		m.under = m.page
+		if m.page != pageKeys { // First aid above the keys goes back to what was below both.
+			m.under = m.page
+		}
 		return m.show(act.page), nil
 	case prepare:
 		m.setup = newSetup(act.item)
 		return m.show(pageSetup), nil
 	case question:
-		m.ask, m.under = act.ask, m.page
+		m.ask = act.ask
 		return m.show(pageAsk), nil
 	case correct:
 		m.record = newRecord(m.bench, m.deps.Location)
@@ -128,6 +130,21 @@ func (m Model) show(p page) Model {
 	return m
 }
 
+// arrive shows a screen that an answer of the store leads to; first aid is not
+// taken away for it.
+func (m Model) arrive(p page) Model {
+	if m.page == pageAid {
+		m.under = p
+		return m
+	}
+	if m.page == p {
+		return m // Nothing changes that a key on its way could not know.
+	}
+	return m.show(p)
+}
+
+// back leaves an overlay for what lies below it; from a screen it goes home, and
+// the batch is let go, so that another bench may take it.
 func (m Model) back() (Model, tea.Cmd) {
 	switch m.page {
 	case pageAid, pageKeys:
@@ -139,7 +156,7 @@ func (m Model) back() (Model, tea.Cmd) {
 			return m.say("Still " + m.flight + ": press it again."), nil
 		}
 		m = m.show(pageHome)
-		m.home.loading, m.flight = true, "reading the batches"
+		m.home.loading, m.flight = true, reading
 		release := m.bench.code
 		m.bench = bench{}
 		return m, m.loadCmd(release)
@@ -172,14 +189,17 @@ func (m Model) leave() action {
 	return quit{}
 }
 
+// quit waits for a fact in flight: a command that is dropped at the end of the
+// program would be a fact that the person saw and nobody kept.
 func (m Model) quit() (Model, tea.Cmd) {
-	if m.flight != "" {
+	if m.Busy() {
 		m.quitting = true
 		return m.say("Leaving: still " + m.flight + "."), nil
 	}
 	return m, m.quitCmd()
 }
 
+// switchBatch goes round the batches under way, in the order of the first screen.
 func (m Model) switchBatch(at timer.Moment) (Model, tea.Cmd) {
 	next, ok := m.home.after(m.bench.code)
 	if !ok {

@@ -41,6 +41,8 @@ func aidLines(t Theme, w, h int) []string {
 	return append(block(lines, w, h-1), cut(" "+t.key.Render("any key")+" back", w))
 }
 
+// aidItem sets one line of the page: a label at the side, or before the text
+// where the window is narrow.
 func aidItem(t Theme, on, do string, w, label int) []string {
 	if label == 0 {
 		if on != "" {

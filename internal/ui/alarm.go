@@ -53,6 +53,7 @@ func (m Model) timers(now timer.Moment) []watched {
 	return list
 }
 
+// rank sorts what asks for something before what only runs.
 func rank(t watched, now timer.Moment) int {
 	switch {
 	case t.State(now) == timer.Due:
@@ -143,6 +144,8 @@ type ticks struct {
 	after func(time.Duration, func(time.Time) tea.Msg) tea.Cmd
 }
 
+// fired takes note of a tick. One that was overtaken by an earlier one is not
+// waited for, and changes nothing.
 func (t ticks) fired(msg tickMsg) ticks {
 	if msg.id == t.id {
 		t.due = timer.Moment{}
@@ -162,8 +165,8 @@ func (m *Model) schedule() tea.Cmd {
 			step = time.Second
 		}
 	}
-	d, any := timer.NextChange(all, m.now, step)
-	if !any {
+	d, some := timer.NextChange(all, m.now, step)
+	if !some {
 		m.ticks.due = timer.Moment{}
 		return nil
 	}
@@ -181,6 +184,7 @@ func (m *Model) schedule() tea.Cmd {
 	return m.ticks.after(d, func(time.Time) tea.Msg { return tickMsg{id} })
 }
 
+// untilMinute gives the time until the clock shows another minute.
 func untilMinute(now timer.Moment) time.Duration {
 	return now.Wall.Truncate(time.Minute).Add(time.Minute).Sub(now.Wall)
 }

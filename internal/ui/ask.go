@@ -30,6 +30,7 @@ type ask struct {
 	word    string
 }
 
+// update edits the line; only enter and esc lead anywhere.
 func (a ask) update(p press) (ask, action) {
 	a.word = ""
 	switch {
@@ -41,7 +42,7 @@ func (a ask) update(p press) (ask, action) {
 		}
 		return a.answer()
 	}
-	a.line, _ = a.line.update(p)
+	a.line = a.line.update(p)
 	return a, nil
 }
 

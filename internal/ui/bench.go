@@ -10,7 +10,7 @@ import (
 )
 
 // maxFigures keeps a typed number within what the large figures can show.
-const maxFigures = 8
+const maxFigures = 7
 
 // bench is one batch at work: one thing is next, and everything else is quiet.
 type bench struct {
@@ -43,6 +43,11 @@ type notSaved struct {
 
 func newBench(code string, s batch.State, at *time.Location, reopened bool, now timer.Moment) bench {
 	return bench{code: code, state: s, plan: steps.Of(s), at: at, reopened: reopened}.settled(now)
+}
+
+// underWay gives the batch as the first screen lists it.
+func (b bench) underWay() underWay {
+	return underWay{BatchItem{Code: b.code, State: b.state}, b.plan}
 }
 
 // settled takes up what is next. It is called when something was said, never
@@ -125,6 +130,8 @@ func (b bench) away(now timer.Moment) bool {
 	return b.cursor != "" && b.cursor != next || ok && b.cursor == "" && b.next != next
 }
 
+// update takes one key. Figures go first, so that nothing that has come up
+// meanwhile can take a half-typed number.
 func (b bench) update(p press) (bench, action) {
 	if b.reopened {
 		b.reopened = false

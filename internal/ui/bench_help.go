@@ -7,6 +7,7 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 )
 
+// help shows the keys that work now; one that does not says why.
 func (b bench) help(now timer.Moment) []key.Binding {
 	rest := []key.Binding{keys.Correct, keys.Note, keys.Aid, keys.Keys}
 	if b.reopened {
@@ -41,6 +42,8 @@ func (b bench) helpTyped(t steps.Task) []key.Binding {
 	return append(list, keys.Erase, says(keys.Back, "clear"))
 }
 
+// helpTask says what space would tick, with its value, so that a tick is never
+// only a reflex.
 func (b bench) helpTask(t steps.Task) []key.Binding {
 	tick := says(keys.Tick, "done")
 	switch {

@@ -9,6 +9,7 @@ import (
 	"bench/internal/timer"
 )
 
+// figure adds a figure to the number that is being typed.
 func (b bench) figure(r rune, now timer.Moment) bench {
 	t, _, ok := b.current(now)
 	switch {
@@ -126,6 +127,8 @@ func (b bench) askNote(now timer.Moment) ask {
 	}
 }
 
+// leaveOut asks for the reason, after the plan was asked whether the task may be
+// left out at all.
 func (b bench) leaveOut(now timer.Moment) (bench, action) {
 	t, _, ok := b.current(now)
 	if !ok {

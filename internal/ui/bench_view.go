@@ -119,25 +119,26 @@ func (b bench) quietLine(t Theme, w int) string {
 
 // rail lists the stages: done, at hand, open meanwhile, or still to come.
 func (b bench) rail(t Theme, w, h int, at steps.Stage) []string {
-	lines := make([]string, len(b.plan.Stages))
-	now := max(0, slices.IndexFunc(b.plan.Stages, func(s steps.Stage) bool { return !s.Done }))
-	for i, s := range b.plan.Stages {
-		if s.ID == at.ID {
-			now = i
-		}
-		lines[i] = b.railLine(t, w, s, s.ID == at.ID)
+	stages := b.plan.Stages
+	now := slices.IndexFunc(stages, func(s steps.Stage) bool { return s.ID == at.ID })
+	if now < 0 {
+		now = max(0, slices.IndexFunc(stages, func(s steps.Stage) bool { return !s.Done }))
 	}
-	from, to := window(len(lines), now, h)
-	lines = lines[from:to]
+	from, to := window(len(stages), now, h)
+	lines := make([]string, 0, to-from)
+	for _, s := range stages[from:to] {
+		lines = append(lines, b.railLine(t, w, s, s.ID == at.ID))
+	}
 	if from > 0 && now > from {
 		lines[0] = t.quiet.Render(fmt.Sprintf(" ↑ %d more", from+1))
 	}
-	if left := len(b.plan.Stages) - to; left > 0 && now < to-1 {
+	if left := len(stages) - to; left > 0 && now < to-1 {
 		lines[len(lines)-1] = t.quiet.Render(fmt.Sprintf(" ↓ %d more", left+1))
 	}
 	return lines
 }
 
+// railLine shows a stage by its sign first: the rail is read without colour.
 func (b bench) railLine(t Theme, w int, s steps.Stage, here bool) string {
 	done, part := 0, ""
 	for _, task := range s.Tasks {

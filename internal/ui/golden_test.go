@@ -58,6 +58,9 @@ func TestGolden(t *testing.T) {
 			})
 		}
 	}
+	t.Run("weighing-200x60", func(t *testing.T) {
+		arrives(t, newMemory()).sized(200, 60).starts().works("sea/olive").golden("weighing-200x60")
+	})
 	t.Run("too-small", func(t *testing.T) {
 		p := arrives(t, newMemory()).starts().works("sea/olive").types("34").sized(60, 20)
 		p.golden("too-small-60x20").press("space", "5", "enter").sized(80, 24).sees("34")

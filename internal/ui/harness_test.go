@@ -133,7 +133,7 @@ func (p *person) press(names ...string) *person {
 	return p
 }
 
-// types types figures or text, quickly.
+// types enters figures or text, quickly.
 func (p *person) types(text string) *person {
 	p.t.Helper()
 	for _, r := range text {

@@ -42,15 +42,15 @@ func (h home) loaded(msg loadedMsg) home {
 }
 
 // with puts a batch in its place, or adds it.
-func (h home) with(b BatchItem) home {
+func (h home) with(b underWay) home {
 	h.batches = slices.Clone(h.batches)
 	for i := range h.batches {
 		if h.batches[i].Code == b.Code {
-			h.batches[i] = planned(b)
+			h.batches[i] = b
 			return h
 		}
 	}
-	h.batches = append(h.batches, planned(b))
+	h.batches = append(h.batches, b)
 	return h
 }
 
@@ -59,7 +59,7 @@ func (h home) entered(code string, e batch.Entry) home {
 	for _, b := range h.batches {
 		if b.Code == code {
 			b.State = b.State.Apply(e)
-			return h.with(b.BatchItem)
+			return h.with(planned(b.BatchItem))
 		}
 	}
 	return h
@@ -106,6 +106,7 @@ func (h home) update(p press) (home, action) {
 	return h, nil
 }
 
+// open acts on what the cursor is on, or says why it cannot be opened.
 func (h home) open() (home, action) {
 	b, r := h.chosen()
 	switch {

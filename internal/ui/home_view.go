@@ -100,6 +100,7 @@ func joined(err error) string {
 	return text
 }
 
+// lines says where the batch is and what was last done in it.
 func (b underWay) lines(t Theme, w int, chosen bool, now timer.Moment, at *time.Location) []string {
 	name := fit(clean(b.plan.Recipe), 24) + "  " + fit(clean(b.Code), 8) + "  "
 	where := b.where(now)
@@ -126,6 +127,7 @@ func (b underWay) where(now timer.Moment) string {
 	return stage.Title + ": " + next.Title
 }
 
+// lines lists a recipe; one with problems shows the first, and all at the cursor.
 func (r RecipeItem) lines(t Theme, w int, chosen bool) []string {
 	name := fit(clean(r.Name), 24) + "  "
 	if len(r.Problems) > 0 {

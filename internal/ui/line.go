@@ -28,11 +28,11 @@ func (l line) insert(s string) line {
 	return l
 }
 
-// update edits the line; it says whether the key was for it.
-func (l line) update(p press) (line, bool) {
+// update edits the line.
+func (l line) update(p press) line {
 	switch p.Type {
 	case tea.KeyRunes, tea.KeySpace:
-		return l.insert(clean(string(p.Runes))), true
+		return l.insert(clean(string(p.Runes)))
 	case tea.KeyBackspace:
 		if l.at > 0 {
 			l.runes = slices.Delete(slices.Clone(l.runes), l.at-1, l.at)
@@ -52,10 +52,9 @@ func (l line) update(p press) (line, bool) {
 		l.at = len(l.runes)
 	case tea.KeyCtrlU:
 		l = line{}
-	default:
-		return l, false
+	default: // Other keys are not for a line.
 	}
-	return l, true
+	return l
 }
 
 // view shows as much of the line as fits w cells, the cursor in sight.

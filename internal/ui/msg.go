@@ -28,13 +28,14 @@ type (
 		code    string
 		entries []batch.Entry
 		err     error
-		lost    bool // lost says that the batch on the bench was let go first.
+		let     error // let says why the batch before was not let go.
 	}
 	// appendedMsg answers a proposed fact.
 	appendedMsg struct {
 		keep  keep
 		entry batch.Entry
 		err   error
+		let   error // let says why the batch was not let go; the entry is kept all the same.
 	}
 )
 
@@ -64,11 +65,12 @@ func (m Model) startCmd(a start, at timer.Moment) tea.Cmd {
 func (m Model) openCmd(a open, at timer.Moment) tea.Cmd {
 	s := m.deps.Store
 	return func() tea.Msg {
-		entries, err := s.Open(a.code, at)
-		if err == nil && a.release != "" {
-			err = s.Release(a.release)
+		msg := openedMsg{code: a.code}
+		msg.entries, msg.err = s.Open(a.code, at)
+		if msg.err == nil && a.release != "" {
+			msg.let = s.Release(a.release)
 		}
-		return openedMsg{code: a.code, entries: entries, err: err}
+		return msg
 	}
 }
 
@@ -77,18 +79,17 @@ func (m Model) openCmd(a open, at timer.Moment) tea.Cmd {
 func (m Model) appendCmd(a keep, held bool) tea.Cmd {
 	s := m.deps.Store
 	return func() tea.Msg {
+		msg := appendedMsg{keep: a}
 		if !held {
-			if _, err := s.Open(a.code, a.at); err != nil {
-				return appendedMsg{keep: a, err: err}
+			if _, msg.err = s.Open(a.code, a.at); msg.err != nil {
+				return msg
 			}
 		}
-		entry, err := s.Append(a.code, a.fact, a.at)
+		msg.entry, msg.err = s.Append(a.code, a.fact, a.at)
 		if !held {
-			if let := s.Release(a.code); err == nil {
-				err = let
-			}
+			msg.let = s.Release(a.code)
 		}
-		return appendedMsg{a, entry, err}
+		return msg
 	}
 }
 
@@ -103,34 +104,36 @@ func (m Model) quitCmd() tea.Cmd {
 	}
 }
 
+// loaded brings the first screen up to date.
 func (m Model) loaded(msg loadedMsg) (Model, tea.Cmd) {
 	m.flight = ""
 	m.home = m.home.loaded(msg)
 	return m.land()
 }
 
+// started goes to the bench with a new batch; there is nothing yet to restate.
 func (m Model) started(msg startedMsg) (Model, tea.Cmd) {
 	m.flight = ""
 	if msg.err != nil {
 		return m.stay("The batch was not started: " + msg.err.Error()), nil
 	}
-	m.home = m.home.with(BatchItem{Code: msg.code, State: batch.Fold([]batch.Entry{msg.first})})
 	return m.toBench(msg.code, []batch.Entry{msg.first}, false)
 }
 
+// opened goes to the bench and restates where the person was.
 func (m Model) opened(msg openedMsg) (Model, tea.Cmd) {
 	m.flight = ""
 	if msg.err != nil {
 		return m.stay("Batch " + clean(msg.code) + " was not opened: " + msg.err.Error()), nil
 	}
-	return m.toBench(msg.code, msg.entries, true)
+	m, cmd := m.toBench(msg.code, msg.entries, true)
+	return m.notLetGo(msg.let), cmd
 }
 
 func (m Model) toBench(code string, entries []batch.Entry, reopened bool) (Model, tea.Cmd) {
 	m.bench = newBench(code, batch.Fold(entries), m.deps.Location, reopened, m.now)
-	m.home = m.home.with(BatchItem{Code: code, State: m.bench.state})
-	m = m.show(pageBench)
-	return m.land()
+	m.home = m.home.with(m.bench.underWay())
+	return m.arrive(pageBench).land()
 }
 
 // appended applies the fact that is now durable, or shows what was not saved.
@@ -141,19 +144,25 @@ func (m Model) appended(msg appendedMsg) (Model, tea.Cmd) {
 			return m.stay("Not saved in batch " + clean(msg.keep.code) + ": " + msg.err.Error()), nil
 		}
 		m.home = m.home.entered(msg.keep.code, msg.entry)
-		return m.land()
+		return m.notLetGo(msg.let).land()
 	}
 	if msg.err != nil {
 		m.bench = m.bench.refused(msg)
-		if m.page == pageAid || m.page == pageKeys {
-			m.under = pageBench
-			m = m.show(pageBench)
-		}
+		m = m.arrive(pageBench)
 		return m.stay(""), nil
 	}
 	m.bench = m.bench.entered(msg.entry, m.now)
-	m.home = m.home.entered(msg.keep.code, msg.entry)
+	m.home = m.home.with(m.bench.underWay())
 	return m.land()
+}
+
+// notLetGo says that a batch is still held: no fact is lost by it, but another
+// bench will be refused.
+func (m Model) notLetGo(err error) Model {
+	if err == nil {
+		return m
+	}
+	return m.say("A batch was not let go: " + clean(err.Error()))
 }
 
 // stay shows a word and calls off a leave that was waiting: nobody is sent away

@@ -84,6 +84,7 @@ func (p panel) hints() []string {
 // roomy says that lines may breathe.
 func (p panel) roomy() bool { return p.h >= roomyHeight-8 }
 
+// where says which vessel stands on which scale.
 func (p panel) where() string {
 	var words []string
 	switch {

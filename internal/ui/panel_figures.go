@@ -21,7 +21,7 @@ func (p panel) body() []string {
 	}
 	asked, _ := p.asked()
 	scale := 1
-	if p.h >= 36 && bigWidth(asked, 2)+24 <= p.w {
+	if p.h >= 36 && bigWidth(asked, 2)+24 <= p.w && bigWidth(f.number, 2)+12 <= p.w {
 		scale = 2
 	}
 	// The unit stays where it is while a number is typed.

@@ -38,6 +38,8 @@ func (p panel) list(room int) []string {
 	return lines
 }
 
+// sign puts what is on its way, or was not saved, before what is at hand: a tick
+// shows only once it is durable.
 func (p panel) sign(t steps.Task) string {
 	switch {
 	case p.b.sending == t.ID:

@@ -19,8 +19,8 @@ func tolerance(t steps.Task) string {
 	return "± " + t.Tolerance.At(max(t.Reads/10, quantity.Milligram))
 }
 
-// verdict compares what is typed with what is asked, in words and as a place
-// on a rule; before anything is typed it says how far off is still right.
+// verdict says, before anything is typed, how far off is still right, and then
+// how what is typed compares.
 func (p panel) verdict() string {
 	t := p.task
 	switch {
@@ -39,6 +39,12 @@ func (p panel) verdict() string {
 	if err != nil {
 		return p.t.quiet.Render("a number with one point")
 	}
+	return p.compared(m)
+}
+
+// compared says how a typed weight compares, in words and as a place on a rule.
+func (p panel) compared(m quantity.Mass) string {
+	t := p.task
 	over, below, above := p.compare(m)
 	words := ""
 	switch {
@@ -49,14 +55,11 @@ func (p panel) verdict() string {
 	default:
 		words = p.t.off.Render(signLater + " " + (-over).At(t.Reads) + below)
 	}
-	if t.Do != steps.Gross {
-		asked, _ := p.asked()
-		words += p.t.quiet.Render("   asked " + asked)
-	}
-	if p.w < 56 || t.Do == steps.Gross {
+	if t.Do == steps.Gross {
 		return words
 	}
-	return between(words, p.ruler(over)+" ", p.w-1)
+	asked, _ := p.asked()
+	return between(words+p.t.quiet.Render("   asked "+asked), p.ruler(over)+" ", p.w-1)
 }
 
 // compare gives how far a typed weight is over, with the words for under and
@@ -90,6 +93,7 @@ func (p panel) ruler(over quantity.Mass) string {
 	return string(cells[:at]) + p.t.accent.Render("●") + string(cells[at+1:])
 }
 
+// warmth compares a temperature; how much is too much is for the plan to say.
 func (p panel) warmth() string {
 	c, err := strconv.ParseFloat(p.b.typed, 64)
 	if err != nil {

@@ -20,11 +20,11 @@ func TestRandomKeys(t *testing.T) {
 		"space", "space", "space", "enter", "enter", "0", "1", "2", "5", "9", ".", "+", "b", "up", "down", "left", "right",
 		"backspace", "esc", "n", "u", "x", "e", "r", "a", "z", "!", "?", "tab", "f1", "j", "k", "pgdown", "é", "\u202e", "世",
 	}
-	for seed := range uint64(4) {
+	for seed := range uint64(3) {
 		r := rand.New(rand.NewPCG(seed, 1))
 		s := newMemory()
 		p := arrives(t, s).starts()
-		for range 1500 {
+		for range 1000 {
 			switch r.IntN(40) {
 			case 0:
 				p.sized(1+r.IntN(140), 1+r.IntN(50))

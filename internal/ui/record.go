@@ -84,13 +84,15 @@ func (r record) update(p press) (record, action) {
 		}
 		return r.confirm(p.at)
 	case r.step == typingValue:
-		r.value, _ = r.value.update(p)
+		r.value = r.value.update(p)
 	default:
-		r.reason, _ = r.reason.update(p)
+		r.reason = r.reason.update(p)
 	}
 	return r, nil
 }
 
+// pick chooses the entry; those without a value stay in the list, because the
+// list is the record.
 func (r record) pick(p press) (record, action) {
 	switch {
 	case matches(p, keys.Up):

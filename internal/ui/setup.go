@@ -80,6 +80,8 @@ func (s setup) update(p press) (setup, action) {
 	return s, nil
 }
 
+// figure changes the loaves at once, so that the sheet below is never another
+// number's.
 func (s setup) figure(r rune) setup {
 	n, _ := strconv.Atoi(string(r))
 	if s.typed && s.loaves*10+n <= maxLoaves {

@@ -43,6 +43,7 @@ func (s setup) sheet(t Theme, w int) []string {
 	return lines
 }
 
+// caution comes before everything else on the sheet.
 func caution(t Theme, w int) []string {
 	return hang(t.off.Render(signOff),
 		"Lye burns skin and blinds eyes: goggles, gloves, long sleeves, fresh air. Water at hand. Alkali into water, never water into alkali. ! shows first aid. The supplier's safety data sheet and local rules come first.", w)
@@ -100,6 +101,7 @@ func columns(cells []string, w int) []string {
 	return lines
 }
 
+// layerLines says where a layer is poured to, and where its scent goes and why.
 func layerLines(t Theme, p steps.Plan, i, w int) []string {
 	l, where := p.Layers[i], "above"
 	if i == 0 {

@@ -66,6 +66,9 @@ type Store interface {
 	Release(code string) error
 }
 
+// reading is the work of the store that no leave needs to wait for.
+const reading = "reading the batches"
+
 // page says which screen has the keys.
 type page int
 
@@ -105,13 +108,13 @@ func New(d Deps) Model {
 		deps:   d,
 		home:   home{at: d.Location, folder: d.Home, loading: true},
 		ticks:  ticks{after: tea.Tick},
-		flight: "reading the batches", // Init sends for them.
+		flight: reading, // Init sends for them.
 	}
 }
 
 // Busy says that the store is at work: the program must not end yet, and a
 // tea.QuitMsg that a signal brings is to be held back (tea.WithFilter).
-func (m Model) Busy() bool { return m.flight != "" }
+func (m Model) Busy() bool { return m.flight != "" && m.flight != reading }
 
 // Init reads the batches and the recipes.
 func (m Model) Init() tea.Cmd { return m.loadCmd("") }
@@ -125,6 +128,7 @@ func (m Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	return next, tea.Batch(cmd, tick)
 }
 
+// handle routes a message; every kind has one place where it is taken.
 func (m Model) handle(msg tea.Msg) (Model, tea.Cmd) {
 	switch msg := msg.(type) {
 	case tea.WindowSizeMsg:
@@ -177,6 +181,7 @@ func (m *Model) pasted(text string) {
 	}
 }
 
+// pressed hands a key to the screen that has the keys.
 func (m Model) pressed(p press) (Model, tea.Cmd) {
 	if act, ok := m.everywhere(p); ok {
 		return m.perform(act, p.at)

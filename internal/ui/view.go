@@ -14,6 +14,8 @@ func (m Model) View() string {
 	return screen(m.lines(w, h), w, h)
 }
 
+// lines draws the page; first aid comes before everything, even in a window too
+// small for the rest.
 func (m Model) lines(w, h int) []string {
 	t := m.deps.Theme
 	switch {
@@ -60,7 +62,7 @@ func (m Model) alarmRows() int {
 // tooSmall says so and loses nothing: no key is taken that the person could
 // only answer blind.
 func (m Model) tooSmall(w int) []string {
-	text := fmt.Sprintf("Make the window at least %d by %d; it is %d by %d. Nothing is lost: everything said so far is kept, and what was being typed waits. ! shows first aid, q leaves.",
+	text := fmt.Sprintf("Make the window at least %d by %d; it is %d by %d. Nothing is lost: everything said so far is kept, and what was being typed waits. F1 shows first aid, ctrl+c leaves.",
 		minWidth, minHeight, m.width, m.height)
 	lines := wrap(text, w)
 	for _, a := range m.timers(m.now)[:min(1, len(m.timers(m.now)))] {
