@@ -149,3 +149,22 @@ func sources(t *testing.T, dir string) []string {
 	}
 	return slices.DeleteFunc(files, func(f string) bool { return strings.HasSuffix(f, "_test.go") })
 }
+
+// The README shows the screen as it is.
+func TestTheReadmeShowsAGoldenScreen(t *testing.T) {
+	readme, err := os.ReadFile("README.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	golden, err := os.ReadFile("internal/ui/testdata/weighing-80x24.golden")
+	if err != nil {
+		t.Fatal(err)
+	}
+	var lines []string
+	for line := range strings.Lines(string(golden)) {
+		lines = append(lines, strings.TrimRight(line, " \n"))
+	}
+	if screen := strings.TrimRight(strings.Join(lines, "\n"), "\n"); !strings.Contains(string(readme), screen) {
+		t.Errorf("the screen in README.md is not that of weighing-80x24.golden:\n%s", screen)
+	}
+}

@@ -44,12 +44,18 @@ func (a *app) screen() error {
 }
 
 // theme takes the colours from the environment; the terminal is never asked.
+// Without colour, bold and reverse stay: a profile without colours would drop
+// them too.
 func (a *app) theme() ui.Theme {
 	r := lipgloss.NewRenderer(a.terminal)
-	profile := quiet.Profile(a.getenv)
-	r.SetColorProfile(profile)
 	r.SetHasDarkBackground(true)
-	return ui.NewTheme(r, profile != termenv.Ascii)
+	profile := quiet.Profile(a.getenv)
+	colour := profile != termenv.Ascii
+	if !colour && a.getenv("TERM") != "dumb" {
+		profile = termenv.ANSI
+	}
+	r.SetColorProfile(profile)
+	return ui.NewTheme(r, colour)
 }
 
 // recipeItems reads the workshop and the recipes anew.

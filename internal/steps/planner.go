@@ -25,7 +25,7 @@ type planner struct {
 // pass a State that holds nothing but its Control.
 func Of(s batch.State) Plan {
 	p := &planner{c: s.Control, s: s, rack: rackOf(s.Control), scales: slices.Clone(s.Control.Scales)}
-	if len(p.scales) == 0 || len(p.c.Recipe.Layers) == 0 || p.c.Loaves < 1 {
+	if !whole(p.c) {
 		return Plan{Recipe: p.c.Recipe.Name}
 	}
 	slices.SortStableFunc(p.scales, func(a, b recipe.Scale) int {
@@ -61,6 +61,17 @@ func Of(s batch.State) Plan {
 	return plan
 }
 
+// whole says that a control recipe can be planned. One that was resolved always
+// can; a state without its first fact holds none.
+func whole(c recipe.Control) bool {
+	for _, l := range c.Recipe.Layers {
+		if b, at := batterOf(c.Recipe, l.Batter); at < 0 || len(b.Oils) == 0 {
+			return false
+		}
+	}
+	return len(c.Scales) > 0 && len(c.Recipe.Layers) > 0 && c.Loaves > 0 && c.Mould.Length > 0 && c.Mould.Width > 0
+}
+
 // weighing is a weighing before it is known on which scale.
 type weighing struct {
 	id        string
@@ -81,7 +92,7 @@ type weighing struct {
 // weigh makes the task of a weighing: the scale is chosen, the target is
 // rounded to what it reads to, and what was weighed already is filled in.
 func (p *planner) weigh(w weighing) Task {
-	target := quantity.FromGrams(w.grams)
+	target := max(0, quantity.FromGrams(w.grams)) // Facts that make no sense may ask for less than nothing.
 	tolerance := quantity.FromGrams(w.tolerance)
 	at := p.station(w.vessel, max(w.load, target), w.before, target, tolerance)
 	t := Task{
@@ -105,6 +116,7 @@ func (p *planner) weigh(w weighing) Task {
 // nothing but what was weighed before.
 func (p *planner) fill(t Task) Task {
 	t.Mass, t.Done = p.s.Mass(t.ID)
+	t.Mass = max(0, t.Mass)
 	if d, ok := p.s.Done(t.ID); ok && d.Skipped != "" {
 		t.Done, t.Skipped, t.Seq, t.At = true, d.Skipped, d.Seq, d.At
 	}
@@ -114,7 +126,7 @@ func (p *planner) fill(t Task) Task {
 	}
 	first, last := facts[0].Fact, facts[len(facts)-1]
 	if t.Done {
-		t.Target = last.Fact.Target
+		t.Target = max(0, last.Fact.Target)
 	}
 	t.Seq, t.At = max(t.Seq, last.Seq), last.At
 	t.Scale, t.Reads, t.Vessel, t.Tare = first.Scale, first.Reads, first.Vessel, first.Tare

@@ -37,9 +37,11 @@ func (p Plan) Say(e batch.Entry, s batch.State) string {
 	case batch.Noted:
 		return "note: " + f.Text
 	case batch.Corrected:
-		first := ""
+		first := "nothing that can be corrected"
 		if f.Seq >= 1 && f.Seq <= len(s.Entries) {
-			first = p.Say(s.Entries[f.Seq-1], s)
+			if _, again := s.Entries[f.Seq-1].Fact.(batch.Corrected); !again { // Or it might name itself.
+				first = p.Say(s.Entries[f.Seq-1], s)
+			}
 		}
 		return fmt.Sprintf("corrected no. %d: %s (was: %s; why: %s)", f.Seq, p.Say(batch.Entry{Fact: f.With}, s), first, f.Reason)
 	case batch.Closed:

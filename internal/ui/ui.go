@@ -145,9 +145,15 @@ func (m Model) handle(msg tea.Msg) (Model, tea.Cmd) {
 		return m.opened(msg)
 	case appendedMsg:
 		return m.appended(msg)
+	case StopMsg:
+		return m.quit()
 	}
 	return m, nil
 }
+
+// StopMsg asks the program to end, whatever is on the screen: a signal came or
+// the terminal is gone. A fact in flight lands first.
+type StopMsg struct{}
 
 // keyed splits what came in into single presses and hands on each.
 func (m Model) keyed(msg tea.KeyMsg) (Model, tea.Cmd) {
