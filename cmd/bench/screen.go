@@ -5,6 +5,7 @@ import (
 	"os"
 	"time"
 
+	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/lipgloss"
 	"github.com/muesli/termenv"
 
@@ -39,8 +40,19 @@ func (a *app) screen() error {
 		Store:    newLedger(store, home),
 		Home:     home,
 	})
-	_, err = draw.Run(model, draw.Options{In: a.in, Out: a.terminal, Getenv: a.getenv})
+	_, err = draw.Run(relay{model}, draw.Options{In: a.in, Out: a.terminal, Getenv: a.getenv})
 	return failed(errors.Join(err, store.Close()))
+}
+
+// relay tells the screen in its own words what the terminal asks for.
+type relay struct{ tea.Model }
+
+func (r relay) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
+	if _, stop := msg.(draw.StopRequestedMsg); stop {
+		msg = ui.StopMsg{}
+	}
+	next, cmd := r.Model.Update(msg)
+	return relay{next}, cmd
 }
 
 // theme takes the colours from the environment; the terminal is never asked.
