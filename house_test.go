@@ -17,7 +17,7 @@ import (
 // floors lists the packages from the top of the house down: a package may
 // import those on lower floors and none beside it or above.
 var floors = [][]string{
-	{"cmd/bench"},
+	{"cmd/bench", "internal/console"},
 	{"internal/ui", "internal/journal", "internal/recipe/read", "internal/paper", "internal/draw", "recipes"},
 	{"internal/quiet"},
 	{"internal/steps"},

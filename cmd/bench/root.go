@@ -24,7 +24,8 @@ into "workshop.yaml".`
 // app is what the commands share.
 type app struct {
 	streams
-	clock string // clock is where the clock flag sets the time, or "".
+	clock string  // clock is where the clock flag sets the time, or "".
+	speed float64 // speed is how many times as fast that clock runs.
 	began time.Time
 }
 
@@ -44,8 +45,11 @@ func newRoot(io streams) *cobra.Command {
 	root.SetOut(io.out)
 	root.SetErr(io.err)
 	root.PersistentFlags().StringVar(&a.clock, "clock", "", "start with the clock at this time (RFC 3339), for practice and tests")
-	if err := root.PersistentFlags().MarkHidden("clock"); err != nil {
-		panic(err) // The flag is defined one line above.
+	root.PersistentFlags().Float64Var(&a.speed, "clock-speed", 1, "run that clock so many times as fast")
+	for _, flag := range []string{"clock", "clock-speed"} {
+		if err := root.PersistentFlags().MarkHidden(flag); err != nil {
+			panic(err) // The flags are defined just above.
+		}
 	}
 	root.AddCommand(a.checkCommand(), a.planCommand(), a.dueCommand(), a.recordCommand())
 	return root
@@ -63,12 +67,17 @@ func versionWords() string {
 
 // now gives the clock: the machine's, or one that the clock flag set going.
 func (a *app) now() (nowFunc, error) {
-	if a.clock == "" {
+	switch {
+	case !(a.speed > 0): // Not a number, too.
+		return nil, fmt.Errorf("--clock-speed %v is not above zero", a.speed)
+	case a.clock == "" && a.speed != 1:
+		return setNow(a.began.Round(0), a.began, a.speed), nil
+	case a.clock == "":
 		return machineNow, nil
 	}
 	start, err := time.Parse(time.RFC3339, a.clock)
 	if err != nil {
 		return nil, fmt.Errorf("--clock %q is not a time like 2026-03-02T09:00:00+01:00", a.clock)
 	}
-	return setNow(start, a.began), nil
+	return setNow(start, a.began, a.speed), nil
 }

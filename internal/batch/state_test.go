@@ -250,3 +250,19 @@ func TestTask(t *testing.T) {
 		}
 	}
 }
+
+// TestContainersDoNotMix: the fourth container of two histories that share the
+// first three, when a slice would have room for one of them.
+func TestContainersDoNotMix(t *testing.T) {
+	s := fold(begun, weighed("olive", 1*g), weighed("olive", 2*g), weighed("olive", 3*g))
+	a := s.Apply(entry(5, weighed("olive", 10*g)))
+	b := s.Apply(entry(5, weighed("olive", 20*g)))
+	for _, c := range []struct {
+		s    batch.State
+		want quantity.Mass
+	}{{s, 6 * g}, {a, 16 * g}, {b, 26 * g}} {
+		if sum, _ := c.s.Mass("olive"); sum != c.want {
+			t.Errorf("%v, want %v", sum, c.want)
+		}
+	}
+}

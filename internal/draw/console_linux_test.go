@@ -140,7 +140,7 @@ func (c *console) wait(what string, holds func() bool) {
 	}
 }
 
-// ends waits for the program to end with a status.
+// ends waits for the program to end with a status, and for its last words.
 func (c *console) ends(status int) {
 	c.t.Helper()
 	done := make(chan struct{})
@@ -155,6 +155,10 @@ func (c *console) ends(status int) {
 	}
 	if got := c.cmd.ProcessState.ExitCode(); got != status {
 		c.t.Errorf("exit status %d, want %d; screen:\n%s", got, status, c.shown())
+	}
+	const mark = "<all read>"
+	if _, err := c.tty.WriteString(mark); err == nil { // Else it is gone.
+		c.wait(mark, func() bool { return strings.HasSuffix(c.written(), mark) })
 	}
 }
 

@@ -76,7 +76,7 @@ func (p *probe) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		if p.deaf {
 			return p, nil
 		}
-		p.end = msg.Cause.Error()
+		p.end, p.note = msg.Cause.Error(), "stopping"
 		record, end := p.record, p.end
 		return p, func() tea.Msg {
 			time.Sleep(50 * time.Millisecond) // A slow disk.

@@ -2,6 +2,7 @@ package draw
 
 import (
 	"errors"
+	"io"
 	"os"
 	"strings"
 	"syscall"
@@ -183,7 +184,8 @@ func TestExecLendsTheTerminal(t *testing.T) {
 	c.restored()
 }
 
-// Ctrl+c in a program that has the terminal is not meant for us.
+// Ctrl+c in a program that has the terminal is not meant for us; an interrupt
+// afterwards is.
 func TestExecKeepsInterruptsApart(t *testing.T) {
 	c := start(t, "program")
 	c.sees("note started")
@@ -191,11 +193,37 @@ func TestExecKeepsInterruptsApart(t *testing.T) {
 	c.sees("before", "lent")
 	c.send("\x03")
 	c.sees("keys e", "note back: signal: interrupt")
-	time.Sleep(20 * time.Millisecond) // A late request to stop would end it now.
+	time.Sleep(30 * time.Millisecond) // A late request to stop would come now.
 	c.send("k")
-	c.sees("keys ek")
-	c.send("q")
+	c.sees("keys ek", "note back: signal: interrupt")
+	if err := c.cmd.Process.Signal(syscall.SIGINT); err != nil {
+		t.Fatal(err)
+	}
 	c.ends(0)
+	c.sees("before", "ended: interrupt")
+	c.restored()
+}
+
+// The end of the input is a reason to stop even where no signal tells.
+func TestInputTellsItsEnd(t *testing.T) {
+	reader, writer, err := os.Pipe()
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer reader.Close()
+	gone := 0
+	in := input{reader, func() { gone++ }}
+	if _, err := writer.WriteString("k"); err != nil {
+		t.Fatal(err)
+	}
+	buf := make([]byte, 8)
+	if n, err := in.Read(buf); n != 1 || err != nil || gone != 0 {
+		t.Errorf("read %d, %v, gone %d", n, err, gone)
+	}
+	_ = writer.Close()
+	if n, err := in.Read(buf); n != 0 || !errors.Is(err, io.EOF) || gone != 1 {
+		t.Errorf("at the end read %d, %v, gone %d", n, err, gone)
+	}
 }
 
 func TestOpenNeedsATerminal(t *testing.T) {

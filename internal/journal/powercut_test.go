@@ -84,6 +84,7 @@ type platter struct {
 	flushed []byte
 	onDisk  bool // its entry in the folder is flushed
 	gone    bool // deleted, perhaps not for good
+	fresh   bool // the driver flushes the folder with the next sync
 	pending []op
 }
 
@@ -100,19 +101,22 @@ func powerCut(t *testing.T, log []op, keep float64, rng *rand.Rand) string {
 		}
 		switch o.what {
 		case "create":
+			f.fresh = o.file != "journal.db"
 			if f.gone { // a new file; the old one is back only if this is lost too
 				f.gone = false
 				f.pending = append(f.pending, op{what: "truncate"})
 			}
-		case "sync": // the driver flushes the folder with the first
+		case "sync":
 			f.apply(1, rng)
-			f.onDisk = true
-		case "delete":
-			if o.dir {
-				delete(files, o.file)
-				continue
+			if f.fresh {
+				flushFolder(files)
+				f.fresh = false
 			}
+		case "delete":
 			f.gone, f.pending = true, nil
+			if o.dir {
+				flushFolder(files)
+			}
 		default:
 			f.pending = append(f.pending, o)
 		}
@@ -125,6 +129,15 @@ func powerCut(t *testing.T, log []op, keep float64, rng *rand.Rand) string {
 		}
 	}
 	return dir
+}
+
+// flushFolder makes all that was created or deleted so for good.
+func flushFolder(files map[string]*platter) {
+	for name, f := range files {
+		if f.onDisk = true; f.gone {
+			delete(files, name)
+		}
+	}
 }
 
 // apply flushes each sector of what waits with the given probability.

@@ -171,10 +171,13 @@ func (p Plan) allowsTemperature(f batch.TemperatureTaken) error {
 }
 
 func (p Plan) allowsSkip(f batch.Skipped) error {
-	t, err := p.open(f.Task, Tick, Look, Weigh, Temperature)
+	t, err := p.open(f.Task, Tick, Look, Weigh, Temperature, Gross)
+	_, st, _ := p.Task(f.Task)
 	switch {
 	case err != nil:
 		return err
+	case t.Do == Gross && st.Kind == LyeIntoOils:
+		return fmt.Errorf("%s: it cannot be left out, because it tells the right jug from the others", t.Title)
 	case t.Do == Weigh && (t.MustType || t.Material == recipe.Water):
 		return fmt.Errorf("%s cannot be left out", t.Title)
 	case strings.TrimSpace(f.Reason) == "":

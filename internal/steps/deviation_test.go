@@ -190,7 +190,7 @@ func TestScentOfAPortion(t *testing.T) {
 		if !strings.HasPrefix(task.Hint, c.hint) || math.Abs(task.Target.Grams()-c.grams) > 0.006 {
 			t.Errorf("%s: %v, %q; want %.2f g, %q", c.name, task.Target, task.Hint, c.grams, c.hint)
 		}
-		if off := task.Target - 10_200; off != 0 && !strings.Contains(task.Hint, abs(off).At(task.Reads)+" g") {
+		if off := task.Target - 10_200; off != 0 && !strings.Contains(task.Hint, abs(off).At(task.Reads)+" g") || !strings.HasSuffix(task.Hint, "pour at once.") {
 			t.Errorf("%s: off by %v, and %q", c.name, off, task.Hint)
 		}
 	}

@@ -87,7 +87,7 @@ func document(t testing.TB, file string) []byte {
 	return data
 }
 
-// close checks a value against one worked out by hand.
+// closeTo checks a value against one worked out by hand.
 func closeTo(t *testing.T, what string, got, want, within float64) {
 	t.Helper()
 	if math.IsNaN(got) || math.Abs(got-want) > within+1e-6 {
@@ -183,11 +183,10 @@ func againstLayer(t *testing.T, l steps.Layer, hand handPlan, i int) {
 			closeTo(t, l.Name+" portion of scent", s.Portions[n].Grams(), want, h.Scents[j].Reads)
 		}
 	}
-	for n, loaf := range l.Loaves {
+	for _, loaf := range l.Loaves {
 		// Rounding to a scale's readings and what clings to a pot that feeds
 		// several layers shift a loaf by less than half a per cent.
 		closeTo(t, l.Name+" into a loaf", loaf.Mass.Grams(), h.Loaf, 0.005*h.Loaf)
-		_ = n
 	}
 }
 

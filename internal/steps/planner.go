@@ -41,7 +41,7 @@ func Of(s batch.State) Plan {
 	p.followLoaves()
 	plan := Plan{
 		Recipe: p.c.Recipe.Name, Loaves: p.c.Loaves, Mould: p.c.Mould,
-		Warnings: slices.Concat(p.c.Warnings, p.coarse()), Closed: s.Closed(),
+		Warnings: slices.Concat(p.c.Warnings, p.coarse(), p.tooHeavy()), Closed: s.Closed(),
 	}
 	for _, k := range p.pots {
 		b := p.batter(k)

@@ -198,6 +198,7 @@ func (p *planner) fromCup(cup Task, w weighing) Task {
 	default:
 		t.Hint = "All that is in the cup."
 	}
+	t.Hint += " Stir it in by hand and pour at once."
 	return t
 }
 

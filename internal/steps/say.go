@@ -93,6 +93,27 @@ func (p Plan) title(id string) string {
 	return id
 }
 
+// tooHeavy names the vessels that no scale of the workshop carries full.
+func (p *planner) tooHeavy() []string {
+	var full []Task
+	for _, k := range p.pots {
+		if p.shared(k.recipe.Name) {
+			full = append(full, p.potGross(k))
+		}
+	}
+	for _, r := range p.pours {
+		full = append(full, r.gross)
+	}
+	var words []string
+	for _, t := range full {
+		if t.Target > t.Max {
+			words = append(words, fmt.Sprintf("%s weighs %s full, and no scale carries more than %s: weigh it out in two goes, or leave that weighing out and give the reason",
+				t.Vessel, t.Target.RoundTo(quantity.Gram), t.Max))
+		}
+	}
+	return words
+}
+
 // coarse names the weighings for which no scale of the workshop is fine
 // enough. It is said once, at the setting out.
 func (p *planner) coarse() []string {

@@ -123,7 +123,11 @@ func (p *planner) split(r *pour, mass quantity.Mass) {
 		equal[i] = 1
 	}
 	r.portions = p.portionTasks(r.gross, equal, func(i int) Task {
-		return portion(fmt.Sprintf("%s/loaf %d", prefix, i+1), fmt.Sprintf("Portion for loaf %d", i+1), r.gross, p.rack.loafJug(i))
+		t := portion(fmt.Sprintf("%s/loaf %d", prefix, i+1), fmt.Sprintf("Portion for loaf %d", i+1), r.gross, p.rack.loafJug(i))
+		if r.at > 0 {
+			t.Hint = fmt.Sprintf("Wipe %s out first: the layer below was in it.", t.Into)
+		}
+		return t
 	})
 }
 

@@ -14,7 +14,7 @@ func (p *planner) gate(k pot, after []string) Stage {
 	name := k.recipe.Name
 	s := Stage{
 		ID: "gate/" + name, Kind: Gate, Batter: name, Title: of("gate", name), After: after, Ordered: true,
-		Why: fmt.Sprintf("Oils and lye solution near %s before they meet; what they give together must keep the hard oils melted.", k.recipe.MixAt),
+		Why: fmt.Sprintf("Together they should give about %s, warm enough that the hard oils stay clear. Lye solution that stood cold wants warmer oils.", k.recipe.MixAt),
 	}
 	lye := p.temperature(name+"/lye temperature", fmt.Sprintf("How warm is the %s lye solution?", name), k.recipe.MixAt)
 	oils := p.temperature(name+"/oil temperature", fmt.Sprintf("How warm are the %s oils?", name), k.recipe.MixAt)

@@ -185,3 +185,28 @@ func TestNextChangeOfMany(t *testing.T) {
 		t.Errorf("the first change is after %v", wait)
 	}
 }
+
+// TestNextChangeToTheMinute: each kind of timer, where its words turn over.
+func TestNextChangeToTheMinute(t *testing.T) {
+	hour := timer.Timer{Start: after(0), After: time.Hour}
+	off := timer.Timer{Start: after(0), After: time.Minute, Deferred: after(2*time.Minute + 30*time.Second), DeferFor: 10 * time.Minute}
+	for _, c := range []struct {
+		name       string
+		t          timer.Timer
+		gone, wait time.Duration
+		now, then  string
+	}{
+		{"runs, on the minute", hour, 10 * time.Minute, time.Second, "in 50 min", "in 49 min"},
+		{"runs, between", hour, 10*time.Minute + 30*time.Second, 31 * time.Second, "in 49 min", "in 48 min"},
+		{"falls due", hour, 59*time.Minute + 30*time.Second, 30 * time.Second, "in 30 s", "due now"},
+		{"late", hour, 65*time.Minute + 20*time.Second, 40 * time.Second, "late by 5 min", "late by 6 min"},
+		{"put off, by its own minutes", off, 3*time.Minute + 10*time.Second, 20*time.Second + 1, "put off for 9 min", "put off for 8 min"},
+		{"comes back", off, 12*time.Minute + 10*time.Second, 20 * time.Second, "put off for 20 s", "late by 11 min"},
+		{"counts up", timer.Timer{Start: after(0)}, 4*time.Minute + 15*time.Second, 45 * time.Second, "for 4 min", "for 5 min"},
+	} {
+		wait, ok := timer.NextChange([]timer.Timer{c.t}, after(c.gone), time.Minute)
+		if now, then := c.t.Say(after(c.gone)), c.t.Say(after(c.gone+c.wait)); !ok || wait != c.wait || now != c.now || then != c.then {
+			t.Errorf("%s: %q, and after %v %q", c.name, now, wait, then)
+		}
+	}
+}
