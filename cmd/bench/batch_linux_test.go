@@ -98,7 +98,7 @@ func (m *maker) leavesAndReturns(later time.Duration) *maker {
 	}
 	m.Restored()
 
-	m = sits(m.t, m.home, at.Add(later))
+	m = sits(m.t, m.home, at.Add(later+time.Second)) // The flag takes whole seconds.
 	m.Sees("▶ Lighthouse at dusk 260302A", start(line))
 	m.Send(enter)
 	m.Sees("Where you were", at.Format("15:04")+" "+start(line), "(20 min ago)",

@@ -88,6 +88,11 @@ func stampOf(m timer.Moment) journal.Stamp {
 
 // Start begins a batch under the first free code of its day.
 func (l *ledger) Start(c recipe.Control, at timer.Moment) (string, batch.Entry, error) {
+	code, first, err := l.start(c, at)
+	return code, first, plain(err)
+}
+
+func (l *ledger) start(c recipe.Control, at timer.Moment) (string, batch.Entry, error) {
 	for n := range 26 * 26 {
 		code := codeOf(at.Wall, n)
 		err := l.take(code, at)
@@ -104,7 +109,7 @@ func (l *ledger) Start(c recipe.Control, at timer.Moment) (string, batch.Entry, 
 			}
 			continue
 		}
-		entry, err := l.Append(code, batch.Started{Control: c}, at)
+		entry, err := l.append(code, batch.Started{Control: c}, at)
 		if err != nil {
 			return "", batch.Entry{}, errors.Join(err, l.Release(code))
 		}
@@ -142,7 +147,7 @@ func (l *ledger) take(code string, at timer.Moment) error {
 // Open takes hold of a batch and gives its facts.
 func (l *ledger) Open(code string, at timer.Moment) ([]batch.Entry, error) {
 	if err := l.take(code, at); err != nil {
-		return nil, err
+		return nil, plain(err)
 	}
 	return l.open[code].state.Entries, nil
 }
@@ -150,6 +155,11 @@ func (l *ledger) Open(code string, at timer.Moment) ([]batch.Entry, error) {
 // Append keeps a fact. When it ends a stage, the record in plain text is
 // written again, too.
 func (l *ledger) Append(code string, f batch.Fact, at timer.Moment) (batch.Entry, error) {
+	entry, err := l.append(code, f, at)
+	return entry, plain(err)
+}
+
+func (l *ledger) append(code string, f batch.Fact, at timer.Moment) (batch.Entry, error) {
 	b := l.open[code]
 	if b == nil {
 		return batch.Entry{}, fmt.Errorf("batch %s is not open", code)
@@ -216,5 +226,5 @@ func (l *ledger) Release(code string) error {
 		return nil
 	}
 	delete(l.open, code)
-	return b.writer.Release()
+	return plain(b.writer.Release())
 }

@@ -7,6 +7,7 @@ import (
 	"os/signal"
 	"reflect"
 	"sync"
+	"sync/atomic"
 	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -17,10 +18,13 @@ const patience = 5 * time.Second
 
 // StopRequestedMsg says that the program must end: a signal came or the terminal
 // is gone. The model finishes what it is writing and quits; if it does not
-// within five seconds, Run returns tea.ErrProgramKilled.
+// within five seconds, Run ends with an error.
 type StopRequestedMsg struct{ Cause error }
 
-var errTerminalGone = errors.New("the terminal is gone")
+var (
+	errTerminalGone = errors.New("the terminal is gone")
+	errOverdue      = errors.New("the program did not stop in time when it was asked to")
+)
 
 // Run drives the model until it quits. The model gets a tea.WindowSizeMsg before
 // any other message and after each change of size; its view is drawn after each
@@ -52,6 +56,9 @@ func Run(model tea.Model, opt Options) (tea.Model, error) {
 	go d.watch(done)
 
 	_, err = d.program.Run()
+	if d.overdue.Load() {
+		err = errors.Join(err, errOverdue)
+	}
 	return d.model, errors.Join(err, t.Close())
 }
 
@@ -63,6 +70,7 @@ type driver struct {
 
 	signals    chan os.Signal
 	stopping   sync.Once
+	overdue    atomic.Bool
 	suspending chan struct{}
 }
 
@@ -121,7 +129,10 @@ func (d *driver) watch(done <-chan struct{}) {
 // stop asks the model to quit, once, and ends the program if it does not.
 func (d *driver) stop(cause error) {
 	d.stopping.Do(func() {
-		time.AfterFunc(patience, d.program.Kill)
+		time.AfterFunc(patience, func() {
+			d.overdue.Store(true)
+			d.program.Quit()
+		})
 		go d.program.Send(StopRequestedMsg{cause}) // It waits for Update, which may be the caller.
 	})
 }

@@ -98,7 +98,7 @@ func TestRunEndsADeafModel(t *testing.T) {
 		t.Fatal(err)
 	}
 	c.ends(1)
-	c.sees("before", "ended: , program was killed")
+	c.sees("before", "ended: , the program did not stop in time")
 	c.restored()
 }
 

@@ -2,10 +2,10 @@ package oils
 
 import "fmt"
 
-// expansion is the change of an oil's density in g/mL per °C. Vegetable oils
+// Expansion is the change of an oil's density in g/mL per °C. Vegetable oils
 // lie between −0.00064 and −0.00070 (Noureddini et al., JAOCS 69 (1992) 1184,
 // from memory).
-const expansion = -0.00067
+const Expansion = -0.00067
 
 // DensityGPerML gives the density of the liquid oil at tC, in g/mL: the
 // midpoint of the relative density, times that of water at the reference
@@ -17,7 +17,7 @@ func (o Oil) DensityGPerML(tC float64) float64 {
 	if err != nil {
 		panic(err) // reading the table has refused this already
 	}
-	return o.RelativeDensity.Mid()*water + expansion*(tC-o.DensityAt)
+	return o.RelativeDensity.Mid()*water + Expansion*(tC-o.DensityAt)
 }
 
 // waterDensity knows water, in g/mL, at the temperatures that standards refer

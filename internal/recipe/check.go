@@ -53,6 +53,7 @@ func newChecker(r Recipe, w Workshop) *checker {
 // wrong, because they would rest on values that are.
 func (c *checker) run(loaves int) {
 	c.findMould(loaves)
+	c.loafShares()
 	c.batters()
 	c.layers()
 	c.top()
@@ -104,6 +105,18 @@ func (c *checker) findMould(loaves int) {
 			loaves, loaves, have, c.mould.Name, have)
 	case have == 0 && loaves > 1:
 		c.warnf("loaves", "%d loaves need %d moulds called %q: the workshop file does not say how many there are", loaves, loaves, c.mould.Name)
+	}
+}
+
+// loafShares checks that every loaf has its share.
+func (c *checker) loafShares() {
+	if n := len(c.r.LoafShares); n > 0 && n != c.r.Loaves {
+		c.errorf("loaf shares", "there are %d shares for %d loaves: state one for each", n, c.r.Loaves)
+	}
+	for i, w := range c.r.LoafShares {
+		if w < 1 {
+			c.errorf(Path("loaf shares").Item(i), "a share is a whole number of 1 or more")
+		}
 	}
 }
 

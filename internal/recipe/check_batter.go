@@ -84,7 +84,7 @@ func (c *checker) oil(p Path, name string, mixAt quantity.Temperature) (OilUse, 
 		Key: row.Key, Name: row.Name,
 		SV:      calc.Published(row.SV.Low, row.SV.High),
 		SVFrom:  row.SV.Source + " (" + string(row.SV.Flag) + ")",
-		Density: row.DensityGPerML(mixAt.Celsius()),
+		Density: row.DensityGPerML(densityAt),
 		Hard:    row.Hard(), Melts: row.Melts.High,
 		Lot: m.Lot,
 	}
@@ -146,7 +146,7 @@ func (c *checker) batterWater(p Path, b *Batter) {
 	if b.Water == (calc.WaterRule{}) {
 		b.Water = DefaultWater()
 	}
-	alkali := c.alkaliPerOil(*b)
+	alkali := c.control(c.r.Loaves).alkaliPerOil(*b)
 	if alkali <= 0 {
 		return
 	}

@@ -54,22 +54,11 @@ func (c *checker) layerBatter(p Path, l *Layer) {
 	c.errorf(p.Field("batter"), "no batter of the recipe is called %q%s", l.Batter, DidYouMean(l.Batter, known))
 }
 
-// fedBy gives the places of the layers that a batter feeds, floor first.
-func (c *checker) fedBy(batter string) []int {
-	var at []int
-	for i, l := range c.r.Layers {
-		if l.Batter == batter {
-			at = append(at, i)
-		}
-	}
-	return at
-}
-
 // feeds checks what each pot is poured into.
 func (c *checker) feeds() {
-	unknown := slices.ContainsFunc(c.r.Layers, func(l Layer) bool { return c.batterIndex(l.Batter) < 0 })
+	unknown := slices.ContainsFunc(c.r.Layers, func(l Layer) bool { _, i := c.r.Batter(l.Batter); return i < 0 })
 	for i, b := range c.r.Batters {
-		at := c.fedBy(b.Name)
+		at := c.r.LayersOf(b.Name)
 		p := Path("batters").Item(i)
 		if len(at) == 0 {
 			if !unknown { // Else it may well be the one that is meant there.
@@ -86,12 +75,27 @@ func (c *checker) feeds() {
 	}
 }
 
+// once reports a material that its list names twice: both would be one
+// weighing.
+func (c *checker) once(p Path, what string, names []string) {
+	seen := map[string]bool{}
+	for i, name := range names {
+		if f := Fold(name); f != "" && seen[f] {
+			c.errorf(p.Item(i).Field("material"), "%s is in the list of %s twice: add its rates up and name it once", name, what)
+		} else {
+			seen[f] = true
+		}
+	}
+}
+
 func (c *checker) layerColours(p Path, l *Layer) {
+	var names []string
 	for i := range l.Colours {
 		k := &l.Colours[i]
 		at := p.Field("colours").Item(i)
 		k.Material = c.material(at.Field("material"), k.Material, "colourant", ColourMaterial)
-		several := len(c.fedBy(l.Batter)) > 1
+		names = append(names, k.Material)
+		several := len(c.r.LayersOf(l.Batter)) > 1
 		switch {
 		case k.In == "" && several:
 			k.In = InBatter
@@ -107,18 +111,24 @@ func (c *checker) layerColours(p Path, l *Layer) {
 			c.warnf(at.Field("material"), "%s is not stable in raw soap: it may fade or change its colour", m.Name)
 		}
 	}
+	c.once(p.Field("colours"), "colours", names)
 }
 
 func (c *checker) layerScents(p Path, layer int) {
 	l := &c.r.Layers[layer]
+	var names []string
 	for i := range l.Scents {
 		s := &l.Scents[i]
 		at := p.Field("scents").Item(i)
 		s.Material = c.material(at.Field("material"), s.Material, "fragrance or essential oil", FragranceMaterial, EssentialMaterial)
+		names = append(names, s.Material)
+		if first := l.Scents[0].Where; s.Where != first {
+			c.errorf(at, "the scents of a layer go in together: state the same \"where\" for all of %q, or none", l.Name)
+		}
 		if s.Of == "" {
 			s.Of = OfOils
 		}
-		if s.Where == InWarmOils && len(c.fedBy(l.Batter)) > 1 {
+		if s.Where == InWarmOils && len(c.r.LayersOf(l.Batter)) > 1 {
 			c.errorf(at.Field("where"), "the batter %q feeds several layers, so %s in its oils would scent them all: stir it in after the split",
 				l.Batter, s.Material)
 		}
@@ -133,6 +143,7 @@ func (c *checker) layerScents(p Path, layer int) {
 			c.bleeds(at.Field("material"), layer, m)
 		}
 	}
+	c.once(p.Field("scents"), "scents", names)
 }
 
 // bleeds warns of a pale layer next to one whose scent discolours.

@@ -12,23 +12,22 @@ import (
 // obey Σ(rate/limit) ≤ 1.
 func (c *checker) scents() {
 	for i, l := range c.r.Layers {
-		b := c.r.Batters[c.batterIndex(l.Batter)]
-		m := c.mix(b, l)
+		m := c.control(c.r.Loaves).Mixture(i)
 		sum, single := 0.0, false
 		for j, s := range l.Scents {
 			material, _ := c.w.material(s.Material)
 			if material.Limit == 0 {
 				continue
 			}
-			fresh := calc.ScentShare(m.scents[j], m.total)
-			cured := calc.ScentShareCured(m.scents[j], m.total, CureLoss)
+			fresh := calc.ScentShare(m.Scents[j], m.Total)
+			cured := calc.ScentShareCured(m.Scents[j], m.Total, CureLoss)
 			limit := material.Limit.Fraction()
 			sum += cured / limit
 			if cured <= limit*(1+1e-9) {
 				continue
 			}
 			single = true
-			rest := m.total - m.scents[j]
+			rest := m.Total - m.Scents[j]
 			most := calc.MostScent(rest, limit, CureLoss)
 			if s.Of == OfBatter {
 				most /= rest + most
@@ -42,13 +41,4 @@ func (c *checker) scents() {
 				"together the scents of %q use %.0f %% of their limits once the bar has cured: lower them until they use 100 %% at most", l.Name, math.Ceil(100*sum))
 		}
 	}
-}
-
-func (c *checker) batterIndex(name string) int {
-	for i, b := range c.r.Batters {
-		if b.Name == name {
-			return i
-		}
-	}
-	return -1
 }

@@ -161,18 +161,18 @@ func TestMixture(t *testing.T) {
 	if len(c.problems) > 0 {
 		t.Fatal(c.problems)
 	}
-	m := c.mix(c.r.Batters[0], c.r.Layers[1])
+	m := c.control(2).Mixture(1)
 	// Common practice, no source: 3 % of oils is 2.05 % of a usual fresh bar and
 	// 2.33 % after 12 % loss.
-	if got := 100 * calc.ScentShare(m.scents[0], m.total); math.Abs(got-2.05) > 0.03 {
+	if got := 100 * calc.ScentShare(m.Scents[0], m.Total); math.Abs(got-2.05) > 0.03 {
 		t.Errorf("fresh: %.3f %%", got)
 	}
-	if got := 100 * calc.ScentShareCured(m.scents[0], m.total, 0.12); math.Abs(got-2.33) > 0.03 {
+	if got := 100 * calc.ScentShareCured(m.Scents[0], m.Total, 0.12); math.Abs(got-2.33) > 0.03 {
 		t.Errorf("cured: %.3f %%", got)
 	}
 	// Common practice, no source: 0.40 oz of oils in a cubic inch of mould,
 	// within 5 %. 1 oz = 28.3495 g and 1 in³ = 16.3871 mL (16 CFR 500.19).
-	ounces := m.density / m.total * 16.3871 / 28.3495
+	ounces := m.GramsPerML / m.Total * 16.3871 / 28.3495
 	if math.Abs(ounces/0.40-1) > 0.05 {
 		t.Errorf("%.3f oz of oils in a cubic inch", ounces)
 	}
@@ -186,7 +186,7 @@ func TestAcid(t *testing.T) {
 	a, b := newChecker(plain, harbour()), newChecker(sour, harbour())
 	a.run(2)
 	b.run(2)
-	if got := b.alkaliPerOil(b.r.Batters[0]) - a.alkaliPerOil(a.r.Batters[0]); math.Abs(got-0.02*0.6245) > 1e-5 {
+	if got := b.control(2).alkaliPerOil(b.r.Batters[0]) - a.control(2).alkaliPerOil(a.r.Batters[0]); math.Abs(got-0.02*0.6245) > 1e-5 {
 		t.Errorf("2 %% of citric acid take %.5f g of sodium hydroxide a gram of oils", got)
 	}
 }

@@ -1,9 +1,6 @@
 package recipe
 
-import (
-	"bench/internal/calc"
-	"bench/internal/quantity"
-)
+import "bench/internal/quantity"
 
 // weights checks oil weights that the recipe fixes against the moulds. A recipe
 // of one batter that states shares and no height lets its loaves become as high
@@ -47,37 +44,18 @@ func (c *checker) enough(p Path, b Batter, loaves int) {
 func (c *checker) overfull(b Batter, loaves int) bool {
 	spare := c.mould.Height - c.r.Layers[len(c.r.Layers)-1].Surface
 	room := spare.Millimetres() * c.mould.Width.Millimetres() * c.mould.Length.Millimetres() / 1000 * float64(loaves)
-	at := c.fedBy(b.Name)
-	m := c.mix(b, c.r.Layers[at[len(at)-1]])
-	extra := (b.OilWeight - c.oilsFor(b, loaves)).Grams() * m.total / m.density
+	at := c.r.LayersOf(b.Name)
+	m := c.control(loaves).Mixture(at[len(at)-1])
+	extra := (b.OilWeight - c.oilsFor(b, loaves)).Grams() * m.Total / m.GramsPerML
 	return extra > room
 }
 
-// oilsFor gives the oils that a batter's layers take, with what stays behind in
-// the pot and in the jugs on the way: one for each loaf if there are several,
-// and one for each layer if the pot feeds several.
+// oilsFor gives the oils that a batter's layers take.
 func (c *checker) oilsFor(b Batter, loaves int) quantity.Mass {
-	var layers []calc.Layer
-	for _, l := range c.r.Layers {
-		layers = append(layers, l.Fill())
-	}
-	fills := calc.FillLayers(c.mould.Section(), layers)
-	siblings := len(c.fedBy(b.Name))
-	vessels := 1 / float64(siblings)
-	if loaves > 1 {
-		vessels += float64(loaves)
-	}
-	if siblings > 1 {
-		vessels++
-	}
+	need := c.control(loaves).OilsNeeded()
 	grams := 0.0
-	for i, l := range c.r.Layers {
-		if l.Batter != b.Name {
-			continue
-		}
-		m := c.mix(b, l)
-		poured := fills[i].Area * c.mould.Length.Millimetres() / 1000 * m.density * float64(loaves)
-		grams += (poured + vessels*c.w.LeftInVessel.Grams()) / m.total
+	for _, at := range c.r.LayersOf(b.Name) {
+		grams += need[at]
 	}
 	return quantity.FromGrams(grams)
 }

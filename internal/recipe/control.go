@@ -2,6 +2,7 @@ package recipe
 
 import (
 	"bench/internal/calc"
+	"bench/internal/oils"
 	"bench/internal/quantity"
 )
 
@@ -35,10 +36,18 @@ type OilUse struct {
 	Name    string
 	SV      calc.Interval // SV is the saponification value, mg KOH per g.
 	SVFrom  string        // SVFrom is where the value comes from.
-	Density float64       // Density is in g/mL at the recipe's mixing temperature.
+	Density float64       // Density is that of the liquid oil at 20 °C, in g/mL.
 	Hard    bool          // Hard oils are weighed and melted first.
 	Melts   float64       // Melts is the upper end of the melting range in °C, or zero.
 	Lot     string
+}
+
+// densityAt is the temperature of OilUse.Density in °C.
+const densityAt = 20
+
+// GramsPerML gives the density of the liquid oil at a temperature.
+func (o OilUse) GramsPerML(at quantity.Temperature) float64 {
+	return o.Density + oils.Expansion*(at.Celsius()-densityAt)
 }
 
 // Material gives the material of that name, as it was frozen.

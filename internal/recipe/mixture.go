@@ -5,42 +5,80 @@ import "bench/internal/calc"
 // Densities in g/mL of what the oils table does not hold: common practice and
 // memory, no source. They only decide how much batter fills a mould.
 const (
-	scentDensity    = 0.95
-	additiveDensity = 1.1
-	colourDensity   = 2.8 // Mica; muscovite 2.77 to 2.88 (CRC Handbook, from memory).
+	scentDensity    = 0.95 // Fragrance and essential oils, 0.9 to 1.05.
+	additiveDensity = 1.1  // Mostly watery solutions.
+	colourDensity   = 2.8  // Mica; muscovite 2.77 to 2.88 (CRC Handbook, from memory).
 )
 
-// mixture is a layer's batter, in grams for each gram of its oils.
-type mixture struct {
-	unscented float64
-	scents    []float64 // scents are in the order of the layer's list.
-	total     float64
-	density   float64 // density is in g/mL.
+// Mixture is a layer's batter, in grams for each gram of its oils.
+type Mixture struct {
+	Alkali     float64 // Alkali is as weighed, impurities included.
+	Water      float64
+	Unscented  float64   // Unscented is everything but the scents.
+	Scents     []float64 // Scents are in the order of the layer's list.
+	Total      float64
+	GramsPerML float64 // GramsPerML is at the batter's mixing temperature.
+}
+
+// Mixture gives the make-up of a layer. Rates are of the oils; a scent stated as
+// a share of the batter counts itself, so that total = rest / (1 - rate).
+func (c Control) Mixture(layer int) Mixture {
+	l := c.Recipe.Layers[layer]
+	b, _ := c.Recipe.Batter(l.Batter)
+	m := Mixture{Alkali: c.alkaliPerOil(b)}
+	m.Water = waterPerOil(b.Water, m.Alkali)
+	additives, colours, ofOils, ofBatter := 0.0, 0.0, 0.0, 0.0
+	for _, a := range b.Additives {
+		additives += a.Rate.Fraction()
+	}
+	for _, k := range l.Colours {
+		colours += k.Rate.Fraction()
+	}
+	for _, s := range l.Scents {
+		if s.Of == OfBatter {
+			ofBatter += s.Rate.Fraction()
+		} else {
+			ofOils += s.Rate.Fraction()
+		}
+	}
+	m.Unscented = 1 + m.Alkali + m.Water + additives + colours
+	m.Total = (m.Unscented + ofOils) / (1 - ofBatter)
+	for _, s := range l.Scents {
+		grams := s.Rate.Fraction()
+		if s.Of == OfBatter {
+			grams *= m.Total
+		}
+		m.Scents = append(m.Scents, grams)
+	}
+	strength := calc.LyeConcentration(m.Water, m.Alkali)
+	parts := []calc.Part{
+		{Grams: m.Alkali + m.Water, GramsPerML: calc.SodiumHydroxideDensity(strength, b.MixAt.Celsius())},
+		{Grams: additives, GramsPerML: additiveDensity},
+		{Grams: colours, GramsPerML: colourDensity},
+		{Grams: m.Total - m.Unscented, GramsPerML: scentDensity},
+	}
+	for _, o := range b.Oils {
+		use, _ := c.Oil(o.Oil)
+		parts = append(parts, calc.Part{Grams: o.Share.Fraction(), GramsPerML: use.GramsPerML(b.MixAt)})
+	}
+	m.GramsPerML = calc.DensityByVolume(parts...)
+	return m
 }
 
 // alkaliPerOil gives grams of alkali, as weighed, for each gram of oils.
-func (c *checker) alkaliPerOil(b Batter) float64 {
+func (c Control) alkaliPerOil(b Batter) float64 {
 	koh, acids, alkali := 0.0, 0.0, 0.0
 	for _, o := range b.Oils {
-		for _, use := range c.oils {
-			if use.Key == o.Oil {
-				koh += o.Share.Fraction() * use.SV.Nominal / 1000
-			}
-		}
+		use, _ := c.Oil(o.Oil)
+		koh += o.Share.Fraction() * use.SV.Nominal / 1000
 	}
 	for _, a := range b.Additives {
-		m, _ := c.w.material(a.Material)
+		m, _ := c.Material(a.Material)
 		acids += a.Rate.Fraction() * m.Acid.Fraction()
 	}
 	for _, a := range b.Alkali {
-		molar, purity := calc.MolarMassNaOH, 1.0
-		if a.Material == PotassiumHydroxide {
-			molar = calc.MolarMassKOH
-		}
-		if m, ok := c.w.material(a.Material); ok && m.Purity > 0 {
-			purity = m.Purity.Fraction()
-		}
-		alkali += calc.AlkaliNeeded(koh, acids, b.Superfat.Fraction(), a.Share.Fraction(), molar, purity)
+		m, _ := c.Material(a.Material)
+		alkali += calc.AlkaliNeeded(koh, acids, b.Superfat.Fraction(), a.Share.Fraction(), MolarMass(a.Material), m.PureFraction())
 	}
 	return alkali
 }
@@ -59,47 +97,19 @@ func waterPerOil(w calc.WaterRule, alkali float64) float64 {
 	return 0
 }
 
-// mix gives the make-up of a layer poured from a batter. A scent stated as a
-// share of the batter counts itself, so that total = rest / (1 - rate).
-func (c *checker) mix(b Batter, l Layer) mixture {
-	alkali := c.alkaliPerOil(b)
-	water := waterPerOil(b.Water, alkali)
-	additives, colours, ofOils, ofBatter := 0.0, 0.0, 0.0, 0.0
-	for _, a := range b.Additives {
-		additives += a.Rate.Fraction()
+// MolarMass gives the molar mass of an alkali in g/mol.
+func MolarMass(alkali string) float64 {
+	if alkali == PotassiumHydroxide {
+		return calc.MolarMassKOH
 	}
-	for _, k := range l.Colours {
-		colours += k.Rate.Fraction()
+	return calc.MolarMassNaOH
+}
+
+// PureFraction gives an alkali's purity as a fraction; one that is not stated
+// counts as 1, so that there is never more alkali than thought.
+func (m Material) PureFraction() float64 {
+	if m.Purity == 0 {
+		return 1
 	}
-	for _, s := range l.Scents {
-		if s.Of == OfBatter {
-			ofBatter += s.Rate.Fraction()
-		} else {
-			ofOils += s.Rate.Fraction()
-		}
-	}
-	m := mixture{unscented: 1 + alkali + water + additives + colours}
-	m.total = (m.unscented + ofOils) / (1 - ofBatter)
-	for _, s := range l.Scents {
-		grams := s.Rate.Fraction()
-		if s.Of == OfBatter {
-			grams *= m.total
-		}
-		m.scents = append(m.scents, grams)
-	}
-	parts := []calc.Part{
-		{Grams: alkali + water, GramsPerML: calc.SodiumHydroxideDensity(calc.LyeConcentration(water, alkali), b.MixAt.Celsius())},
-		{Grams: additives, GramsPerML: additiveDensity},
-		{Grams: colours, GramsPerML: colourDensity},
-		{Grams: m.total - m.unscented, GramsPerML: scentDensity},
-	}
-	for _, o := range b.Oils {
-		for _, use := range c.oils {
-			if use.Key == o.Oil {
-				parts = append(parts, calc.Part{Grams: o.Share.Fraction(), GramsPerML: use.Density})
-			}
-		}
-	}
-	m.density = calc.DensityByVolume(parts...)
-	return m
+	return m.Purity.Fraction()
 }

@@ -17,16 +17,17 @@ import (
 // Recipe is a master recipe (IEC 61512): what a design is made of, without the
 // size of any one batch.
 type Recipe struct {
-	Name    string
-	About   string
-	Loaves  int             // Loaves is how many the maker usually makes at once.
-	Mould   string          // Mould names a mould of the workshop.
-	Height  quantity.Length // Height of the finished loaf, for layers by share; zero means the mould's.
-	Batters []Batter
-	Layers  []Layer // Layers are listed from the floor up.
-	Top     Top
-	Gel     Gel
-	Unmould time.Duration // Unmould is the time from the last pour.
+	Name       string
+	About      string
+	LoafShares []int64         // LoafShares state how the loaves share each layer; empty is equally.
+	Loaves     int             // Loaves is how many the maker usually makes at once.
+	Mould      string          // Mould names a mould of the workshop.
+	Height     quantity.Length // Height of the finished loaf, for layers by share; zero means the mould's.
+	Batters    []Batter
+	Layers     []Layer // Layers are listed from the floor up.
+	Top        Top
+	Gel        Gel
+	Unmould    time.Duration // Unmould is the time from the last pour.
 }
 
 // Batter is one pot: oils, alkali, water and what goes into them.

@@ -28,21 +28,25 @@ func Resolve(r Recipe, text string, w Workshop, loaves int) (Control, []Problem)
 		return Control{}, c.problems
 	}
 	hash := sha256.Sum256([]byte(text))
-	control := Control{
-		PlanVersion:  PlanVersion,
-		Recipe:       c.r,
-		Text:         text,
-		Hash:         hex.EncodeToString(hash[:]),
-		Loaves:       loaves,
-		Mould:        c.mould,
-		Scales:       append([]Scale(nil), w.Scales...),
-		Vessels:      append([]Vessel(nil), w.Vessels...),
-		Materials:    c.used,
-		Oils:         c.oils,
-		LeftInVessel: c.w.LeftInVessel,
-	}
+	control := c.control(loaves)
+	control.Materials = c.used
+	control.Text, control.Hash = text, hex.EncodeToString(hash[:])
+	control.Scales = append([]Scale(nil), w.Scales...)
+	control.Vessels = append([]Vessel(nil), w.Vessels...)
 	for _, p := range c.problems {
 		control.Warnings = append(control.Warnings, p.Text)
 	}
 	return control, c.problems
+}
+
+// control gives what is known so far as a control recipe, enough to size it.
+func (c *checker) control(loaves int) Control {
+	control := Control{
+		PlanVersion: PlanVersion, Recipe: c.r, Loaves: loaves, Mould: c.mould,
+		Materials: c.w.Materials, Oils: c.oils, LeftInVessel: c.w.LeftInVessel,
+	}
+	if control.LeftInVessel == 0 {
+		control.LeftInVessel = DefaultLeftInVessel
+	}
+	return control
 }

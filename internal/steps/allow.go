@@ -180,6 +180,8 @@ func (p Plan) allowsSkip(f batch.Skipped) error {
 		return fmt.Errorf("%s: it cannot be left out, because it tells the right jug from the others", t.Title)
 	case t.Do == Weigh && (t.MustType || t.Material == recipe.Water):
 		return fmt.Errorf("%s cannot be left out", t.Title)
+	case f.Task == dissolveID(st.Batter) || f.Task == combineID(st.Batter):
+		return fmt.Errorf("%s: it cannot be left out; end the batch instead", t.Title)
 	case strings.TrimSpace(f.Reason) == "":
 		return errors.New("say why it is left out")
 	}

@@ -11,7 +11,6 @@ type form struct {
 	section calc.Section
 	length  float64
 	layers  []calc.Layer
-	fills   []calc.LayerFill
 }
 
 // formOf draws the loaf of a control recipe.
@@ -20,12 +19,8 @@ func formOf(c recipe.Control) form {
 	for _, l := range c.Recipe.Layers {
 		f.layers = append(f.layers, l.Fill())
 	}
-	f.fills = calc.FillLayers(f.section, f.layers)
 	return f
 }
-
-// millilitres gives the batter that a layer takes in one loaf.
-func (f form) millilitres(layer int) float64 { return f.fills[layer].Area * f.length / 1000 }
 
 // rise follows one loaf up through its layers: what was really poured decides
 // where each surface lies.

@@ -88,8 +88,8 @@ func harbour() recipe.Control {
 			{Name: "gold mica", Kind: recipe.ToppingMaterial},
 		},
 		Oils: []recipe.OilUse{
-			oil("olive", "Olive oil", 184, 196, 0.903, 0), oil("coconut", "Coconut oil", 248, 265, 0.916, 26),
-			oil("shea", "Shea butter", 160, 195, 0.917, 45), oil("castor", "Castor oil", 176, 187, 0.951, 0),
+			oil("olive", "Olive oil", 184, 196, 0.91305, 0), oil("coconut", "Coconut oil", 248, 265, 0.92605, 26),
+			oil("shea", "Shea butter", 160, 195, 0.92705, 45), oil("castor", "Castor oil", 176, 187, 0.96105, 0),
 		},
 		LeftInVessel: 20 * g,
 	}

@@ -165,9 +165,10 @@ type Task struct {
 	Vessel    string        // Vessel stands on the scale.
 	Tare      quantity.Mass
 	TareKnown bool
-	SoFar     quantity.Mass // SoFar is in the vessel already.
-	Into      string        // Into is where it ends up, when that is another vessel.
-	StopAt    quantity.Mass // StopAt is the reading at which to stop pouring a portion out.
+	SoFar     quantity.Mass   // SoFar is in the vessel already.
+	Into      string          // Into is where it ends up, when that is another vessel.
+	PourLine  quantity.Length // PourLine is the height to pour a mould to, for an eye to see.
+	StopAt    quantity.Mass   // StopAt is the reading at which to stop pouring a portion out.
 	Wanted    quantity.Temperature
 
 	Done    bool

@@ -65,7 +65,7 @@ func Of(s batch.State) Plan {
 // can; a state without its first fact holds none.
 func whole(c recipe.Control) bool {
 	for _, l := range c.Recipe.Layers {
-		if b, at := batterOf(c.Recipe, l.Batter); at < 0 || len(b.Oils) == 0 {
+		if b, at := c.Recipe.Batter(l.Batter); at < 0 || len(b.Oils) == 0 {
 			return false
 		}
 	}

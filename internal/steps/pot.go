@@ -64,7 +64,7 @@ func (p *planner) potLoad(batter int) quantity.Mass {
 	load := 0.0
 	for i, l := range p.c.Recipe.Layers {
 		if l.Batter == p.c.Recipe.Batters[batter].Name {
-			load += p.size.oils[batter].Grams() * p.size.shares[i] * p.size.mixtures[i].perOil
+			load += p.size.oils[batter].Grams() * p.size.shares[i] * p.size.mixtures[i].Total
 		}
 	}
 	return quantity.FromGrams(load)
@@ -137,8 +137,8 @@ func (p *planner) alkaliTasks(b recipe.Batter, k pot) []Task {
 		tasks = append(tasks, p.weigh(weighing{
 			id: b.Name + "/" + a.Material, title: a.Material, material: a.Material, lot: m.Lot, mustType: true,
 			hint:      "Gloves, goggles, sleeves. Read the scale and type what it says.",
-			grams:     calc.AlkaliNeeded(k.koh, k.acids, b.Superfat.Fraction(), a.Share.Fraction(), molarMass(a.Material), purity(m)),
-			tolerance: calc.AlkaliTolerance(k.koh, molarMass(a.Material), purity(m), ingredients(b)),
+			grams:     calc.AlkaliNeeded(k.koh, k.acids, b.Superfat.Fraction(), a.Share.Fraction(), recipe.MolarMass(a.Material), m.PureFraction()),
+			tolerance: calc.AlkaliTolerance(k.koh, recipe.MolarMass(a.Material), m.PureFraction(), ingredients(b)),
 			vessel:    p.rack.alkaliCup(), into: k.jug.Name,
 		}))
 	}
@@ -170,7 +170,7 @@ func (p *planner) batter(k pot) Batter {
 	for _, l := range p.pours {
 		if l.recipe.Batter == k.recipe.Name {
 			b.Mass += sum(l.colours...) + sum(l.scents...)
-			layers = append(layers, calc.Part{Grams: l.layer.Mass.Grams(), GramsPerML: p.size.mixtures[l.at].density})
+			layers = append(layers, calc.Part{Grams: l.layer.Mass.Grams(), GramsPerML: p.size.mixtures[l.at].GramsPerML})
 		}
 	}
 	b.Density = calc.DensityByVolume(layers...)
@@ -192,7 +192,7 @@ func (p *planner) superfat(k pot) (calc.Superfat, []calc.Contribution) {
 			pure = calc.StatedPurity(m.Purity.Fraction())
 		}
 		alkalis = append(alkalis, calc.AlkaliAmount{
-			Name: m.Name, Grams: interval(t), Purity: pure, MolarMass: molarMass(k.recipe.Alkali[i].Material),
+			Name: m.Name, Grams: interval(t), Purity: pure, MolarMass: recipe.MolarMass(k.recipe.Alkali[i].Material),
 		})
 	}
 	return calc.SuperfatBand(oils, alkalis, k.acids)

@@ -25,7 +25,7 @@ type pour struct {
 // fillLayer works a layer out: colours and scents by its oils, then the split.
 func (p *planner) fillLayer(i int) pour {
 	l := p.c.Recipe.Layers[i]
-	_, bi := batterOf(p.c.Recipe, l.Batter)
+	_, bi := p.c.Recipe.Batter(l.Batter)
 	k := p.pots[bi]
 	planned := sum(k.oils...).Grams() * p.size.shares[i]
 	oils := planned
@@ -66,11 +66,11 @@ func (p *planner) partOfPot(k pot, part Task) float64 {
 }
 
 // shared says that a batter feeds several layers.
-func (p *planner) shared(batter string) bool { return len(layersOf(p.c.Recipe, batter)) > 1 }
+func (p *planner) shared(batter string) bool { return len(p.c.Recipe.LayersOf(batter)) > 1 }
 
 // sibling counts a layer among those of its batter.
 func (p *planner) sibling(layer int) int {
-	for n, at := range layersOf(p.c.Recipe, p.c.Recipe.Layers[layer].Batter) {
+	for n, at := range p.c.Recipe.LayersOf(p.c.Recipe.Layers[layer].Batter) {
 		if at == layer {
 			return n
 		}
@@ -151,13 +151,17 @@ func (p *planner) potScents(r pour, oils, bare float64) []Task {
 // weighed out beforehand by what was planned. Both oils and bare batter are of
 // the whole layer.
 func (p *planner) portionScents(r *pour, plannedOils, oils, bare float64) {
-	share := 1 / float64(p.c.Loaves)
-	oilsPerGram, planned := 0.0, 0.0
+	oilsPerGram, plannedBare := 0.0, 0.0
 	if bare > 0 && oils > 0 { // Facts that make no sense may leave nothing.
-		oilsPerGram, planned = oils/bare, bare*plannedOils/oils*share
+		oilsPerGram, plannedBare = oils/bare, bare*plannedOils/oils
+	}
+	weights, all := p.c.LoafWeights(), 0.0
+	for _, w := range weights {
+		all += float64(w)
 	}
 	for loaf := range p.c.Loaves {
-		actual := bare * share
+		share := float64(weights[loaf]) / all
+		planned, actual := plannedBare*share, bare*share
 		if len(r.portions) > 0 {
 			actual = amount(r.portions[loaf]).Mass.Grams()
 		}
@@ -224,11 +228,7 @@ func (p *planner) scentsOf(r pour) []Scent {
 			}
 		} else {
 			scent.Amount = amount(r.scents[n])
-			equal := make([]int64, p.c.Loaves)
-			for i := range equal {
-				equal[i] = 1
-			}
-			scent.Portions, _ = calc.Portions(scent.Mass, equal, r.scents[n].Reads)
+			scent.Portions, _ = calc.Portions(scent.Mass, p.c.LoafWeights(), r.scents[n].Reads)
 		}
 		out = append(out, scent)
 	}

@@ -23,7 +23,7 @@ func rackOf(c recipe.Control) rack {
 	}
 	for _, b := range c.Recipe.Batters {
 		waiting := 0
-		for _, i := range layersOf(c.Recipe, b.Name) {
+		for _, i := range c.Recipe.LayersOf(b.Name) {
 			r.firstCup[i] = waiting
 			waiting += cupsWaiting(c, c.Recipe.Layers[i])
 		}

@@ -67,3 +67,11 @@ func hurries(c recipe.Control, l recipe.Layer) bool {
 	}
 	return false
 }
+
+// thickens says that a scent takes the batter to a thicker trace by itself.
+func thickens(c recipe.Control, l recipe.Layer) bool {
+	return slices.ContainsFunc(l.Scents, func(s recipe.Scent) bool {
+		m, _ := c.Material(s.Material)
+		return slices.Contains(m.Does, recipe.Accelerates)
+	})
+}

@@ -93,7 +93,7 @@ func (p *planner) fromPot(i int, k pot) Task {
 
 // layerSplit shares a pot among all its layers, by their parts of the oils.
 func (p *planner) layerSplit(k pot) []Task {
-	at := layersOf(p.c.Recipe, k.recipe.Name)
+	at := p.c.Recipe.LayersOf(k.recipe.Name)
 	weights := make([]int64, len(at))
 	for n, layer := range at {
 		weights[n] = int64(p.size.shares[layer] * 1e9)
@@ -118,11 +118,7 @@ func (p *planner) split(r *pour, mass quantity.Mass) {
 	}
 	prefix := r.recipe.Batter + "/" + r.recipe.Name
 	r.gross = p.grossTask(prefix+"/gross", fmt.Sprintf("Weigh %s, all of it", r.vessel.Name), r.vessel, mass)
-	equal := make([]int64, p.c.Loaves)
-	for i := range equal {
-		equal[i] = 1
-	}
-	r.portions = p.portionTasks(r.gross, equal, func(i int) Task {
+	r.portions = p.portionTasks(r.gross, p.c.LoafWeights(), func(i int) Task {
 		t := portion(fmt.Sprintf("%s/loaf %d", prefix, i+1), fmt.Sprintf("Portion for loaf %d", i+1), r.gross, p.rack.loafJug(i))
 		if r.at > 0 {
 			t.Hint = fmt.Sprintf("Wipe %s out first: the layer below was in it.", t.Into)
@@ -139,7 +135,7 @@ func (p *planner) followLoaves() {
 		for i := range p.pours {
 			r := &p.pours[i]
 			mass := p.loafMass(*r, loaf)
-			line, surface := up.pour(i, mass.Grams()/p.size.mixtures[i].density)
+			line, surface := up.pour(i, mass.Grams()/p.size.mixtures[i].GramsPerML)
 			tick, poured := p.s.Done(pourID(r.recipe, loaf))
 			r.layer.Loaves = append(r.layer.Loaves, LoafPour{
 				Mass: mass, PourLine: line, Rim: p.c.Mould.Height - line, Surface: surface, Poured: poured && tick.Skipped == "",

@@ -17,7 +17,7 @@ func (p *planner) stages() []Stage {
 	done := map[string]bool{}
 	for i := range p.pours {
 		r := p.pours[i]
-		_, bi := batterOf(p.c.Recipe, r.recipe.Batter)
+		_, bi := p.c.Recipe.Batter(r.recipe.Batter)
 		k := p.pots[bi]
 		wet := "" // wet is the stage before, once the batter cannot wait.
 		if !done[k.recipe.Name] {
@@ -45,7 +45,7 @@ func (p *planner) bringTogether(k pot, layer int, firm string) []Stage {
 	later := firm != ""
 	stages := []Stage{p.oilStage(k, later)}
 	ready := []string{stages[0].ID, "lye/" + name}
-	for _, at := range layersOf(p.c.Recipe, name) {
+	for _, at := range p.c.Recipe.LayersOf(name) {
 		r := p.pours[at]
 		for _, s := range []Stage{p.colourOils(k, r), p.scentOut(r), p.scentOils(r)} {
 			if len(s.Tasks) == 0 {
@@ -80,6 +80,7 @@ func (p *planner) pourLayer(r pour, wet, firm string) []Stage {
 	}
 	add(p.colourBatter(r))
 	add(p.scentPot(r))
+	add(p.thickenStage(r))
 	add(p.splitStage(r))
 	if r.layer.Place == recipe.InPortions {
 		for loaf := range p.c.Loaves {

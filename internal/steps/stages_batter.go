@@ -120,7 +120,7 @@ func (p *planner) trace(k pot) Stage {
 		ID: "trace/" + name, Kind: TraceStage, Batter: name, Title: of("trace", name), After: []string{"combine/" + name}, Ordered: true,
 	}
 	wanted := p.wantedTrace(name)
-	s.Why = fmt.Sprintf("Blend in short bursts and stop at %s trace; the time is kept for next time.", wanted)
+	s.Why = fmt.Sprintf("Blend in short bursts and stop at %s; the time is kept for next time.", traceName(wanted))
 	for _, t := range recipe.Traces() {
 		s.Tasks = append(s.Tasks, p.tick(traceID(name, t), traceTitle(t), traceLooks(t)))
 		if t == wanted {
@@ -137,23 +137,47 @@ func (p *planner) trace(k pot) Stage {
 
 func traceID(batter string, t recipe.Trace) string { return batter + "/trace/" + string(t) }
 
-// wantedTrace is the thinnest that any layer of the batter wants.
+// wantedTrace is the thinnest that any layer of the batter wants; one stage
+// thinner still where a scent goes into the pot that will thicken it the rest
+// of the way.
 func (p *planner) wantedTrace(batter string) recipe.Trace {
 	order := recipe.Traces()
 	thinnest := len(order) - 1
-	for _, at := range layersOf(p.c.Recipe, batter) {
+	for _, at := range p.c.Recipe.LayersOf(batter) {
 		if i := slices.Index(order, p.c.Recipe.Layers[at].Trace); i >= 0 {
+			if p.pours[at].layer.Place == recipe.InPot && thickens(p.c, p.c.Recipe.Layers[at]) {
+				i = max(0, i-1)
+			}
 			thinnest = min(thinnest, i)
 		}
 	}
 	return order[thinnest]
 }
 
-func traceTitle(t recipe.Trace) string {
+func traceTitle(t recipe.Trace) string { return capital(traceName(t)) + " reached" }
+
+func traceName(t recipe.Trace) string {
 	if t == recipe.Emulsion {
-		return "Emulsion reached"
+		return "emulsion"
 	}
-	return fmt.Sprintf("%s trace reached", capital(string(t)))
+	return string(t) + " trace"
+}
+
+// thicken takes a layer on to the trace that it wants, when its pot was left
+// thinner: for another layer's sake, or because its scent does the rest.
+func (p *planner) thicken(r pour) []Task {
+	var tasks []Task
+	passed := false
+	for _, t := range recipe.Traces() {
+		if passed {
+			tasks = append(tasks, p.tick(traceID(r.recipe.Batter+"/"+r.recipe.Name, t), traceTitle(t), traceLooks(t)))
+		}
+		passed = passed || t == p.wantedTrace(r.recipe.Batter)
+		if t == r.recipe.Trace {
+			break
+		}
+	}
+	return tasks
 }
 
 // traceLooks says how a stage of trace is told (common practice, no source).

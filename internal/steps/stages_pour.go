@@ -34,6 +34,17 @@ func (p *planner) scentPot(r pour) Stage {
 	}
 	s.Tasks = append(s.Tasks, p.tick(r.recipe.Batter+"/"+r.recipe.Name+"/scent in",
 		fmt.Sprintf("Stir %s g of scent into %s", sum(r.scents...).At(r.scents[0].Reads), r.vessel.Name), "By hand, until no streak shows."))
+	s.Tasks = append(s.Tasks, p.thicken(r)...)
+	return s
+}
+
+// thickenStage stands where there is no scent to stir into the pot.
+func (p *planner) thickenStage(r pour) Stage {
+	s := p.layerStage(r, "thicken/", TraceStage, "trace")
+	s.Why, s.Ordered = fmt.Sprintf("This layer wants %s; look before every burst.", traceName(r.recipe.Trace)), true
+	if r.layer.Place != recipe.InPot || len(r.scents) == 0 {
+		s.Tasks = p.thicken(r)
+	}
 	return s
 }
 
@@ -65,15 +76,17 @@ func (p *planner) pourStage(r pour) Stage {
 // and as grams into the mould.
 func (p *planner) pourTask(r pour, loaf int) Task {
 	l := r.layer.Loaves[loaf]
-	t := p.tick(pourID(r.recipe, loaf), fmt.Sprintf("Loaf %d: pour to %s", loaf+1, tenth(l.PourLine)),
-		fmt.Sprintf("%s down from the rim; %s g on the scale under the mould. Tap the mould.", tenth(l.Rim), l.Mass.At(quantity.Gram)))
-	t.Material, t.Target, t.Reads = "batter", l.Mass, quantity.Gram
-	if r.at > 0 {
-		t.Hint = "Low on both sides of the embeds. " + t.Hint
-		if !p.standing(r.at) {
-			t.Hint = "Low, over a spatula. " + t.Hint[len("Low on both sides of the embeds. "):]
-		}
+	how, more := "", ""
+	switch {
+	case r.at > 0 && p.standing(r.at):
+		how, more = "Low on both sides of the embeds. ", "more "
+	case r.at > 0:
+		how, more = "Low, over a spatula. ", "more "
 	}
+	t := p.tick(pourID(r.recipe, loaf), fmt.Sprintf("Loaf %d: pour to %s", loaf+1, toAnEye(l.PourLine)),
+		fmt.Sprintf("%s%s down from the rim; %s g %son the scale under the mould. Tap the mould.",
+			how, toAnEye(l.Rim), l.Mass.At(quantity.Gram), more))
+	t.Material, t.Target, t.Reads, t.PourLine = "batter", l.Mass, quantity.Gram, toAnEye(l.PourLine)
 	return t
 }
 
@@ -90,11 +103,11 @@ func (p *planner) standing(layer int) bool {
 	return false
 }
 
-// tenth shows a length to the nearest half millimetre, which is what an eye
+// toAnEye rounds a length to the nearest half millimetre, which is what an eye
 // can pour to.
-func tenth(l quantity.Length) string {
-	half := quantity.Millimetre / 2
-	return ((l + half/2) / half * half).String()
+func toAnEye(l quantity.Length) quantity.Length {
+	const half = quantity.Millimetre / 2
+	return (l + half/2) / half * half
 }
 
 func (p *planner) scentAndPour(r pour, loaf int) Stage {

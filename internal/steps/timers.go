@@ -42,7 +42,7 @@ func (p *planner) timers(stages []Stage) []timer.Timer {
 // oils until its last layer is poured.
 func (p *planner) potTimers(b recipe.Batter) []timer.Timer {
 	if met, ok := p.s.Done(combineID(b.Name)); ok {
-		for _, at := range layersOf(p.c.Recipe, b.Name) {
+		for _, at := range p.c.Recipe.LayersOf(b.Name) {
 			if _, poured := p.lastPour(p.pours[at]); !poured {
 				return []timer.Timer{{ID: "batter/" + b.Name, Label: b.Name + " batter since the lye went in", Start: met.At}}
 			}

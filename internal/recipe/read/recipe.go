@@ -34,11 +34,14 @@ func CheckedRecipe(file string, data []byte, w recipe.Workshop) (recipe.Recipe, 
 
 func (r *reader) recipe(n *yaml.Node, out *recipe.Recipe) {
 	r.mapping(n, "", fields{
-		"bench":   r.format,
-		"recipe":  into(&out.Name, r.name),
-		"about":   into(&out.About, r.line),
-		"loaves":  into(&out.Loaves, r.count),
-		"mould":   into(&out.Mould, r.name),
+		"bench":  r.format,
+		"recipe": into(&out.Name, r.name),
+		"about":  into(&out.About, r.line),
+		"loaves": into(&out.Loaves, r.count),
+		"mould":  into(&out.Mould, r.name),
+		"loaf shares": func(n *yaml.Node, p recipe.Path) {
+			r.items(n, p, func(n *yaml.Node, p recipe.Path) { out.LoafShares = append(out.LoafShares, int64(r.count(n, p))) })
+		},
 		"height":  into(&out.Height, measure(r, positive(quantity.ParseLength))),
 		"gel":     into(&out.Gel, choice(r, recipe.GelForced, recipe.GelLeft, recipe.GelPrevented)),
 		"unmould": into(&out.Unmould, measure(r, positive(quantity.ParseDuration))),

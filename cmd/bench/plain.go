@@ -1,0 +1,50 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"os"
+	"strings"
+
+	"bench/internal/journal"
+)
+
+// said is an error in words that fit on one line of the screen, where what was
+// tried stands before them.
+type said struct {
+	words string
+	err   error
+}
+
+func (s said) Error() string { return s.words }
+func (s said) Unwrap() error { return s.err }
+
+// plain says the reason and what to do first: the screen has room for little
+// more.
+func plain(err error) error {
+	var held *journal.HeldError
+	switch {
+	case err == nil:
+		return nil
+	case errors.As(err, &held):
+		return said{heldWords(*held), err}
+	case errors.Is(err, journal.ErrFull):
+		return said{"the disk is full: free some space, then try again", err}
+	case errors.Is(err, journal.ErrReadOnly):
+		return said{"the data folder may not be written", err}
+	case errors.Is(err, journal.ErrBusy):
+		return said{"another program keeps the store busy: try again", err}
+	}
+	return said{strings.TrimPrefix(err.Error(), "journal: "), err}
+}
+
+func heldWords(h journal.HeldError) string {
+	if h.PID == 0 {
+		return "another program has it open"
+	}
+	words := fmt.Sprintf("process %d has it open since %s", h.PID, h.Since.Local().Format("2 Jan 15:04"))
+	if host, err := os.Hostname(); err != nil || host != h.Host {
+		words += " on " + h.Host
+	}
+	return words
+}

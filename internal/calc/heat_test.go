@@ -1,0 +1,165 @@
+package calc_test
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"bench/internal/calc"
+)
+
+// dissolving is sodium hydroxide in water, both at one temperature.
+func dissolving(t check, strength, tC float64) calc.Estimate {
+	t.Helper()
+	peak, err := calc.Dissolving{NaOHGrams: 1000 * strength, WaterGrams: 1000 * (1 - strength), WaterC: tC, AlkaliC: tC}.Peak()
+	if err != nil {
+		t.Errorf("%.1f %% at %g °C: %v", 100*strength, tC, err)
+	}
+	return peak
+}
+
+// Rises worked out outside the project from Felder & Rousseau's integral heats
+// (table B.11, from memory) with their infinite dilution at −42.9 kJ/mol and
+// the heat capacities of Laliberté's model: the careless end of what the error
+// must cover.
+func TestPeakAgainstIntegralHeats(t *testing.T) {
+	for percent, rise := range map[float64]float64{25: 67, 28: 74, 30: 79, 100. / 3: 84, 40: 87} {
+		got := dissolving(t, percent/100, 20)
+		near(t, "peak from 20 °C", got.Celsius, 20+rise, got.PlusMinus)
+		if got.PlusMinus > 9 || got.NearBoiling != (percent > 25) {
+			t.Errorf("%.1f %%: %+v, want an error of at most 9 °C, and near boiling from 28 %% on", percent, got)
+		}
+	}
+}
+
+// A source of its own: the enthalpy-concentration chart (McCabe; read off in
+// Smith & Van Ness, Introduction to Chemical Engineering Thermodynamics, from
+// memory) gives 192 Btu/lb for 40 % at 220 °F and 70 at 70 °F, water counted
+// from 32 °F and sodium hydroxide from infinite dilution. Dissolving the solid
+// adds the 44.51 kJ/mol of infinite dilution (CRC Handbook, from memory).
+func TestPeakAgainstEnthalpyChart(t *testing.T) {
+	const btuPerLb, roomC = 2.326, (70 - 32) / 1.8
+	perK := (192 - 70) * btuPerLb / (150 / 1.8)
+	solid := 44_510 / calc.MolarMassNaOH
+	whole := 0.4*solid + 0.6*4.184*roomC
+	want := roomC + (whole-70*btuPerLb)/perK
+	near(t, "chart", want, 119.5, 1) // as worked out by hand
+	got := dissolving(t, 0.4, roomC)
+	near(t, "40 % from 70 °F", got.Celsius, want, got.PlusMinus)
+}
+
+// The dilute value must fail: 44.51 kJ/mol over the same heat capacity.
+func TestInfiniteDilutionWouldOvershoot(t *testing.T) {
+	for strength, most := range map[float64]float64{0.33: 20, 0.40: 45} {
+		wrong := 20 + strength*44_510/calc.MolarMassNaOH/calc.SodiumHydroxideHeatCapacity(strength, 60)
+		got := dissolving(t, strength, 20)
+		if over := wrong - got.Celsius; over <= got.PlusMinus || over > most {
+			t.Errorf("%.0f %%: dilute heat gives %.0f °C, which %+v should exclude", 100*strength, wrong, got)
+		}
+	}
+}
+
+// 6.50 g in 100.0 g of water from 21.6 to 37.8 °C: a calorimetry exercise,
+// believed to be of Brown et al., Chemistry: The Central Science. At 6 % a
+// wrong formula passes too.
+func TestPeakOfCalorimetryExercise(t *testing.T) {
+	got, err := calc.Dissolving{NaOHGrams: 6.5, WaterGrams: 100, WaterC: 21.6, AlkaliC: 21.6}.Peak()
+	if err != nil || got.NearBoiling {
+		t.Fatalf("got %+v, %v", got, err)
+	}
+	near(t, "6 %", got.Celsius, 37.8, got.PlusMinus)
+	if got.PlusMinus > 3 {
+		t.Errorf("an error of %.1f °C is more than 6 %% leaves open", got.PlusMinus)
+	}
+}
+
+// From McCabe & Smith, Unit Operations (from memory, the evaporator example):
+// 50 % at 197 °F holds 221 Btu/lb, 20 % at 100 °F 55.
+func TestDilutionAgainstEnthalpyChart(t *testing.T) {
+	const btuPerLb, stockC, chartC, waterC = 2.326, (197 - 32) / 1.8, (100 - 32) / 1.8, 20.0
+	together := 0.4*221*btuPerLb + 0.6*4.186*waterC
+	want := chartC + (together-55*btuPerLb)/calc.SodiumHydroxideHeatCapacity(0.2, 60)
+	got, err := calc.Dilution{StockGrams: 400, Strength: 0.5, StockC: stockC, WaterGrams: 600, WaterC: waterC}.Peak()
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "50 % to 20 %", got.Celsius, want, got.PlusMinus)
+
+	// Common practice, no source: a 50 % stock warms by tens of degrees.
+	third, err := calc.Dilution{StockGrams: 200, Strength: 0.5, StockC: 20, WaterGrams: 100, WaterC: 20}.Peak()
+	if err != nil || third.Celsius < 40 || third.Celsius > 60 || third.NearBoiling {
+		t.Errorf("50 %% to 33 %% from 20 °C: %+v, %v; want 40 to 60 °C", third, err)
+	}
+}
+
+// Stock and extra water hold the heat that dissolving at once sets free.
+func TestDilutionIsTheSecondHalfOfDissolving(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		strength := rapid.Float64Range(0.2, 0.5).Draw(t, "strength")
+		stock := dissolving(t, 0.5, 25)
+		water := 1000 * (0.5/strength - 1)
+		let, err := calc.Dilution{StockGrams: 1000, Strength: 0.5, StockC: stock.Celsius, WaterGrams: water, WaterC: 25}.Peak()
+		if err != nil {
+			t.Fatal(err)
+		}
+		atOnce := dissolving(t, strength, 25)
+		near(t, "two ways to one solution", let.Celsius, atOnce.Celsius, 0.5)
+	})
+}
+
+// Half the alkali as potassium hydroxide of 90 %: the estimate must lie between
+// its own limits, no concentration effect and twice the one it takes.
+func TestPeakOfBothHydroxides(t *testing.T) {
+	mixed := calc.Dissolving{NaOHGrams: 50, KOHGrams: 70, BoundWaterGrams: 7.8, WaterGrams: 240, WaterC: 20, AlkaliC: 20}
+	got, err := mixed.Peak()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got.Celsius < 75 || got.Celsius > 105 || got.PlusMinus < 5 || got.PlusMinus > 15 {
+		t.Errorf("got %+v", got)
+	}
+	mixed.BoundWaterGrams, mixed.WaterGrams = 0, 247.8
+	dry, err := mixed.Peak()
+	if err != nil || dry.Celsius < got.Celsius+5 {
+		t.Errorf("dry flakes reach %+v (%v), wet ones %+v: bound water has given heat away already", dry, err, got)
+	}
+}
+
+func TestPeakNeverPassesBoiling(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		strength := rapid.Float64Range(0.01, 0.52).Draw(t, "strength")
+		from := rapid.Float64Range(0, 99).Draw(t, "from")
+		got := dissolving(t, strength, from)
+		if boils := 100 + 90*strength; got.Celsius > boils || got.Celsius < math.Min(from, boils) || !(got.PlusMinus > 0) {
+			t.Fatalf("%.1f %% from %.0f °C: %+v", 100*strength, from, got)
+		}
+		if got.NearBoiling != (got.Celsius+got.PlusMinus >= 100) {
+			t.Fatalf("%+v does not say whether it boils", got)
+		}
+	})
+}
+
+func TestHeatRefuses(t *testing.T) {
+	nan := math.NaN()
+	for _, c := range []struct {
+		what interface{ Peak() (calc.Estimate, error) }
+		says string
+	}{
+		{calc.Dissolving{NaOHGrams: 100}, "at least 91.6 g"},
+		{calc.Dissolving{NaOHGrams: 100, WaterGrams: 80}, "at least 91.6 g"},
+		{calc.Dissolving{}, "at least 0.0 g"},
+		{calc.Dissolving{NaOHGrams: -1, WaterGrams: 80}, "-1 g is not possible"},
+		{calc.Dissolving{NaOHGrams: nan, WaterGrams: 80}, "not possible"},
+		{calc.Dissolving{NaOHGrams: 10, WaterGrams: math.Inf(1)}, "not possible"},
+		{calc.Dilution{StockGrams: 100, Strength: 0.6}, "52.2 %"},
+		{calc.Dilution{StockGrams: 100, Strength: nan}, "above zero"},
+		{calc.Dilution{StockGrams: nan, Strength: 0.5}, "not possible"},
+		{calc.Dilution{Strength: 0.5}, "no stock solution"},
+	} {
+		if _, err := c.what.Peak(); err == nil || !strings.Contains(err.Error(), c.says) {
+			t.Errorf("%+v: got error %v, want one that says %q", c.what, err, c.says)
+		}
+	}
+}

@@ -1,0 +1,88 @@
+package recipe
+
+import (
+	"bench/internal/calc"
+	"bench/internal/quantity"
+)
+
+// Batter gives the batter of that name and its place in the list.
+func (r Recipe) Batter(name string) (Batter, int) {
+	for i, b := range r.Batters {
+		if b.Name == name {
+			return b, i
+		}
+	}
+	return Batter{}, -1
+}
+
+// LayersOf gives the places of the layers that a batter feeds, floor first.
+func (r Recipe) LayersOf(batter string) []int {
+	var at []int
+	for i, l := range r.Layers {
+		if l.Batter == batter {
+			at = append(at, i)
+		}
+	}
+	return at
+}
+
+// Fills gives the batter that each layer takes on the cut face, floor first.
+func (c Control) Fills() []calc.LayerFill {
+	layers := make([]calc.Layer, len(c.Recipe.Layers))
+	for i, l := range c.Recipe.Layers {
+		layers[i] = l.Fill()
+	}
+	return calc.FillLayers(c.Mould.Section(), layers)
+}
+
+// Clinging gives what a layer leaves behind in all loaves: its part of what
+// stays in the pot, and what stays in each vessel that it passes through, one
+// for each loaf if there are several, and one for the layer if its pot feeds
+// several.
+func (c Control) Clinging(layer int) quantity.Mass {
+	siblings := len(c.Recipe.LayersOf(c.Recipe.Layers[layer].Batter))
+	vessels := quantity.Mass(0)
+	if c.Loaves > 1 {
+		vessels += quantity.Mass(c.Loaves)
+	}
+	if siblings > 1 {
+		vessels++
+	}
+	return c.LeftInVessel*vessels + c.LeftInVessel/quantity.Mass(siblings)
+}
+
+// LoafWeights gives in what proportion the loaves share a layer: equally, or as
+// the recipe states it for so many loaves.
+func (c Control) LoafWeights() []int64 {
+	if len(c.Recipe.LoafShares) == c.Loaves {
+		return c.Recipe.LoafShares
+	}
+	weights := make([]int64, c.Loaves)
+	for i := range weights {
+		weights[i] = 1
+	}
+	return weights
+}
+
+// fullLoaves gives how many full loaves the loaves add up to; the one with the
+// largest share is full.
+func (c Control) fullLoaves() float64 {
+	sum, largest := int64(0), int64(1)
+	for _, w := range c.LoafWeights() {
+		sum, largest = sum+w, max(largest, w)
+	}
+	return float64(sum) / float64(largest)
+}
+
+// OilsNeeded gives, layer by layer, the grams of oils that fill it in all
+// loaves: volume times density, with what clings to vessels on top.
+func (c Control) OilsNeeded() []float64 {
+	fills := c.Fills()
+	need := make([]float64, len(fills))
+	for i, fill := range fills {
+		m := c.Mixture(i)
+		poured := fill.Area * c.Mould.Length.Millimetres() / 1000 * m.GramsPerML * c.fullLoaves()
+		need[i] = (poured + c.Clinging(i).Grams()) / m.Total
+	}
+	return need
+}
