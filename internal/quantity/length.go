@@ -23,6 +23,14 @@ func (l Length) Millimetres() float64 { return float64(l) / float64(Millimetre) 
 // FromMillimetres rounds mm millimetres to the nearest micrometre.
 func FromMillimetres(mm float64) Length { return Length(math.Round(mm * float64(Millimetre))) }
 
+// RoundTo gives the nearest multiple of step, for lengths of zero or more.
+func (l Length) RoundTo(step Length) Length {
+	if step <= 0 {
+		return l
+	}
+	return (l + step/2) / step * step
+}
+
 // String shows the length in millimetres, to a tenth, without idle zeros.
 func (l Length) String() string {
 	s := strconv.FormatFloat(l.Millimetres(), 'f', 1, 64)

@@ -105,10 +105,7 @@ func (p *planner) standing(layer int) bool {
 
 // toAnEye rounds a length to the nearest half millimetre, which is what an eye
 // can pour to.
-func toAnEye(l quantity.Length) quantity.Length {
-	const half = quantity.Millimetre / 2
-	return (l + half/2) / half * half
-}
+func toAnEye(l quantity.Length) quantity.Length { return l.RoundTo(quantity.Millimetre / 2) }
 
 func (p *planner) scentAndPour(r pour, loaf int) Stage {
 	s := p.layerStage(r, fmt.Sprintf("pour %d/", loaf+1), ScentAndPour, fmt.Sprintf("pour %d", loaf+1))

@@ -50,7 +50,7 @@ func (d loafDrawing) row(low, high quantity.Length) string {
 		switch {
 		case l.Name == d.at.Layer && !allPoured(l) && within(l.PourLine):
 			fill = d.t.accent.Render(strings.Repeat("─", d.room))
-			label = d.t.accent.Render(cut(signNow+" "+toPour(l.PourLine)+" "+clean(l.Name), d.label))
+			label = d.t.accent.Render(cut(signNow+" "+l.PourLine.RoundTo(quantity.Millimetre/2).String()+" "+clean(l.Name), d.label))
 		case within(l.Surface):
 			label = cut(l.Surface.String()+" "+clean(l.Name), d.label)
 			if !allPoured(l) {

@@ -5,7 +5,6 @@ import (
 	"strconv"
 	"strings"
 
-	"bench/internal/quantity"
 	"bench/internal/steps"
 )
 
@@ -97,36 +96,11 @@ func (p panel) asked() (number, unit string) {
 	case steps.Temperature:
 		return strconv.FormatFloat(t.Wanted.Celsius(), 'f', 0, 64), "°C"
 	case steps.Tick, steps.Look:
-		if l, ok := p.pour(); ok {
-			return strings.TrimSuffix(toPour(l.PourLine), " mm"), "mm from the floor"
+		if t.PourLine > 0 {
+			return strings.TrimSuffix(t.PourLine.String(), " mm"), "mm from the floor"
 		}
 	}
 	return "", ""
-}
-
-// pour gives the pour line that a pouring task goes up to.
-func (p panel) pour() (steps.LoafPour, bool) {
-	loaf := p.stage.Loaf - 1
-	switch p.stage.Kind {
-	case steps.Pour:
-		for i, t := range p.stage.Tasks {
-			if t.ID == p.task.ID {
-				loaf = i
-			}
-		}
-	case steps.ScentAndPour:
-		if p.task.Material != "batter" {
-			return steps.LoafPour{}, false
-		}
-	default:
-		return steps.LoafPour{}, false
-	}
-	for _, l := range p.b.plan.Layers {
-		if l.Name == p.stage.Layer && loaf >= 0 && loaf < len(l.Loaves) {
-			return l.Loaves[loaf], true
-		}
-	}
-	return steps.LoafPour{}, false
 }
 
 // scaleLines says what the scale must read, tared and not.
@@ -170,11 +144,4 @@ func (p panel) parts() string {
 		return fmt.Sprintf("in %d weighings: + after each but the last", t.Parts)
 	}
 	return ""
-}
-
-// toPour shows a length to the half millimetre, which is what an eye can pour
-// to, and what the task's words say.
-func toPour(l quantity.Length) string {
-	const half = quantity.Millimetre / 2
-	return ((l + half/2) / half * half).String()
 }
