@@ -80,7 +80,7 @@ func (c *crash) clock() time.Time {
 // screen had shown as saved, and how many had been sent.
 func (c *crash) run() (shown, sent int) {
 	c.t.Helper()
-	m := &maker{t: c.t, home: c.home}
+	m := &maker{t: c.t, home: c.home, speed: haste}
 	m.Console = console.Start(c.t, program(c.t, c.home, clocked(c.clock())...), 80, 24)
 	defer m.HangUp()
 	if c.chance.IntN(10) == 0 {

@@ -39,6 +39,7 @@ type maker struct {
 	*console.Console
 	t     *testing.T
 	home  string
+	speed float64 // speed is that of the program's clock.
 	code  string
 	state batch.State // state is what the screen has shown as saved.
 	plan  steps.Plan
@@ -70,7 +71,7 @@ func sits(t *testing.T, home string, at time.Time) *maker {
 
 func sitsAt(t *testing.T, home string, cmd *exec.Cmd) *maker {
 	t.Helper()
-	m := &maker{Console: console.Start(t, cmd, 80, 24), t: t, home: home}
+	m := &maker{Console: console.Start(t, cmd, 80, 24), t: t, home: home, speed: haste}
 	m.Sees("Recipes", "Tide lines")
 	return m
 }
@@ -106,7 +107,7 @@ func (m *maker) goesOn(code string) *maker {
 }
 
 // rests waits until a screen that has just come up takes answers.
-func (m *maker) rests() { time.Sleep(time.Duration(float64(rest)/haste) + time.Millisecond) }
+func (m *maker) rests() { time.Sleep(time.Duration(float64(rest)/m.speed) + time.Millisecond) }
 
 // knows takes what the store has of the batch.
 func (m *maker) knows(code string) *maker {

@@ -23,15 +23,18 @@ func (s said) Unwrap() error { return s.err }
 // more.
 func plain(err error) error {
 	var held *journal.HeldError
+	var newer *journal.NewerError
 	switch {
 	case err == nil:
 		return nil
 	case errors.As(err, &held):
 		return said{heldWords(*held), err}
+	case errors.As(err, &newer):
+		return said{"a newer program wrote this store: use that one", err}
 	case errors.Is(err, journal.ErrFull):
 		return said{"the disk is full: free some space, then try again", err}
 	case errors.Is(err, journal.ErrReadOnly):
-		return said{"the data folder may not be written", err}
+		return said{"the folder is read-only: make it writable", err}
 	case errors.Is(err, journal.ErrBusy):
 		return said{"another program keeps the store busy: try again", err}
 	}

@@ -19,6 +19,9 @@ func (d *driver) handle(sig os.Signal) {
 	switch sig {
 	case syscall.SIGWINCH:
 		if d.terminal.holds() {
+			// Changes in quick succession come as one: the size may be what it was,
+			// and the screen is not.
+			d.terminal.Invalidate()
 			d.sendSize()
 		}
 	case syscall.SIGCONT: // After a stop that did not go through suspend.
