@@ -16,7 +16,7 @@ var published string
 
 // table reads the embedded file when it is first asked for, so that a program
 // that needs no oils does not pay for them.
-var table = sync.OnceValue(func() []Oil {
+var table = sync.OnceValue(func() []Oil { //nolint:gochecknoglobals // Read once, never changed.
 	rows, err := read(published)
 	if err != nil {
 		panic(err) // the file is part of the program, and a test reads it

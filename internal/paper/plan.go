@@ -50,7 +50,7 @@ func (p *page) batter(b steps.Batter) {
 	p.linef("BATTER %s: %s at %.3f g/mL, mixed at %s", b.Name, show(b.Mass), b.Density, b.MixAt)
 	p.amounts("oils", b.Oils)
 	p.amounts("alkali", b.Alkali)
-	p.linef("  %-10s %-28s %12s", "water", fmt.Sprintf("lye concentration %.1f %%", 100*b.Concentration), show(b.Water.Mass))
+	p.linef("  %-10s %-28s %12s", "water", fmt.Sprintf("lye concentration %.1f %%", 100*b.Concentration), b.Water.Mass)
 	p.amounts("additives", b.Additives)
 	p.linef("  superfat   %.1f %% (%.1f to %.1f, k = 2; worst case %.1f to %.1f)",
 		b.Superfat.Percent, b.Superfat.Low, b.Superfat.High, b.Superfat.WorstLow, b.Superfat.WorstHigh)
@@ -58,7 +58,7 @@ func (p *page) batter(b steps.Batter) {
 
 func (p *page) amounts(what string, amounts []steps.Amount) {
 	for _, a := range amounts {
-		p.linef("  %-10s %-28s %12s", what, a.Name, show(a.Mass))
+		p.linef("  %-10s %-28s %12s", what, a.Name, a.Mass)
 		what = ""
 	}
 }
@@ -68,10 +68,10 @@ func (p *page) layer(l steps.Layer) {
 	p.linef("  pour line  %s from the floor, %s down from the rim; surface after %s", l.PourLine, l.Rim, l.Surface)
 	p.amounts("colour", l.Colours)
 	for _, s := range l.Scents {
-		p.linef("  %-10s %-28s %12s   in the %s: %s", "scent", s.Name, show(s.Mass), s.Place, l.PlaceWhy)
+		p.linef("  %-10s %-28s %12s   in the %s: %s", "scent", s.Name, s.Mass, s.Place, l.PlaceWhy)
 		portions := make([]string, len(s.Portions))
 		for i, m := range s.Portions {
-			portions[i] = show(m)
+			portions[i] = m.String()
 		}
 		p.linef("  %-10s %s", "", strings.Join(portions, " + "))
 	}

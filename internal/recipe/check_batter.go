@@ -45,7 +45,7 @@ func (c *checker) batterOils(p Path, b *Batter) {
 	for i := range b.Oils {
 		o := &b.Oils[i]
 		shares = append(shares, o.Share)
-		use, ok := c.oil(p.Item(i), o.Oil, b.MixAt)
+		use, ok := c.oil(p.Item(i), o.Oil)
 		switch {
 		case ok && seen[use.Key]:
 			c.errorf(p.Item(i), "%s is listed twice: add the shares up", use.Name)
@@ -62,7 +62,7 @@ func (c *checker) batterOils(p Path, b *Batter) {
 
 // oil finds an oil by its name in the workshop, its key in the table or its
 // name there, and keeps its values for the batch.
-func (c *checker) oil(p Path, name string, mixAt quantity.Temperature) (OilUse, bool) {
+func (c *checker) oil(p Path, name string) (OilUse, bool) {
 	row, m, ok := c.oilRow(name)
 	if !ok {
 		var known []string

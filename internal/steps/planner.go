@@ -130,6 +130,7 @@ func (p *planner) fill(t Task) Task {
 	}
 	t.Seq, t.At = max(t.Seq, last.Seq), last.At
 	t.Scale, t.Reads, t.Vessel, t.Tare = first.Scale, first.Reads, first.Vessel, first.Tare
+	t.Lot = cmp.Or(last.Fact.Lot, t.Lot)
 	for _, f := range facts {
 		t.ByEye = t.ByEye || f.Fact.How == batch.ByEye
 	}

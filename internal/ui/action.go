@@ -101,8 +101,9 @@ func (m Model) send(act action, at timer.Moment) (Model, tea.Cmd) {
 		return m, m.openCmd(act, at)
 	case keep:
 		return m.keep(act, at)
+	default:
+		return m, nil
 	}
-	return m, nil
 }
 
 // keep sends a fact off. What was typed for it leaves the field, so that keys

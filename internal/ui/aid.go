@@ -5,7 +5,7 @@ package ui
 // safety data sheets agree on: GHS hazard statement H314 with precautionary
 // statements P301+P330+P331, P303+P361+P353, P305+P351+P338, P310; from
 // memory).
-var firstAid = []struct{ on, do string }{
+var firstAid = []struct{ on, do string }{ //nolint:gochecknoglobals // A table.
 	{"SKIN", "Water, at once and long: 15 minutes at least. Clothes that it touched off, under the water."},
 	{"EYES", "Water, at once and long: 15 minutes at least, lids held open, lenses out if that is easy. Then a doctor, always."},
 	{"SWALLOWED", "Rinse the mouth; do not bring it up. Emergency services now."},

@@ -6,7 +6,7 @@ import "strings"
 // here two dots a character, one above the other; the strokes are two dots
 // wide. 6, 8, 0 and 9 differ in the gaps at their sides and middles, 1 has a
 // foot and 7 leans.
-var glyphs = map[rune][5]string{
+var glyphs = map[rune][5]string{ //nolint:gochecknoglobals // A table.
 	'0': {"▄████▄", "██  ██", "██  ██", "██  ██", "▀████▀"},
 	'1': {"  ▄██ ", "▄████ ", "   ██ ", "   ██ ", " █████"},
 	'2': {"▄████▄", "▀▀  ██", " ▄███▀", "██▀   ", "██████"},

@@ -20,7 +20,7 @@ func bind(name, does string, ks ...string) key.Binding {
 }
 
 // keys is never changed; it is a variable because a struct cannot be constant.
-var keys = keyMap{
+var keys = keyMap{ //nolint:gochecknoglobals // A table.
 	Tick:    bind("space", "tick", " "),
 	Accept:  bind("enter", "what it weighs", "enter"),
 	More:    bind("+", "this much, more to come", "+"),

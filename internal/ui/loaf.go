@@ -8,7 +8,7 @@ import (
 )
 
 // loafFills tell neighbouring layers apart without colour.
-var loafFills = []string{"▒", "░", "▓"}
+var loafFills = []string{"▒", "░", "▓"} //nolint:gochecknoglobals // A table.
 
 // loaf draws the mould from the side, to scale: its layers as bands that fill
 // as they are poured, and the line that the next pour goes up to.

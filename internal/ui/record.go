@@ -52,8 +52,9 @@ func correctable(f batch.Fact) bool {
 	switch f.(type) {
 	case batch.Weighed, batch.Grossed, batch.TemperatureTaken:
 		return true
+	default:
+		return false
 	}
-	return false
 }
 
 func (r record) writing() bool { return r.step != picking }

@@ -1,0 +1,175 @@
+package paper_test
+
+import (
+	"encoding/json"
+	"flag"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+
+	"bench/internal/batch"
+	"bench/internal/paper"
+	"bench/internal/quantity"
+	"bench/internal/recipe"
+	"bench/internal/recipe/read"
+	"bench/internal/steps"
+	"bench/internal/timer"
+	"bench/recipes"
+)
+
+var update = flag.Bool("update", false, "rewrite the golden files")
+
+func lighthouse(t *testing.T) recipe.Control {
+	t.Helper()
+	document := func(name string) []byte {
+		data, err := fs.ReadFile(recipes.FS(), name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return data
+	}
+	w, _, _ := read.Workshop(recipes.WorkshopFile, document(recipes.WorkshopFile))
+	data := document("lighthouse-at-dusk.yaml")
+	r, _, _ := read.CheckedRecipe("lighthouse-at-dusk.yaml", data, w)
+	c, problems := recipe.Resolve(r, string(data), w, 3)
+	if len(problems) > 0 {
+		t.Fatal(problems)
+	}
+	return c
+}
+
+// begun is a batch with one of most kinds of fact, a minute apart.
+func begun(t *testing.T) batch.State {
+	t.Helper()
+	at := time.Date(2026, 3, 2, 9, 0, 0, 0, time.UTC)
+	weighed := func(task, material string, target, mass quantity.Mass, how batch.How) batch.Weighed {
+		return batch.Weighed{
+			Task: task, Material: material, Lot: "L-1", Target: target, Mass: mass, How: how,
+			Scale: "bench scale", Reads: quantity.Gram / 10, Vessel: "large pot", Tare: 712 * quantity.Gram,
+		}
+	}
+	shea := weighed("sea/shea", "shea butter", 153*quantity.Gram, 155*quantity.Gram, batch.Typed)
+	right := shea
+	right.Mass = 153 * quantity.Gram
+	var s batch.State
+	for i, f := range []batch.Fact{
+		batch.Started{Control: lighthouse(t)},
+		batch.Ticked{Task: "set out/protection"},
+		shea,
+		weighed("sea/coconut", "coconut oil", 214_200, 214_200, batch.AtTarget),
+		weighed("sea/castor", "castor oil", 53_600, 53_600, batch.ByEye),
+		batch.Corrected{Seq: 3, Reason: "read the wrong line", With: right},
+		batch.Noted{Stage: "oils/sea", Text: "the shea was lumpy"},
+	} {
+		s = s.Apply(batch.Entry{Seq: i + 1, At: timer.Moment{Wall: at.Add(time.Duration(i) * time.Minute)}, Fact: f})
+	}
+	return s
+}
+
+func TestGolden(t *testing.T) {
+	now := timer.Moment{Wall: time.Date(2026, 3, 2, 10, 30, 0, 0, time.UTC)}
+	plan := steps.Of(batch.State{Control: lighthouse(t)})
+	planJSON, err := paper.PlanJSON(plan)
+	if err != nil {
+		t.Fatal(err)
+	}
+	dueJSON, err := paper.DueJSON(timers(now), now)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for name, got := range map[string]string{
+		"plan.txt":   paper.PlanText(plan),
+		"plan.json":  string(planJSON),
+		"record.txt": paper.RecordText("260302A", begun(t), time.UTC),
+		"due.txt":    paper.DueText(timers(now), now),
+		"due.json":   string(dueJSON),
+	} {
+		t.Run(name, func(t *testing.T) {
+			path := filepath.Join("testdata", name+".golden")
+			if *update {
+				if err := os.WriteFile(path, []byte(got), 0o600); err != nil {
+					t.Fatal(err)
+				}
+			}
+			want, err := os.ReadFile(path)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if got != string(want) {
+				t.Errorf("it is not as in %s; look at it, then run with -update:\n%s", path, got)
+			}
+		})
+	}
+}
+
+// timers are one of each state.
+func timers(now timer.Moment) []paper.Timer {
+	before := func(d time.Duration) timer.Moment { return timer.Moment{Wall: now.Wall.Add(-d)} }
+	return []paper.Timer{
+		{Batch: "260302A", Timer: timer.Timer{ID: "unmould", Label: "unmould 3 loaves", Start: before(time.Hour), After: 24 * time.Hour}},
+		{Batch: "260302A", Timer: timer.Timer{ID: "gel look/1", Label: "look at the gel", Start: before(70 * time.Minute), After: time.Hour}},
+		{Batch: "260301B", Timer: timer.Timer{ID: "lye/sea", Label: "sea lye solution cooling", Start: before(9 * time.Minute)}},
+	}
+}
+
+// The record keeps what was said first, and says what was not weighed.
+func TestRecordKeepsTheFirstValue(t *testing.T) {
+	text := paper.RecordText("260302A", begun(t), time.UTC)
+	for _, want := range []string{
+		"shea butter 155.0 g, asked 153.0", "corrected no. 3", "read the wrong line", "by eye, not weighed", "the shea was lumpy", "09:06:00",
+	} {
+		if !strings.Contains(text, want) {
+			t.Errorf("the record does not say %q", want)
+		}
+	}
+}
+
+// docs/json.md and the JSON name the same fields.
+func TestTheContractIsDocumented(t *testing.T) {
+	doc, err := os.ReadFile("../../docs/json.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	now := timer.Moment{Wall: time.Date(2026, 3, 2, 10, 30, 0, 0, time.UTC)}
+	plan, err := paper.PlanJSON(steps.Of(batch.State{Control: lighthouse(t)}))
+	if err != nil {
+		t.Fatal(err)
+	}
+	due, err := paper.DueJSON(timers(now), now)
+	if err != nil {
+		t.Fatal(err)
+	}
+	words := regexp.MustCompile(`[a-z_]+`).FindAllString(string(doc), -1)
+	for _, out := range [][]byte{plan, due} {
+		var value any
+		if err := json.Unmarshal(out, &value); err != nil {
+			t.Fatal(err)
+		}
+		for _, name := range fieldsOf(value) {
+			if !slices.Contains(words, name) {
+				t.Errorf("docs/json.md does not name %q", name)
+			}
+		}
+	}
+}
+
+func fieldsOf(value any) []string {
+	var names []string
+	switch v := value.(type) {
+	case map[string]any:
+		for name, inside := range v {
+			names = append(names, name)
+			names = append(names, fieldsOf(inside)...)
+		}
+	case []any:
+		for _, inside := range v {
+			names = append(names, fieldsOf(inside)...)
+		}
+	}
+	return names
+}
