@@ -55,6 +55,7 @@ func TestInfiniteDilutionWouldOvershoot(t *testing.T) {
 	for strength, most := range map[float64]float64{0.33: 20, 0.40: 45} {
 		wrong := 20 + strength*44_510/calc.MolarMassNaOH/calc.SodiumHydroxideHeatCapacity(strength, 60)
 		got := dissolving(t, strength, 20)
+		t.Logf("%.0f %%: dilute heat %.0f °C, integral heat %.0f ± %.0f °C", 100*strength, wrong, got.Celsius, got.PlusMinus)
 		if over := wrong - got.Celsius; over <= got.PlusMinus || over > most {
 			t.Errorf("%.0f %%: dilute heat gives %.0f °C, which %+v should exclude", 100*strength, wrong, got)
 		}
@@ -157,6 +158,8 @@ func TestHeatRefuses(t *testing.T) {
 		{calc.Dilution{StockGrams: 100, Strength: nan}, "above zero"},
 		{calc.Dilution{StockGrams: nan, Strength: 0.5}, "not possible"},
 		{calc.Dilution{Strength: 0.5}, "no stock solution"},
+		{calc.Dissolving{NaOHGrams: 10, WaterGrams: 20, WaterC: nan}, "thermometer"},
+		{calc.Dilution{StockGrams: 10, Strength: 0.5, StockC: nan}, "thermometer"},
 	} {
 		if _, err := c.what.Peak(); err == nil || !strings.Contains(err.Error(), c.says) {
 			t.Errorf("%+v: got error %v, want one that says %q", c.what, err, c.says)

@@ -206,9 +206,14 @@ func TestBandIsOrdered(t *testing.T) {
 
 // monteCarlo gives superfats in percent, sorted, from a fixed seed.
 func monteCarlo(oils []calc.OilAmount, alkalis []calc.AlkaliAmount, acids float64) []float64 {
+	return drawn(oils, alkalis, acids, 200_000)
+}
+
+// drawn takes every input from its rectangle, so many times.
+func drawn(oils []calc.OilAmount, alkalis []calc.AlkaliAmount, acids float64, times int) []float64 {
 	random := rand.New(rand.NewPCG(1, 2))
 	draw := func(i calc.Interval) float64 { return i.Low + (i.High-i.Low)*random.Float64() }
-	draws := make([]float64, 200_000)
+	draws := make([]float64, times)
 	for i := range draws {
 		var n, a float64
 		for _, o := range oils {

@@ -1,7 +1,7 @@
 package recipe
 
 import (
-	"bench/internal/calc"
+	"bench/internal/form"
 	"bench/internal/quantity"
 )
 
@@ -9,7 +9,7 @@ import (
 type placed struct {
 	path    Path
 	name    string
-	outline calc.Outline
+	outline form.Outline
 }
 
 // embeds checks that every embed lies inside the mould, clear of the others and
@@ -34,7 +34,7 @@ func (c *checker) embeds() {
 					e.Name, floor-(l.Surface-e.Sink), c.r.Layers[i-1].Name, l.Surface-floor)
 			}
 			for _, other := range all {
-				if calc.Overlaps(one.outline, other.outline) {
+				if form.Overlaps(one.outline, other.outline) {
 					c.errorf(p, "%q runs into %q: move one of them across, or change how deep it sinks", one.name, other.name)
 				}
 			}
@@ -64,19 +64,19 @@ func (c *checker) around(e placed, top quantity.Length) {
 	const hair = 1e-9 // hair lets an embed touch what it is meant to touch.
 	section := c.mould.Section()
 	_, _, _, highest := e.outline.Box()
-	switch wall := calc.WallDistance(section, e.outline); {
+	switch wall := form.WallDistance(section, e.outline); {
 	case wall < -hair:
 		c.errorf(e.path.Field("across"), "%q passes through the wall by %s: the mould is %s wide inside", e.name, millimetres(-wall), c.mould.Width)
 	case wall < leastWall-hair:
 		c.warnf(e.path.Field("across"), "%q leaves %s of soap to the wall: 5 mm or more holds better", e.name, millimetres(wall))
 	}
-	switch floor := calc.FloorDistance(e.outline); {
+	switch floor := form.FloorDistance(e.outline); {
 	case floor < -hair:
 		c.errorf(e.path.Field("sink"), "%q passes through the floor by %s: let it sink less", e.name, millimetres(-floor))
 	case floor > hair && floor < leastWall-hair:
 		c.warnf(e.path.Field("sink"), "%q leaves %s of soap under it: 5 mm or more holds better, or let it stand on the floor", e.name, millimetres(floor))
 	}
-	cover := calc.Cover(e.outline, top.Millimetres())
+	cover := form.Cover(e.outline, top.Millimetres())
 	switch {
 	case highest > section.Height+hair:
 		c.errorf(e.path.Field("sink"), "%q rises %s above the rim of the mould: let it sink deeper", e.name, millimetres(highest-section.Height))

@@ -1,35 +1,35 @@
 package recipe
 
 import (
-	"bench/internal/calc"
+	"bench/internal/form"
 	"bench/internal/quantity"
 )
 
 // Section gives the cross-section of the mould.
-func (m Mould) Section() calc.Section {
-	return calc.Section{Width: m.Width.Millimetres(), Height: m.Height.Millimetres()}
+func (m Mould) Section() form.Section {
+	return form.Section{Width: m.Width.Millimetres(), Height: m.Height.Millimetres()}
 }
 
 // Outline gives the embed's outline on the cut face, when the layer that holds
 // it has its finished surface at that height.
-func (e Embed) Outline(surface quantity.Length) calc.Outline {
+func (e Embed) Outline(surface quantity.Length) form.Outline {
 	bottom := (surface - e.Sink).Millimetres()
 	across, width, height := e.Across.Millimetres(), e.Width.Millimetres(), e.Height.Millimetres()
 	switch e.Shape {
 	case Circle:
-		return calc.Circle{CX: across, CY: bottom + height/2, R: width / 2}
+		return form.Circle{CX: across, CY: bottom + height/2, R: width / 2}
 	case Ellipse:
-		return calc.Ellipse{CX: across, CY: bottom + height/2, RX: width / 2, RY: height / 2}
+		return form.Ellipse{CX: across, CY: bottom + height/2, RX: width / 2, RY: height / 2}
 	case Rectangle:
-		return calc.Rectangle{Left: across - width/2, Bottom: bottom, Right: across + width/2, Top: bottom + height}
+		return form.Rectangle{Left: across - width/2, Bottom: bottom, Right: across + width/2, Top: bottom + height}
 	}
-	return calc.Rectangle{}
+	return form.Rectangle{}
 }
 
 // Fill gives the layer as calc fills it. The layer's surface must be known, as
 // it is in every control recipe.
-func (l Layer) Fill() calc.Layer {
-	fill := calc.Layer{Surface: l.Surface.Millimetres()}
+func (l Layer) Fill() form.Layer {
+	fill := form.Layer{Surface: l.Surface.Millimetres()}
 	for _, e := range l.Embeds {
 		fill.Embeds = append(fill.Embeds, e.Outline(l.Surface))
 	}

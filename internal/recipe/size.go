@@ -1,7 +1,7 @@
 package recipe
 
 import (
-	"bench/internal/calc"
+	"bench/internal/form"
 	"bench/internal/quantity"
 )
 
@@ -27,12 +27,12 @@ func (r Recipe) LayersOf(batter string) []int {
 }
 
 // Fills gives the batter that each layer takes on the cut face, floor first.
-func (c Control) Fills() []calc.LayerFill {
-	layers := make([]calc.Layer, len(c.Recipe.Layers))
+func (c Control) Fills() []form.LayerFill {
+	layers := make([]form.Layer, len(c.Recipe.Layers))
 	for i, l := range c.Recipe.Layers {
 		layers[i] = l.Fill()
 	}
-	return calc.FillLayers(c.Mould.Section(), layers)
+	return form.FillLayers(c.Mould.Section(), layers)
 }
 
 // Clinging gives what a layer leaves behind in all loaves: its part of what

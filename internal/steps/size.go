@@ -7,7 +7,7 @@ import (
 
 // size is a recipe at its loaves before anything is weighed.
 type size struct {
-	form     form
+	face     face
 	mixtures []recipe.Mixture // mixtures are per layer.
 	shares   []float64        // shares are each layer's part of its batter's oils.
 	oils     []quantity.Mass  // oils are per batter, before they are rounded to a scale.
@@ -18,7 +18,7 @@ type size struct {
 // stays in each vessel on top.
 func sizeOf(c recipe.Control) size {
 	need := c.OilsNeeded()
-	z := size{form: formOf(c), shares: make([]float64, len(need))}
+	z := size{face: faceOf(c), shares: make([]float64, len(need))}
 	for i := range need {
 		z.mixtures = append(z.mixtures, c.Mixture(i))
 	}

@@ -131,7 +131,7 @@ func (p *planner) split(r *pour, mass quantity.Mass) {
 // it, and notes where each surface lies.
 func (p *planner) followLoaves() {
 	for loaf := range p.c.Loaves {
-		up := rise{form: p.size.form}
+		up := rise{face: p.size.face}
 		for i := range p.pours {
 			r := &p.pours[i]
 			mass := p.loafMass(*r, loaf)

@@ -92,8 +92,8 @@ func (p *planner) pourTask(r pour, loaf int) Task {
 
 // standing says that embeds of the layers below stand up into this one.
 func (p *planner) standing(layer int) bool {
-	base := p.size.form.layers[layer-1].Surface
-	for _, below := range p.size.form.layers[:layer] {
+	base := p.size.face.layers[layer-1].Surface
+	for _, below := range p.size.face.layers[:layer] {
 		for _, e := range below.Embeds {
 			if _, _, _, top := e.Box(); top > base {
 				return true

@@ -1,4 +1,4 @@
-package calc_test
+package form_test
 
 import (
 	"slices"
@@ -6,17 +6,17 @@ import (
 
 	"pgregory.net/rapid"
 
-	"bench/internal/calc"
+	"bench/internal/form"
 )
 
-var mould = calc.Section{Width: 80, Height: 70}
+var mould = form.Section{Width: 80, Height: 70}
 
 // A loaf whose numbers can be worked out by hand: a square lighthouse 20 mm
 // wide stands from 10 to 50 mm, held by the sea, whose surface is at 30 mm.
 func TestLighthouseByHand(t *testing.T) {
-	lighthouse := calc.Rectangle{30, 10, 50, 50}
-	got := calc.FillLayers(mould, []calc.Layer{
-		{Surface: 30, Embeds: []calc.Outline{lighthouse}},
+	lighthouse := form.Rectangle{30, 10, 50, 50}
+	got := form.FillLayers(mould, []form.Layer{
+		{Surface: 30, Embeds: []form.Outline{lighthouse}},
 		{Surface: 60},
 	})
 	sea, dusk := got[0], got[1]
@@ -27,32 +27,32 @@ func TestLighthouseByHand(t *testing.T) {
 }
 
 func TestEmbedPressedIntoTheTopRaisesIt(t *testing.T) {
-	moon := calc.Circle{40, 50, 10}
-	got := calc.FillLayers(mould, []calc.Layer{{Surface: 30}, {Surface: 65, Embeds: []calc.Outline{moon}}})
+	moon := form.Circle{40, 50, 10}
+	got := form.FillLayers(mould, []form.Layer{{Surface: 30}, {Surface: 65, Embeds: []form.Outline{moon}}})
 	near(t, "lower pour line", got[0].PourLine, 30, 1e-9)
 	near(t, "upper pour line", got[1].PourLine, 65-moon.AreaBelow(100)/80, 1e-9)
 }
 
 func TestLayerOutOfOrderTakesNoBatter(t *testing.T) {
-	got := calc.FillLayers(mould, []calc.Layer{{Surface: 30}, {Surface: 20}})
+	got := form.FillLayers(mould, []form.Layer{{Surface: 30}, {Surface: 20}})
 	near(t, "area", got[1].Area, 0, 0)
 }
 
 func TestSurfaceAfterRoundAStandingEmbed(t *testing.T) {
-	stick := []calc.Outline{calc.Rectangle{0, 0, 40, 20}}
-	near(t, "beside it", calc.SurfaceAfter(mould, 0, 400, stick), 10, 1e-9)
-	near(t, "over it", calc.SurfaceAfter(mould, 0, 800+80*5, stick), 25, 1e-9)
-	near(t, "nothing poured", calc.SurfaceAfter(mould, 12, 0, nil), 12, 1e-9)
-	near(t, "over the rim", calc.SurfaceAfter(mould, 0, 80*100, nil), 100, 1e-9)
+	stick := []form.Outline{form.Rectangle{0, 0, 40, 20}}
+	near(t, "beside it", form.SurfaceAfter(mould, 0, 400, stick), 10, 1e-9)
+	near(t, "over it", form.SurfaceAfter(mould, 0, 800+80*5, stick), 25, 1e-9)
+	near(t, "nothing poured", form.SurfaceAfter(mould, 12, 0, nil), 12, 1e-9)
+	near(t, "over the rim", form.SurfaceAfter(mould, 0, 80*100, nil), 100, 1e-9)
 }
 
 func TestDistances(t *testing.T) {
-	moon := calc.Circle{20, 45, 12}
-	near(t, "left wall", calc.WallDistance(mould, moon), 8, 1e-12)
-	near(t, "right wall", calc.WallDistance(mould, calc.Circle{70, 45, 12}), -2, 1e-12)
-	near(t, "floor", calc.FloorDistance(moon), 33, 1e-12)
-	near(t, "cover", calc.Cover(moon, 65), 8, 1e-12)
-	near(t, "proud", calc.Cover(moon, 50), -7, 1e-12)
+	moon := form.Circle{20, 45, 12}
+	near(t, "left wall", form.WallDistance(mould, moon), 8, 1e-12)
+	near(t, "right wall", form.WallDistance(mould, form.Circle{70, 45, 12}), -2, 1e-12)
+	near(t, "floor", form.FloorDistance(moon), 33, 1e-12)
+	near(t, "cover", form.Cover(moon, 65), 8, 1e-12)
+	near(t, "proud", form.Cover(moon, 50), -7, 1e-12)
 }
 
 // Batter and embeds fill the section, no more and no less; no pour line is
@@ -60,7 +60,7 @@ func TestDistances(t *testing.T) {
 func TestFillLayersKeepsVolume(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		layers, embeds := drawLoaf(t)
-		fills := calc.FillLayers(mould, layers)
+		fills := form.FillLayers(mould, layers)
 		top := layers[len(layers)-1].Surface
 		var filled float64
 		for _, e := range embeds {
@@ -80,7 +80,7 @@ func TestFillLayersKeepsVolume(t *testing.T) {
 
 // drawLoaf gives one to four layers with one embed each, in columns of their
 // own so that they lie apart; some stand up into later layers.
-func drawLoaf(t *rapid.T) (layers []calc.Layer, embeds []calc.Outline) {
+func drawLoaf(t *rapid.T) (layers []form.Layer, embeds []form.Outline) {
 	surfaces := rapid.SliceOfNDistinct(rapid.Float64Range(5, 70), 1, 4, rapid.ID[float64]).Draw(t, "surfaces")
 	slices.Sort(surfaces)
 	base := 0.0
@@ -88,11 +88,11 @@ func drawLoaf(t *rapid.T) (layers []calc.Layer, embeds []calc.Outline) {
 		x := 10 + 20*float64(i)
 		radius := rapid.Float64Range(0.5, 9).Draw(t, "radius")
 		y := base + radius + rapid.Float64Range(0, surface-base).Draw(t, "up")
-		embed := calc.Outline(calc.Circle{x, y, radius})
+		embed := form.Outline(form.Circle{x, y, radius})
 		if rapid.Bool().Draw(t, "square") {
-			embed = calc.Rectangle{x - radius, y - radius, x + radius, y + radius}
+			embed = form.Rectangle{x - radius, y - radius, x + radius, y + radius}
 		}
-		layers = append(layers, calc.Layer{Surface: surface, Embeds: []calc.Outline{embed}})
+		layers = append(layers, form.Layer{Surface: surface, Embeds: []form.Outline{embed}})
 		embeds = append(embeds, embed)
 		base = surface
 	}

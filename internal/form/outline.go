@@ -1,4 +1,9 @@
-package calc
+// Package form is the geometry of a loaf: outlines on its cross-section, how far
+// they overlap, and how high a poured area rises around them.
+//
+// The rule: plane geometry in millimetres as float64. It knows no batter, no
+// embed and no mould; what a height means is the caller's business.
+package form
 
 import "math"
 

@@ -1,4 +1,4 @@
-package calc
+package form
 
 // Overlaps tells whether two outlines touch, cross, or lie one inside the
 // other. Curves count as the polygons of their Boundary, so two curves that

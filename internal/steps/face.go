@@ -1,21 +1,21 @@
 package steps
 
 import (
-	"bench/internal/calc"
+	"bench/internal/form"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
 )
 
-// form is the geometry of one loaf as the recipe draws it, in millimetres.
-type form struct {
-	section calc.Section
+// face is the geometry of one loaf as the recipe draws it, in millimetres.
+type face struct {
+	section form.Section
 	length  float64
-	layers  []calc.Layer
+	layers  []form.Layer
 }
 
-// formOf draws the loaf of a control recipe.
-func formOf(c recipe.Control) form {
-	f := form{section: c.Mould.Section(), length: c.Mould.Length.Millimetres()}
+// faceOf draws the loaf of a control recipe.
+func faceOf(c recipe.Control) face {
+	f := face{section: c.Mould.Section(), length: c.Mould.Length.Millimetres()}
 	for _, l := range c.Recipe.Layers {
 		f.layers = append(f.layers, l.Fill())
 	}
@@ -25,22 +25,22 @@ func formOf(c recipe.Control) form {
 // rise follows one loaf up through its layers: what was really poured decides
 // where each surface lies.
 type rise struct {
-	form     form
+	face     face
 	base     float64
-	standing []calc.Outline
+	standing []form.Outline
 }
 
 // pour adds a layer's volume and gives the height before its embeds go in and
 // after. The embeds keep their sink, so they settle with the surface.
 func (r *rise) pour(layer int, millilitres float64) (pourLine, surface quantity.Length) {
-	area := millilitres * 1000 / r.form.length
-	drawn := r.form.layers[layer]
-	line := calc.SurfaceAfter(r.form.section, r.base, area, r.standing)
+	area := millilitres * 1000 / r.face.length
+	drawn := r.face.layers[layer]
+	line := form.SurfaceAfter(r.face.section, r.base, area, r.standing)
 	displaced := 0.0
 	for _, e := range drawn.Embeds {
 		displaced += e.AreaBelow(drawn.Surface)
 	}
-	top := calc.SurfaceAfter(r.form.section, r.base, area+displaced, r.standing)
+	top := form.SurfaceAfter(r.face.section, r.base, area+displaced, r.standing)
 	for _, e := range drawn.Embeds {
 		r.standing = append(r.standing, moved(e, top-drawn.Surface))
 	}
@@ -49,15 +49,15 @@ func (r *rise) pour(layer int, millilitres float64) (pourLine, surface quantity.
 }
 
 // moved gives the outline shifted up by dy.
-func moved(o calc.Outline, dy float64) calc.Outline {
+func moved(o form.Outline, dy float64) form.Outline {
 	switch o := o.(type) {
-	case calc.Circle:
+	case form.Circle:
 		o.CY += dy
 		return o
-	case calc.Ellipse:
+	case form.Ellipse:
 		o.CY += dy
 		return o
-	case calc.Rectangle:
+	case form.Rectangle:
 		o.Bottom += dy
 		o.Top += dy
 		return o
