@@ -2,6 +2,8 @@ package main
 
 import (
 	"fmt"
+	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 	"time"
@@ -162,6 +164,10 @@ func (m *maker) unmoulds(at time.Time) *maker {
 func (m *maker) recorded() {
 	m.t.Helper()
 	record := printed(m.t, m.home, "record")
+	beside, err := os.ReadFile(filepath.Join(m.home, "records", m.code+".txt"))
+	if err != nil || string(beside) != record {
+		m.t.Errorf("the copy beside the store is not the record: %v\n%s", err, beside)
+	}
 	rest := record
 	for _, e := range m.state.Entries {
 		line := "  " + m.plan.Say(e, m.state) + "\n"

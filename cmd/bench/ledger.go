@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"path/filepath"
 	"strings"
+	"sync"
 	"time"
 
 	"bench/internal/batch"
@@ -27,7 +28,8 @@ type ledger struct {
 type openBatch struct {
 	writer *journal.Writer
 	state  batch.State
-	stages int // stages counts those that are done.
+	stages int // stages counts those that are done; the copy knows them.
+	copy   sync.WaitGroup
 }
 
 func newLedger(store *journal.Store, home string) *ledger {
@@ -153,7 +155,7 @@ func (l *ledger) Open(code string, at timer.Moment) ([]batch.Entry, error) {
 }
 
 // Append keeps a fact. When it ends a stage, the record in plain text is
-// written again, too.
+// written again, too; nobody waits for that but the next fact.
 func (l *ledger) Append(code string, f batch.Fact, at timer.Moment) (batch.Entry, error) {
 	entry, err := l.append(code, f, at)
 	return entry, plain(err)
@@ -173,11 +175,14 @@ func (l *ledger) append(code string, f batch.Fact, at timer.Moment) (batch.Entry
 		return batch.Entry{}, err
 	}
 	entry := batch.Entry{Seq: r.Seq, At: momentOf(r.Stamp), Fact: f}
+	b.copy.Wait() // It reads the state.
 	b.state = b.state.Apply(entry)
-	if done := stagesDone(b.state); done != b.stages || b.state.Closed() {
-		b.stages = done
-		l.copyRecord(code, b.state)
-	}
+	b.copy.Go(func() {
+		if done := stagesDone(b.state); done != b.stages || b.state.Closed() {
+			b.stages = done
+			l.copyRecord(code, b.state)
+		}
+	})
 	return entry, nil
 }
 
@@ -225,6 +230,7 @@ func (l *ledger) Release(code string) error {
 	if b == nil {
 		return nil
 	}
+	b.copy.Wait()
 	delete(l.open, code)
 	return plain(b.writer.Release())
 }

@@ -37,7 +37,7 @@ const (
 // what it should show next.
 type maker struct {
 	*console.Console
-	t     *testing.T
+	t     testing.TB
 	home  string
 	speed float64 // speed is that of the program's clock.
 	code  string
@@ -47,7 +47,7 @@ type maker struct {
 
 // program is the command as it was built, with nothing of the tester's own
 // environment but the path.
-func program(t *testing.T, home string, args ...string) *exec.Cmd {
+func program(t testing.TB, home string, args ...string) *exec.Cmd {
 	t.Helper()
 	path, err := exec.LookPath("bench")
 	if err != nil {
@@ -64,12 +64,12 @@ func clocked(at time.Time) []string {
 }
 
 // sits opens the program and waits for the first screen.
-func sits(t *testing.T, home string, at time.Time) *maker {
+func sits(t testing.TB, home string, at time.Time) *maker {
 	t.Helper()
 	return sitsAt(t, home, program(t, home, clocked(at)...))
 }
 
-func sitsAt(t *testing.T, home string, cmd *exec.Cmd) *maker {
+func sitsAt(t testing.TB, home string, cmd *exec.Cmd) *maker {
 	t.Helper()
 	m := &maker{Console: console.Start(t, cmd, 80, 24), t: t, home: home, speed: haste}
 	m.Sees("Recipes", "Tide lines")
@@ -119,7 +119,7 @@ func (m *maker) knows(code string) *maker {
 }
 
 // kept reads a batch back, as another program would.
-func kept(t *testing.T, home, code string) []batch.Entry {
+func kept(t testing.TB, home, code string) []batch.Entry {
 	t.Helper()
 	store, err := journal.Open(home, journal.Options{ReadOnly: true})
 	if err != nil {
@@ -290,7 +290,7 @@ func showsSaved(screen, line string) bool {
 }
 
 // bench runs a command without a screen and gives what it printed.
-func printed(t *testing.T, home string, args ...string) string {
+func printed(t testing.TB, home string, args ...string) string {
 	t.Helper()
 	out, err := program(t, home, args...).CombinedOutput()
 	if err != nil {

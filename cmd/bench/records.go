@@ -1,9 +1,11 @@
 package main
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"io/fs"
+	"slices"
 	"time"
 
 	"github.com/spf13/cobra"
@@ -46,7 +48,9 @@ func (a *app) due(asJSON bool) error {
 	if err != nil {
 		return failed(err)
 	}
-	return failed(a.printTimers(timers, now(), asJSON))
+	at := now()
+	slices.SortStableFunc(timers, func(x, y paper.Timer) int { return cmp.Compare(x.Remaining(at), y.Remaining(at)) })
+	return failed(a.printTimers(timers, at, asJSON))
 }
 
 func (a *app) printTimers(timers []paper.Timer, now timer.Moment, asJSON bool) error {

@@ -36,17 +36,17 @@ func TestMuteTerminal(t *testing.T) {
 	}
 }
 
-// TestColours holds NO_COLOR and a dumb terminal to no colour in any byte, and
-// other terminals to some.
+// TestColours holds NO_COLOR to no colour in any byte, a dumb terminal to no
+// style at all, and other terminals to some of both.
 func TestColours(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct {
-		env  string
-		want bool
+		env             string
+		colours, styles bool
 	}{
-		{"TERM=xterm-256color", true},
-		{"NO_COLOR=1", false},
-		{"TERM=dumb", false},
+		{"TERM=xterm-256color", true, true},
+		{"NO_COLOR=1", false, true},
+		{"TERM=dumb", false, false},
 	} {
 		home := t.TempDir()
 		cmd := program(t, home, clocked(dawn)...)
@@ -56,8 +56,11 @@ func TestColours(t *testing.T) {
 		m.Send("1")
 		m.Sees("typed", "to go")
 		m.Kill()
-		if found := m.Colours(); (len(found) > 0) != c.want {
+		if found := m.Colours(); (len(found) > 0) != c.colours {
 			t.Errorf("%s: colours %q", c.env, found)
+		}
+		if found := m.Styles(); (len(found) > 0) != c.styles {
+			t.Errorf("%s: styles %q", c.env, found)
 		}
 	}
 }
@@ -212,15 +215,15 @@ func (m *maker) pressesBlind(keys string) {
 	m.rests()
 }
 
-// TestResizeThereAndBack changes the size so quickly that the program may only
-// see that it is what it was: the screen must come back all the same.
-func TestResizeThereAndBack(t *testing.T) {
+// TestSpoiltScreen holds a window that reports a change of size, and has the
+// same size again by the time it is asked, to being drawn anew: what it showed
+// is gone all the same.
+func TestSpoiltScreen(t *testing.T) {
 	t.Parallel()
 	m := sits(t, t.TempDir(), dawn).begins("260302A")
-	for range 10 {
-		m.Resize(1, 1)
-		m.Resize(80, 24)
-		m.Sees("Lighthouse at dusk 3 loaves batch 260302A stage 1 of 29", "space done")
-		m.seesTask(m.plan.Stages[0].Tasks[0])
-	}
+	m.Spoil()
+	m.Wait("empty screen", func() bool { return strings.TrimSpace(m.Screen()) == "" })
+	m.Signal(syscall.SIGWINCH)
+	m.Sees("Lighthouse at dusk 3 loaves batch 260302A stage 1 of 29", "space done")
+	m.seesTask(m.plan.Stages[0].Tasks[0])
 }

@@ -135,6 +135,15 @@ func (c *Console) Resize(columns, rows int) {
 	}
 }
 
+// Spoil clears the screen behind the program's back, as a terminal may when its
+// size changes.
+func (c *Console) Spoil() {
+	c.tb.Helper()
+	if _, err := c.tty.WriteString("\x1b[2J"); err != nil {
+		c.tb.Fatal(err)
+	}
+}
+
 // Signal sends a signal to the program.
 func (c *Console) Signal(sig syscall.Signal) {
 	c.tb.Helper()

@@ -29,7 +29,7 @@ func (c *Console) written() string {
 	return c.raw.String()
 }
 
-var marks = regexp.MustCompile(`\x1b_drained \d+\x1b\\`) //nolint:gochecknoglobals // Compiled once.
+var marks = regexp.MustCompile(`\x1b_drained \d+\x1b\\`)
 
 // Written gives every byte that reached the terminal.
 func (c *Console) Written() string { return marks.ReplaceAllString(c.written(), "") }
@@ -143,4 +143,10 @@ func (c *Console) AskedNothing() {
 // parameters 30 to 49, and 90 to 107 by common extension).
 func (c *Console) Colours() []string { return colour.FindAllString(c.Written(), -1) }
 
-var colour = regexp.MustCompile(`\x1b\[(?:[\d;:]*[;:])?(?:3\d|4\d|9\d|10[0-7])(?:[;:][\d;:]*)?m`) //nolint:gochecknoglobals // Compiled once.
+// Styles gives the SGR sequences that set anything, colours included.
+func (c *Console) Styles() []string { return style.FindAllString(c.Written(), -1) }
+
+var (
+	colour = regexp.MustCompile(`\x1b\[(?:[\d;:]*[;:])?(?:3\d|4\d|9\d|10[0-7])(?:[;:][\d;:]*)?m`)
+	style  = regexp.MustCompile(`\x1b\[[\d;:]*[1-9][\d;:]*m`)
+)

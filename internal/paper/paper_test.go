@@ -12,6 +12,8 @@ import (
 	"testing"
 	"time"
 
+	"github.com/google/go-cmp/cmp"
+
 	"bench/internal/batch"
 	"bench/internal/paper"
 	"bench/internal/quantity"
@@ -100,8 +102,8 @@ func TestGolden(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			if got != string(want) {
-				t.Errorf("it is not as in %s; look at it, then run with -update:\n%s", path, got)
+			if diff := cmp.Diff(strings.Split(string(want), "\n"), strings.Split(got, "\n")); diff != "" {
+				t.Errorf("it is not as in %s; look at it, then run with -update:\n%s", path, diff)
 			}
 		})
 	}

@@ -38,7 +38,11 @@ func RecordText(code string, s batch.State, in *time.Location) string {
 		}
 	}
 	for _, b := range plan.Batters {
-		p.linef("%s: superfat %.1f %% (%.1f to %.1f), asked %s", b.Name, b.Superfat.Percent, b.Superfat.Low, b.Superfat.High, b.Asked)
+		below := ""
+		if b.Superfat.Low < 0 {
+			below = "  ! the band reaches below zero: free alkali is possible"
+		}
+		p.linef("%s: superfat %.1f %% (%.1f to %.1f), asked %s%s", b.Name, b.Superfat.Percent, b.Superfat.Low, b.Superfat.High, b.Asked, below)
 	}
 	return p.String()
 }
@@ -52,8 +56,11 @@ func (p *page) weighed(st steps.Stage, t steps.Task) {
 		return
 	}
 	note := ""
-	if t.ByEye {
+	switch {
+	case t.ByEye:
 		note = "by eye, not weighed"
+	case t.FromCup:
+		note = "out of its cup"
 	}
 	p.linef("  %-18s %-30s asked %9s  weighed %9s g  lot %-10s %s",
 		st.Title, t.Title, t.Target.At(t.Reads), t.Mass.At(t.Reads), dash(t.Lot), note)

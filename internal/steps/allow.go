@@ -139,10 +139,33 @@ func (p Plan) allowsTick(id string, now timer.Moment) error {
 	if err != nil {
 		return err
 	}
-	if _, st, _ := p.Task(id); st.Kind == Unmould {
+	_, st, _ := p.Task(id)
+	if id == dissolveID(st.Batter) || id == combineID(st.Batter) {
+		if err := p.lyeHeavy(st.Batter); err != nil {
+			return fmt.Errorf("%s: %w", t.Title, err)
+		}
+	}
+	if st.Kind == Unmould {
 		if err := p.tooEarly(now); err != nil {
 			return fmt.Errorf("%s: %w", t.Title, err)
 		}
+	}
+	return nil
+}
+
+// lyeHeavy says that a batter's alkali is more than its oils can take. It is
+// refused where the harm would be done: soap with free alkali burns.
+func (p Plan) lyeHeavy(batter string) error {
+	for _, b := range p.Batters {
+		if b.Name != batter || b.Superfat.Percent >= 0 {
+			continue
+		}
+		over := quantity.Mass(0)
+		for _, a := range b.Alkali {
+			over += a.Mass - a.Target
+		}
+		return fmt.Errorf("more alkali than the oils can take (superfat %.1f %%); it was to be %s g less. While it is dry, take that out of the cup and correct its weight; otherwise add oils",
+			b.Superfat.Percent, max(0, over).At(quantity.Gram/100))
 	}
 	return nil
 }
@@ -166,6 +189,10 @@ func (p Plan) tooEarly(now timer.Moment) error {
 }
 
 func (p Plan) allowsTemperature(f batch.TemperatureTaken) error {
+	t, st, ok := p.Task(f.Task)
+	if ok && t.Do == Temperature && t.Done && t.Skipped == "" && !st.Done && !p.Closed {
+		return nil // What cools is read again and again, until the gate is passed.
+	}
 	_, err := p.open(f.Task, Temperature)
 	return err
 }

@@ -71,7 +71,7 @@ func weightAnswer(t Task, a Answer) (batch.Fact, error) {
 		Task: t.ID, Material: t.Material, Lot: t.Lot, Target: t.Target, Mass: t.Remaining(), How: a.How, More: a.More,
 		Scale: t.Scale, Reads: t.Reads, Vessel: t.Vessel, Tare: t.Tare,
 	}
-	if a.How != batch.Typed {
+	if strings.TrimSpace(a.Text) == "" {
 		return f, nil
 	}
 	m, err := quantity.ParseNumberMass(a.Text, quantity.Gram)
@@ -94,7 +94,10 @@ func (p Plan) Doubt(f batch.Fact) string {
 		if !ok || f.How != batch.Typed {
 			return ""
 		}
-		return doubtful(f.Mass, t.Remaining(), max(10*t.Tolerance, t.Remaining()/10), t.Reads, f.More)
+		if t.Do == Weigh && t.Tare > 0 && abs(f.Mass-t.Untared()) <= max(t.Tolerance, t.Reads) {
+			return fmt.Sprintf("typed %s, which is the reading with the vessel; without it that is %s", f.Mass.At(t.Reads), t.Remaining().At(t.Reads))
+		}
+		return doubtful(f.Mass, t.Remaining(), spread(t, t.Remaining()), t.Reads, f.More)
 	case batch.Grossed:
 		t, _, ok := p.Task(f.Task)
 		if !ok {
@@ -110,10 +113,29 @@ func (p Plan) Doubt(f batch.Fact) string {
 		if f.Temperature < 10*quantity.Degree || f.Temperature > 100*quantity.Degree {
 			return fmt.Sprintf("%s is unusual here", f.Temperature)
 		}
-	case batch.Started, batch.Ticked, batch.Skipped, batch.TimerSeen, batch.TimerPutOff, batch.Noted, batch.Corrected, batch.Closed:
+	case batch.Corrected:
+		return p.doubtCorrected(f.With)
+	case batch.Started, batch.Ticked, batch.Skipped, batch.TimerSeen, batch.TimerPutOff, batch.Noted, batch.Closed:
 	}
 	return ""
 }
+
+// doubtCorrected holds a corrected value to what was asked when it was first
+// said.
+func (p Plan) doubtCorrected(with batch.Fact) string {
+	w, ok := with.(batch.Weighed)
+	if !ok {
+		return p.Doubt(with)
+	}
+	t, _, ok := p.Task(w.Task)
+	if !ok {
+		return ""
+	}
+	return doubtful(w.Mass, w.Target, spread(t, w.Target), w.Reads, w.More)
+}
+
+// spread is how far off a weight may be before it looks like a slip.
+func spread(t Task, asked quantity.Mass) quantity.Mass { return max(10*t.Tolerance, asked/10) }
 
 // lookAlike names the lye jug that still stands full and whose weight is nearer
 // to the one typed, when it is a lye jug that is asked for.

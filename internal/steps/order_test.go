@@ -61,12 +61,12 @@ func TestOrderOfOnePot(t *testing.T) {
 		split/low water             split
 		pour/low water              pour
 		firm/low water              wait until firm
-		colour/half tide            colour the batter
+		colour/half tide            colour the batter, meanwhile
 		scent/half tide             scent the pot
 		split/half tide             split
 		pour/half tide              pour
 		firm/half tide              wait until firm
-		colour/high water           colour the batter
+		colour/high water           colour the batter, meanwhile
 		scent/high water            scent the pot
 		split/high water            split
 		pour/high water             pour

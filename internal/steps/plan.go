@@ -170,6 +170,7 @@ type Task struct {
 	PourLine  quantity.Length // PourLine is the height to pour a mould to, for an eye to see.
 	StopAt    quantity.Mass   // StopAt is the reading at which to stop pouring a portion out.
 	Wanted    quantity.Temperature
+	FromCup   bool // FromCup was weighed before, into its cup: it counts once.
 
 	Done    bool
 	Skipped string

@@ -108,7 +108,11 @@ func (p *planner) weigh(w weighing) Task {
 	if tolerance > 0 {
 		t.Tolerance = max(tolerance, at.scale.Reads/2)
 	}
-	return p.fill(t)
+	t = p.fill(t)
+	if t.SoFar == 0 && !t.Done {
+		t.SoFar = t.Mass // What came from the container before stands in the vessel.
+	}
+	return t
 }
 
 // fill adds to a weighing what the facts say of it. The target of a weighing

@@ -46,8 +46,9 @@ func (p *planner) fillPot(i int) pot {
 	k.alkali = p.alkaliTasks(b, k)
 	alkali := sum(k.alkali...).Grams()
 	water, _ := b.Water.Water(alkali, oils) // Beyond the solubility only by a deviation; the screen warns.
+	tap, _ := p.c.Material(recipe.Water)
 	k.water = p.weigh(weighing{
-		id: b.Name + "/" + recipe.Water, title: "Water into the lye jug", material: recipe.Water,
+		id: b.Name + "/" + recipe.Water, title: "Water into the lye jug", material: recipe.Water, lot: tap.Lot,
 		hint:  "Label the jug: LYE, " + b.Name + ". Water first; alkali goes into water, never water into alkali.",
 		grams: water, tolerance: calc.WaterTolerance(water),
 		vessel: k.jug, load: quantity.FromGrams(water + alkali),

@@ -190,6 +190,7 @@ func (p *planner) portionScents(r *pour, plannedOils, oils, bare float64) {
 // came out as planned, or else a little more or a little less.
 func (p *planner) fromCup(cup Task, w weighing) Task {
 	t := p.weigh(w)
+	t.FromCup = true
 	have := amount(cup).Mass
 	if !t.Done && abs(t.Target-have) <= cup.Tolerance {
 		t.Target = have

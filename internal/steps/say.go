@@ -31,9 +31,9 @@ func (p Plan) Say(e batch.Entry, s batch.State) string {
 	case batch.Skipped:
 		return fmt.Sprintf("left out: %s (%s)", p.title(f.Task), f.Reason)
 	case batch.TimerSeen:
-		return "timer seen: " + f.Timer
+		return "seen: " + timerName(f.Timer)
 	case batch.TimerPutOff:
-		return fmt.Sprintf("timer put off for %s: %s", timer.Words(f.For), f.Timer)
+		return fmt.Sprintf("put off for %s: %s", timer.Words(f.For), timerName(f.Timer))
 	case batch.Noted:
 		return "note: " + f.Text
 	case batch.Corrected:
@@ -51,6 +51,23 @@ func (p Plan) Say(e batch.Entry, s batch.State) string {
 		return "batch ended early: " + f.Reason
 	}
 	return batch.Kind(e.Fact)
+}
+
+// timerName says in words what a timer is for, whether or not it still runs.
+func timerName(id string) string {
+	kind, of, _ := strings.Cut(id, "/")
+	switch kind + "/" {
+	case lookTimer:
+		layer, _, _ := strings.Cut(of, "/")
+		return "look at " + layer
+	case gelTimer:
+		return "look at the gel after " + of + " h"
+	case "lye/":
+		return of + " lye solution cooling"
+	case "batter/":
+		return of + " batter since the lye went in"
+	}
+	return id
 }
 
 // about names the layer, the batter or the stage that a task belongs to.
@@ -75,6 +92,8 @@ func (p Plan) sayWeighed(f batch.Weighed) string {
 	}
 	words := fmt.Sprintf("%s %s", name, grams(f.Mass, f.Reads))
 	switch {
+	case f.Mass == 0 && f.How == batch.AtTarget:
+		words = name + ": that was all"
 	case f.How == batch.ByEye:
 		words += " by eye, not weighed"
 	case f.More:

@@ -67,18 +67,32 @@ func (p *planner) bringTogether(k pot, layer int, firm string) []Stage {
 }
 
 // pourLayer takes one layer from the traced batter into the moulds, and waits
-// for what comes next.
+// for what comes next. Wet is the stage before; firm is the wait that must be
+// over before anything is poured on the layer below.
 func (p *planner) pourLayer(r pour, wet, firm string) []Stage {
 	var stages []Stage
+	before := []string{wet}
+	if firm != "" && firm != wet {
+		before = append(before, firm)
+	}
 	add := func(s Stage) {
 		if len(s.Tasks) == 0 {
 			return
 		}
-		s.After = append(s.After, wet)
+		s.After = append(s.After, before...)
 		stages = append(stages, s)
-		wet = s.ID
+		before = []string{s.ID}
 	}
-	add(p.colourBatter(r))
+	colour := p.colourBatter(r)
+	if wet == firm && len(colour.Tasks) > 0 {
+		// The pot was shared out long ago: its colour goes in while the layer
+		// below sets.
+		colour.After, colour.Meanwhile = []string{"layers/" + r.recipe.Batter}, true
+		stages = append(stages, colour)
+		before = append(before, colour.ID)
+	} else {
+		add(colour)
+	}
 	add(p.scentPot(r))
 	add(p.thickenStage(r))
 	add(p.splitStage(r))
@@ -95,9 +109,6 @@ func (p *planner) pourLayer(r pour, wet, firm string) []Stage {
 	}
 	if r.at < len(p.pours)-1 {
 		add(p.holdLayer(r))
-	}
-	if firm != "" && len(stages) > 0 {
-		stages[0].After = append(stages[0].After, firm)
 	}
 	return stages
 }

@@ -22,6 +22,9 @@ func (p *planner) gate(k pot, after []string) Stage {
 	title := "They may meet now"
 	if mix, ok := p.mix(k, lye, oils); ok {
 		title = fmt.Sprintf("Together they give %s: they may meet now", mix)
+		if mix > k.recipe.MixAt+hotBy {
+			title = fmt.Sprintf("Together they give %s: let them cool, then read again", mix)
+		}
 		s.ReadBack = fmt.Sprintf("mix %s", mix)
 		s.Tasks[1].Hint = p.mixHint(k, mix)
 	}
@@ -29,12 +32,15 @@ func (p *planner) gate(k pot, after []string) Stage {
 	return s
 }
 
+// hotBy is how much hotter than wanted a mix is too hot (common practice, no
+// source).
+const hotBy = 10 * quantity.Degree
+
 // mixHint says what to mind at a mixing temperature. A hard oil stays clear in
 // the others well below where it melts alone, so the eye has the last word
 // (common practice, no source).
 func (p *planner) mixHint(k pot, mix quantity.Temperature) string {
-	const hot = 10 * quantity.Degree
-	if mix > k.recipe.MixAt+hot {
+	if mix > k.recipe.MixAt+hotBy {
 		return fmt.Sprintf("Hotter than the %s that is wanted: it thickens fast. Let both cool.", k.recipe.MixAt)
 	}
 	if melts, hardest := p.hardest(k); mix.Celsius() < melts {
@@ -93,9 +99,22 @@ func (p *planner) combine(k pot, layer int) Stage {
 	}
 	jug := p.grossTask(jugID(name), fmt.Sprintf("Weigh the %s lye jug, lid off", name), k.jug, sum(k.alkali...)+sum(k.water)+p.inLye(k))
 	jug.Hint = "Its weight tells the right jug from its look-alike. A little less is steam."
-	s.Tasks = []Task{jug, p.tick(combineID(name), fmt.Sprintf("Pour the %s lye solution into the %s oils", name, name),
-		"Slowly, goggles on. Rinse the jug at once.")}
+	pour := p.tick(combineID(name), fmt.Sprintf("Pour the %s lye solution into the %s oils", name, name),
+		"Slowly, goggles on. Rinse the jug at once.")
+	if jug.Done && jug.Skipped == "" && abs(jug.Mass-jug.Target) > jug.Tolerance {
+		pour.Hint = "! " + jugOff(jug) + " " + pour.Hint
+	}
+	s.Tasks = []Task{jug, pour}
 	return s
+}
+
+// jugOff says how far a lye jug is from what it should weigh.
+func jugOff(jug Task) string {
+	if off := jug.Mass - jug.Target; off > 0 {
+		return fmt.Sprintf("The jug is %s heavier than its facts: is it the right one?", grams(off, jug.Reads))
+	}
+	return fmt.Sprintf("The jug is %s lighter than its facts. Steam is harmless; solution that was spilled or poured off is alkali that is missing.",
+		grams(jug.Target-jug.Mass, jug.Reads))
 }
 
 func jugID(batter string) string     { return batter + "/lye jug" }

@@ -143,9 +143,10 @@ func (p *planner) embeds(r pour) Stage {
 	s.Why = "With a slow roll, so that no air stays under them."
 	for loaf := range p.c.Loaves {
 		for _, e := range r.recipe.Embeds {
+			bottom := toAnEye(r.layer.Loaves[loaf].Surface - e.Sink)
 			s.Tasks = append(s.Tasks, p.tick(fmt.Sprintf("%s/loaf %d/%s", r.recipe.Name, loaf+1, e.Name),
-				fmt.Sprintf("Loaf %d: press the %s in until its lowest point is %s under the surface", loaf+1, e.Name, e.Sink),
-				fmt.Sprintf("Its middle %s from the left wall; level from end to end.", e.Across)))
+				fmt.Sprintf("Loaf %d, %s: press it in, lowest point %s above the floor", loaf+1, e.Name, bottom),
+				fmt.Sprintf("Its top then stands at %s. Its middle %s from the left wall; level from end to end.", bottom+e.Height, e.Across)))
 		}
 	}
 	return s

@@ -5,19 +5,57 @@ import (
 
 	"bench/internal/recipe"
 
-	"github.com/charmbracelet/lipgloss"
 	"github.com/charmbracelet/x/ansi"
 )
 
 // clean makes text from outside safe to show, where it enters a view.
-func clean(s string) string { return recipe.Clean(s) }
+func clean(s string) string {
+	if strings.IndexFunc(s, func(r rune) bool { return !simple(r) }) < 0 {
+		return s // Nothing to look up: almost all text.
+	}
+	return recipe.Clean(s)
+}
 
-func width(s string) int { return ansi.StringWidth(s) }
+// width counts the cells of a line. Only what is not simple needs the tables of
+// Unicode, which take longer than all the rest of a frame.
+func width(s string) int {
+	cells, styled := 0, false
+	for _, r := range s {
+		switch {
+		case styled:
+			styled = r != 'm' // Inks are all that is in a line beside text.
+		case r == '\x1b':
+			styled = true
+		case simple(r):
+			cells++
+		default:
+			return ansi.StringWidth(s)
+		}
+	}
+	return cells
+}
+
+// simple says that a character is safe to show, takes one cell and joins no
+// other: those of ASCII and Latin-1, and what the screens are drawn with.
+func simple(r rune) bool {
+	switch {
+	case r < 0x7f:
+		return r >= ' '
+	case r <= 0xff:
+		return r > 0xa0 && r != '\u00ad' // The soft hyphen.
+	case r >= '─' && r <= '◼':
+		return true // Box drawing, blocks and shapes.
+	}
+	return strings.ContainsRune("–…−←↑→↓✓", r)
+}
 
 // cut shortens s to w cells, with a sign that something is missing.
 func cut(s string, w int) string {
-	if w <= 0 {
+	switch {
+	case w <= 0:
 		return ""
+	case width(s) <= w:
+		return s
 	}
 	return ansi.Truncate(s, w, "…")
 }
@@ -67,7 +105,7 @@ func block(lines []string, w, h int) []string {
 }
 
 // beside joins columns of the same height, with a thin line between them.
-func beside(line lipgloss.Style, columns ...[]string) []string {
+func beside(line ink, columns ...[]string) []string {
 	out := make([]string, len(columns[0]))
 	bar := line.Render("│")
 	for i := range out {
