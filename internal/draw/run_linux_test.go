@@ -12,19 +12,19 @@ import (
 
 func TestRunFromStartToQuit(t *testing.T) {
 	c := start(t, "program")
-	c.sees("size 60x12", "note started", "no \ufffd]0;title\ufffd")
-	c.send("k")
-	c.sees("keys k")
-	c.send("\x1b[200~two words\x1b[201~")
-	c.sees("pasted two words", "keys k")
-	c.setSize(50, 8)
-	c.sees("size 50x8")
-	c.send("q")
+	c.Sees("size 60x12", "note started", "no \ufffd]0;title\ufffd")
+	c.Send("k")
+	c.Sees("keys k")
+	c.Send("\x1b[200~two words\x1b[201~")
+	c.Sees("pasted two words", "keys k")
+	c.Resize(50, 8)
+	c.Sees("size 50x8")
+	c.Send("q")
 	c.ends(0)
-	c.sees("before", "ended: by key, <nil>")
-	c.restored()
-	c.askedNothing()
-	if first, _, _ := strings.Cut(c.written(), "\x1b"); first != "before\r\n" {
+	c.Sees("before", "ended: by key, <nil>")
+	c.Restored()
+	c.AskedNothing()
+	if first, _, _ := strings.Cut(c.Written(), "\x1b"); first != "before\r\n" {
 		t.Errorf("%q before Open", first)
 	}
 }
@@ -32,11 +32,11 @@ func TestRunFromStartToQuit(t *testing.T) {
 // One key that changes one character costs a few bytes and one write.
 func TestRunWritesTheChangeAlone(t *testing.T) {
 	c := start(t, "program")
-	c.sees("note started")
-	before := len(c.written())
-	c.send("k")
-	c.sees("keys k")
-	if got, want := c.written()[before:], "\x1b[2;6Hk"; got != want {
+	c.Sees("note started")
+	before := len(c.Written())
+	c.Send("k")
+	c.Sees("keys k")
+	if got, want := c.Written()[before:], "\x1b[2;6Hk"; got != want {
 		t.Errorf("%q, want %q", got, want)
 	}
 }
@@ -48,26 +48,26 @@ func TestRunRestoresAfterPanic(t *testing.T) {
 	} {
 		t.Run(text+" "+key, func(t *testing.T) {
 			c := start(t, "program")
-			c.setSize(100, 60) // Room for the trace.
-			c.sees("size 100x60", "note started")
-			c.send(key)
+			c.Resize(100, 60) // Room for the trace.
+			c.Sees("size 100x60", "note started")
+			c.Send(key)
 			c.ends(2)
-			c.wait("trace", func() bool {
-				_, after, _ := strings.Cut(c.written(), "\x1b[?1049l")
+			c.Wait("trace", func() bool {
+				_, after, _ := strings.Cut(c.Written(), "\x1b[?1049l")
 				return strings.Contains(after, "panic: "+text) && strings.Contains(after, "goroutine")
 			})
-			c.restored()
+			c.Restored()
 		})
 	}
 }
 
 func TestRunReturnsTheProgramsError(t *testing.T) {
 	c := start(t, "program")
-	c.sees("note started")
-	c.send("i")
+	c.Sees("note started")
+	c.Send("i")
 	c.ends(1)
-	c.sees("before", "interrupted")
-	c.restored()
+	c.Sees("before", "interrupted")
+	c.Restored()
 }
 
 // A signal lets the model finish what it writes.
@@ -75,13 +75,11 @@ func TestRunStopsOnSignals(t *testing.T) {
 	for _, sig := range []syscall.Signal{syscall.SIGINT, syscall.SIGTERM, syscall.SIGHUP} {
 		t.Run(sig.String(), func(t *testing.T) {
 			c := start(t, "program")
-			c.sees("note started")
-			if err := c.cmd.Process.Signal(sig); err != nil {
-				t.Fatal(err)
-			}
+			c.Sees("note started")
+			c.Signal(sig)
 			c.ends(0)
-			c.sees("before", "ended: "+sig.String())
-			c.restored()
+			c.Sees("before", "ended: "+sig.String())
+			c.Restored()
 			c.recorded(sig.String())
 		})
 	}
@@ -91,117 +89,103 @@ func TestRunStopsOnSignals(t *testing.T) {
 func TestRunEndsADeafModel(t *testing.T) {
 	t.Parallel() // It takes all the patience.
 	c := start(t, "program")
-	c.sees("note started")
-	c.send("d")
-	c.sees("keys d")
-	if err := c.cmd.Process.Signal(syscall.SIGTERM); err != nil {
-		t.Fatal(err)
-	}
+	c.Sees("note started")
+	c.Send("d")
+	c.Sees("keys d")
+	c.Signal(syscall.SIGTERM)
 	c.ends(1)
-	c.sees("before", "ended: , the program did not stop in time")
-	c.restored()
+	c.Sees("before", "ended: , the program did not stop in time")
+	c.Restored()
 }
 
 // A terminal that goes away ends the program, after it has finished its write.
 func TestRunStopsWhenTheTerminalGoes(t *testing.T) {
 	c := start(t, "program")
-	c.sees("note started")
-	c.hangUp()
+	c.Sees("note started")
+	c.HangUp()
 	c.ends(1) // The terminal could not be restored.
 	c.recorded("")
-}
-
-func (c *console) recorded(cause string) {
-	c.t.Helper()
-	got, err := os.ReadFile(c.record)
-	if err != nil || !strings.Contains(string(got), cause) {
-		c.t.Errorf("recorded %q, %v; want %q", got, err, cause)
-	}
 }
 
 // Suspended by key or by signal, the terminal is the shell's; continued, all is
 // drawn again at the size of then.
 func TestRunSuspends(t *testing.T) {
 	c := start(t, "shell")
-	c.sees("size 60x12", "note started")
-	c.send("\x1a")
-	c.sees("before", "shell: job stopped by stopped")
-	c.restored()
-	c.setSize(40, 10)
-	c.send("fg\r")
-	c.sees("size 40x10", "keys ctrl+z", "note resumed")
-	c.send("k")
-	c.sees("keys ctrl+zk")
-	c.send("q")
-	c.sees("shell: job ended 0")
+	c.Sees("size 60x12", "note started")
+	c.Send("\x1a")
+	c.Sees("before", "shell: job stopped by stopped")
+	c.Restored()
+	c.Resize(40, 10)
+	c.Send("fg\r")
+	c.Sees("size 40x10", "keys ctrl+z", "note resumed")
+	c.Send("k")
+	c.Sees("keys ctrl+zk")
+	c.Send("q")
+	c.Sees("shell: job ended 0")
 	c.ends(0)
-	c.restored()
-	c.askedNothing()
+	c.Restored()
+	c.AskedNothing()
 }
 
 // Stopped without notice, it takes the terminal again when it is continued.
 func TestRunTakesTheTerminalAgainAfterAStop(t *testing.T) {
 	c := start(t, "program")
-	c.sees("note started")
-	pid := c.cmd.Process.Pid
+	c.Sees("note started")
+	pid := c.PID()
 	_ = syscall.Kill(pid, syscall.SIGSTOP)
-	if _, err := c.tty.WriteString("\x1b[2J\x1b[Hfrom outside"); err != nil {
-		t.Fatal(err)
-	}
-	c.sees("from outside")
+	c.Spoil()
+	c.Wait("empty screen", func() bool { return !strings.Contains(c.Screen(), "size 60x12") })
 	_ = syscall.Kill(pid, syscall.SIGCONT)
-	c.sees("size 60x12", "note resumed")
-	c.send("q")
+	c.Sees("size 60x12", "note resumed")
+	c.Send("q")
 	c.ends(0)
-	c.settled()
+	c.Settled()
 }
 
 // Where no shell could continue it, a wish to suspend does not hang.
 func TestRunDoesNotSuspendWithoutAShell(t *testing.T) {
 	c := start(t, "program")
-	c.sees("note started")
-	c.send("\x1a")
-	c.sees("note resumed", "keys ctrl+z")
-	c.send("q")
+	c.Sees("note started")
+	c.Send("\x1a")
+	c.Sees("note resumed", "keys ctrl+z")
+	c.Send("q")
 	c.ends(0)
-	c.restored()
+	c.Restored()
 }
 
 func TestExecLendsTheTerminal(t *testing.T) {
 	c := start(t, "program")
-	c.sees("note started")
-	c.send("e")
-	c.sees("before", "lent")
-	c.restored()
-	c.setSize(44, 9)
-	c.send("cure\r")
-	c.sees("size 44x9", "keys e", "note back: exit status 3")
-	c.send("k")
-	c.sees("keys ek")
-	c.send("q")
+	c.Sees("note started")
+	c.Send("e")
+	c.Sees("before", "lent")
+	c.Restored()
+	c.Resize(44, 9)
+	c.Send("cure\r")
+	c.Sees("size 44x9", "keys e", "note back: exit status 3")
+	c.Send("k")
+	c.Sees("keys ek")
+	c.Send("q")
 	c.ends(0)
-	c.wait("what the other program wrote", func() bool { return strings.Contains(c.written(), "read cure") })
-	c.restored()
+	c.Wait("what the other program wrote", func() bool { return strings.Contains(c.Written(), "read cure") })
+	c.Restored()
 }
 
 // Ctrl+c in a program that has the terminal is not meant for us; an interrupt
 // afterwards is.
 func TestExecKeepsInterruptsApart(t *testing.T) {
 	c := start(t, "program")
-	c.sees("note started")
-	c.send("e")
-	c.sees("before", "lent")
-	c.send("\x03")
-	c.sees("keys e", "note back: signal: interrupt")
+	c.Sees("note started")
+	c.Send("e")
+	c.Sees("before", "lent")
+	c.Send("\x03")
+	c.Sees("keys e", "note back: signal: interrupt")
 	time.Sleep(30 * time.Millisecond) // A late request to stop would come now.
-	c.send("k")
-	c.sees("keys ek", "note back: signal: interrupt")
-	if err := c.cmd.Process.Signal(syscall.SIGINT); err != nil {
-		t.Fatal(err)
-	}
+	c.Send("k")
+	c.Sees("keys ek", "note back: signal: interrupt")
+	c.Signal(syscall.SIGINT)
 	c.ends(0)
-	c.sees("before", "ended: interrupt")
-	c.restored()
+	c.Sees("before", "ended: interrupt")
+	c.Restored()
 }
 
 // The end of the input is a reason to stop even where no signal tells.
