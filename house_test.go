@@ -17,8 +17,8 @@ import (
 // floors lists the packages from the top of the house down: a package may
 // import those on lower floors and none beside it or above.
 var floors = [][]string{
-	{"cmd/bench", "internal/console"},
-	{"internal/ui", "internal/journal", "internal/recipe/read", "internal/paper", "internal/draw", "recipes"},
+	{"cmd/bench", "internal/console", "internal/measure", "internal/measure/floor", "internal/measure/drawn"},
+	{"internal/ui", "internal/journal", "internal/recipe/read", "internal/paper", "internal/draw", "internal/measure/list", "recipes"},
 	{"internal/quiet"},
 	{"internal/steps"},
 	{"internal/batch"},

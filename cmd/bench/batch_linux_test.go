@@ -75,7 +75,7 @@ func (m *maker) corrects(task, value, why string) {
 		m.t.Fatal(err)
 	}
 	m.Send("u")
-	m.Sees("Record of batch 260302A", "▶ 09:0", "enter correct this")
+	m.Sees("Record of batch 260302A", "09:00 sea: coconut oil 214.2 g", "enter correct this")
 	m.rests()
 	m.Send(enter + value + enter)
 	m.Sees("new value "+value, "enter keep the correction")
@@ -138,7 +138,7 @@ func (m *maker) unmoulds(at time.Time) *maker {
 	m.t.Helper()
 	code := m.code
 	m = sits(m.t, m.home, at)
-	m.Sees("!!", "a seen z later")
+	m.Sees("!!", "a seen")
 	m.reopens(code)
 	for _, id := range []string{"gel look/1", "gel look/3", "unmould"} {
 		m.says(neutral+"a", batch.TimerSeen{Timer: id})
@@ -146,7 +146,8 @@ func (m *maker) unmoulds(at time.Time) *maker {
 	m.SeesNot("!!")
 	for loaf := range 3 {
 		m.Sees(fmt.Sprintf("│ Unmould loaf %d", loaf+1))
-		m.says(neutral+" ", batch.Ticked{Task: fmt.Sprintf("unmould/loaf %d", loaf+1)})
+		task, _, _ := m.plan.Task(fmt.Sprintf("unmould/loaf %d", loaf+1))
+		m.says(m.keysFor(task))
 	}
 	m.Sees("Everything is done")
 	m.says("e", batch.Closed{})

@@ -92,9 +92,7 @@ func (c *crash) run() (shown, sent int) {
 	case c.saved > 0:
 		m.reopens("260302A")
 	case c.chance.IntN(2) == 0:
-		m.Send(enter)
-		m.Sees("enter start the batch")
-		m.rests()
+		m.setsUp()
 		m.Send(up + enter)
 		c.kill(m, 5*time.Millisecond)
 		return c.shown(m, 0), 1

@@ -211,7 +211,7 @@ func termsOf(f batch.Fact) []string {
 		}
 		return terms
 	case batch.Ticked, batch.Grossed, batch.TemperatureTaken, batch.Skipped, batch.TimerSeen, batch.TimerPutOff,
-		batch.Noted, batch.Corrected, batch.Closed:
+		batch.Noted, batch.Corrected, batch.Closed, batch.Decided, batch.WarningSeen, batch.PotWeighed:
 		return nil
 	}
 	return nil

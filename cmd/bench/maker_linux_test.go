@@ -4,15 +4,12 @@ import (
 	"fmt"
 	"os/exec"
 	"reflect"
-	"regexp"
 	"strconv"
-	"strings"
 	"testing"
 	"time"
 
 	"bench/internal/batch"
 	"bench/internal/console"
-	"bench/internal/journal"
 	"bench/internal/steps"
 	"bench/internal/timer"
 )
@@ -24,11 +21,13 @@ var dawn = time.Date(2026, time.March, 2, 9, 0, 0, 0, time.UTC)
 const (
 	haste = 20.0
 	rest  = 250 * time.Millisecond // rest is how long a new screen takes no answer (internal/ui/input.go).
+	look  = time.Second            // look is how long a new stage takes no tick (startle in internal/ui/alarm.go).
 
 	// neutral is a key that means nothing on the bench while nothing is typed. A
 	// key pressed again after another one is not taken for one that is held.
 	neutral = "\x7f"
 	up      = "\x1b[A"
+	down    = "\x1b[B"
 	enter   = "\r"
 	esc     = "\x1b"
 )
@@ -41,6 +40,7 @@ type maker struct {
 	home  string
 	speed float64 // speed is that of the program's clock.
 	code  string
+	stage string      // stage is the one that was looked at last.
 	state batch.State // state is what the screen has shown as saved.
 	plan  steps.Plan
 }
@@ -76,12 +76,33 @@ func sitsAt(t testing.TB, home string, cmd *exec.Cmd) *maker {
 	return m
 }
 
-// begins sets the first recipe up and starts a batch under that code.
-func (m *maker) begins(code string) *maker {
+// setsUp chooses the recipe and comes to where enter starts a batch.
+func (m *maker) setsUp() {
 	m.t.Helper()
+	m.chooses("Lighthouse at dusk 3 loaves")
 	m.Send(enter)
 	m.Sees("Lighthouse at dusk", "enter start the batch")
 	m.rests()
+}
+
+// chooses goes down the first screen to what begins with that text.
+func (m *maker) chooses(text string) {
+	m.t.Helper()
+	for range 20 {
+		shown := m.Screen()
+		if console.Holds(shown, "▶ "+text) {
+			return
+		}
+		m.Send(down)
+		m.Wait("the next line", func() bool { return m.Screen() != shown })
+	}
+	m.t.Fatalf("there is no %q:\n%s", text, m.Screen())
+}
+
+// begins sets the recipe up and starts a batch under that code.
+func (m *maker) begins(code string) *maker {
+	m.t.Helper()
+	m.setsUp()
 	m.Send(up + enter)
 	m.Sees("batch "+code, "stage 1 of")
 	m.rests()
@@ -92,6 +113,7 @@ func (m *maker) begins(code string) *maker {
 // the one that it left.
 func (m *maker) reopens(code string) *maker {
 	m.t.Helper()
+	m.chooses("Lighthouse at dusk " + code)
 	m.Send(enter)
 	m.Sees("batch "+code, "Where you were")
 	return m.goesOn(code)
@@ -107,7 +129,20 @@ func (m *maker) goesOn(code string) *maker {
 }
 
 // rests waits until a screen that has just come up takes answers.
-func (m *maker) rests() { time.Sleep(time.Duration(float64(rest)/m.speed) + time.Millisecond) }
+func (m *maker) rests() { m.waits(rest) }
+
+// waits lets time pass on the program's clock.
+func (m *maker) waits(d time.Duration) {
+	time.Sleep(time.Duration(float64(d)/m.speed) + time.Millisecond)
+}
+
+// looks waits at a task of another stage until it can be ticked.
+func (m *maker) looks(t steps.Task) {
+	if _, stage, _ := m.plan.Task(t.ID); stage.ID != m.stage {
+		m.stage = stage.ID
+		m.waits(look)
+	}
+}
 
 // knows takes what the store has of the batch.
 func (m *maker) knows(code string) *maker {
@@ -116,34 +151,6 @@ func (m *maker) knows(code string) *maker {
 	m.state = batch.Fold(kept(m.t, m.home, code))
 	m.plan = steps.Of(m.state)
 	return m
-}
-
-// kept reads a batch back, as another program would.
-func kept(t testing.TB, home, code string) []batch.Entry {
-	t.Helper()
-	store, err := journal.Open(home, journal.Options{ReadOnly: true})
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer store.Close()
-	records, err := store.Records(code) // It verifies them.
-	if err != nil {
-		t.Fatal(err)
-	}
-	entries, err := entriesOf(records)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return entries
-}
-
-// facts drops the stamps.
-func facts(entries []batch.Entry) []batch.Fact {
-	var list []batch.Fact
-	for _, e := range entries {
-		list = append(list, e.Fact)
-	}
-	return list
 }
 
 // agrees demands that the store holds what the screen has shown, and no more.
@@ -162,8 +169,8 @@ func (m *maker) next() (steps.Task, bool) {
 	return t, ok
 }
 
-// keysFor gives the keys that answer a task as asked, and the fact that they
-// make. Of weights that may be ticked every other one is typed.
+// keysFor gives the keys that answer a task as asked, once it was looked at, and
+// the fact that they make. Of weights that may be ticked every other one is typed.
 func (m *maker) keysFor(task steps.Task) (keys string, f batch.Fact) {
 	m.t.Helper()
 	a := steps.Answer{How: batch.Typed, Text: asked(task)}
@@ -176,6 +183,7 @@ func (m *maker) keysFor(task steps.Task) (keys string, f batch.Fact) {
 		m.t.Fatal(err)
 	}
 	if a.Text == "" {
+		m.looks(task)
 		return neutral + " ", f
 	}
 	return a.Text + enter, f
@@ -200,9 +208,13 @@ func asked(t steps.Task) string {
 func (m *maker) says(keys string, f batch.Fact) {
 	m.t.Helper()
 	line := m.take(f)
+	readBack := m.readBack(f)
 	alike := showsSaved(m.Screen(), line)
 	m.Send(keys)
-	m.Wait(fmt.Sprintf("%q as saved", line), func() bool { return showsSaved(m.Screen(), line) })
+	m.Wait(fmt.Sprintf("%q as saved", line), func() bool {
+		shown := m.Screen()
+		return showsSaved(shown, line) || readBack != "" && console.Holds(shown, readBack)
+	})
 	if next, ok := m.next(); alike && ok {
 		m.seesTask(next) // Facts that read alike, as those of scent cups do, are told by what follows.
 	}
@@ -245,56 +257,4 @@ func (m *maker) works(until string) {
 		}
 		m.says(m.keysFor(task))
 	}
-}
-
-// seesTask waits until a task is at hand on the screen, with its figures.
-func (m *maker) seesTask(t steps.Task) {
-	m.t.Helper()
-	m.Sees("│ " + start(t.Title))
-	switch {
-	case t.Do == steps.Weigh && t.TareKnown:
-		m.Sees("tared "+t.Remaining().At(t.Reads), "not tared "+t.Untared().At(t.Reads))
-	case t.Do == steps.Weigh:
-		m.Sees("tared " + t.Remaining().At(t.Reads))
-	case t.Do == steps.Portion:
-		m.Sees("reads now "+t.SoFar.At(t.Reads), "portion "+t.Target.At(t.Reads), "it reads "+t.StopAt.At(t.Reads))
-	}
-}
-
-// start gives the first words of a text, as many as fit on a line for certain.
-func start(text string) string {
-	words := strings.Fields(text)
-	n := 1
-	for n < len(words) && len(strings.Join(words[:n+1], " ")) <= 40 {
-		n++
-	}
-	return strings.Join(words[:n], " ")
-}
-
-// savedLine is one of the last facts at the foot of the bench.
-var savedLine = regexp.MustCompile(`^ ✓ (?:\d+ \w+ )?\d\d:\d\d  (.*)$`)
-
-// showsSaved says that the foot of the bench shows a fact.
-func showsSaved(screen, line string) bool {
-	for l := range strings.Lines(screen) {
-		found := savedLine.FindStringSubmatch(strings.TrimRight(l, "\n"))
-		if found == nil {
-			continue
-		}
-		text, cut := strings.CutSuffix(found[1], "…")
-		if text == line || cut && strings.HasPrefix(line, text) {
-			return true
-		}
-	}
-	return false
-}
-
-// bench runs a command without a screen and gives what it printed.
-func printed(t testing.TB, home string, args ...string) string {
-	t.Helper()
-	out, err := program(t, home, args...).CombinedOutput()
-	if err != nil {
-		t.Fatalf("bench %s: %v\n%s", strings.Join(args, " "), err, out)
-	}
-	return string(out)
 }

@@ -44,23 +44,9 @@ the work. FILE is a path, or the name of a built-in recipe.`,
 }
 
 func (a *app) plan(file string, loaves int, asJSON bool) error {
-	home, err := a.home()
+	control, err := a.resolve("plan", file, loaves)
 	if err != nil {
 		return err
-	}
-	data, err := recipeData(file)
-	if err != nil {
-		return fmt.Errorf("plan: %w", err)
-	}
-	w, problems := workshop(home)
-	d := readRecipe(file, data, w)
-	if report(a.err, append(problems, d.problems...)) {
-		return problemsError{}
-	}
-	control, found := recipe.Resolve(d.recipe, d.text, w, loaves)
-	if placed := d.source.Place(found); read.Failed(placed) {
-		report(a.err, placed)
-		return problemsError{}
 	}
 	plan := steps.Of(batch.State{Control: control})
 	if !asJSON {
@@ -73,6 +59,30 @@ func (a *app) plan(file string, loaves int, asJSON bool) error {
 	}
 	_, err = a.out.Write(out)
 	return failed(err)
+}
+
+// resolve reads a recipe and gives its control recipe. What is wrong with it is
+// reported already when that fails.
+func (a *app) resolve(command, file string, loaves int) (recipe.Control, error) {
+	home, err := a.home()
+	if err != nil {
+		return recipe.Control{}, err
+	}
+	data, err := recipeData(file)
+	if err != nil {
+		return recipe.Control{}, fmt.Errorf("%s: %w", command, err)
+	}
+	w, problems := workshop(home)
+	d := readRecipe(file, data, w)
+	if report(a.err, append(problems, d.problems...)) {
+		return recipe.Control{}, problemsError{}
+	}
+	control, found := recipe.Resolve(d.recipe, d.text, w, loaves)
+	if placed := d.source.Place(found); read.Failed(placed) {
+		report(a.err, placed)
+		return recipe.Control{}, problemsError{}
+	}
+	return control, nil
 }
 
 // recipeData reads a recipe from a path or, when there is no such file, from

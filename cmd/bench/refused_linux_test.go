@@ -190,9 +190,7 @@ func TestReadOnlyFolder(t *testing.T) {
 
 	m := sitsAt(t, home, someone(clocked(dawn)...))
 	chmod(t, 0o555, filepath.Join(home, "hold"))
-	m.Send(enter)
-	m.Sees("enter start the batch")
-	m.rests()
+	m.setsUp()
 	m.Send(up + enter)
 	m.Sees("The batch was not started: the folder is read-only: make it writable")
 	chmod(t, 0o755, filepath.Join(home, "hold"))

@@ -20,7 +20,6 @@ func TestTwoAtOnce(t *testing.T) {
 	second.Send(enter)
 	second.Sees(fmt.Sprintf("Batch 260302A was not opened: process %d has it open since 2 Mar 09:00", first.PID()))
 	second.SeesNot("Where you were")
-	second.Send("\x1b[B") // Down, to the recipe.
 	second.begins("260302B")
 	second.works("set out/scales")
 	first.works("set out/water")
@@ -32,7 +31,6 @@ func TestTwoAtOnce(t *testing.T) {
 	third.Sees("260302B", "260302A")
 	third.Send(enter) // The newest, which the second has.
 	third.Sees(fmt.Sprintf("260302B was not opened: process %d has it open", second.PID()))
-	third.Send("\x1b[B")
 	third.reopens("260302A") // What the killed one held is free at once.
 	third.works("sea/water")
 	third.agrees()

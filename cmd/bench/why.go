@@ -1,0 +1,98 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"bench/internal/batch"
+	"bench/internal/oils"
+	"bench/internal/paper"
+	"bench/internal/recipe"
+	"bench/internal/steps"
+)
+
+func (a *app) whyCommand() *cobra.Command {
+	var loaves int
+	var asJSON bool
+	c := &cobra.Command{
+		Use:   "why FILE [FIGURE]",
+		Short: "say why a figure of the plan is what it is",
+		Long: `why prints the formula of each figure of a recipe's plan with the numbers in it,
+and where they come from. FIGURE is a part of the figure's name, such as "band",
+"sea/sodium hydroxide" or "density"; without it, all are printed.`,
+		Args: func(_ *cobra.Command, args []string) error {
+			if len(args) < 1 || len(args) > 2 {
+				return errors.New("why needs a recipe and at most one figure: bench why FILE [FIGURE]")
+			}
+			return nil
+		},
+		RunE: func(c *cobra.Command, args []string) error {
+			if c.Flags().Changed("loaves") && loaves < 1 {
+				return errors.New("--loaves must be 1 or more")
+			}
+			control, err := a.resolve("why", args[0], loaves)
+			if err != nil {
+				return err
+			}
+			reasons, err := reasonsOf(control, strings.Join(args[1:], ""))
+			if err != nil {
+				return err
+			}
+			if !asJSON {
+				_, err = fmt.Fprint(a.out, paper.WhyText(reasons))
+				return failed(err)
+			}
+			out, err := paper.WhyJSON(reasons)
+			if err != nil {
+				return failed(err)
+			}
+			_, err = a.out.Write(out)
+			return failed(err)
+		},
+	}
+	c.Flags().IntVar(&loaves, "loaves", 0, "how many loaves (default: the recipe's)")
+	c.Flags().BoolVar(&asJSON, "json", false, "print JSON")
+	return c
+}
+
+// reasonsOf gives the reasons of the figures whose names hold the words.
+func reasonsOf(c recipe.Control, words string) ([]steps.Reason, error) {
+	var found []steps.Reason
+	var names []string
+	for _, r := range steps.Whys(batch.State{Control: c}) {
+		names = append(names, r.Figure)
+		if strings.Contains(recipe.Fold(r.Figure), recipe.Fold(words)) {
+			found = append(found, r)
+		}
+	}
+	if len(found) == 0 {
+		return nil, fmt.Errorf("why: the plan has no figure %q; it has %s", words, strings.Join(names, ", "))
+	}
+	return found, nil
+}
+
+func (a *app) oilsCommand() *cobra.Command {
+	var asJSON bool
+	c := &cobra.Command{
+		Use:   "oils",
+		Short: "list the published table of oils with its sources",
+		Args:  cobra.NoArgs,
+		RunE: func(*cobra.Command, []string) error {
+			if !asJSON {
+				_, err := fmt.Fprint(a.out, paper.OilsText(oils.All()))
+				return failed(err)
+			}
+			out, err := paper.OilsJSON(oils.All())
+			if err != nil {
+				return failed(err)
+			}
+			_, err = a.out.Write(out)
+			return failed(err)
+		},
+	}
+	c.Flags().BoolVar(&asJSON, "json", false, "print JSON")
+	return c
+}
