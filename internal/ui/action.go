@@ -36,6 +36,9 @@ type (
 	}
 	// question opens one line of text.
 	question struct{ ask ask }
+	// decide opens the ways to go on; weighPot the look into a vessel.
+	decide   struct{}
+	weighPot struct{ vessel string }
 	// correct opens the record of the batch.
 	correct struct{}
 	// word shows a quiet word.
@@ -52,7 +55,10 @@ func (switchBatch) action() {}
 func (keep) action()        {}
 func (question) action()    {}
 func (correct) action()     {}
+func (decide) action()      {}
+func (weighPot) action()    {}
 func (word) action()        {}
+func (putOffer) action()    {}
 
 // perform turns an action into a change of screen and a command.
 func (m Model) perform(act action, at timer.Moment) (Model, tea.Cmd) {
@@ -77,14 +83,33 @@ func (m Model) perform(act action, at timer.Moment) (Model, tea.Cmd) {
 	case correct:
 		m.record = newRecord(m.bench, m.deps.Location)
 		return m.show(pageRecord), nil
+	case decide, weighPot:
+		return m.look(act), nil
 	case word:
 		return m.say(act.text), nil
+	case putOffer:
+		m.offer = act
+		return m, nil
 	case switchBatch:
 		return m.switchBatch(at)
 	case start, open, keep:
 		return m.send(act, at)
 	}
 	return m, nil
+}
+
+// look opens a page that is worked out from the plan, once the plan has all that
+// was said.
+func (m Model) look(act action) Model {
+	if m.flight != "" {
+		return m.say("Still " + m.flight + ": press it again.")
+	}
+	if pot, ok := act.(weighPot); ok {
+		m.pot = newPotCheck(m.bench, pot.vessel)
+		return m.show(pagePot)
+	}
+	m.ways = newWays(m.bench)
+	return m.show(pageWays)
 }
 
 // send hands work to the store, one piece at a time.
@@ -112,7 +137,7 @@ func (m Model) keep(act keep, at timer.Moment) (Model, tea.Cmd) {
 	if act.at.IsZero() {
 		act.at = at
 	}
-	if m.page == pageAsk || m.page == pageRecord {
+	if m.page == pageAsk || m.page == pageRecord || m.page == pageWays || m.page == pagePot {
 		m = m.show(pageBench)
 	}
 	held := act.code == m.bench.code
@@ -149,8 +174,12 @@ func (m Model) arrive(p page) Model {
 func (m Model) back() (Model, tea.Cmd) {
 	switch m.page {
 	case pageAid, pageKeys:
+		if m.under == pageHome && m.flight == "" {
+			m.page = pageHome
+			return m.back()
+		}
 		return m.show(m.under), nil
-	case pageAsk, pageRecord:
+	case pageAsk, pageRecord, pageWays, pagePot:
 		return m.show(pageBench), nil
 	case pageHome, pageSetup, pageBench:
 		if m.flight != "" {
@@ -159,6 +188,9 @@ func (m Model) back() (Model, tea.Cmd) {
 		m = m.show(pageHome)
 		m.home.loading, m.flight = true, reading
 		release := m.bench.code
+		if release != "" {
+			m.home = m.home.on(release)
+		}
 		m.bench = bench{}
 		return m, m.loadCmd(release)
 	}
@@ -174,6 +206,10 @@ func (m Model) say(text string) Model {
 		m.setup.word = text
 	case pageRecord:
 		m.record.word = text
+	case pageWays:
+		m.ways.word = text
+	case pagePot:
+		m.pot.word = text
 	case pageAsk:
 		m.ask.word = text
 	case pageBench, pageAid, pageKeys:

@@ -1,8 +1,8 @@
 package ui
 
 import (
-	"fmt"
 	"slices"
+	"strconv"
 	"time"
 
 	"bench/internal/batch"
@@ -11,13 +11,9 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 )
 
-const (
-	// putOffFor is how long an alarm stays away when it is put off.
-	putOffFor = 10 * time.Minute
-	// startle is how long an alarm that has just fallen due takes no answer: a
-	// key already on its way was not meant for it.
-	startle = time.Second
-)
+// startle is how long what has just come up by itself takes no answer: a key
+// already on its way was not meant for it.
+const startle = time.Second
 
 // watched is a timer with the batch that it belongs to.
 type watched struct {
@@ -26,8 +22,9 @@ type watched struct {
 	recipe string
 }
 
-// timers gives what runs in all batches: what is due first, the latest one
-// foremost, then what falls due next, then what counts up.
+// timers gives what runs in all batches: what is due first, that of the batch on
+// the bench before others and the latest one foremost, then what falls due next,
+// then what counts up.
 func (m Model) timers(now timer.Moment) []watched {
 	var list []watched
 	for _, b := range m.home.batches {
@@ -45,7 +42,7 @@ func (m Model) timers(now timer.Moment) []watched {
 		}
 	}
 	slices.SortStableFunc(list, func(a, b watched) int {
-		if x, y := rank(a, now), rank(b, now); x != y {
+		if x, y := m.rank(a, now), m.rank(b, now); x != y {
 			return x - y
 		}
 		return int(a.Remaining(now).Truncate(time.Second)/time.Second) - int(b.Remaining(now).Truncate(time.Second)/time.Second)
@@ -54,18 +51,23 @@ func (m Model) timers(now timer.Moment) []watched {
 }
 
 // rank sorts what asks for something before what only runs.
-func rank(t watched, now timer.Moment) int {
+func (m Model) rank(t watched, now timer.Moment) int {
 	switch {
-	case t.State(now) == timer.Due:
+	case m.offer == (putOffer{t.code, t.ID}):
+		return -1 // A question that is open stays in sight.
+	case t.State(now) == timer.Due && t.code == m.bench.code:
 		return 0
-	case t.CountsUp():
-		return 2
-	default:
+	case t.State(now) == timer.Due:
 		return 1
+	case t.CountsUp():
+		return 3
+	default:
+		return 2
 	}
 }
 
-// answerAlarm acknowledges the topmost alarm, or puts it off.
+// answerAlarm acknowledges the topmost alarm, or asks for how long it is to be
+// put off.
 func (m Model) answerAlarm(p press, putOff bool) action {
 	list := m.timers(p.at)
 	if p.held {
@@ -82,7 +84,7 @@ func (m Model) answerAlarm(p press, putOff bool) action {
 		return word{"First: r saves the last entry again, esc lets it go."}
 	}
 	if putOff {
-		return keep{code: top.code, fact: batch.TimerPutOff{Timer: top.ID, For: putOffFor}}
+		return putOffer{code: top.code, timer: top.ID}
 	}
 	return keep{code: top.code, fact: batch.TimerSeen{Timer: top.ID}}
 }
@@ -102,7 +104,10 @@ func (m Model) alarmLines(w, rows int, now timer.Moment) []string {
 		}
 		more := ""
 		if left := len(list) - rows; i == rows-1 && left > 0 {
-			more = "+" + fmt.Sprint(left) + "   "
+			more = strconv.Itoa(left) + " more  "
+			if w >= wideAt {
+				more = count(left, "more timer", "more timers") + "   "
+			}
 		}
 		tail := more
 		if i == 0 {
@@ -118,20 +123,33 @@ func (m Model) alarmLine(each watched, tail string, w int, now timer.Moment) str
 	t := m.deps.Theme
 	what := clean(each.Label)
 	if each.code != m.bench.code {
-		what = clean(each.code) + " " + what
+		what = clean(each.code) + ": " + what
 	}
-	when := each.Say(now)
-	switch {
-	case each.State(now) == timer.Due:
-		when += "   a seen  z later"
-	case !each.CountsUp():
-		when += " (" + stamp(timer.Moment{Wall: each.DueAt(now)}, now, m.deps.Location) + ")"
+	when := timing(each.Timer, now, m.deps.Location)
+	if each.State(now) == timer.Due {
+		when += "   a seen z later"
+		if m.offer == (putOffer{each.code, each.ID}) {
+			when, tail = "later: "+m.offer.words(), ""
+		}
 	}
-	what = cut(what, w-width(when)-width(tail)-8)
+	what = cut(what, w-width(when)-width(tail)-7)
 	if each.State(now) == timer.Due {
 		return t.alarm.Render(between(" "+signOff+signOff+" "+what+"  "+when, tail, w))
 	}
 	return between(" "+t.quiet.Render(signLater+" "+what)+"  "+when, t.quiet.Render(tail), w)
+}
+
+// timing says when a timer falls due, or until when it was put off.
+func timing(t timer.Timer, now timer.Moment, at *time.Location) string {
+	switch state := t.State(now); {
+	case state == timer.PutOff:
+		gone, _ := now.Since(t.Deferred)
+		back := timer.Moment{Wall: now.Wall.Add(t.DeferFor - gone)}
+		return "put off until " + stamp(back, now, at)
+	case state == timer.Running && !t.CountsUp():
+		return t.Say(now) + " (" + stamp(timer.Moment{Wall: t.DueAt(now)}, now, at) + ")"
+	}
+	return t.Say(now)
 }
 
 // tickMsg says that a timer may look different now.

@@ -6,7 +6,9 @@ import (
 	"unicode/utf8"
 
 	"bench/internal/batch"
+	"bench/internal/quantity"
 	"bench/internal/steps"
+	"bench/internal/timer"
 )
 
 // answer turns the key into a proposed fact, or into words that say why not.
@@ -24,7 +26,7 @@ func (b bench) answer(p press) (bench, action) {
 	}
 	a, why := b.heard(t, p)
 	if why != "" {
-		b.word = why
+		b.word, b.jumped = why, timer.Moment{}
 		return b, nil
 	}
 	f, err := b.plan.Answer(t.ID, a)
@@ -33,9 +35,13 @@ func (b bench) answer(p press) (bench, action) {
 	}
 	if err != nil {
 		b.word = sentence(err)
+		if words := refusedReading(t, a); words != "" {
+			b.word = words
+		}
+		b.typed = "" // Or the next figures would go on with a number that was refused.
 		return b, nil
 	}
-	return b.propose(f)
+	return b.propose(t, a, f)
 }
 
 // heard reads the key and what was typed as an answer; why says why it is none.
@@ -48,12 +54,18 @@ func (b bench) heard(t steps.Task, p press) (a steps.Answer, why string) {
 		if b.doubt != nil {
 			return a, "Type it a second time, or esc to begin anew."
 		}
+		if within(p.at, b.jumped, startle) {
+			return a, "This is another stage: look first, then press space again."
+		}
 		return steps.Answer{How: batch.AtTarget}, ""
 	case matches(p, keys.ByEye):
 		if t.Do != steps.Weigh && t.Do != steps.Portion {
 			return a, "Nothing is weighed here."
 		}
-		return steps.Answer{How: batch.ByEye}, ""
+		if b.typed == "" && b.doubt != nil {
+			return a, "Type it a second time, or esc to begin anew."
+		}
+		return steps.Answer{How: batch.ByEye, Text: b.typed}, ""
 	case b.typed == "" && !t.Numeric():
 		return a, "Space ticks this."
 	case b.typed == "":
@@ -69,16 +81,46 @@ func (b bench) heard(t steps.Task, p press) (a steps.Answer, why string) {
 
 // propose sends a fact off, unless it looks like a slip: then it must be typed
 // a second time and come out the same.
-func (b bench) propose(f batch.Fact) (bench, action) {
+func (b bench) propose(t steps.Task, a steps.Answer, f batch.Fact) (bench, action) {
 	if b.doubt != nil && b.doubt.fact == f {
 		return b, keep{code: b.code, fact: f}
 	}
-	if words := b.plan.Doubt(f); words != "" {
+	if words := b.plan.Doubt(asTyped(f, a)); words != "" {
+		if m, err := quantity.ParseNumberMass(a.Text, quantity.Gram); t.Do == steps.Portion && err == nil {
+			words = "reads " + m.At(t.Reads) + "; stop at " + t.StopAt.At(t.Reads)
+		}
 		b.doubt = &doubted{f, words}
 		b.typed = ""
 		return b, nil
 	}
 	return b, keep{code: b.code, fact: f}
+}
+
+// asTyped gives the fact as if a figure that was judged by eye had been read from
+// the scale: a slip of the finger is one either way.
+func asTyped(f batch.Fact, a steps.Answer) batch.Fact {
+	if w, ok := f.(batch.Weighed); ok && w.How == batch.ByEye && a.Text != "" {
+		w.How = batch.Typed
+		return w
+	}
+	return f
+}
+
+// refusedReading says what is wrong with the reading of a portion, in terms of
+// what was typed: the weight that follows from it is nowhere in sight.
+func refusedReading(t steps.Task, a steps.Answer) string {
+	m, err := quantity.ParseNumberMass(a.Text, quantity.Gram)
+	if t.Do != steps.Portion || err != nil {
+		return ""
+	}
+	most := t.SoFar - t.Mass
+	switch {
+	case m > most:
+		return "Reads " + m.At(t.Reads) + ", and before pouring it read " + most.At(t.Reads) + "; stop at " + t.StopAt.At(t.Reads) + "."
+	case m < t.Tare:
+		return "Reads " + m.At(t.Reads) + ", and the empty vessel alone weighs " + t.Tare.At(t.Reads) + "; stop at " + t.StopAt.At(t.Reads) + "."
+	}
+	return ""
 }
 
 // sentence makes an error into one: it begins large and ends with a stop.

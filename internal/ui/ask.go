@@ -77,7 +77,7 @@ func (a ask) view(t Theme, w, h int) []string {
 	}
 	lines = append(lines, "", " "+t.accent.Render(signNow)+" "+a.line.view(t, w-4), "")
 	if a.word != "" {
-		lines = append(lines, " "+t.off.Render(signOff+" "+a.word))
+		lines = append(lines, warning(t, a.word, w)...)
 	}
 	return append(block(lines, w, h-1), helpLine(t, w, keys.Confirm, keys.Back, keys.AidAnywhere))
 }

@@ -26,7 +26,8 @@ type bench struct {
 	sending  string   // sending is the task of the fact in flight, or "".
 	unsaved  *notSaved
 	word     string
-	reopened bool // reopened shows where the person was, until the first key.
+	reopened bool         // reopened shows where the person was, until the first key.
+	jumped   timer.Moment // jumped is when another stage came into sight by itself.
 }
 
 // doubted is a proposed fact that looks like a slip.
@@ -62,7 +63,10 @@ func (b bench) settled(now timer.Moment) bench {
 // sent notes that a fact is on its way to the store.
 func (b bench) sent(k keep) bench {
 	b.sending = batch.Task(k.fact)
-	b.typed, b.doubt, b.word, b.unsaved = "", nil, "", nil
+	b.word, b.unsaved = "", nil
+	if b.sending != "" { // A note or an alarm takes no figures away.
+		b.typed, b.doubt = "", nil
+	}
 	return b
 }
 
@@ -77,10 +81,14 @@ func (b bench) refused(msg appendedMsg) bench {
 // being typed stays with its task.
 func (b bench) entered(e batch.Entry, now timer.Moment) bench {
 	at := b.cursor
+	_, before, _ := b.current(now)
 	b.sending = ""
 	b.state = b.state.Apply(e)
 	b.plan = steps.Of(b.state)
 	task := batch.Task(e.Fact)
+	if pot, ok := e.Fact.(batch.PotWeighed); ok {
+		b.word = clean(pot.Vessel + ": " + pot.Finding + ".")
+	}
 	switch {
 	case task == "" && (b.typed != "" || b.doubt != nil || at != ""):
 	case at != "" && at != task:
@@ -89,6 +97,9 @@ func (b bench) entered(e batch.Entry, now timer.Moment) bench {
 		if at != "" {
 			b.cursor = b.openAfter(task)
 		}
+	}
+	if _, after, ok := b.current(now); ok && after.ID != before.ID {
+		b.jumped = now
 	}
 	return b
 }

@@ -47,7 +47,15 @@ func (b bench) move(p press) (bench, action) {
 	case matches(p, keys.Note):
 		return b, question{b.askNote(p.at)}
 	case matches(p, keys.Correct):
+		if b.plan.Closed {
+			b.word = "The batch is closed: only notes can be added."
+			return b, nil
+		}
 		return b, correct{}
+	case matches(p, keys.Ways):
+		return b.decideNow()
+	case matches(p, keys.WeighPot):
+		return b.weighPot(p.at)
 	case matches(p, keys.LeaveOut):
 		return b.leaveOut(p.at)
 	case matches(p, keys.End):
@@ -71,7 +79,14 @@ func (b bench) back(p press) (bench, action) {
 	return b, nil
 }
 
-// step moves among the open tasks of the stage, or among all when none is.
+// again says that a task may be answered once more: what cools is read until
+// its stage is done.
+func again(t steps.Task, stage steps.Stage) bool {
+	return t.Do == steps.Temperature && t.Done && t.Skipped == "" && !stage.Done
+}
+
+// step moves among the open tasks of the stage and the temperatures that can be
+// read again, or among all when none is.
 func (b bench) step(by int, now timer.Moment) bench {
 	t, stage, ok := b.current(now)
 	if !ok {
@@ -79,7 +94,7 @@ func (b bench) step(by int, now timer.Moment) bench {
 	}
 	var ids []string
 	for _, each := range stage.Tasks {
-		if each.Open || each.ID == t.ID {
+		if each.Open || each.ID == t.ID || again(each, stage) {
 			ids = append(ids, each.ID)
 		}
 	}
@@ -143,6 +158,25 @@ func (b bench) leaveOut(now timer.Moment) (bench, action) {
 		purpose: forLeavingOut, code: b.code, task: t.ID, title: "Leave out: " + clean(t.Title),
 		hint: "Say why. It stays in the record as left out.",
 	}}
+}
+
+// decideNow opens the ways to go on, when there is something to decide.
+func (b bench) decideNow() (bench, action) {
+	if undecided(b.plan) == 0 {
+		b.word = "Nothing is to be decided: no weight was off."
+		return b, nil
+	}
+	return b, decide{}
+}
+
+// weighPot looks into the vessel of the task at hand first.
+func (b bench) weighPot(now timer.Moment) (bench, action) {
+	if b.plan.Closed {
+		b.word = "The batch is closed: only notes can be added."
+		return b, nil
+	}
+	t, _, _ := b.current(now)
+	return b, weighPot{t.Vessel}
 }
 
 // end closes a batch whose tasks are all done, or asks for the word that

@@ -39,7 +39,7 @@ func (b bench) view(t Theme, w, rows int, alarms []string, now timer.Moment) []s
 	p := panel{t: t, b: b, now: now, task: task, stage: stage, any: ok, h: room, w: min(middle, panelMost)}
 	columns := [][]string{block(b.rail(t, rail, room, stage), rail, room), block(p.lines(), middle, room)}
 	if loaf > 0 {
-		columns = append(columns, block(b.loaf(t, loaf, room, stage), loaf, room))
+		columns = append(columns, block(b.loaf(t, loaf, room, stage, task), loaf, room))
 	}
 	return slices.Concat(head, beside(t.line, columns...), foot)
 }
@@ -73,8 +73,8 @@ func (b bench) waiting(stage steps.Stage) bool {
 }
 
 // lastLines are the last two facts, so that a glance after an interruption
-// finds where one was. A word, when there is one, takes the place of the older,
-// and a long one that of both.
+// finds where one was. A word, when there is one, takes the place of the older;
+// a long one that of both, and as many lines more as it needs.
 func (b bench) lastLines(t Theme, w int, now timer.Moment) []string {
 	lines := []string{"", ""}
 	if b.reopened {
@@ -86,35 +86,43 @@ func (b bench) lastLines(t Theme, w int, now timer.Moment) []string {
 			lines[i] = " " + t.quiet.Render(cut(signDone+" "+b.said(entries[at], now), w-2))
 		}
 	}
-	switch word := wrap(signOff+" "+b.word, w-2); {
-	case b.word != "" && len(word) > 1:
-		return []string{" " + t.off.Render(word[0]), " " + t.off.Render("  "+word[1])}
-	case b.word != "":
-		return []string{lines[1], " " + t.off.Render(word[0])}
+	said := b.quietLines(t, w)
+	if len(said) == 0 {
+		said = b.waysLine(t, w)
 	}
-	if quiet := b.quietLine(t, w); quiet != "" {
-		return []string{lines[1], quiet}
+	if b.word != "" {
+		said = warning(t, b.word, w)
 	}
-	return lines
+	switch len(said) {
+	case 0:
+		return lines
+	case 1:
+		return []string{lines[1], said[0]}
+	}
+	return said
 }
 
 func (b bench) said(e batch.Entry, now timer.Moment) string {
 	return stamp(e.At, now, b.at) + "  " + clean(b.plan.Say(e, b.state))
 }
 
-// quietLine says that a fact is on its way, or what the stage that has just
+// quietLines say that a fact is on its way, or what the stage that has just
 // ended reads back.
-func (b bench) quietLine(t Theme, w int) string {
+func (b bench) quietLines(t Theme, w int) []string {
 	if b.sending != "" {
-		return " " + t.quiet.Render(signSaving+" saving")
+		return []string{" " + t.quiet.Render(signSaving+" saving")}
 	}
 	if n := len(b.state.Entries); n > 0 {
 		_, stage, ok := b.plan.Task(batch.Task(b.state.Entries[n-1].Fact))
 		if ok && stage.Done && stage.ReadBack != "" {
-			return " " + t.good.Render(cut(signDone+signDone+" "+clean(stage.Title)+": "+clean(stage.ReadBack), w-2))
+			var lines []string
+			for _, l := range wrap(signDone+signDone+" "+clean(stage.Title)+": "+clean(stage.ReadBack), w-4) {
+				lines = append(lines, " "+t.good.Render(l))
+			}
+			return lines
 		}
 	}
-	return ""
+	return nil
 }
 
 // rail lists the stages: done, at hand, open meanwhile, or still to come.

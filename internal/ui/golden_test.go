@@ -32,17 +32,31 @@ var scenes = []struct {
 	{"split", func(p *person) { p.starts().works("sea/base/loaf 2") }},
 	{"pour", func(p *person) { p.starts().works("sea/base/loaf 2/pour") }},
 	{"hold-timer-due", func(p *person) { p.starts().works("dusk/shea").looks(5*time.Minute + 4*time.Second) }},
+	{"putting-off", func(p *person) {
+		p.starts().works("dusk/shea").looks(5*time.Minute + 4*time.Second).press("z")
+	}},
+	{"embeds", func(p *person) { p.starts().works("base/loaf 2/lighthouse") }},
+	{"sky-poured", func(p *person) { p.starts().works("dusk/sky/loaf 3/pour").press("left") }},
+	{"by-eye", func(p *person) { p.starts().works("sea/olive").types("340").press("b") }},
 	{"waiting", func(p *person) { p.starts().works("").looks(70 * time.Minute) }},
 	{"first-aid", func(p *person) { p.press("!") }},
 	{"keys", func(p *person) { p.press("?") }},
 	{"note", func(p *person) { p.starts().press("n").types("window open, 19 °C") }},
 	{"record", func(p *person) { p.starts().works("sea/olive").press("u", "up", "enter").types("151.8") }},
+	{"record-doubt", func(p *person) {
+		p.starts().works("sea/base/loaf 3").press("u", "enter").types("365.5").press("enter").types("misread").press("enter")
+		p.press("u", "up", "enter").types("18.3").press("enter")
+	}},
 	{"not-saved", func(p *person) {
 		p.starts().works("sea/olive")
 		p.store.fail = errors.New("write bench.db: no space left on device")
 		p.press("space")
 	}},
 	{"reopened", func(p *person) { p.starts().works("sea/olive").press("esc").waits(40 * time.Minute).press("enter") }},
+	{"off-at-the-bench", func(p *person) { p.overweighs() }},
+	{"ways", func(p *person) { p.overweighs().press("d", "down") }},
+	{"ways-warning", func(p *person) { p.overweighs().press("d") }},
+	{"weigh-pot", func(p *person) { p.starts().works("sea/castor").press("w").types("1241.") }},
 	{"ending", func(p *person) { p.starts().press("e") }},
 }
 

@@ -254,18 +254,26 @@ func (p *person) works(until string) *person {
 			}
 			return p
 		}
-		number, _ := panel{b: p.m.bench, task: t}.asked()
-		before := len(p.store.facts(p.m.bench.code))
-		if t.Numeric() {
-			p.types(number).press("enter")
-		} else {
-			p.press("space")
-		}
-		if len(p.store.facts(p.m.bench.code)) != before+1 {
-			p.t.Fatalf("%s was not answered:\n%s", t.ID, p.m.View())
-		}
+		p.doesOne()
 	}
 	p.t.Fatalf("%q never came up", until)
+	return p
+}
+
+// doesOne does the task at hand as asked.
+func (p *person) doesOne() *person {
+	p.t.Helper()
+	t := p.taskAtHand()
+	number, _ := panel{b: p.m.bench, task: t}.asked()
+	before := len(p.store.facts(p.m.bench.code))
+	if t.Numeric() {
+		p.types(number).press("enter")
+	} else {
+		p.press("space")
+	}
+	if len(p.store.facts(p.m.bench.code)) != before+1 {
+		p.t.Fatalf("%s was not answered:\n%s", t.ID, p.m.View())
+	}
 	return p
 }
 

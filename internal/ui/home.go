@@ -28,15 +28,47 @@ type underWay struct {
 
 func planned(b BatchItem) underWay { return underWay{b, steps.Of(b.State)} }
 
-// loaded takes what was read. The cursor stays on what it was on.
+// loaded takes the batches that were read. The cursor stays on what it was on.
 func (h home) loaded(msg loadedMsg) home {
 	h.loading = false
 	h.err = msg.err
+	key := h.key()
 	h.batches = nil
 	for _, b := range msg.batches {
 		h.batches = append(h.batches, planned(b))
 	}
-	h.recipes = msg.recipes
+	return h.on(key)
+}
+
+// offered takes the recipes that were read.
+func (h home) offered(recipes []RecipeItem) home {
+	key := h.key()
+	h.recipes = recipes
+	return h.on(key)
+}
+
+// key names what the cursor is on: a batch by its code, a recipe by its file.
+func (h home) key() string {
+	switch b, r := h.chosen(); {
+	case b != nil:
+		return b.Code
+	case r != nil:
+		return r.File
+	}
+	return ""
+}
+
+// on puts the cursor on what the key names, or leaves it where it is.
+func (h home) on(key string) home {
+	at := slices.IndexFunc(h.batches, func(b underWay) bool { return b.Code == key })
+	if at < 0 {
+		if at = slices.IndexFunc(h.recipes, func(r RecipeItem) bool { return r.File == key }); at >= 0 {
+			at += len(h.batches)
+		}
+	}
+	if at >= 0 && key != "" {
+		h.cursor = at
+	}
 	h.cursor = min(h.cursor, max(0, h.rows()-1))
 	return h
 }
@@ -102,6 +134,8 @@ func (h home) update(p press) (home, action) {
 			return h, nil
 		}
 		return h.open()
+	case matches(p, keys.Back) && !p.held:
+		return h, back{} // Home again: what is in the folder is read anew.
 	}
 	return h, nil
 }
@@ -115,7 +149,8 @@ func (h home) open() (home, action) {
 	case b != nil:
 		return h, open{code: b.Code}
 	case r != nil && len(r.Problems) > 0:
-		h.word = "This recipe cannot be started until its problems are mended: bench check says all of them."
+		h.word = "This recipe cannot be started until its problems are mended. The file has just been read again."
+		return h, back{}
 	case r != nil:
 		return h, prepare{*r}
 	}

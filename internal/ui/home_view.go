@@ -3,6 +3,7 @@ package ui
 import (
 	"errors"
 	"slices"
+	"strings"
 	"time"
 
 	"bench/internal/timer"
@@ -32,21 +33,22 @@ func (h home) view(t Theme, w, rows int, now timer.Moment) []string {
 		" " + between(t.title.Render("bench"), t.quiet.Render(cut(clean(h.folder), w-10))+" ", w-1),
 		t.line.Render(rule(w)),
 	}
-	foot := []string{t.line.Render(rule(w)), h.wordLine(t, w), helpLine(t, w, h.help()...)}
+	foot := slices.Concat([]string{t.line.Render(rule(w))}, h.words(t, w), []string{helpLine(t, w, h.help()...)})
 	body, at := h.list(t, w, now)
 	room := rows - len(head) - len(foot)
 	from, to := window(len(body), at, room)
 	return slices.Concat(head, block(body[from:to], w, room), foot)
 }
 
-func (h home) wordLine(t Theme, w int) string {
+// words are a word, whole, or else the file of the recipe at the cursor.
+func (h home) words(t Theme, w int) []string {
 	if h.word != "" {
-		return " " + t.off.Render(cut(signOff+" "+h.word, w-2))
+		return warning(t, h.word, w)
 	}
 	if _, r := h.chosen(); r != nil {
-		return " " + t.quiet.Render(cut(clean(r.File), w-2))
+		return []string{" " + t.quiet.Render(cut(clean(r.File), w-2))}
 	}
-	return ""
+	return []string{""}
 }
 
 // list gives all lines, and which of them the cursor is on.
@@ -127,14 +129,19 @@ func (b underWay) where(now timer.Moment) string {
 	return stage.Title + ": " + next.Title
 }
 
-// lines lists a recipe; one with problems shows the first, and all at the cursor.
+// lines lists a recipe; one with problems shows how many, or at the cursor all of
+// them, whole.
 func (r RecipeItem) lines(t Theme, w int, chosen bool) []string {
 	name := fit(clean(r.Name), 24) + "  "
 	if len(r.Problems) > 0 {
-		lines := []string{entryLine(t, chosen, name, signBroken+" "+clean(r.Problems[0]), w)}
-		for i := 0; chosen && i < min(len(r.Problems), 4); i++ {
-			for _, l := range wrap(clean(r.Problems[i]), w-8) {
-				lines = append(lines, "     "+t.quiet.Render(l))
+		first := r.problem(0)
+		if chosen {
+			first = count(len(r.Problems), "problem", "problems") + " to mend"
+		}
+		lines := []string{entryLine(t, chosen, name, signBroken+" "+first, w)}
+		for i := 0; chosen && i < len(r.Problems); i++ {
+			for n, l := range wrap(r.problem(i), w-10) {
+				lines = append(lines, spaces(5+2*min(n, 1))+l)
 			}
 		}
 		return lines
@@ -150,6 +157,16 @@ func (r RecipeItem) lines(t Theme, w int, chosen bool) []string {
 		}
 	}
 	return lines
+}
+
+// problem gives a problem with the last part of its file's path, which is what
+// tells the files of one folder apart; the whole path stands below.
+func (r RecipeItem) problem(i int) string {
+	text, name := r.Problems[i], r.File[strings.LastIndexAny(r.File, `/\`)+1:]
+	if at := strings.Index(text, name+":"); at > 0 {
+		text = text[at:]
+	}
+	return clean(text)
 }
 
 // entryLine marks the chosen entry by a sign and by weight.

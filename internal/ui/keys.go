@@ -9,8 +9,9 @@ type keyMap struct {
 	Up, Down, Left, Right         key.Binding
 	PageUp, PageDown, Back, Erase key.Binding
 	Note, Correct, LeaveOut, End  key.Binding
-	Seen, PutOff, Retry           key.Binding
+	Seen, PutOff, Longer, Retry   key.Binding
 	Aid, AidAnywhere, Keys        key.Binding
+	Ways, Decide, WeighPot        key.Binding
 	Switch, Quit, Break           key.Binding
 	Figures, Open, Start, Confirm key.Binding
 }
@@ -43,8 +44,13 @@ var keys = keyMap{ //nolint:gochecknoglobals // A table.
 	End:      bind("e", "end the batch", "e"),
 	Retry:    bind("r", "save again", "r"),
 
+	Ways:     bind("d", "how to go on", "d"),
+	Decide:   bind("enter", "take this way", "enter"),
+	WeighPot: bind("w", "weigh the pot", "w"),
+
 	Seen:   bind("a", "alarm seen", "a"),
-	PutOff: bind("z", "alarm in 10 min", "z"),
+	PutOff: bind("z", "alarm later", "z"),
+	Longer: bind("c", "alarm much later", "c"),
 
 	Aid:         bind("!", "first aid", "!"),
 	AidAnywhere: bind("F1", "first aid", "f1"),
@@ -87,7 +93,8 @@ func allKeys() []keyGroup {
 			says(keys.Tick, "done, or: the scale shows what was asked"),
 			says(keys.Figures, "type what it weighs, then enter"),
 			says(keys.More, "instead of enter: this much, more to come from another container"),
-			keys.ByEye, says(keys.LeaveOut, "leave a task out, with the reason"), keys.Retry,
+			says(keys.ByEye, "by eye, not weighed; the figure typed before it is kept"), says(keys.LeaveOut, "leave a task out, with the reason"), keys.Retry,
+			shown("d  w", "a weight was off: the ways to go on; weigh the pot: is all in, once?"),
 		}},
 		{"Move", []key.Binding{
 			shown("↑ ↓  k j", "tasks of the stage"),
@@ -95,8 +102,8 @@ func allKeys() []keyGroup {
 			says(keys.Back, "back: what was typed, what is next, the first screen"), keys.Switch,
 		}},
 		{"Say", []key.Binding{
-			keys.Note, says(keys.Correct, "correct an earlier entry"),
-			keys.Seen, says(keys.PutOff, "alarm later: in 10 min"), says(keys.End, "end or abandon the batch"),
+			shown("n  u", "note; correct an earlier entry"),
+			keys.Seen, says(keys.PutOff, "alarm later; z, x or c then says how much later"), says(keys.End, "end or abandon the batch"),
 		}},
 		{"Always", []key.Binding{
 			says(keys.Aid, "first aid and spills; F1 where text is typed"),

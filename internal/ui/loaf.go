@@ -1,6 +1,9 @@
 package ui
 
 import (
+	"fmt"
+	"math"
+	"strconv"
 	"strings"
 
 	"bench/internal/quantity"
@@ -8,65 +11,175 @@ import (
 )
 
 // loafFills tell neighbouring layers apart without colour.
-var loafFills = []string{"▒", "░", "▓"} //nolint:gochecknoglobals // A table.
+var loafFills = []rune{'▒', '░', '▓'} //nolint:gochecknoglobals // A table.
 
-// loaf draws the mould from the side, to scale: its layers as bands that fill
-// as they are poured, and the line that the next pour goes up to.
-func (b bench) loaf(t Theme, w, h int, at steps.Stage) []string {
+// What an embed is drawn with, once it is in and before.
+const (
+	embedIn     = '▪'
+	embedToCome = '▫'
+)
+
+// loafDrawing is the cut face of one loaf, to scale in cells that are twice as
+// high as wide.
+type loafDrawing struct {
+	t          Theme
+	b          bench
+	at         steps.Stage
+	loaf       int // loaf counts from 0.
+	rows, cols int
+	cells      [][]rune
+	labels     []string
+	pour       int // pour is the row of the line to pour to, or -1.
+}
+
+// loaf draws the loaf at hand: layers filled as far as they were poured, the line
+// that the next pour goes up to, its finished surface, and the embeds.
+func (b bench) loaf(t Theme, w, h int, at steps.Stage, task steps.Task) []string {
 	mould := b.plan.Mould
-	if mould.Height <= 0 || len(b.plan.Layers) == 0 || h < 12 {
+	if mould.Height <= 0 || mould.Width <= 0 || len(b.plan.Layers) == 0 || h < 12 {
 		return nil
 	}
-	d := loafDrawing{t: t, layers: b.plan.Layers, at: at, room: w / 3}
-	d.label = w - d.room - 6
-	rows := min(h-4, 26)
-	lines := []string{"", " " + t.quiet.Render(cut("the loaf, "+mould.Height.String()+" to the rim", w-2))}
-	for i := range rows {
-		// Row i covers the heights from low up to high above the floor.
-		low := mould.Height * quantity.Length(rows-1-i) / quantity.Length(rows)
-		high := mould.Height * quantity.Length(rows-i) / quantity.Length(rows)
-		lines = append(lines, d.row(low, high))
+	d := loafDrawing{t: t, b: b, at: at, loaf: loafOf(at, task, b.plan.Loaves), pour: -1}
+	d.size(w-11, h-6-len(b.plan.Layers))
+	for i, l := range b.plan.Layers {
+		d.layer(i, l)
 	}
-	return append(lines, "  "+t.line.Render("└"+rule(d.room)+"┘"))
+	for i := range b.plan.Layers {
+		d.embeds(i)
+	}
+	lines := []string{"", " " + t.quiet.Render(cut(d.title(), w-2))}
+	for i := range d.cells {
+		lines = append(lines, d.row(i))
+	}
+	lines = append(lines, "  "+t.line.Render("└"+rule(d.cols)+"┘"), "")
+	return append(lines, d.legend(w)...)
 }
 
-// loafDrawing is what the rows of the drawing have in common.
-type loafDrawing struct {
-	t           Theme
-	layers      []steps.Layer
-	at          steps.Stage
-	room, label int // room is the width inside the mould, label that beside it.
+// loafOf says which loaf the task is about, or the first.
+func loafOf(at steps.Stage, task steps.Task, loaves int) int {
+	n := at.Loaf
+	if _, after, ok := strings.Cut(task.ID, "/loaf "); ok {
+		number, _, _ := strings.Cut(after, "/")
+		n, _ = strconv.Atoi(number)
+	}
+	return min(max(1, n), max(1, loaves)) - 1
 }
 
-// row draws the heights from low up to high.
-func (d loafDrawing) row(low, high quantity.Length) string {
-	fill, label := strings.Repeat(" ", d.room), ""
-	floor := quantity.Length(0)
-	for i, l := range d.layers {
-		if mid := low + (high-low)/2; allPoured(l) && mid >= floor && mid < l.Surface {
-			fill = strings.Repeat(loafFills[i%len(loafFills)], d.room)
-		}
-		within := func(at quantity.Length) bool { return at > low && at <= high }
-		switch {
-		case l.Name == d.at.Layer && !allPoured(l) && within(l.PourLine):
-			fill = d.t.accent.Render(strings.Repeat("─", d.room))
-			label = d.t.accent.Render(cut(signNow+" "+l.PourLine.RoundTo(quantity.Millimetre/2).String()+" "+clean(l.Name), d.label))
-		case within(l.Surface):
-			label = cut(l.Surface.String()+" "+clean(l.Name), d.label)
-			if !allPoured(l) {
-				fill = d.t.line.Render(strings.Repeat("╌", d.room))
-			}
-		}
-		floor = l.Surface
+// size fits the section into so many cells.
+func (d *loafDrawing) size(cols, rows int) {
+	mould := d.b.plan.Mould
+	shape := mould.Height.Millimetres() / mould.Width.Millimetres() / 2
+	d.cols = min(cols, int(float64(rows)/shape))
+	d.rows = max(1, int(math.Round(float64(d.cols)*shape)))
+	d.labels = make([]string, d.rows)
+	d.cells = make([][]rune, d.rows)
+	for i := range d.cells {
+		d.cells[i] = []rune(spaces(d.cols))
 	}
-	return "  " + d.t.line.Render("│") + fill + d.t.line.Render("│") + " " + label
 }
 
-func allPoured(l steps.Layer) bool {
-	for _, loaf := range l.Loaves {
-		if !loaf.Poured {
-			return false
+func (d *loafDrawing) title() string {
+	which := "the loaf"
+	if d.b.plan.Loaves > 1 {
+		which = fmt.Sprintf("loaf %d of %d", d.loaf+1, d.b.plan.Loaves)
+	}
+	return which + ", " + d.b.plan.Mould.Height.String() + " to the rim"
+}
+
+// rowAt gives the row in which a height lies.
+func (d *loafDrawing) rowAt(y quantity.Length) int {
+	up := int(math.Ceil(y.Millimetres()*d.perY())) - 1
+	return min(max(0, d.rows-1-up), d.rows-1)
+}
+
+// filled gives how high the loaf stands once this layer was poured, or false: to
+// the pour line, and to its finished surface when the embeds are in.
+func (d *loafDrawing) filled(i int) (quantity.Length, bool) {
+	l := d.b.plan.Layers[i]
+	if d.loaf >= len(l.Loaves) || !l.Loaves[d.loaf].Poured {
+		return 0, false
+	}
+	for _, in := range d.embedsIn(i) {
+		if !in {
+			return l.Loaves[d.loaf].PourLine, true
 		}
 	}
-	return len(l.Loaves) > 0
+	return l.Loaves[d.loaf].Surface, true
+}
+
+// layer fills a layer that was poured, and draws where one still to come will
+// lie.
+func (d *loafDrawing) layer(i int, l steps.Layer) {
+	if d.loaf >= len(l.Loaves) {
+		return
+	}
+	pour := l.Loaves[d.loaf]
+	top, poured := d.filled(i)
+	if !poured {
+		d.level(pour.Surface, '╌', toAnEye(pour.Surface))
+		if l.Name == d.at.Layer {
+			d.pour = d.rowAt(pour.PourLine)
+			d.level(pour.PourLine, '─', toAnEye(pour.PourLine))
+		}
+		return
+	}
+	// A row is filled when its middle was reached: half a row is what it can show.
+	for row := range d.rows {
+		middle := d.b.plan.Mould.Height * quantity.Length(2*(d.rows-row)-1) / quantity.Length(2*d.rows)
+		if middle < top && d.cells[row][0] == ' ' {
+			fill(d.cells[row], loafFills[i%len(loafFills)])
+		}
+	}
+	if top < pour.Surface && d.cells[d.rowAt(pour.Surface)][0] == ' ' {
+		d.level(pour.Surface, '╌', toAnEye(pour.Surface))
+	}
+	d.labels[d.rowAt(top)] = number(toAnEye(top))
+}
+
+// level draws a level across the loaf.
+func (d *loafDrawing) level(at quantity.Length, with rune, label quantity.Length) {
+	row := d.rowAt(at)
+	fill(d.cells[row], with)
+	d.labels[row] = number(label)
+}
+
+func fill(cells []rune, with rune) {
+	for i := range cells {
+		cells[i] = with
+	}
+}
+
+func number(l quantity.Length) string { return strings.TrimSuffix(l.String(), " mm") }
+
+// row sets a row between the walls, with its height beside it.
+func (d *loafDrawing) row(i int) string {
+	text, label, style := string(d.cells[i]), d.labels[i], ink{}
+	switch {
+	case i == d.pour:
+		style, label = d.t.accent, d.t.accent.Render(signNow+" "+label)
+	case strings.ContainsRune(text, '╌'):
+		style = d.t.line
+	}
+	return "  " + d.t.line.Render("│") + style.Render(text) + d.t.line.Render("│") + " " + label
+}
+
+// legend names the layers from the top down, as they lie.
+func (d *loafDrawing) legend(w int) []string {
+	var lines []string
+	some := false
+	for i := len(d.b.plan.Layers) - 1; i >= 0; i-- {
+		l := d.b.plan.Layers[i]
+		sign, state := " ", "to come"
+		if top, poured := d.filled(i); poured {
+			sign, state = string(loafFills[i%len(loafFills)]), "poured to "+toAnEye(top).String()
+		} else if l.Name == d.at.Layer && d.loaf < len(l.Loaves) {
+			state = "pour to " + toAnEye(l.Loaves[d.loaf].PourLine).String()
+		}
+		lines = append(lines, "  "+sign+" "+cut(clean(l.Name)+": "+state, w-5))
+		some = some || len(d.b.state.Control.Recipe.Layers[i].Embeds) > 0
+	}
+	if some {
+		lines = append(lines, "  "+d.t.quiet.Render(cut(string(embedIn)+" embed in  "+string(embedToCome)+" still to come", w-3)))
+	}
+	return lines
 }

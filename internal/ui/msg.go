@@ -11,12 +11,13 @@ import (
 )
 
 type (
-	// loadedMsg brings what the home screen shows.
+	// loadedMsg brings the batches under way.
 	loadedMsg struct {
 		batches []BatchItem
-		recipes []RecipeItem
 		err     error
 	}
+	// recipesMsg brings the recipes.
+	recipesMsg []RecipeItem
 	// startedMsg brings the first entry of a new batch.
 	startedMsg struct {
 		code  string
@@ -39,7 +40,7 @@ type (
 	}
 )
 
-// loadCmd lets go of a batch, when one is named, and reads the home screen.
+// loadCmd lets go of a batch, when one is named, and reads what is under way.
 func (m Model) loadCmd(release string) tea.Cmd {
 	d := m.deps
 	return func() tea.Msg {
@@ -48,8 +49,15 @@ func (m Model) loadCmd(release string) tea.Cmd {
 			let = d.Store.Release(release)
 		}
 		batches, err := d.Store.Batches()
-		return loadedMsg{batches, d.Recipes(), errors.Join(let, err)}
+		return loadedMsg{batches, errors.Join(let, err)}
 	}
+}
+
+// recipesCmd reads the recipes, once the batches are there: a batch under way is
+// what somebody comes for in a hurry.
+func (m Model) recipesCmd() tea.Cmd {
+	read := m.deps.Recipes
+	return func() tea.Msg { return recipesMsg(read()) }
 }
 
 func (m Model) startCmd(a start, at timer.Moment) tea.Cmd {
@@ -104,11 +112,12 @@ func (m Model) quitCmd() tea.Cmd {
 	}
 }
 
-// loaded brings the first screen up to date.
+// loaded brings the batches on the first screen up to date.
 func (m Model) loaded(msg loadedMsg) (Model, tea.Cmd) {
 	m.flight = ""
 	m.home = m.home.loaded(msg)
-	return m.land()
+	m, cmd := m.land()
+	return m, tea.Batch(cmd, m.recipesCmd())
 }
 
 // started goes to the bench with a new batch; there is nothing yet to restate.

@@ -30,15 +30,15 @@ func (p panel) lines() []string {
 	case !p.any:
 		return p.nothing()
 	}
-	top := p.head()
-	top = append(top, p.body()...)
-	band := p.band()
+	body, band := p.body(), p.band()
+	top := slices.Concat(p.head(p.h-len(body)-len(band)-min(1, len(p.stage.Tasks)-1)), body)
 	room := p.h - len(top) - len(band)
 	return slices.Concat(top, block(p.list(room), p.w, max(0, room)), band)
 }
 
-// head says what, on which scale, into what, and how or why.
-func (p panel) head() []string {
+// head says what, on which scale, into what, and how or why, in room lines: a
+// caution is whole before the list below gets more than a line.
+func (p panel) head(room int) []string {
 	var lines []string
 	title, where := clean(p.task.Title), p.where()
 	if width(title)+width(where)+4 <= p.w {
@@ -51,34 +51,51 @@ func (p panel) head() []string {
 			lines = append(lines, " "+where)
 		}
 	}
-	lines = append(lines, p.hints()...)
+	lines = append(lines, p.hints(max(2, room-len(lines)))...)
+	if len(lines) >= room {
+		return lines
+	}
 	if p.roomy() || p.large().number == "" {
 		lines = append(lines, "")
 	}
 	return lines
 }
 
-// hints are at most two lines of how or why, or of what it waits for.
-func (p panel) hints() []string {
+// hints are at most so many lines of how or why, or of what it waits for.
+func (p panel) hints(most int) []string {
 	text, style, sign := p.task.Hint, p.t.quiet, ""
 	switch {
 	case p.task.Skipped != "":
 		text = "left out: " + p.task.Skipped
 	case p.task.Done:
-		text = "done at " + stamp(p.task.At, p.now, p.b.at)
+		text = p.doneWords()
 	case !p.task.Open:
 		text, style, sign = p.task.Waits, p.t.off, signOff+" "
 	case text == "" && (p.roomy() || p.task.Do != steps.Portion):
 		text = p.stage.Why
 	}
 	lines := wrap(sign+clean(text), p.w-2)
-	if len(lines) > 2 && !p.roomy() {
-		lines = []string{lines[0], cut(lines[1]+" "+lines[2], p.w-2)}
+	if len(lines) > most {
+		lines[most-1] = cut(lines[most-1]+" "+lines[most], p.w-2)
+		lines = lines[:most]
 	}
 	for i, l := range lines {
 		lines[i] = " " + style.Render(l)
 	}
 	return lines
+}
+
+// doneWords says when it was done, what a thermometer said, and that nothing was
+// weighed.
+func (p panel) doneWords() string {
+	words := "done at " + stamp(p.task.At, p.now, p.b.at)
+	if r, ok := p.b.state.Temperature(p.task.ID); ok {
+		words += ": " + r.Fact.Temperature.String()
+	}
+	if p.task.ByEye {
+		words += ", by eye, not weighed"
+	}
+	return words
 }
 
 // roomy says that lines may breathe.

@@ -43,7 +43,7 @@ func (p panel) body() []string {
 	if p.roomy() {
 		lines = append(lines, "")
 	}
-	lines = append(lines, " "+p.verdict())
+	lines = append(lines, p.verdictLines()...)
 	if p.roomy() {
 		lines = append(lines, "")
 	}
@@ -60,6 +60,8 @@ func (p panel) large() figures {
 		return figures{}
 	case p.b.typed != "":
 		return figures{p.b.typed, unit, "typed"}
+	case t.Done && t.ByEye:
+		return figures{t.Mass.At(t.Reads), unit, "by eye"}
 	case t.Done && t.Do != steps.Temperature && t.Numeric():
 		return figures{t.Mass.At(t.Reads), unit, "done"}
 	case t.Do == steps.Portion:
@@ -108,14 +110,18 @@ func (p panel) scaleLines() []string {
 	t := p.task
 	switch {
 	case t.Done:
-		return []string{" " + p.t.quiet.Render("u corrects it; esc goes back to what is next")}
+		return nil
 	case t.Do == steps.Portion:
 		return []string{
 			p.reading("reads now", t.SoFar.At(t.Reads), "pot and all"),
 			p.reading("portion", t.Target.At(t.Reads), "goes out"),
 		}
-	case t.Do == steps.Gross && t.TareKnown:
-		return []string{p.reading("vessel", t.Tare.At(t.Reads), "empty; it is taken off")}
+	case t.Do == steps.Gross:
+		lines := []string{" " + p.t.strong.Render("type the whole weight, vessel included")}
+		if t.TareKnown {
+			lines = append(lines, p.reading("of that", t.Tare.At(t.Reads), "is the vessel alone"))
+		}
+		return lines
 	case t.Do != steps.Weigh:
 		return nil
 	}

@@ -6,6 +6,7 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/quantity"
+	"bench/internal/recipe"
 	"bench/internal/steps"
 )
 
@@ -68,19 +69,29 @@ func (p panel) item(t steps.Task) string {
 		note = "left out"
 	case t.Done && (t.Do == steps.Weigh || t.Do == steps.Gross):
 		value = t.Mass.At(t.Reads)
-		if t.ByEye {
+		off := t.Mass != t.Target && t.Do == steps.Weigh
+		switch {
+		case t.ByEye && off:
+			note = "by eye, of " + t.Target.At(t.Reads)
+		case t.ByEye:
 			note = "by eye"
-		} else if t.Mass != t.Target && t.Do == steps.Weigh {
+		case off:
 			note = "asked " + t.Target.At(t.Reads)
 		}
+	case t.Done && t.Do == steps.Temperature:
+		if r, ok := p.b.state.Temperature(t.ID); ok {
+			note = r.Fact.Temperature.String()
+		}
+	case p.stage.Kind == steps.SetOut && t.Target > 0:
+		value = t.Target.At(t.Reads) + " g"
 	case t.Do == steps.Weigh:
 		value = t.Target.At(t.Reads)
 	}
 	if value == "" && note == "" {
 		return p.styled(t, " "+p.sign(t)+" ", cut(clean(t.Title), p.w-4))
 	}
-	name := fit(clean(t.Title), min(30, p.w-28))
-	return p.styled(t, " "+p.sign(t)+" ", name+" "+right(value, 9)) + p.t.quiet.Render("  "+note)
+	name := fit(clean(t.Title), min(30, p.w-31))
+	return p.styled(t, " "+p.sign(t)+" ", name+" "+right(value, 8)) + p.t.quiet.Render("  "+note)
 }
 
 func (p panel) styled(t steps.Task, sign, text string) string {
@@ -128,6 +139,9 @@ func poured(t steps.Task) quantity.Mass {
 // bar is a portion to scale, filled once it is poured, with its scent beside it.
 func (p panel) bar(t steps.Task, longest quantity.Mass) string {
 	scent := p.portionScent(t)
+	if t.Done && t.ByEye {
+		scent = strings.TrimSuffix("by eye  "+scent, "  ")
+	}
 	room := max(4, p.w-3-20-9-width(scent)-3)
 	n := int(int64(room) * int64(poured(t)) / int64(longest))
 	fill := "░"
@@ -159,6 +173,9 @@ func (p panel) portionScent(t steps.Task) string {
 		}
 		sum := quantity.Mass(0)
 		for _, s := range l.Scents {
+			if s.Place != recipe.InPortions {
+				continue // It is in the pot by now, and in the portion's weight.
+			}
 			if n >= 0 && n < len(s.Portions) {
 				sum += s.Portions[n]
 			}

@@ -19,14 +19,22 @@ func tolerance(t steps.Task) string {
 	return "± " + t.Tolerance.At(max(t.Reads/10, quantity.Milligram))
 }
 
+// verdictLines are the verdict, or a doubt with all of its words.
+func (p panel) verdictLines() []string {
+	if p.b.doubt == nil || p.b.typed != "" {
+		return []string{" " + p.verdict()}
+	}
+	return warning(p.t, clean(p.b.doubt.words)+". Right? Then type it again.", p.w)
+}
+
 // verdict says, before anything is typed, how far off is still right, and then
 // how what is typed compares.
 func (p panel) verdict() string {
 	t := p.task
 	switch {
-	case p.b.doubt != nil && p.b.typed == "":
-		return p.t.off.Render(cut(signOff+" "+clean(p.b.doubt.words)+". Right? Then type it again.", p.w-2))
-	case t.Done:
+	case p.b.typed == "" && again(t, p.stage):
+		return p.t.quiet.Render("type what it reads now; the last reading counts")
+	case p.b.typed == "" && t.Done:
 		return p.t.quiet.Render("u corrects it; esc goes back to what is next")
 	case p.b.typed == "" && t.Tolerance > 0 && (t.Do == steps.Weigh || t.Do == steps.Portion):
 		return p.t.quiet.Render(tolerance(t) + " g is near enough")

@@ -10,8 +10,11 @@ func (p panel) notSaved() []string {
 	u := p.b.unsaved
 	lines := []string{
 		" " + p.t.alarm.Render(" NOT SAVED "), "",
-		" " + p.t.strong.Render(cut(clean(p.b.plan.Say(batch.Entry{Fact: u.keep.fact, At: u.keep.at}, p.b.state)), p.w-2)), "",
 	}
+	for _, l := range wrap(clean(p.b.plan.Say(batch.Entry{Fact: u.keep.fact, At: u.keep.at}, p.b.state)), p.w-2) {
+		lines = append(lines, " "+p.t.strong.Render(l))
+	}
+	lines = append(lines, "")
 	for _, l := range wrap(sentence(errorText(u.why)), p.w-2) {
 		lines = append(lines, " "+l)
 	}
@@ -73,11 +76,19 @@ func (p panel) nothing() []string {
 	lines = append(lines, "")
 	for _, each := range p.b.plan.Timers {
 		if each.State(p.now) != timer.Acknowledged {
-			when, sign := each.Say(p.now), signLater
+			when, sign := timing(each, p.now, p.b.at), signLater
 			if each.State(p.now) == timer.Due {
 				sign = p.t.off.Render(signOff)
 			}
-			lines = append(lines, " "+sign+" "+between(cut(clean(each.Label), p.w-6-width(when)), when+" ", p.w-4))
+			label := wrap(clean(each.Label), p.w-4)
+			if last := label[len(label)-1]; width(last)+width(when)+5 <= p.w {
+				label[len(label)-1] = between(last, when+" ", p.w-4)
+			} else {
+				label = append(label, right(when+" ", p.w-4))
+			}
+			for i, l := range label {
+				lines = append(lines, " "+[]string{sign, " "}[min(i, 1)]+" "+l)
+			}
 		}
 	}
 	return lines

@@ -7,8 +7,6 @@ import (
 	"bench/internal/batch"
 	"bench/internal/steps"
 	"bench/internal/timer"
-
-	"github.com/charmbracelet/bubbles/key"
 )
 
 // recordStep is how far a correction has come.
@@ -31,6 +29,7 @@ type record struct {
 	step   recordStep
 	value  line
 	reason line
+	doubt  *doubted // doubt is a value that must be typed a second time.
 	word   string
 }
 
@@ -107,12 +106,13 @@ func (r record) pick(p press) (record, action) {
 			r.word = "This entry holds no value. A note (n at the bench) can say what was wrong."
 			return r, nil
 		}
-		r.step, r.value, r.reason = typingValue, line{}, line{}
+		r.step, r.value, r.reason, r.doubt = typingValue, line{}, line{}, nil
 	}
 	return r, nil
 }
 
-// confirm goes from the value to the reason, and from there to the fact.
+// confirm goes from the value to the reason, and from there to the fact. A value
+// that was refused or looks like a slip leaves the field, as at the bench.
 func (r record) confirm(now timer.Moment) (record, action) {
 	reason := r.reason.text()
 	if r.step == typingValue {
@@ -125,84 +125,25 @@ func (r record) confirm(now timer.Moment) (record, action) {
 	switch {
 	case err != nil:
 		r.word = sentence(err)
-	case r.step == typingValue:
-		r.step = typingReason
-	default:
+		if r.step == typingValue {
+			r.value = line{}
+		}
+	case r.step == typingReason:
 		return r, keep{code: r.code, fact: f}
+	default:
+		return r.propose(f), nil
 	}
 	return r, nil
 }
 
-func (r record) help() []key.Binding {
-	switch r.step {
-	case typingValue:
-		return []key.Binding{says(keys.Confirm, "then the reason"), keys.Back, keys.AidAnywhere}
-	case typingReason:
-		return []key.Binding{says(keys.Confirm, "keep the correction"), keys.Back, keys.AidAnywhere}
-	case picking:
+// propose goes on to the reason, unless the value looks like a slip and was not
+// typed a second time.
+func (r record) propose(f batch.Fact) record {
+	words := r.plan.Doubt(f)
+	if words == "" || r.doubt != nil && r.doubt.fact == f {
+		r.step, r.doubt = typingReason, nil
+		return r
 	}
-	fix := says(keys.Confirm, "correct this")
-	if !correctable(r.state.Entries[r.cursor].Fact) {
-		fix = off(keys.Confirm, "no value")
-	}
-	return []key.Binding{shown("↑ ↓", "choose"), fix, keys.Back, keys.Aid, keys.Keys}
-}
-
-func (r record) view(t Theme, w, rows int, now timer.Moment) []string {
-	head := []string{
-		" " + between(t.title.Render("Record of batch "+clean(r.code)), t.quiet.Render("first values stay, with the reason for the new one")+" ", w-1),
-		t.line.Render(rule(w)),
-	}
-	foot := []string{t.line.Render(rule(w))}
-	foot = append(foot, r.fields(t, w)...)
-	word := ""
-	if r.word != "" {
-		word = " " + t.off.Render(cut(signOff+" "+r.word, w-2))
-	}
-	foot = append(foot, word, helpLine(t, w, r.help()...))
-	room := rows - len(head) - len(foot)
-	from, to := window(len(r.state.Entries), r.cursor, room)
-	lines := make([]string, 0, room)
-	for i := from; i < to; i++ {
-		lines = append(lines, r.entry(t, w, i, now))
-	}
-	return slices.Concat(head, block(lines, w, room), foot)
-}
-
-func (r record) entry(t Theme, w, i int, now timer.Moment) string {
-	e := r.state.Entries[i]
-	text := cut(right(stamp(e.At, now, r.at), 12)+"  "+clean(r.plan.Say(e, r.state)), w-4)
-	switch {
-	case i == r.cursor:
-		return " " + t.accent.Render(signNow) + " " + t.strong.Render(text)
-	case correctable(e.Fact):
-		return "   " + text
-	}
-	return "   " + t.quiet.Render(text)
-}
-
-// chosen is the entry at the cursor in full.
-func (r record) chosen(t Theme, w int) []string {
-	var lines []string
-	for _, l := range wrap(clean(r.plan.Say(r.state.Entries[r.cursor], r.state)), w-2) {
-		lines = append(lines, " "+t.quiet.Render(l))
-	}
-	return lines
-}
-
-// fields are the two lines to fill in; the first value stays in sight above.
-func (r record) fields(t Theme, w int) []string {
-	value, reason := r.value.text(), r.reason.text()
-	switch r.step {
-	case picking:
-		return block(r.chosen(t, w), w, 2)
-	case typingValue:
-		value = r.value.view(t, w-16)
-	case typingReason:
-		reason = r.reason.view(t, w-16)
-	}
-	return []string{
-		" " + t.strong.Render(fit("new value", 12)) + value,
-		" " + t.strong.Render(fit("why", 12)) + reason,
-	}
+	r.doubt, r.value = &doubted{f, words}, line{}
+	return r
 }

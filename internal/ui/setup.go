@@ -26,6 +26,7 @@ type setup struct {
 	control  control
 	problems []string
 	plan     steps.Plan
+	sure     [][]string // sure says of each batter how sure its superfat is; too slow for each view.
 	top      int // top is the first line of the sheet in sight.
 	word     string
 }
@@ -45,6 +46,7 @@ func (s setup) sized(loaves int) setup {
 	s.control, s.problems = s.item.Resolve(loaves)
 	if len(s.problems) == 0 {
 		s.plan = steps.Of(batch.State{Control: s.control})
+		s.sure = sureWords(s.plan)
 	}
 	return s
 }
@@ -129,7 +131,8 @@ func (s setup) view(t Theme, w, rows int) []string {
 		t.line.Render(rule(w)),
 	}
 	body := s.sheet(t, w-2)
-	room := rows - setupFrame
+	words := s.words(t, w)
+	room := rows - setupFrame - (len(words) - 1)
 	top := min(s.top, max(0, len(body)-room))
 	shown := make([]string, 0, room)
 	for _, l := range body[top:min(len(body), top+room)] {
@@ -140,11 +143,15 @@ func (s setup) view(t Theme, w, rows int) []string {
 		more = fmt.Sprintf(" ↓ %d more ", left)
 	}
 	foot := []string{t.line.Render(rule(w-width(more)-2)) + t.quiet.Render(more) + t.line.Render(rule(2))}
-	word := ""
-	if s.word != "" {
-		word = " " + t.off.Render(cut(signOff+" "+clean(s.word), w-2))
+	return slices.Concat(head, block(shown, w, room), foot, words, []string{helpLine(t, w, s.help()...)})
+}
+
+// words are a word, whole, or an empty line where it would stand.
+func (s setup) words(t Theme, w int) []string {
+	if s.word == "" {
+		return []string{""}
 	}
-	return slices.Concat(head, block(shown, w, room), foot, []string{word, helpLine(t, w, s.help()...)})
+	return warning(t, clean(s.word), w)
 }
 
 func (s setup) number() string {

@@ -29,11 +29,14 @@ func (s setup) sheet(t Theme, w int) []string {
 	for _, warning := range s.plan.Warnings {
 		lines = append(lines, hang(t.off.Render(signOff), clean(warning), w)...)
 	}
-	for _, b := range s.plan.Batters {
+	for i, b := range s.plan.Batters {
 		lines = append(lines, batterLines(t, s.plan, b, w)...)
+		for _, words := range s.sure[i] {
+			lines = append(lines, hang(" ", clean(words), w)...)
+		}
 	}
 	for i := len(s.plan.Layers) - 1; i >= 0; i-- {
-		lines = append(lines, layerLines(t, s.plan, i, w)...)
+		lines = append(lines, layerLines(t, s.plan, i, s.control.Recipe.Layers[i].Embeds, w)...)
 	}
 	lines = append(lines, "", t.strong.Render("The order, and why"))
 	for _, stage := range s.plan.Stages {
@@ -102,14 +105,18 @@ func columns(cells []string, w int) []string {
 }
 
 // layerLines says where a layer is poured to, and where its scent goes and why.
-func layerLines(t Theme, p steps.Plan, i, w int) []string {
+func layerLines(t Theme, p steps.Plan, i int, embeds []recipe.Embed, w int) []string {
 	l, where := p.Layers[i], "above"
 	if i == 0 {
 		where = "on the floor"
 	}
 	lines := []string{
 		"", t.strong.Render("Layer "+clean(l.Name)) + t.quiet.Render(fmt.Sprintf("   %s, of %s, at %s trace   %s g", where, clean(l.Batter), l.Trace, l.Mass.At(gram))),
-		cut(fmt.Sprintf("  pour to %s from the floor, %s down from the rim; finished surface %s", l.PourLine, l.Rim, l.Surface), w),
+	}
+	lines = append(lines, hang(" ", fmt.Sprintf("pour to %s (%s down from the rim); finished surface %s",
+		toAnEye(l.PourLine), toAnEye(l.Rim), toAnEye(l.Surface)), w)...)
+	for _, e := range embeds {
+		lines = append(lines, hang(" ", embedWords(e), w)...)
 	}
 	var amounts []string
 	for _, c := range l.Colours {
@@ -123,6 +130,19 @@ func layerLines(t Theme, p steps.Plan, i, w int) []string {
 		lines = append(lines, hang(" ", clean(placeWord(l.Place)+": "+l.PlaceWhy), w)...)
 	}
 	return lines
+}
+
+// toAnEye rounds a length to what an eye can pour to, as the tasks do.
+func toAnEye(l quantity.Length) quantity.Length { return l.RoundTo(quantity.Millimetre / 2) }
+
+// embedWords says what is pressed into a layer, how large, and where it ends up.
+func embedWords(e recipe.Embed) string {
+	size := fmt.Sprintf("%s by %s", e.Width, e.Height)
+	if e.Shape == recipe.Circle {
+		size = e.Width.String() + " across"
+	}
+	return fmt.Sprintf("embed %s: %s, %s; its middle %s from the left wall, its lowest point %s under the finished surface",
+		clean(e.Name), e.Shape, size, e.Across, e.Sink)
 }
 
 func portions(s steps.Scent) string {

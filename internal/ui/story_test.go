@@ -149,7 +149,7 @@ func TestTwoBatches(t *testing.T) {
 	s := newMemory()
 	p := arrives(t, s).starts().press("tab").sees("No other batch")
 	p.works("dusk/shea").press("esc").press("down", "down", "enter", "enter").sees("Tide lines", "26K25B")
-	p.looks(6 * time.Minute).sees("!! 26K25A look at base").press("a").seesNot("!!")
+	p.looks(6 * time.Minute).sees("!! 26K25A: look at base").press("a").seesNot("!!")
 	if got := s.facts("26K25A"); batch.Kind(got[len(got)-1]) != "timer-seen" {
 		t.Errorf("kept %+v", got[len(got)-1])
 	}

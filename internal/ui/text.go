@@ -91,6 +91,19 @@ func wrap(s string, w int) []string {
 	return strings.Split(ansi.Wrap(s, max(1, w), ""), "\n")
 }
 
+// warning is a message that must not be cut: as many lines as it needs.
+func warning(t Theme, text string, w int) []string {
+	var lines []string
+	for i, l := range wrap(text, w-4) {
+		head := "  "
+		if i == 0 {
+			head = signOff + " "
+		}
+		lines = append(lines, " "+t.off.Render(head+l))
+	}
+	return lines
+}
+
 // block makes lines exactly w cells wide and h lines high.
 func block(lines []string, w, h int) []string {
 	out := make([]string, h)

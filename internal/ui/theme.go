@@ -66,12 +66,13 @@ func (i ink) Render(text string) string {
 
 // The signs that carry meaning where colour may not be seen.
 const (
-	signDone    = "✓"
-	signNow     = "▶"
-	signOpen    = "○" // signOpen may be done meanwhile.
-	signLater   = "·"
-	signBroken  = "×"
-	signOff     = "!"
-	signSkipped = "–"
-	signSaving  = "…"
+	signDone      = "✓"
+	signNow       = "▶"
+	signOpen      = "○" // signOpen may be done meanwhile.
+	signLater     = "·"
+	signBroken    = "×"
+	signOff       = "!"
+	signSkipped   = "–"
+	signSaving    = "…"
+	signCorrected = "→"
 )

@@ -155,8 +155,14 @@ func TestAlarmLeavesTyping(t *testing.T) {
 	p.press("a").records(batch.TimerSeen{Timer: id}).seesNot("!!")
 	p.looks(6 * time.Minute).sees("!!")
 	id = p.m.timers(p.moment())[0].ID
-	p.press("z").records(batch.TimerPutOff{Timer: id, For: 10 * time.Minute})
-	p.seesNot("!!").sees("put off for")
+	before := len(p.store.facts("26K25A"))
+	p.press("z").recorded(before).sees("later: z 5 min  x 10 min  c 30 min  esc not")
+	p.press("esc").sees("a seen z later").press("z").types("12").sees("a seen z later", "typed").recorded(before)
+	p.press("z", "z").records(batch.TimerPutOff{Timer: id, For: 5 * time.Minute})
+	p.seesNot("!!").sees("put off until 09:17")
+	if p.m.bench.typed != "12" {
+		t.Errorf("typed is %q", p.m.bench.typed)
+	}
 }
 
 // TestTicksOnlyWhenNeeded holds the program to asking for no tick while no

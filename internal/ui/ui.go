@@ -77,6 +77,8 @@ const (
 	pageSetup
 	pageBench
 	pageRecord
+	pageWays
+	pagePot
 	pageAsk
 	pageAid
 	pageKeys
@@ -94,11 +96,14 @@ type Model struct {
 	setup  setup
 	bench  bench
 	record record
+	ways   ways
+	pot    potCheck
 	ask    ask
 
 	guard    guard
-	flight   string // flight says what the store is at work on, or "".
-	quitting bool   // quitting waits for the flight to land.
+	offer    putOffer // offer waits for how long an alarm is to be put off; zero is none.
+	flight   string   // flight says what the store is at work on, or "".
+	quitting bool     // quitting waits for the flight to land.
 	ticks    ticks
 }
 
@@ -139,6 +144,8 @@ func (m Model) handle(msg tea.Msg) (Model, tea.Cmd) {
 		m.ticks = m.ticks.fired(msg)
 	case loadedMsg:
 		return m.loaded(msg)
+	case recipesMsg:
+		m.home = m.home.offered(msg)
 	case startedMsg:
 		return m.started(msg)
 	case openedMsg:
@@ -183,16 +190,19 @@ func (m *Model) pasted(text string) {
 		m.ask.line = m.ask.line.insert(clean(text))
 	case pageRecord:
 		m.record = m.record.pasted(clean(text))
-	case pageHome, pageSetup, pageBench, pageAid, pageKeys:
+	case pageHome, pageSetup, pageBench, pageWays, pagePot, pageAid, pageKeys:
 	}
 }
 
 // pressed hands a key to the screen that has the keys.
 func (m Model) pressed(p press) (Model, tea.Cmd) {
+	m, act, taken := m.answerOffer(p)
+	if taken {
+		return m.perform(act, p.at)
+	}
 	if act, ok := m.everywhere(p); ok {
 		return m.perform(act, p.at)
 	}
-	var act action
 	switch m.page {
 	case pageHome:
 		m.home, act = m.home.update(p)
@@ -203,6 +213,10 @@ func (m Model) pressed(p press) (Model, tea.Cmd) {
 		m.bench, act = m.bench.update(p)
 	case pageRecord:
 		m.record, act = m.record.update(p)
+	case pageWays:
+		m.ways, act = m.ways.update(p)
+	case pagePot:
+		m.pot, act = m.pot.update(p)
 	case pageAsk:
 		m.ask, act = m.ask.update(p)
 	case pageAid, pageKeys:

@@ -37,6 +37,10 @@ func (m Model) lines(w, h int) []string {
 		lines = m.setup.view(t, w, rows)
 	case pageRecord:
 		lines = m.record.view(t, w, rows, m.now)
+	case pageWays:
+		lines = m.ways.view(t, w, rows)
+	case pagePot:
+		lines = m.pot.view(t, w, rows)
 	case pageAsk:
 		lines = m.ask.view(t, w, rows)
 	case pageKeys:
@@ -44,11 +48,22 @@ func (m Model) lines(w, h int) []string {
 	case pageBench, pageAid:
 	}
 	// The timers stand above the word and the keys, as they do at the bench.
-	at := max(0, len(lines)-2)
-	if m.page == pageAsk || m.page == pageKeys {
-		at = len(lines) - 1
+	return slices.Insert(lines, max(0, len(lines)-1-m.wordRows(w)), alarms...)
+}
+
+// wordRows is how many lines the page's word takes above its keys.
+func (m Model) wordRows(w int) int {
+	t := m.deps.Theme
+	switch m.page {
+	case pageHome:
+		return len(m.home.words(t, w))
+	case pageSetup:
+		return len(m.setup.words(t, w))
+	case pageRecord:
+		return len(m.record.words(t, w))
+	default:
+		return 0
 	}
-	return slices.Insert(lines, at, alarms...)
 }
 
 // alarmRows is how many timers are in sight at once.

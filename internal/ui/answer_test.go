@@ -1,0 +1,106 @@
+package ui
+
+import (
+	"strings"
+	"testing"
+	"time"
+
+	"bench/internal/batch"
+	"bench/internal/steps"
+)
+
+// TestRefusedFigure holds a figure that is refused to leaving the field, and the
+// words about a portion to the readings that were typed.
+func TestRefusedFigure(t *testing.T) {
+	p := arrives(t, newMemory()).starts().works("sea/base/loaf 2")
+	before := len(p.store.facts("26K25A"))
+	p.types("2000").press("enter").sees("Reads 2000.0, and before pouring it read 1466.3; stop at 1099.1.")
+	p.types("100").sees("typed").press("enter").sees("Reads 100.0, and the empty vessel alone weighs 712.0").recorded(before)
+	if p.m.bench.typed != "" {
+		t.Errorf("%q stayed in the field", p.m.bench.typed)
+	}
+	p.types("1300").press("enter").sees("! reads 1300.0; stop at 1099.1. Right?").recorded(before)
+	p.types("1300").press("enter").recorded(before + 1)
+	if w := p.last().(batch.Weighed); w.Mass != 166_300 {
+		t.Errorf("kept %+v", w)
+	}
+}
+
+// TestByEyeKeepsTheFigure holds a figure that was judged by eye to being kept as
+// such, and to staying marked where the task is shown as done.
+func TestByEyeKeepsTheFigure(t *testing.T) {
+	p := arrives(t, newMemory()).starts().works("sea/olive").types("34").press("b").sees("typed 34.0. Right?").types("340").press("b")
+	if w := p.last().(batch.Weighed); w.How != batch.ByEye || w.Mass != 340_000 {
+		t.Fatalf("kept %+v", w)
+	}
+	p.sees("by eye, of 344.3").press("b", "left").sees("340.0  by eye, of 344.3", "53.6  by eye")
+
+	arrives(t, newMemory()).starts().works("sea/base/loaf 2").press("b").sees("by eye").types("735").press("b").sees("by eye")
+}
+
+// TestTemperatureAgain reads a temperature a second time while its gate is open.
+func TestTemperatureAgain(t *testing.T) {
+	p := arrives(t, newMemory()).starts()
+	for p.taskAtHand().Do != steps.Temperature {
+		p.doesOne()
+	}
+	first := p.task()
+	p.types("31").press("enter")
+	if p.task() == first {
+		t.Fatalf("still at %s", first)
+	}
+	p.press("up").sees("31 °C", "type what it reads now")
+	if p.task() != first {
+		t.Fatalf("went to %s, not back to %s", p.task(), first)
+	}
+	p.types("37").press("enter")
+	if f, ok := p.last().(batch.TemperatureTaken); !ok || f.Task != first || f.Temperature.Celsius() != 37 {
+		t.Errorf("kept %+v", p.last())
+	}
+}
+
+// TestSpaceAfterAJump holds a space that follows at once on a change of stage to
+// ticking nothing, and figures to being taken.
+func TestSpaceAfterAJump(t *testing.T) {
+	p := arrives(t, newMemory()).starts().works("sea/base/loaf 3/pour").press("space")
+	before := len(p.store.facts("26K25A"))
+	if p.task() != "dusk/shea" {
+		t.Fatalf("at %s", p.task())
+	}
+	p.waits(800 * time.Millisecond).gets(keyOf("space")).recorded(before).sees("another stage")
+	p.waits(800 * time.Millisecond).gets(keyOf("space")).recorded(before + 1)
+
+	p = arrives(t, newMemory()).starts().works("sea/base/loaf 3/pour").press("space")
+	p.types("126.7").press("enter")
+	if w, ok := p.last().(batch.Weighed); !ok || w.Task != "dusk/shea" {
+		t.Errorf("kept %+v", p.last())
+	}
+}
+
+// TestHintsAreWhole walks through a batch in the smallest window and holds every
+// hint to being shown to its last word.
+func TestHintsAreWhole(t *testing.T) {
+	p := arrives(t, newMemory()).starts()
+	hints := 0
+	for p.task() != "" {
+		task, stage, ok := p.m.bench.current(p.moment())
+		shown := panel{t: p.m.deps.Theme, b: p.m.bench, now: p.moment(), task: task, stage: stage, any: ok, w: minWidth - railNarrow - 1, h: 17}.lines()
+		if text := strings.Join(strings.Fields(strings.Join(shown, " ")), " "); !strings.Contains(text, task.Hint) {
+			t.Errorf("%s: the hint is cut: %q in\n%s", task.ID, task.Hint, strings.Join(shown, "\n"))
+		}
+		if task.Hint != "" {
+			hints++
+		}
+		p.doesOne()
+	}
+	if hints < 20 {
+		t.Errorf("only %d tasks had a hint", hints)
+	}
+}
+
+// TestWarningsAreWhole holds a long doubt to being shown to its last word, and
+// the big figures to staying.
+func TestWarningsAreWhole(t *testing.T) {
+	p := arrives(t, newMemory()).starts().works("sea/lye jug").sees("type the whole weight, vessel included")
+	p.types("568.4").press("enter").sees("! asked 478.8, typed 568.4: that is nearer to lye jug", "  B. Right? Then type it again.", "vessel included")
+}

@@ -1,0 +1,43 @@
+package ui
+
+import (
+	"testing"
+
+	"bench/internal/batch"
+)
+
+// TestCorrectionAsks holds a correction to saying what it wants, in which unit,
+// and what was said before; and a slip to being asked for a second time.
+func TestCorrectionAsks(t *testing.T) {
+	p := arrives(t, newMemory()).starts().works("sea/base/loaf 2").press("u", "enter")
+	p.sees("Portion for loaf 1, net g (was 367.2, asked 367.2)")
+	before := len(p.store.facts("26K25A"))
+	p.types("36.7").press("enter").sees("asked 367.2, typed 36.7. Right? Then type it again.").seesNot("▏36.7")
+	p.types("x").press("enter").sees("!").types("365.0").press("enter").sees("365.0").types("misread").press("enter").recorded(before + 1)
+
+	p.press("u", "up", "enter").sees("large pot: the whole weight, vessel included, g (was 1833.5")
+	p.types("1").press("enter").sees("vessel included")
+	if v := p.m.record.value.text(); v != "" {
+		t.Errorf("%q stayed in the field", v)
+	}
+}
+
+// TestDoubtfulCorrection keeps a value that looks like a slip once it came out
+// the same twice.
+func TestDoubtfulCorrection(t *testing.T) {
+	p := arrives(t, newMemory()).starts().works("sea/olive").press("u", "enter")
+	p.types("21.42").press("enter").sees("Right?").types("21.43").press("enter").sees("Right?")
+	p.types("21.43").press("enter").seesNot("Right?").types("half of it was spilt").press("enter")
+	if c, ok := p.last().(batch.Corrected); !ok || c.With.(batch.Weighed).Mass != 21_430 {
+		t.Errorf("kept %+v", p.last())
+	}
+}
+
+// TestCorrectedRows holds a corrected entry to being marked by a sign and a word,
+// and to showing the value that stands beside the first.
+func TestCorrectedRows(t *testing.T) {
+	p := arrives(t, newMemory()).starts().works("sea/olive").press("u", "enter")
+	p.types("214.9").press("enter").types("misread").press("enter").press("u")
+	p.sees("27 → 09:00  now 214.9 g (corrected; first 214.2 g): sea: coconut oil", "corrected no. 27")
+	p.press("enter").sees("no. 27  coconut oil, g (was 214.9, asked 214.2)")
+}
