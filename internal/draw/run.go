@@ -90,10 +90,19 @@ func (d *driver) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	}
 	var cmd tea.Cmd
 	d.model, cmd = d.model.Update(msg)
+	d.start(cmd)
 	if err := d.terminal.Draw(d.model.View()); err != nil {
 		d.stop(err)
 	}
-	return d, d.guard(cmd)
+	return d, nil
+}
+
+// start runs a command as Bubble Tea would, but before the frame is drawn, so
+// that a fact is on its way to the disk while its key is answered.
+func (d *driver) start(cmd tea.Cmd) {
+	if cmd = d.guard(cmd); cmd != nil {
+		go func() { d.program.Send(cmd()) }()
+	}
 }
 
 // View is for Bubble Tea's renderer, which is off.
