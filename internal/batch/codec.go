@@ -32,6 +32,12 @@ func Kind(f Fact) string {
 		return "corrected"
 	case Closed:
 		return "closed"
+	case Decided:
+		return "decided"
+	case WarningSeen:
+		return "warning-seen"
+	case PotWeighed:
+		return "pot-weighed"
 	}
 	return "unknown"
 }
@@ -94,6 +100,12 @@ func Decode(kind string, body []byte) (Fact, error) {
 		return decodeCorrected(body)
 	case "closed":
 		return decodeAs[Closed](kind, body)
+	case "decided":
+		return decodeAs[Decided](kind, body)
+	case "warning-seen":
+		return decodeAs[WarningSeen](kind, body)
+	case "pot-weighed":
+		return decodeAs[PotWeighed](kind, body)
 	}
 	return nil, fmt.Errorf("fact of unknown kind %q: it was written by a newer bench", kind)
 }

@@ -92,6 +92,20 @@ var facts = map[string]*rapid.Generator[batch.Fact]{
 		}
 		return batch.Corrected{Seq: rapid.Int().Draw(t, "seq"), Reason: texts.Draw(t, "reason"), With: with}
 	}),
+	"decided": rapid.Custom(func(t *rapid.T) batch.Fact {
+		return batch.Decided{
+			Task: texts.Draw(t, "task"), Off: masses.Draw(t, "off"), Way: batch.Way(texts.Draw(t, "way")),
+			Oil: texts.Draw(t, "oil"), Mass: masses.Draw(t, "mass"),
+		}
+	}),
+	"warning-seen": rapid.Custom(func(t *rapid.T) batch.Fact {
+		return batch.WarningSeen{Batter: texts.Draw(t, "batter"), Warning: texts.Draw(t, "warning")}
+	}),
+	"pot-weighed": rapid.Custom(func(t *rapid.T) batch.Fact {
+		return batch.PotWeighed{
+			Vessel: texts.Draw(t, "vessel"), Gross: masses.Draw(t, "gross"), Expected: masses.Draw(t, "expected"), Finding: texts.Draw(t, "finding"),
+		}
+	}),
 	"closed": rapid.Custom(func(t *rapid.T) batch.Fact { return batch.Closed{Reason: texts.Draw(t, "reason")} }),
 }
 
@@ -124,8 +138,8 @@ func TestEveryKindIsTested(t *testing.T) {
 			t.Errorf("%s: %v", kind, err)
 		}
 	}
-	if len(facts) != 11 {
-		t.Errorf("%d kinds are tested; batch.Fact has 11: keep both lists alike", len(facts))
+	if len(facts) != 14 {
+		t.Errorf("%d kinds are tested; batch.Fact has 14: keep both lists alike", len(facts))
 	}
 }
 

@@ -142,7 +142,9 @@ func Task(f Fact) string {
 		return f.Task
 	case Corrected:
 		return Task(f.With)
-	case Started, TimerSeen, TimerPutOff, Noted, Closed:
+	case Decided:
+		return "" // It asks for nothing of the task itself.
+	case Started, TimerSeen, TimerPutOff, Noted, Closed, WarningSeen, PotWeighed:
 		return ""
 	}
 	return ""

@@ -21,6 +21,8 @@ type State struct {
 	gross   map[string]Grossing
 	temps   map[string]Reading
 	timers  map[string]TimerWord
+	decided map[string][]Decision
+	seen    map[string]bool
 	closed  bool
 }
 
@@ -59,11 +61,18 @@ type TimerWord struct {
 	For  time.Duration
 }
 
-// Fold gives the state that the facts lead to.
+// Fold gives the state that the facts lead to: what Apply gives, fact by fact,
+// without a copy of the state for each.
 func Fold(entries []Entry) State {
 	var s State
-	for _, e := range entries {
-		s = s.Apply(e)
+	entries = slices.Clone(entries)
+	for i, e := range entries {
+		s.Entries = entries[:i+1]
+		if c, ok := e.Fact.(Corrected); ok {
+			s = s.corrected(c)
+		} else {
+			s.take(e)
+		}
 	}
 	return s
 }
@@ -81,6 +90,8 @@ func (s State) Apply(e Entry) State {
 	next.gross = maps.Clone(s.gross)
 	next.temps = maps.Clone(s.temps)
 	next.timers = maps.Clone(s.timers)
+	next.decided = maps.Clone(s.decided)
+	next.seen = maps.Clone(s.seen)
 	next.take(e)
 	return next
 }
@@ -106,8 +117,12 @@ func (s *State) take(e Entry) {
 		put(&s.timers, f.Timer, TimerWord{At: e.At, For: f.For})
 	case Closed:
 		s.closed = true
-	case Noted, Corrected:
-		// A note changes nothing; a correction is applied by corrected.
+	case Decided:
+		put(&s.decided, f.Task, append(slices.Clip(s.decided[f.Task]), Decision{f, e.Seq, e.At}))
+	case WarningSeen:
+		put(&s.seen, f.Batter, true)
+	case Noted, PotWeighed, Corrected:
+		// A note, or a look into a pot, changes nothing; a correction is applied by corrected.
 	}
 }
 

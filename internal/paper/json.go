@@ -76,7 +76,22 @@ type batterJSON struct {
 	Mass          grams        `json:"batter_g"`
 	Density       decimal      `json:"density_g_per_ml"`
 	Concentration decimal      `json:"lye_concentration_percent"`
+	Peak          decimal      `json:"lye_peak_c"`
+	PeakError     decimal      `json:"lye_peak_plus_minus_c"`
 	Superfat      superfatJSON `json:"superfat"`
+	Own           []ownJSON    `json:"own_values"`
+}
+
+type ownJSON struct {
+	Name  string `json:"name"`
+	Value string `json:"value"`
+	From  string `json:"from"`
+}
+
+type widensJSON struct {
+	Name  string  `json:"name"`
+	Input string  `json:"input"`
+	Share decimal `json:"share"`
 }
 
 type superfatJSON struct {
@@ -85,6 +100,11 @@ type superfatJSON struct {
 	High      decimal `json:"high"`
 	WorstLow  decimal `json:"worst_low"`
 	WorstHigh decimal `json:"worst_high"`
+
+	Lowest          decimal      `json:"lowest"`
+	LowestCertified decimal      `json:"lowest_with_certificates"`
+	Widens          []widensJSON `json:"widens"`
+	Sentences       []string     `json:"sentences"`
 }
 
 type layerJSON struct {
@@ -148,15 +168,30 @@ func PlanJSON(p steps.Plan) ([]byte, error) {
 }
 
 func batterToJSON(b steps.Batter) batterJSON {
+	own := []ownJSON{}
+	for _, o := range b.Own {
+		own = append(own, ownJSON{o.Name, o.Value, o.From})
+	}
 	return batterJSON{
-		Name: b.Name, Oils: amountsToJSON(b.Oils), Alkali: amountsToJSON(b.Alkali), Water: grams(b.Water.Mass),
+		Name: b.Name, Own: own, Oils: amountsToJSON(b.Oils), Alkali: amountsToJSON(b.Alkali), Water: grams(b.Water.Mass),
 		Additives: amountsToJSON(b.Additives), Mass: grams(b.Mass), Density: decimal(b.Density),
 		Concentration: decimal(100 * b.Concentration),
-		Superfat: superfatJSON{
-			decimal(b.Superfat.Percent), decimal(b.Superfat.Low), decimal(b.Superfat.High),
-			decimal(b.Superfat.WorstLow), decimal(b.Superfat.WorstHigh),
-		},
+		Superfat:      superfatToJSON(b), Peak: decimal(b.Peak.Celsius), PeakError: decimal(b.Peak.PlusMinus),
 	}
+}
+
+func superfatToJSON(b steps.Batter) superfatJSON {
+	sure := b.Surer()
+	out := superfatJSON{
+		Percent: decimal(b.Superfat.Percent), Low: decimal(b.Superfat.Low), High: decimal(b.Superfat.High),
+		WorstLow: decimal(b.Superfat.WorstLow), WorstHigh: decimal(b.Superfat.WorstHigh),
+		Lowest: decimal(sure.Lowest), LowestCertified: decimal(sure.LowestCertified),
+		Widens: []widensJSON{}, Sentences: b.Sentences(),
+	}
+	for _, w := range b.Widens {
+		out.Widens = append(out.Widens, widensJSON{w.Name, string(w.Input), decimal(w.Share)})
+	}
+	return out
 }
 
 func amountsToJSON(amounts []steps.Amount) []amountJSON {

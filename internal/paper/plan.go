@@ -52,8 +52,17 @@ func (p *page) batter(b steps.Batter) {
 	p.amounts("alkali", b.Alkali)
 	p.linef("  %-10s %-28s %12s", "water", fmt.Sprintf("lye concentration %.1f %%", 100*b.Concentration), b.Water.Mass)
 	p.amounts("additives", b.Additives)
+	if b.Peak.Celsius > 0 {
+		p.linef("  heat       the lye solution can reach %.0f °C, ± %.0f; a jug takes some of that", b.Peak.Celsius, b.Peak.PlusMinus)
+	}
 	p.linef("  superfat   %.1f %% (%.1f to %.1f, k = 2; worst case %.1f to %.1f)",
 		b.Superfat.Percent, b.Superfat.Low, b.Superfat.High, b.Superfat.WorstLow, b.Superfat.WorstHigh)
+	for _, s := range b.Sentences() {
+		p.linef("             %s", s)
+	}
+	for i, o := range b.Own {
+		p.linef("  %-10s %s: %s, from %s", map[bool]string{true: "yours"}[i == 0], o.Name, o.Value, o.From)
+	}
 }
 
 func (p *page) amounts(what string, amounts []steps.Amount) {

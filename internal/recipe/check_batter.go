@@ -19,17 +19,18 @@ func (c *checker) batters() {
 		b := &c.r.Batters[i]
 		names, paths = append(names, b.Name), append(paths, p.Field("name"))
 		c.batterOils(p, b)
-		c.batterAlkali(p, b)
-		c.batterWater(p, b)
-		c.batterSuperfat(p, b)
 		for j := range b.Additives {
 			at := p.Field("additives").Item(j)
 			a := &b.Additives[j]
 			a.Material = c.material(at.Field("material"), a.Material, "additive", AdditiveMaterial)
+			c.carried(at.Field("material"), a.Material)
 			if a.In == "" {
 				c.errorf(at, "say what the %s goes into: lye water, oils or batter", a.Material)
 			}
 		}
+		c.batterAlkali(p, b)
+		c.batterWater(p, b)
+		c.batterSuperfat(p, b)
 	}
 	c.distinct("batter", paths, names)
 }
@@ -90,6 +91,7 @@ func (c *checker) oil(p Path, name string) (OilUse, bool) {
 	}
 	if m.Name != "" {
 		use.Name = m.Name
+		use = certify(use, m)
 		c.use(m)
 	}
 	c.oils = append(c.oils, use)
@@ -132,8 +134,7 @@ func (c *checker) batterAlkali(p Path, b *Batter) {
 		if a.Material != PotassiumHydroxide {
 			continue
 		}
-		c.errorf(p.Item(i), "potassium hydroxide cannot be planned yet: the density of its solution has no source here; use sodium hydroxide 100 %%")
-		if m, _ := c.w.material(a.Material); m.Purity == 0 {
+		if m, _ := c.w.material(a.Material); m.Purity == 0 && m.Stock == 0 {
 			c.errorf(p.Item(i), "the purity of potassium hydroxide must be stated: it commonly holds 5 to 15 %% of water; give it in the workshop file")
 		}
 	}
@@ -146,11 +147,13 @@ func (c *checker) batterWater(p Path, b *Batter) {
 	if b.Water == (calc.WaterRule{}) {
 		b.Water = DefaultWater()
 	}
-	alkali := c.control(c.r.Loaves).alkaliPerOil(*b)
+	control := c.control(c.r.Loaves)
+	alkalis := control.alkalisPerOil(*b)
+	alkali := control.Dry(*b, alkalis)
 	if alkali <= 0 {
 		return
 	}
-	_, err := b.Water.Water(alkali, 1)
+	_, err := control.ExtraWater(*b, alkalis, 1)
 	w := alkali / (alkali + waterPerOil(b.Water, alkali))
 	switch {
 	case err != nil && w > calc.MaxLyeConcentration:

@@ -58,8 +58,13 @@ func (c *checker) workshopMaterial(p Path, m Material) {
 		given bool
 		kinds []MaterialKind
 	}{
-		{"oil", m.Oil != "", []MaterialKind{OilMaterial}},
+		{"oil", m.Oil != "", []MaterialKind{OilMaterial, AdditiveMaterial}},
+		{"oil share", m.OilShare != 0, []MaterialKind{AdditiveMaterial}},
+		{"sv", m.Certified(), []MaterialKind{OilMaterial}},
 		{"purity", m.Purity != 0, []MaterialKind{AlkaliMaterial}},
+		{"stock", m.Stock != 0, []MaterialKind{AlkaliMaterial}},
+		{"made", m.Made != "", []MaterialKind{AlkaliMaterial}},
+		{"water", m.Water != 0, []MaterialKind{AdditiveMaterial}},
 		{"acid", m.Acid != 0, []MaterialKind{AdditiveMaterial}},
 		{"does", len(m.Does) > 0, scents},
 		{"becomes", m.Becomes != "", scents},
@@ -73,13 +78,19 @@ func (c *checker) workshopMaterial(p Path, m Material) {
 	}
 	if m.Kind == OilMaterial {
 		c.workshopOil(p.Field("oil"), m)
+		c.workshopSV(p.Field("sv"), m)
 	}
 	if f := Fold(m.Name); m.Kind == AlkaliMaterial && f != SodiumHydroxide && f != PotassiumHydroxide {
 		c.errorf(p.Field("name"), "an alkali is called %q or %q: give the maker and the grade in the lot", SodiumHydroxide, PotassiumHydroxide)
 	}
+	if m.Kind == AlkaliMaterial && Fold(m.Name) == PotassiumHydroxide && m.Purity == 0 && m.Stock == 0 {
+		c.errorf(p, "the purity of potassium hydroxide must be stated: it commonly holds 5 to 15 %% of water; read it on the container and add it, as in \"purity: 90 %%\"")
+	}
 	if slices.Contains(scents, m.Kind) {
 		c.workshopScent(p, m)
 	}
+	c.workshopStock(p, m)
+	c.workshopCarried(p, m)
 	if m.Purity > quantity.Whole {
 		c.errorf(p.Field("purity"), "a purity cannot be more than 100 %%")
 	}

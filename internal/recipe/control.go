@@ -26,6 +26,7 @@ type Control struct {
 	Materials    []Material // Materials are those that the recipe uses.
 	Oils         []OilUse   // Oils are those that the recipe uses.
 	LeftInVessel quantity.Mass
+	Room         quantity.Temperature // Room is how warm the workshop is; zero means not stated.
 	Warnings     []string
 }
 
@@ -35,6 +36,7 @@ type OilUse struct {
 	Key     string
 	Name    string
 	SV      calc.Interval // SV is the saponification value, mg KOH per g.
+	Own     bool          // Own says that SV is the maker's certificate value.
 	SVFrom  string        // SVFrom is where the value comes from.
 	Density float64       // Density is that of the liquid oil at 20 °C, in g/mL.
 	Hard    bool          // Hard oils are weighed and melted first.

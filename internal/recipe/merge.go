@@ -21,6 +21,9 @@ func Merge(builtin, own Workshop) Workshop {
 	if own.LeftInVessel > 0 {
 		merged.LeftInVessel = own.LeftInVessel
 	}
+	if own.Room != 0 {
+		merged.Room = own.Room
+	}
 	merged.Materials = mergeMaterials(builtin.Materials, own.Materials)
 	return merged
 }

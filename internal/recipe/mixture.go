@@ -26,7 +26,7 @@ func (c Control) Mixture(layer int) Mixture {
 	l := c.Recipe.Layers[layer]
 	b, _ := c.Recipe.Batter(l.Batter)
 	m := Mixture{Alkali: c.alkaliPerOil(b)}
-	m.Water = waterPerOil(b.Water, m.Alkali)
+	m.Water = max(0, c.waterBeside(b, c.alkalisPerOil(b), 1))
 	additives, colours, ofOils, ofBatter := 0.0, 0.0, 0.0, 0.0
 	for _, a := range b.Additives {
 		additives += a.Rate.Fraction()
@@ -50,9 +50,8 @@ func (c Control) Mixture(layer int) Mixture {
 		}
 		m.Scents = append(m.Scents, grams)
 	}
-	strength := calc.LyeConcentration(m.Water, m.Alkali)
 	parts := []calc.Part{
-		{Grams: m.Alkali + m.Water, GramsPerML: calc.SodiumHydroxideDensity(strength, b.MixAt.Celsius())},
+		{Grams: m.Alkali + m.Water, GramsPerML: c.lyeDensity(b, m.Water)},
 		{Grams: additives, GramsPerML: additiveDensity},
 		{Grams: colours, GramsPerML: colourDensity},
 		{Grams: m.Total - m.Unscented, GramsPerML: scentDensity},
@@ -67,20 +66,33 @@ func (c Control) Mixture(layer int) Mixture {
 
 // alkaliPerOil gives grams of alkali, as weighed, for each gram of oils.
 func (c Control) alkaliPerOil(b Batter) float64 {
-	koh, acids, alkali := 0.0, 0.0, 0.0
+	alkali := 0.0
+	for _, grams := range c.alkalisPerOil(b) {
+		alkali += grams
+	}
+	return alkali
+}
+
+// alkalisPerOil gives the same for each alkali, in the order of the batter's.
+func (c Control) alkalisPerOil(b Batter) []float64 {
+	koh, acids := 0.0, 0.0
 	for _, o := range b.Oils {
 		use, _ := c.Oil(o.Oil)
 		koh += o.Share.Fraction() * use.SV.Nominal / 1000
+	}
+	for _, o := range c.Carried(b, 1) {
+		koh += o.Grams * o.Oil.SV.Nominal / 1000
 	}
 	for _, a := range b.Additives {
 		m, _ := c.Material(a.Material)
 		acids += a.Rate.Fraction() * m.Acid.Fraction()
 	}
-	for _, a := range b.Alkali {
+	alkalis := make([]float64, len(b.Alkali))
+	for i, a := range b.Alkali {
 		m, _ := c.Material(a.Material)
-		alkali += calc.AlkaliNeeded(koh, acids, b.Superfat.Fraction(), a.Share.Fraction(), MolarMass(a.Material), m.PureFraction())
+		alkalis[i] = calc.AlkaliNeeded(koh, acids, b.Superfat.Fraction(), a.Share.Fraction(), MolarMass(a.Material), m.PureFraction())
 	}
-	return alkali
+	return alkalis
 }
 
 // waterPerOil gives the grams of water that a rule asks for, whether or not
@@ -105,10 +117,14 @@ func MolarMass(alkali string) float64 {
 	return calc.MolarMassNaOH
 }
 
-// PureFraction gives an alkali's purity as a fraction; one that is not stated
+// PureFraction gives an alkali's purity as a fraction, or the strength of a stock
+// solution; one that is not stated
 // counts as 1, so that there is never more alkali than thought.
 func (m Material) PureFraction() float64 {
-	if m.Purity == 0 {
+	switch {
+	case m.Stock > 0:
+		return m.Stock.Fraction()
+	case m.Purity == 0:
 		return 1
 	}
 	return m.Purity.Fraction()

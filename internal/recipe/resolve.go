@@ -43,7 +43,7 @@ func Resolve(r Recipe, text string, w Workshop, loaves int) (Control, []Problem)
 func (c *checker) control(loaves int) Control {
 	control := Control{
 		PlanVersion: PlanVersion, Recipe: c.r, Loaves: loaves, Mould: c.mould,
-		Materials: c.w.Materials, Oils: c.oils, LeftInVessel: c.w.LeftInVessel,
+		Materials: c.w.Materials, Oils: c.oils, LeftInVessel: c.w.LeftInVessel, Room: c.w.Room,
 	}
 	if control.LeftInVessel == 0 {
 		control.LeftInVessel = DefaultLeftInVessel

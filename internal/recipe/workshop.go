@@ -1,6 +1,9 @@
 package recipe
 
-import "bench/internal/quantity"
+import (
+	"bench/internal/calc"
+	"bench/internal/quantity"
+)
 
 // Workshop is what the maker owns: scales, vessels, moulds and materials.
 type Workshop struct {
@@ -9,7 +12,8 @@ type Workshop struct {
 	Vessels      []Vessel
 	Moulds       []Mould
 	Materials    []Material
-	LeftInVessel quantity.Mass // LeftInVessel stays in each vessel that batter is poured out of.
+	LeftInVessel quantity.Mass        // LeftInVessel stays in each vessel that batter is poured out of.
+	Room         quantity.Temperature // Room is how warm it is; zero means not stated.
 }
 
 // Scale is a weighing instrument. Reads and Max are d and Max of OIML R 76.
@@ -93,16 +97,21 @@ const (
 
 // Material is something the maker weighs out, with what is known of it.
 type Material struct {
-	Name    string
-	Kind    MaterialKind
-	Oil     string         // Oil is the key in the oils table that an oil stands for.
-	Lot     string         // Lot is the supplier's, of the container in use.
-	Purity  quantity.Ratio // Purity of an alkali; zero means not stated.
-	Acid    quantity.Ratio // Acid is mg KOH used up per g of an acid additive, as a ratio of masses.
-	Does    []Behaviour    // Does is what a scent does to raw batter.
-	Becomes string         // Becomes is the colour a scent discolours to.
-	Limit   quantity.Ratio // Limit is the most of a scent in the finished product; zero means not stated.
-	HighPH  Stability      // HighPH is whether a colour is stable in raw soap.
-	Looks   string         // Looks is a colour's shade in soap as sRGB, "#1f3a5f", or empty.
-	INCI    string
+	Name     string
+	Kind     MaterialKind
+	OilShare quantity.Ratio // OilShare is what an additive holds of Oil.
+	Oil      string         // Oil is the key in the oils table that an oil stands for.
+	SV       calc.Interval  // SV is an oil's certificate value in mg KOH per g; zero means not stated.
+	Lot      string         // Lot is the supplier's, of the container in use.
+	Purity   quantity.Ratio // Purity of an alkali; zero means not stated.
+	Stock    quantity.Ratio // Stock is the strength of an alkali that is a solution; zero is dry.
+	Made     string         // Made says when a stock solution was made.
+	Water    quantity.Ratio // Water is what an additive holds of it.
+	Acid     quantity.Ratio // Acid is mg KOH used up per g of an acid additive, as a ratio of masses.
+	Does     []Behaviour    // Does is what a scent does to raw batter.
+	Becomes  string         // Becomes is the colour a scent discolours to.
+	Limit    quantity.Ratio // Limit is the most of a scent in the finished product; zero means not stated.
+	HighPH   Stability      // HighPH is whether a colour is stable in raw soap.
+	Looks    string         // Looks is a colour's shade in soap as sRGB, "#1f3a5f", or empty.
+	INCI     string
 }

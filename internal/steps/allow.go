@@ -43,6 +43,12 @@ func (p Plan) Allows(f batch.Fact, now timer.Moment) error {
 			return errors.New("the note is empty")
 		}
 		return nil
+	case batch.Decided:
+		return p.allowsDecision(f)
+	case batch.WarningSeen:
+		return p.allowsWarning(f)
+	case batch.PotWeighed:
+		return p.allowsPot(f)
 	case batch.Corrected:
 		return p.allowsCorrection(f)
 	case batch.Closed:
@@ -145,6 +151,11 @@ func (p Plan) allowsTick(id string, now timer.Moment) error {
 			return fmt.Errorf("%s: %w", t.Title, err)
 		}
 	}
+	if id == combineID(st.Batter) {
+		if err := p.unreadFor(st.Batter); err != nil {
+			return fmt.Errorf("%s: %w", t.Title, err)
+		}
+	}
 	if st.Kind == Unmould {
 		if err := p.tooEarly(now); err != nil {
 			return fmt.Errorf("%s: %w", t.Title, err)
@@ -240,7 +251,7 @@ func (p Plan) allowsCorrection(f batch.Corrected) error {
 		return grossable(t, with)
 	case batch.TemperatureTaken:
 		return nil
-	case batch.Started, batch.Ticked, batch.Skipped, batch.TimerSeen, batch.TimerPutOff, batch.Noted, batch.Corrected, batch.Closed:
+	case batch.Started, batch.Ticked, batch.Skipped, batch.TimerSeen, batch.TimerPutOff, batch.Noted, batch.Corrected, batch.Closed, batch.Decided, batch.WarningSeen, batch.PotWeighed:
 		return fmt.Errorf("%s is not a value that can be corrected", reflect.TypeOf(with).Name())
 	}
 	return nil

@@ -107,7 +107,8 @@ func TestOrderIsKept(t *testing.T) {
 	b.workTo(t, "sea/embeds stay")
 	b.refuses(t, batch.Ticked{Task: "sea/loaf 1/moon"}, "waits for hold · sea")
 	b.workTo(t, "sea/firm")
-	b.refuses(t, batch.TemperatureTaken{Task: "dusk/lye temperature", Temperature: 35 * quantity.Degree}, "firm · sea")
+	b.allows(t, batch.TemperatureTaken{Task: "dusk/lye temperature", Temperature: 60 * quantity.Degree}) // It cools meanwhile.
+	b.refuses(t, batch.TemperatureTaken{Task: "dusk/oil temperature", Temperature: 35 * quantity.Degree}, "firm · sea")
 	b.refuses(t, batch.Ticked{Task: "dusk/combine"}, "waits for gate · dusk")
 	b.refuses(t, batch.Ticked{Task: "dusk/dusk/loaf 1/pour"}, "waits for")
 }

@@ -1,6 +1,8 @@
 package steps
 
 import (
+	"slices"
+
 	"bench/internal/form"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
@@ -45,6 +47,10 @@ func (r *rise) pour(layer int, millilitres float64) (pourLine, surface quantity.
 		r.standing = append(r.standing, moved(e, top-drawn.Surface))
 	}
 	r.base = top
+	r.standing = slices.DeleteFunc(r.standing, func(e form.Outline) bool {
+		_, _, _, highest := e.Box()
+		return highest <= top // What is covered displaces nothing any more.
+	})
 	return quantity.FromMillimetres(line), quantity.FromMillimetres(top)
 }
 

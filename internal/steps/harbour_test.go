@@ -130,6 +130,8 @@ func asAsked(t steps.Task) steps.Answer {
 		return steps.Answer{How: batch.Typed, Text: fmt.Sprint(t.Wanted.Celsius())}
 	case t.Do == steps.Gross:
 		return steps.Answer{How: batch.Typed, Text: t.Target.At(t.Reads)}
+	case t.Do == steps.Portion && t.MustType:
+		return steps.Answer{How: batch.Typed, Text: t.StopAt.At(t.Reads)}
 	case t.MustType:
 		return steps.Answer{How: batch.Typed, Text: t.Remaining().At(t.Reads)}
 	default:

@@ -133,11 +133,12 @@ func againstBatter(t *testing.T, b steps.Batter, hand handPlan, i int) {
 	if b.Name != h.Name {
 		t.Errorf("batter %q, by hand %q", b.Name, h.Name)
 	}
-	againstWeights(t, b.Name, b.Oils, h.Oils)
-	againstWeights(t, b.Name, b.Alkali, h.Alkali)
-	againstWeights(t, b.Name, b.Additives, h.Additives)
-	closeTo(t, b.Name+" water", b.Water.Mass.Grams(), h.Water, h.WaterReads)
-	closeTo(t, b.Name+" batter", b.Mass.Grams(), h.Batter, h.Oils[0].Reads)
+	loose := looseness(hand, i)
+	againstWeights(t, b.Name, b.Oils, h.Oils, loose)
+	againstWeights(t, b.Name, b.Alkali, h.Alkali, loose)
+	againstWeights(t, b.Name, b.Additives, h.Additives, loose)
+	closeTo(t, b.Name+" water", b.Water.Mass.Grams(), h.Water, max(h.WaterReads, loose*h.Water))
+	closeTo(t, b.Name+" batter", b.Mass.Grams(), h.Batter, max(h.Oils[0].Reads, loose*h.Batter))
 	closeTo(t, b.Name+" density", b.Density, h.Density, 0.002*h.Density)
 	// A reading of the alkali moves the superfat by less than this many points.
 	point := 100 * h.Alkali[0].Reads / h.Alkali[0].Grams
@@ -146,7 +147,17 @@ func againstBatter(t *testing.T, b steps.Batter, hand handPlan, i int) {
 	closeTo(t, b.Name+" highest superfat", b.Superfat.WorstHigh, h.Superfat.WorstHigh, point+0.02)
 }
 
-func againstWeights(t *testing.T, where string, got []steps.Amount, hand []handWeight) {
+// looseness is how far the weights of a batter may differ, as a fraction: hot
+// potassium hydroxide solution is known to 1 % only, and bench and the script
+// estimate it in different ways.
+func looseness(hand handPlan, batter int) float64 {
+	if len(hand.Batters[batter].Alkali) > 1 {
+		return 0.002
+	}
+	return 0
+}
+
+func againstWeights(t *testing.T, where string, got []steps.Amount, hand []handWeight, loose float64) {
 	t.Helper()
 	if len(got) != len(hand) {
 		t.Errorf("%s: %d weights, by hand %d", where, len(got), len(hand))
@@ -157,7 +168,7 @@ func againstWeights(t *testing.T, where string, got []steps.Amount, hand []handW
 		for _, a := range got {
 			if a.Name == h.Name {
 				found = true
-				closeTo(t, where+" "+h.Name, a.Target.Grams(), h.Grams, h.Reads)
+				closeTo(t, where+" "+h.Name, a.Target.Grams(), h.Grams, max(h.Reads, loose*h.Grams))
 			}
 		}
 		if !found {
@@ -169,16 +180,22 @@ func againstWeights(t *testing.T, where string, got []steps.Amount, hand []handW
 func againstLayer(t *testing.T, l steps.Layer, hand handPlan, i int) {
 	t.Helper()
 	h := hand.Layers[i]
-	closeTo(t, l.Name+" batter", l.Mass.Grams(), h.Batter, h.SplitReads)
+	loose := 0.0
+	for at, b := range hand.Batters {
+		if b.Name == l.Batter {
+			loose = looseness(hand, at)
+		}
+	}
+	closeTo(t, l.Name+" batter", l.Mass.Grams(), h.Batter, max(h.SplitReads, loose*h.Batter))
 	closeTo(t, l.Name+" surface", l.Surface.Millimetres(), h.Surface, 0.1)
 	closeTo(t, l.Name+" pour line", l.PourLine.Millimetres(), h.PourLine, 0.1)
 	closeTo(t, l.Name+" from the rim", l.Rim.Millimetres(), h.Rim, 0.1)
-	againstWeights(t, l.Name, l.Colours, h.Colours)
+	againstWeights(t, l.Name, l.Colours, h.Colours, loose)
 	for j, s := range l.Scents {
 		if string(s.Place) != h.Scents[j].Where {
 			t.Errorf("%s goes into the %s, by hand into the %s", s.Name, s.Place, h.Scents[j].Where)
 		}
-		againstWeights(t, l.Name, []steps.Amount{s.Amount}, h.Scents[j:j+1])
+		againstWeights(t, l.Name, []steps.Amount{s.Amount}, h.Scents[j:j+1], loose)
 		for n, want := range h.Scents[j].Portions {
 			closeTo(t, l.Name+" portion of scent", s.Portions[n].Grams(), want, h.Scents[j].Reads)
 		}

@@ -25,6 +25,11 @@ type Plan struct {
 	Timers   []timer.Timer
 	Warnings []string
 	Closed   bool
+
+	Deviations []Deviation // Deviations are weights that were off, until it is decided how to go on.
+	Unread     []Unread    // Unread are superfat bands that reach below zero.
+
+	planner *planner // planner works out what only some plans are asked.
 }
 
 // Amount is one ingredient: what is asked, and what there is.
@@ -51,6 +56,10 @@ type Batter struct {
 	Superfat      calc.Superfat
 	Widens        []calc.Contribution // Widens says what makes the band wide, most first.
 	MixAt         quantity.Temperature
+	Peak          calc.Estimate // Peak is how hot the lye solution is expected to get; zero if that is not known.
+	Own           []Own         // Own lists the values that the maker stated.
+
+	account account
 }
 
 // Layer is one pour into every loaf.

@@ -24,9 +24,17 @@ type planner struct {
 // Of gives the plan of a batch. For a look at a plan before there is a batch,
 // pass a State that holds nothing but its Control.
 func Of(s batch.State) Plan {
+	plan, p := planOf(s)
+	plan.Deviations = p.deviations()
+	plan.Unread = p.unread(plan)
+	return plan
+}
+
+// planOf gives the plan without the ways to go on, which are tried out on it.
+func planOf(s batch.State) (Plan, *planner) {
 	p := &planner{c: s.Control, s: s, rack: rackOf(s.Control), scales: slices.Clone(s.Control.Scales)}
 	if !whole(p.c) {
-		return Plan{Recipe: p.c.Recipe.Name}
+		return Plan{Recipe: p.c.Recipe.Name}, &planner{}
 	}
 	slices.SortStableFunc(p.scales, func(a, b recipe.Scale) int {
 		return cmp.Or(cmp.Compare(a.Reads, b.Reads), cmp.Compare(a.Max, b.Max))
@@ -58,7 +66,8 @@ func Of(s batch.State) Plan {
 		plan.Timers = p.timers(plan.Stages)
 	}
 	settle(plan.Stages, s)
-	return plan
+	plan.planner = p
+	return plan, p
 }
 
 // whole says that a control recipe can be planned. One that was resolved always

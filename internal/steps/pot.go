@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"strings"
 
 	"bench/internal/calc"
 	"bench/internal/quantity"
@@ -21,11 +22,12 @@ type pot struct {
 	additives []Task
 	koh       float64 // koh is the alkali that the oils take, as g of KOH.
 	acids     float64 // acids is the alkali that acids take, as g of KOH.
+	after             // What was decided after a weight that was off.
 }
 
 // base is everything but colours and scents.
 func (k pot) base() quantity.Mass {
-	return sum(k.oils...) + sum(k.alkali...) + sum(k.water) + sum(k.additives...)
+	return sum(k.allOils()...) + k.ofPart(k.solution()) + k.besideLye() + sum(k.late...)
 }
 
 // fillPot works a batter out in the order in which one thing follows from the
@@ -34,18 +36,22 @@ func (p *planner) fillPot(i int) pot {
 	b := p.c.Recipe.Batters[i]
 	k := pot{recipe: b, vessel: p.rack.pot(i), jug: p.rack.lyeJug(i)}
 	k.oils = p.oilTasks(b, k.vessel, p.size.oils[i].Grams(), p.potLoad(i))
-	for _, t := range k.oils {
+	p.followDecidedOils(&k, i)
+	for _, t := range k.allOils() {
 		o, _ := p.c.Oil(p.oilKey(b, t))
 		k.koh += amount(t).Mass.Grams() * o.SV.Nominal / 1000
 	}
-	oils := sum(k.oils...).Grams()
+	oils := sum(k.allOils()...).Grams()
+	for _, o := range p.c.Carried(b, oils) {
+		k.koh += o.Grams * o.Oil.SV.Nominal / 1000
+	}
 	for _, a := range b.Additives {
 		m, _ := p.c.Material(a.Material)
 		k.acids += a.Rate.Fraction() * oils * m.Acid.Fraction()
 	}
 	k.alkali = p.alkaliTasks(b, k)
 	alkali := sum(k.alkali...).Grams()
-	water, _ := b.Water.Water(alkali, oils) // Beyond the solubility only by a deviation; the screen warns.
+	water, _ := p.c.ExtraWater(b, gramsOf(k.alkali), oils) // Beyond the solubility only by a deviation; the screen warns.
 	tap, _ := p.c.Material(recipe.Water)
 	k.water = p.weigh(weighing{
 		id: b.Name + "/" + recipe.Water, title: "Water into the lye jug", material: recipe.Water, lot: tap.Lot,
@@ -56,6 +62,7 @@ func (p *planner) fillPot(i int) pot {
 	for _, a := range b.Additives {
 		k.additives = append(k.additives, p.additiveTask(b, a, k, oils))
 	}
+	p.followDecidedLye(&k)
 	return k
 }
 
@@ -113,7 +120,7 @@ func oilID(b recipe.Batter, key string) string { return b.Name + "/" + key }
 // oilKey gives the oil that a task weighs.
 func (p *planner) oilKey(b recipe.Batter, t Task) string {
 	for _, o := range b.Oils {
-		if oilID(b, o.Oil) == t.ID {
+		if id := oilID(b, o.Oil); id == t.ID || strings.HasPrefix(t.ID, id+"/") {
 			return o.Oil
 		}
 	}
@@ -132,16 +139,24 @@ func hardness(o recipe.OilUse) float64 {
 func ingredients(b recipe.Batter) int { return len(b.Oils) + len(b.Alkali) }
 
 func (p *planner) alkaliTasks(b recipe.Batter, k pot) []Task {
+	load, soFar := p.inCup(b, k)
+	before := quantity.Mass(0)
 	var tasks []Task
 	for _, a := range b.Alkali {
 		m, _ := p.c.Material(a.Material)
+		grams := alkaliGrams(b, a, m, k)
+		if m.Stock > 0 {
+			tasks = append(tasks, p.stockTask(b, m, k, grams))
+			continue
+		}
 		tasks = append(tasks, p.weigh(weighing{
 			id: b.Name + "/" + a.Material, title: a.Material, material: a.Material, lot: m.Lot, mustType: true,
 			hint:      "Gloves, goggles, sleeves. Read the scale and type what it says.",
-			grams:     calc.AlkaliNeeded(k.koh, k.acids, b.Superfat.Fraction(), a.Share.Fraction(), recipe.MolarMass(a.Material), m.PureFraction()),
+			grams:     grams,
 			tolerance: calc.AlkaliTolerance(k.koh, recipe.MolarMass(a.Material), m.PureFraction(), ingredients(b)),
-			vessel:    p.rack.alkaliCup(), into: k.jug.Name,
+			vessel:    p.rack.alkaliCup(), into: k.jug.Name, load: load, before: before, soFar: soFar,
 		}))
+		before += quantity.FromGrams(grams)
 	}
 	return tasks
 }
@@ -163,10 +178,10 @@ func (p *planner) additiveTask(b recipe.Batter, a recipe.Additive, k pot, oils f
 // batter gives what the plan says of a pot.
 func (p *planner) batter(k pot) Batter {
 	b := Batter{
-		Name: k.recipe.Name, Oils: amounts(k.oils), Alkali: amounts(k.alkali), Water: amount(k.water),
+		Name: k.recipe.Name, Oils: amounts(k.allOils()), Alkali: k.alkaliAmounts(), Water: k.ofPartAmount(amount(k.water)),
 		Additives: amounts(k.additives), Asked: k.recipe.Superfat, MixAt: k.recipe.MixAt, Mass: k.base(),
 	}
-	b.Concentration = calc.LyeConcentration(b.Water.Mass.Grams(), sum(k.alkali...).Grams())
+	b.Concentration = p.concentration(k)
 	var layers []calc.Part
 	for _, l := range p.pours {
 		if l.recipe.Batter == k.recipe.Name {
@@ -175,28 +190,35 @@ func (p *planner) batter(k pot) Batter {
 		}
 	}
 	b.Density = calc.DensityByVolume(layers...)
-	b.Superfat, b.Widens = p.superfat(k)
+	b.account, b.Own = p.account(k), p.own(k)
+	b.Peak, _ = p.peak(k)
+	b.Superfat, b.Widens = b.account.band()
 	return b
 }
 
-func (p *planner) superfat(k pot) (calc.Superfat, []calc.Contribution) {
+func (p *planner) account(k pot) account {
 	var oils []calc.OilAmount
-	for _, t := range k.oils {
+	for _, t := range k.allOils() {
 		use, _ := p.c.Oil(p.oilKey(k.recipe, t))
 		oils = append(oils, calc.OilAmount{Name: use.Name, Grams: interval(t), SV: use.SV})
 	}
+	for _, o := range p.c.Carried(k.recipe, sum(k.allOils()...).Grams()) {
+		oils = append(oils, carriedAmount(k, o))
+	}
 	var alkalis []calc.AlkaliAmount
-	for i, t := range k.alkali {
-		m, _ := p.c.Material(k.recipe.Alkali[i].Material)
+	for _, t := range k.allAlkali() {
+		m, _ := p.c.Material(t.Material)
 		pure := calc.UnstatedPurity()
-		if m.Purity > 0 {
+		if m.Stock > 0 {
+			pure = calc.StatedPurity(m.Stock.Fraction())
+		} else if m.Purity > 0 {
 			pure = calc.StatedPurity(m.Purity.Fraction())
 		}
 		alkalis = append(alkalis, calc.AlkaliAmount{
-			Name: m.Name, Grams: interval(t), Purity: pure, MolarMass: recipe.MolarMass(k.recipe.Alkali[i].Material),
+			Name: m.Name, Grams: k.inPot(t), Purity: pure, MolarMass: recipe.MolarMass(t.Material),
 		})
 	}
-	return calc.SuperfatBand(oils, alkalis, k.acids)
+	return account{oils, alkalis, k.acids}
 }
 
 func amounts(tasks []Task) []Amount {

@@ -27,7 +27,7 @@ func (p *planner) fillLayer(i int) pour {
 	l := p.c.Recipe.Layers[i]
 	_, bi := p.c.Recipe.Batter(l.Batter)
 	k := p.pots[bi]
-	planned := sum(k.oils...).Grams() * p.size.shares[i]
+	planned := sum(k.allOils()...).Grams() * p.size.shares[i]
 	oils := planned
 	r := pour{at: i, recipe: l, vessel: k.vessel}
 	r.layer = Layer{Name: l.Name, Batter: l.Batter, Trace: l.Trace}
@@ -35,7 +35,7 @@ func (p *planner) fillLayer(i int) pour {
 	if p.shared(l.Batter) {
 		r.vessel = p.rack.layerJug(p.sibling(i))
 		r.fromPot = p.fromPot(i, k)
-		oils = sum(k.oils...).Grams() * p.partOfPot(k, r.fromPot)
+		oils = sum(k.allOils()...).Grams() * p.partOfPot(k, r.fromPot)
 	}
 	r.layer.Oils = quantity.FromGrams(oils)
 	for n, c := range l.Colours {

@@ -44,6 +44,12 @@ func (p Plan) Say(e batch.Entry, s batch.State) string {
 			}
 		}
 		return fmt.Sprintf("corrected no. %d: %s (was: %s; why: %s)", f.Seq, p.Say(batch.Entry{Fact: f.With}, s), first, f.Reason)
+	case batch.Decided:
+		return p.sayDecided(f)
+	case batch.WarningSeen:
+		return "read: " + f.Warning
+	case batch.PotWeighed:
+		return fmt.Sprintf("%s weighs %s g: %s", f.Vessel, f.Gross.At(quantity.Gram/10), f.Finding)
 	case batch.Closed:
 		if f.Reason == "" {
 			return "batch closed"
@@ -62,6 +68,8 @@ func timerName(id string) string {
 		return "look at " + layer
 	case gelTimer:
 		return "look at the gel after " + of + " h"
+	case coolTimer:
+		return of + " lye solution cool enough"
 	case "lye/":
 		return of + " lye solution cooling"
 	case "batter/":

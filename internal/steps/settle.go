@@ -40,18 +40,20 @@ func settle(stages []Stage, s batch.State) {
 		if len(waits) > 0 {
 			st.Blocked = "waits for " + strings.Join(waits, ", ")
 		}
-		openTasks(st, s.Closed())
+		openTasks(st, s)
 	}
 }
 
 // openTasks says of each task whether it can be done now, and why not.
-func openTasks(st *Stage, closed bool) {
+func openTasks(st *Stage, s batch.State) {
 	for j := range st.Tasks {
 		t := &st.Tasks[j]
 		switch {
 		case t.Done:
-		case closed:
+		case s.Closed():
 			t.Waits = "the batch is closed"
+		case t.ID == lyeTemperatureID(st.Batter) && dissolved(s, st.Batter):
+			t.Open = true // While it cools, its readings make the forecast.
 		case st.Blocked != "":
 			t.Waits = st.Blocked
 		case st.Ordered && j > 0 && !st.Tasks[j-1].Done:
@@ -62,6 +64,11 @@ func openTasks(st *Stage, closed bool) {
 			t.Open = true
 		}
 	}
+}
+
+func dissolved(s batch.State, batter string) bool {
+	d, ok := s.Done(dissolveID(batter))
+	return ok && d.Skipped == ""
 }
 
 func hardOnesIn(before []Task) bool {

@@ -2,6 +2,7 @@ package steps
 
 import (
 	"fmt"
+	"slices"
 
 	"bench/internal/calc"
 	"bench/internal/quantity"
@@ -128,17 +129,20 @@ func (p *planner) split(r *pour, mass quantity.Mass) {
 }
 
 // followLoaves takes every loaf up through its layers by what is poured into
-// it, and notes where each surface lies.
+// it, and notes where each surface lies. Loaves that get the same rise alike.
 func (p *planner) followLoaves() {
+	var masses []quantity.Mass
+	var levels []level
 	for loaf := range p.c.Loaves {
-		up := rise{face: p.size.face}
+		if m := p.loafMasses(loaf); !slices.Equal(m, masses) {
+			masses, levels = m, p.levels(m)
+		}
 		for i := range p.pours {
 			r := &p.pours[i]
-			mass := p.loafMass(*r, loaf)
-			line, surface := up.pour(i, mass.Grams()/p.size.mixtures[i].GramsPerML)
 			tick, poured := p.s.Done(pourID(r.recipe, loaf))
 			r.layer.Loaves = append(r.layer.Loaves, LoafPour{
-				Mass: mass, PourLine: line, Rim: p.c.Mould.Height - line, Surface: surface, Poured: poured && tick.Skipped == "",
+				Mass: masses[i], PourLine: levels[i].line, Rim: p.c.Mould.Height - levels[i].line, Surface: levels[i].surface,
+				Poured: poured && tick.Skipped == "",
 			})
 		}
 	}
@@ -152,6 +156,28 @@ func (p *planner) followLoaves() {
 		l.PourLine, l.Surface = l.PourLine/n, l.Surface/n
 		l.Rim = p.c.Mould.Height - l.PourLine
 	}
+}
+
+// level is where a layer's surface lies before its embeds go in and after.
+type level struct{ line, surface quantity.Length }
+
+// levels gives them for a loaf that gets so much of each layer.
+func (p *planner) levels(masses []quantity.Mass) []level {
+	up := rise{face: p.size.face}
+	levels := make([]level, len(masses))
+	for i, m := range masses {
+		levels[i].line, levels[i].surface = up.pour(i, m.Grams()/p.size.mixtures[i].GramsPerML)
+	}
+	return levels
+}
+
+// loafMasses is what one loaf gets of each layer.
+func (p *planner) loafMasses(loaf int) []quantity.Mass {
+	masses := make([]quantity.Mass, len(p.pours))
+	for i, r := range p.pours {
+		masses[i] = p.loafMass(r, loaf)
+	}
+	return masses
 }
 
 // loafMass is what reaches the mould: a portion and its scent, less what stays

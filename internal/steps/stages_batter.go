@@ -16,8 +16,12 @@ func (p *planner) gate(k pot, after []string) Stage {
 		ID: "gate/" + name, Kind: Gate, Batter: name, Title: of("gate", name), After: after, Ordered: true,
 		Why: fmt.Sprintf("Together they should give about %s, warm enough that the hard oils stay clear. Lye solution that stood cold wants warmer oils.", k.recipe.MixAt),
 	}
-	lye := p.temperature(name+"/lye temperature", fmt.Sprintf("How warm is the %s lye solution?", name), k.recipe.MixAt)
+	lye := p.temperature(lyeTemperatureID(name), fmt.Sprintf("How warm is the %s lye solution?", name), k.recipe.MixAt)
 	oils := p.temperature(name+"/oil temperature", fmt.Sprintf("How warm are the %s oils?", name), k.recipe.MixAt)
+	if lye.Done && !p.fresh(k, after) && !p.ticked(name+"/meet") {
+		lye.Done = false
+	}
+	lye.Hint = p.coolHint(k)
 	s.Tasks = []Task{lye, oils}
 	title := "They may meet now"
 	if mix, ok := p.mix(k, lye, oils); ok {
@@ -66,9 +70,9 @@ func (p *planner) mix(k pot, lye, oils Task) (quantity.Temperature, bool) {
 	if !lyeRead || !oilsRead {
 		return 0, false
 	}
-	solution := sum(k.alkali...) + sum(k.water)
-	return quantity.FromCelsius(calc.MixTemperature(sum(k.oils...).Grams(), o.Fact.Temperature.Celsius(),
-		solution.Grams(), l.Fact.Temperature.Celsius(), concentration(k))).RoundTo(quantity.Degree / 10), true
+	solution := k.ofPart(sum(k.alkali...) + sum(k.early...) + sum(k.water))
+	return quantity.FromCelsius(calc.MixTemperature(sum(k.allOils()...).Grams(), o.Fact.Temperature.Celsius(),
+		solution.Grams(), l.Fact.Temperature.Celsius(), p.concentration(k))).RoundTo(quantity.Degree / 10), true
 }
 
 // hardest gives the highest melting point of a batter's oils.
@@ -81,8 +85,12 @@ func (p *planner) hardest(k pot) (melts float64, name string) {
 	return melts, name
 }
 
-func concentration(k pot) float64 {
-	return calc.LyeConcentration(amount(k.water).Mass.Grams(), sum(k.alkali...).Grams())
+func (p *planner) concentration(k pot) float64 {
+	alkalis := gramsOf(k.alkali)
+	if len(alkalis) > 0 {
+		alkalis[0] += sum(k.early...).Grams()
+	}
+	return p.c.Concentration(k.recipe, alkalis, amount(k.water).Mass.Grams())
 }
 
 // combine lets the lye solution meet the oils. The jug is weighed first: of two
@@ -97,14 +105,17 @@ func (p *planner) combine(k pot, layer int) Stage {
 	if layer > 0 {
 		s.Why = "The layer below takes a pour now. " + s.Why
 	}
-	jug := p.grossTask(jugID(name), fmt.Sprintf("Weigh the %s lye jug, lid off", name), k.jug, sum(k.alkali...)+sum(k.water)+p.inLye(k))
+	jug := p.jugTask(k)
 	jug.Hint = "Its weight tells the right jug from its look-alike. A little less is steam."
 	pour := p.tick(combineID(name), fmt.Sprintf("Pour the %s lye solution into the %s oils", name, name),
 		"Slowly, goggles on. Rinse the jug at once.")
 	if jug.Done && jug.Skipped == "" && abs(jug.Mass-jug.Target) > jug.Tolerance {
 		pour.Hint = "! " + jugOff(jug) + " " + pour.Hint
 	}
-	s.Tasks = []Task{jug, pour}
+	s.Tasks = p.pourPart(k, jug, pour)
+	if len(k.more)+len(k.early) > 0 { // They were opened again after the gate.
+		s.After = append(s.After, "oils/"+name, "lye/"+name)
+	}
 	return s
 }
 
@@ -119,17 +130,6 @@ func jugOff(jug Task) string {
 
 func jugID(batter string) string     { return batter + "/lye jug" }
 func combineID(batter string) string { return batter + "/combine" }
-
-// inLye is what else was dissolved in the lye water.
-func (p *planner) inLye(k pot) quantity.Mass {
-	m := quantity.Mass(0)
-	for i, a := range k.recipe.Additives {
-		if a.In == recipe.InLyeWater {
-			m += sum(k.additives[i])
-		}
-	}
-	return m
-}
 
 // trace goes from emulsion up to what the thinnest layer of the batter wants;
 // each stage is one key, and its time is kept.
@@ -146,6 +146,7 @@ func (p *planner) trace(k pot) Stage {
 			break
 		}
 	}
+	s.Tasks = p.withLate(k, s.Tasks)
 	for i, a := range k.recipe.Additives {
 		if a.In == recipe.InBatter {
 			s.Tasks = append(s.Tasks, k.additives[i])

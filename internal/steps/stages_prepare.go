@@ -95,11 +95,13 @@ func (p *planner) lye(k pot) Stage {
 		}
 	}
 	s.Tasks = append(s.Tasks, k.alkali...)
-	s.Tasks = append(s.Tasks, p.tick(dissolveID(name), "Tip the alkali into the water, a little at a time, and stir until clear",
-		"It heats to near boiling and steams: stand back, do not breathe it in. Lid on loosely, out of reach, to cool."))
+	s.Tasks = append(s.Tasks, p.tick(dissolveID(name), p.dissolveTitle(k),
+		p.sayPeak(k)+". Stand back, do not breathe it in. Lid on loosely, out of reach, to cool."))
+	s.Tasks = append(s.Tasks, k.early...)
+	s.Tasks = append(s.Tasks, p.dissolvedJug(k))
 	s.ReadBack = fmt.Sprintf("%s in water %s: lye concentration %.1f %%",
 		said(k.alkali), amount(k.water).Mass.At(k.water.Reads)+" g",
-		100*concentration(k))
+		100*p.concentration(k))
 	return s
 }
 
@@ -133,7 +135,8 @@ func (p *planner) oilStage(k pot, later bool) Stage {
 			s.Tasks = append(s.Tasks, k.additives[i])
 		}
 	}
-	s.ReadBack = fmt.Sprintf("oils %s g in the %s pot", sum(k.oils...).At(k.oils[0].Reads), name)
+	s.Tasks = append(s.Tasks, k.more...)
+	s.ReadBack = fmt.Sprintf("oils %s g in the %s pot", sum(k.allOils()...).At(k.oils[0].Reads), name)
 	return s
 }
 

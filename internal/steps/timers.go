@@ -22,7 +22,7 @@ const (
 func (p *planner) timers(stages []Stage) []timer.Timer {
 	var list []timer.Timer
 	for _, k := range p.pots {
-		list = append(list, p.potTimers(k.recipe)...)
+		list = append(list, p.potTimers(k)...)
 	}
 	for _, r := range p.pours {
 		list = append(list, p.lookTimers(r)...)
@@ -38,9 +38,11 @@ func (p *planner) timers(stages []Stage) []timer.Timer {
 	return list
 }
 
-// potTimers count up: lye solution cooling, and batter since the lye met the
+// potTimers count up: lye solution cooling, with the forecast of when it is
+// cool enough, and batter since the lye met the
 // oils until its last layer is poured.
-func (p *planner) potTimers(b recipe.Batter) []timer.Timer {
+func (p *planner) potTimers(k pot) []timer.Timer {
+	b := k.recipe
 	if met, ok := p.s.Done(combineID(b.Name)); ok {
 		for _, at := range p.c.Recipe.LayersOf(b.Name) {
 			if _, poured := p.lastPour(p.pours[at]); !poured {
@@ -50,7 +52,11 @@ func (p *planner) potTimers(b recipe.Batter) []timer.Timer {
 		return nil
 	}
 	if dissolved, ok := p.s.Done(dissolveID(b.Name)); ok {
-		return []timer.Timer{{ID: "lye/" + b.Name, Label: b.Name + " lye solution cooling", Start: dissolved.At}}
+		list := []timer.Timer{{ID: "lye/" + b.Name, Label: b.Name + " lye solution cooling", Start: dissolved.At}}
+		if cool, err := p.coolsAt(k); err == nil {
+			list = append(list, cool)
+		}
+		return list
 	}
 	return nil
 }

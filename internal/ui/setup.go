@@ -27,7 +27,7 @@ type setup struct {
 	problems []string
 	plan     steps.Plan
 	sure     [][]string // sure says of each batter how sure its superfat is; too slow for each view.
-	top      int // top is the first line of the sheet in sight.
+	top      int        // top is the first line of the sheet in sight.
 	word     string
 }
 

@@ -13,7 +13,7 @@ import (
 // TestWholeBatch makes the two-batter batch from the set-up to its end.
 func TestWholeBatch(t *testing.T) {
 	p := arrives(t, newMemory()).press("enter").sees("Lye burns", "superfat")
-	p.press("pgdown", "pgdown").sees("The order, and why").press("enter")
+	p.press("pgdown", "pgdown", "pgdown").sees("The order, and why").press("enter")
 	p.works("").sees("Nothing to do just now", "unmould 3 loaves")
 	p.press("space").sees("nothing to do")
 	p.looks(24 * time.Hour).sees("!! ").works("").sees("Everything is done")
@@ -118,7 +118,7 @@ func TestCorrection(t *testing.T) {
 	if sum, _ := p.m.bench.state.Mass("sea/shea"); sum != 155_800 {
 		t.Errorf("the plan goes by %s", sum)
 	}
-	p.press("u", "down").sees("(was: ", "read the wrong line").press("up", "up", "up", "up", "up", "up", "up", "up", "up", "up", "enter").sees("holds no value")
+	p.press("u", "down").sees("(was: ", "read the wrong line").press("up", "up", "up", "up", "up", "up", "up", "up", "enter").sees("holds no value")
 	p.press("esc").sees("stage 4")
 }
 

@@ -64,7 +64,7 @@ func TestWeighPotStory(t *testing.T) {
 	p := arrives(t, newMemory()).starts().works("sea/castor")
 	n := len(p.store.facts("26K25A"))
 	var all, olive quantity.Mass
-	for _, v := range p.m.bench.plan.Vessels {
+	for _, v := range p.m.bench.plan.Vessels() {
 		if v.Vessel == p.taskAtHand().Vessel {
 			all = v.Expected
 		}

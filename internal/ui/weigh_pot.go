@@ -115,7 +115,7 @@ func (b bench) waysLine(t Theme, w int) []string {
 	if len(b.plan.Unread) > 0 {
 		words = b.plan.Unread[0].Batter + ": the superfat band reaches below zero"
 	} else {
-		words = b.plan.Deviations[0].Words
+		words, _, _ = strings.Cut(b.plan.Deviations[0].Words, ". ")
 	}
 	tail := "   d: how to go on"
 	if n > 1 {

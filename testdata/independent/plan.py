@@ -11,7 +11,10 @@ Sources: atomic weights CIAAW (abridged, from memory); definition of the
 saponification value ISO 3657; density of lye solution Laliberte, J. Chem. Eng.
 Data 54 (2009) 1725, doi 10.1021/je8008123; density of water Kell, in the same
 paper; change of an oil's density with temperature Noureddini et al., JAOCS 69
-(1992) 1184 (from memory). What is common practice or bench's own assumption,
+(1992) 1184 (from memory). The density of potassium hydroxide solution is read
+off a table at 15 degrees (International Critical Tables, as Perry's gives it,
+from memory), and warmed by what sodium hydroxide of the same strength loses;
+bench uses a formula instead. What is common practice or bench's own assumption,
 without a source, says so below.
 """
 
@@ -144,6 +147,26 @@ def lye_density(w, t):
     return 1 / ((1 - w) / water_density(t) + w / apparent) / 1000
 
 
+# g/mL at 15 °C by percent of potassium hydroxide, ICT in Perry's (from memory).
+POTASH = [(0, 0.9991), (10, 1.0918), (20, 1.1884), (30, 1.2905), (40, 1.3991), (50, 1.5143)]
+
+
+def potash_density(w, t):
+    """g/mL: the table, warmed as sodium hydroxide of that strength is."""
+    for (a, low), (b, high) in zip(POTASH, POTASH[1:]):
+        if 100 * w <= b:
+            at15 = low + (high - low) * (100 * w - a) / (b - a)
+            return at15 * lye_density(w, t) / lye_density(w, 15)
+    raise ValueError(w)
+
+
+def mixed_density(naoh, koh, water, t):
+    """Each hydroxide in its own part of the water; the volumes add up."""
+    w = (naoh + koh) / (naoh + koh + water)
+    whole = naoh + koh
+    return whole / (naoh / lye_density(w, t) + (koh / potash_density(w, t) if koh else 0))
+
+
 EXPANSION = -0.00067  # g/mL per °C, Noureddini
 SCENT, ADDITIVE, COLOUR = 0.95, 1.1, 2.8  # g/mL, bench's assumptions, no source
 
@@ -262,24 +285,46 @@ def shares(net, weights, reads):
 # --------------------------------------------------------------------- plan
 
 
+M = {"sodium hydroxide": NAOH, "potassium hydroxide": KOH}
+SHORT = {"sodium hydroxide": "NaOH", "potassium hydroxide": "KOH"}
+
+
+def alkalis(b):
+    """Each alkali of a batter with its share of the alkali needed."""
+    return [(name, amount(share)) for name, share in b.get("alkali", {"sodium hydroxide": "100 %"}).items()]
+
+
+def purity_of(shop, name):
+    return amount(shop.material(name).get("purity", "100 %"))
+
+
+def purity_ends(shop, name):
+    """Stated: half a point either way, 100 % at most; not stated: 95 to 100 %."""
+    if "purity" not in shop.material(name):
+        return 0.95, 1.0
+    return purity_of(shop, name) - 0.005, min(1, purity_of(shop, name) + 0.005)
+
+
 def per_oil(shop, table, b, layer):
     """What goes with each gram of a layer's oils, and the batter's density."""
     t = amount(b["mix at"])
     superfat = amount(b["superfat"])
     koh = sum(amount(s) * (table[o]["low"] + table[o]["high"]) / 2000 for o, s in b["oils"].items())
-    purity = amount(shop.material("sodium hydroxide").get("purity", "100 %"))
-    naoh = koh * (1 - superfat) * NAOH / KOH / purity
+    pure = {name: koh * (1 - superfat) * share * M[name] / KOH for name, share in alkalis(b)}
+    weighed = {name: g / purity_of(shop, name) for name, g in pure.items()}
+    alkali = sum(weighed.values())
     strength = amount(b["water"])  # the built-in recipes state the lye concentration
-    water = naoh * (1 - strength) / strength
+    water = alkali * (1 - strength) / strength
+    lye = mixed_density(pure.get("sodium hydroxide", 0), pure.get("potassium hydroxide", 0),
+                        water + alkali - sum(pure.values()), t)
     additives = sum(amount(a["rate"]) for a in b.get("additives", []))
     colours = sum(amount(c["rate"]) for c in layer.get("colours", []))
     scents = sum(amount(s["rate"]) for s in layer.get("scents", []))
-    total = 1 + naoh + water + additives + colours + scents
+    total = 1 + alkali + water + additives + colours + scents
     ml = (sum(amount(s) / table[o]["density"](t) for o, s in b["oils"].items())
-          + (naoh + water) / lye_density(strength, t)
+          + (alkali + water) / lye
           + additives / ADDITIVE + colours / COLOUR + scents / SCENT)
-    return {"koh": koh, "naoh": naoh, "water": water, "total": total, "density": total / ml,
-            "lye": lye_density(strength, t)}
+    return {"koh": koh, "alkali": weighed, "water": water, "total": total, "density": total / ml, "lye": lye}
 
 
 def plan(doc, shop, table):
@@ -307,7 +352,8 @@ def plan(doc, shop, table):
         f["cling"] = shop.left * ((loaves if loaves > 1 else 0) + (1 if len(siblings) > 1 else 0) + 1 / len(siblings))
         poured = f["ml"] * m["density"] * loaves
         f["oils"] = (poured + f["cling"]) / m["total"]
-        say(f"{l['name']}: 1 g of oils takes {m['koh']:.5f} g KOH = {m['naoh']:.5f} g NaOH after the superfat and"
+        say(f"{l['name']}: 1 g of oils takes {m['koh']:.5f} g KOH = "
+            + " + ".join(f"{g:.5f} g {SHORT[n]}" for n, g in m["alkali"].items()) + " after the superfat and"
             f" {m['water']:.5f} g water (lye solution {m['lye']:.4f} g/mL): {m['total']:.5f} g of batter at {m['density']:.4f} g/mL.")
         say(f"    {loaves} x {f['ml']:.2f} mL x {m['density']:.4f} = {poured:.1f} g, and {f['cling']:.1f} g stays in vessels:"
             f" {poured + f['cling']:.1f} g, from {f['oils']:.2f} g of oils.")
@@ -355,19 +401,21 @@ def weigh_batter(shop, table, i, b, mine, loaves):
         high += (o["g"] + reads) * t["high"] / 1000
         say(f"    {o['name']}: {o['g']:.2f} g x SV {t['low']:g} to {t['high']:g}, middle {mid:g} -> {o['g'] * mid / 1000:.3f} g KOH")
     weighed = sum(o["g"] for o in oils)
-    superfat, purity = amount(b["superfat"]), amount(shop.material("sodium hydroxide").get("purity", "100 %"))
-    exact = koh * (1 - superfat) * NAOH / KOH / purity
-    fine = shop.reads(shop.vessel("cup", 0) + exact)
-    naoh = rounded(exact, fine)
-    got = 100 * (1 - naoh * purity * KOH / NAOH / koh)
-    worst_low = 100 * (1 - (naoh + fine) * KOH / NAOH / low)  # a purity that nobody states may lie from 95 to 100 %
-    worst_high = 100 * (1 - (naoh - fine) * 0.95 * KOH / NAOH / high)
-    assert purity == 1, "the worst case is worked out here for a purity that is not stated"
-    say(f"    together {koh:.3f} g KOH; less {superfat:.0%} superfat, x {NAOH:.4f}/{KOH:.4f} = {exact:.3f} g NaOH: the scale shows {naoh:.2f} g"
-        f" (superfat {got:.2f} %, at worst {worst_low:.2f} to {worst_high:.2f} %)")
+    superfat = amount(b["superfat"])
+    exact = {n: koh * (1 - superfat) * share * M[n] / KOH / purity_of(shop, n) for n, share in alkalis(b)}
+    fine = shop.reads(shop.vessel("cup", 0) + sum(exact.values()))  # one on top of the other, in one cup
+    dry = {n: rounded(g, fine) for n, g in exact.items()}
+    got = 100 * (1 - sum(g * purity_of(shop, n) * KOH / M[n] for n, g in dry.items()) / koh)
+    worst_low = 100 * (1 - sum((g + fine) * purity_ends(shop, n)[1] * KOH / M[n] for n, g in dry.items()) / low)
+    worst_high = 100 * (1 - sum((g - fine) * purity_ends(shop, n)[0] * KOH / M[n] for n, g in dry.items()) / high)
+    say(f"    together {koh:.3f} g KOH; less {superfat:.0%} superfat: " + "; ".join(
+        f"{share:.0%} x {M[n]:.4f}/{KOH:.4f} / purity {purity_of(shop, n):.0%} = {exact[n]:.3f} g {SHORT[n]}: the scale shows {dry[n]:.2f} g"
+        for n, share in alkalis(b))
+        + f" (superfat {got:.2f} %, at worst {worst_low:.2f} to {worst_high:.2f} %)")
+    alkali = sum(dry.values())
     strength = amount(b["water"])
-    exact = naoh * (1 - strength) / strength
-    wreads = shop.reads(shop.vessel("lye jug", i) + exact + naoh)
+    exact = alkali * (1 - strength) / strength
+    wreads = shop.reads(shop.vessel("lye jug", i) + exact + alkali)
     water = rounded(exact, wreads)
     say(f"    water for {strength:.0%}: {exact:.3f} g, {water:.1f} g on the scale")
     additives = []
@@ -376,7 +424,7 @@ def weigh_batter(shop, table, i, b, mine, loaves):
         areads = shop.reads(shop.vessel("cup", 1) + exact)
         additives.append({"name": a["material"], "g": rounded(exact, areads), "reads_g": areads})
         say(f"    {a['material']}: {amount(a['rate']):.2%} of {weighed:.1f} g = {exact:.3f} g")
-    base = weighed + naoh + water + sum(a["g"] for a in additives)
+    base = weighed + alkali + water + sum(a["g"] for a in additives)
     say(f"    all of it {base:.2f} g")
 
     made, mass, density = layers_of(shop, i, b, mine, loaves, weighed, base, total)
@@ -384,7 +432,7 @@ def weigh_batter(shop, table, i, b, mine, loaves):
     for o in oils:
         del o["key"]
     return {"name": b["name"], "oils": oils,
-            "alkali": [{"name": "sodium hydroxide", "g": naoh, "reads_g": fine}],
+            "alkali": [{"name": n, "g": g, "reads_g": fine} for n, g in dry.items()],
             "water_g": water, "water_reads_g": wreads, "additives": additives,
             "batter_g": mass, "density_g_per_ml": density,
             "superfat": {"percent": got, "worst_low": worst_low, "worst_high": worst_high}}, made

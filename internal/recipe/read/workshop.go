@@ -29,6 +29,7 @@ func (r *reader) workshop(n *yaml.Node, out *recipe.Workshop) {
 		"bench":          r.format,
 		"workshop":       into(&out.Name, r.name),
 		"left in vessel": into(&out.LeftInVessel, measure(r, positive(quantity.ParseMass))),
+		"room":           into(&out.Room, measure(r, parseRoom)),
 		"scales": func(n *yaml.Node, p recipe.Path) {
 			r.items(n, p, func(n *yaml.Node, p recipe.Path) { out.Scales = append(out.Scales, r.scale(n, p)) })
 		},
@@ -85,10 +86,15 @@ func (r *reader) material(n *yaml.Node, p recipe.Path) recipe.Material {
 		"name": into(&m.Name, r.name),
 		"kind": into(&m.Kind, choice(r, recipe.OilMaterial, recipe.AlkaliMaterial, recipe.WaterMaterial, recipe.ColourMaterial,
 			recipe.FragranceMaterial, recipe.EssentialMaterial, recipe.AdditiveMaterial, recipe.ToppingMaterial)),
-		"oil":    into(&m.Oil, r.oilKey),
-		"lot":    into(&m.Lot, r.line),
-		"purity": into(&m.Purity, share),
-		"acid":   into(&m.Acid, share),
+		"oil":       into(&m.Oil, r.oilKey),
+		"sv":        into(&m.SV, measure(r, parseSV)),
+		"oil share": into(&m.OilShare, share),
+		"lot":       into(&m.Lot, r.line),
+		"purity":    into(&m.Purity, share),
+		"stock":     into(&m.Stock, share),
+		"made":      into(&m.Made, r.line),
+		"water":     into(&m.Water, share),
+		"acid":      into(&m.Acid, share),
 		"does": func(n *yaml.Node, p recipe.Path) {
 			if n.Kind == yaml.ScalarNode {
 				m.Does = []recipe.Behaviour{behaviour(n, p)}

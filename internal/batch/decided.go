@@ -1,0 +1,73 @@
+package batch
+
+import (
+	"bench/internal/quantity"
+	"bench/internal/timer"
+)
+
+// Way is a manner of going on after a weight that was off.
+type Way string
+
+// The ways of going on.
+const (
+	CarryOn      Way = "carry on"             // CarryOn lets the rest follow.
+	InProportion Way = "in proportion"        // InProportion brings the other oils up.
+	PourPart     Way = "pour part"            // PourPart keeps back some of a lye solution.
+	Shortfall    Way = "dissolve the missing" // Shortfall brings in the alkali that is missing.
+	AddOil       Way = "add oil"              // AddOil takes up alkali, or makes up for oil, that is off.
+)
+
+// Decided says how to go on after a weight that was off.
+type Decided struct {
+	Task string        // Task is the weighing that was off.
+	Off  quantity.Mass // Off is by how much, as it stood; below zero is too little.
+	Way  Way
+	Oil  string        `json:",omitempty"` // Oil is the key of the oil to add.
+	Mass quantity.Mass `json:",omitempty"` // Mass is what is to be added.
+}
+
+// WarningSeen says that a warning was read. A superfat band below zero is
+// named by its batter.
+type WarningSeen struct {
+	Batter  string
+	Warning string
+}
+
+// PotWeighed says what a vessel weighed when somebody wanted to know whether
+// all is in it, and what came of it.
+type PotWeighed struct {
+	Vessel   string
+	Gross    quantity.Mass
+	Expected quantity.Mass
+	Finding  string
+}
+
+func (Decided) fact()     {}
+func (WarningSeen) fact() {}
+func (PotWeighed) fact()  {}
+
+// Decision is the last word on a weighing that was off, with its moment.
+type Decision struct {
+	Fact Decided
+	Seq  int
+	At   timer.Moment
+}
+
+// Decision gives how it was decided to go on after a weighing.
+func (s State) Decision(task string) (Decision, bool) {
+	all := s.decided[task]
+	if len(all) == 0 {
+		return Decision{}, false
+	}
+	return all[len(all)-1], true
+}
+
+// Decisions gives all that was decided after a weighing, oldest first: what was
+// added on an earlier one is in, whatever was decided since.
+func (s State) Decisions(task string) []Decision { return s.decided[task] }
+
+// Undecided says that no decision was taken in this batch, as in most.
+func (s State) Undecided() bool { return len(s.decided) == 0 }
+
+// WarningSeen says that a batter's warning was acknowledged.
+func (s State) WarningSeen(batter string) bool { return s.seen[batter] }

@@ -1,0 +1,15 @@
+package recipe
+
+import "bench/internal/quantity"
+
+// DefaultRoom is how warm a workshop is that does not say so (common practice,
+// no source).
+const DefaultRoom = 20 * quantity.Degree
+
+// RoomTemperature gives how warm the workshop is.
+func (c Control) RoomTemperature() quantity.Temperature {
+	if c.Room == 0 {
+		return DefaultRoom
+	}
+	return c.Room
+}

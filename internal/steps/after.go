@@ -1,0 +1,355 @@
+package steps
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"bench/internal/batch"
+	"bench/internal/calc"
+	"bench/internal/quantity"
+	"bench/internal/recipe"
+)
+
+// after is what a batter gets, or leaves in the jug, because a weight was off.
+type after struct {
+	more     []Task  // more are oils for the pot before the lye solution is in.
+	early    []Task  // early is alkali for the jug.
+	late     []Task  // late goes into the batter while it is thin: oils, or alkali and its water.
+	lateOils int     // lateOils counts the oils at the head of late.
+	part     float64 // part is the fraction of the lye solution that is poured; zero is all.
+	portion  Task    // portion is the pouring of that part.
+}
+
+// allOils are the recipe's oils and those that were decided upon.
+func (k pot) allOils() []Task {
+	if len(k.more)+k.lateOils == 0 {
+		return k.oils
+	}
+	return append(append(append([]Task{}, k.oils...), k.more...), k.late[:k.lateOils]...)
+}
+
+// allAlkali is the alkali of the jug and what was decided upon later.
+func (k pot) allAlkali() []Task {
+	list := append(append([]Task{}, k.alkali...), k.early...)
+	for _, t := range k.late[k.lateOils:] {
+		if t.Material != recipe.Water {
+			list = append(list, t)
+		}
+	}
+	return list
+}
+
+// solution is all that is in the lye jug.
+func (k pot) solution() quantity.Mass {
+	m := sum(k.alkali...) + sum(k.early...) + sum(k.water)
+	for i, a := range k.recipe.Additives {
+		if a.In == recipe.InLyeWater && i < len(k.additives) {
+			m += sum(k.additives[i])
+		}
+	}
+	return m
+}
+
+// besideLye is what the additives bring that are not in the jug.
+func (k pot) besideLye() quantity.Mass {
+	m := quantity.Mass(0)
+	for i, a := range k.recipe.Additives {
+		if a.In != recipe.InLyeWater && i < len(k.additives) {
+			m += sum(k.additives[i])
+		}
+	}
+	return m
+}
+
+// ofPart gives what is poured of something that is in the jug.
+func (k pot) ofPart(m quantity.Mass) quantity.Mass {
+	if k.part == 0 {
+		return m
+	}
+	return quantity.FromGrams(m.Grams() * k.part)
+}
+
+func (k pot) ofPartAmount(a Amount) Amount {
+	a.Mass = k.ofPart(a.Mass)
+	return a
+}
+
+// inPot gives an alkali's weight in the batter, with what its scale leaves open.
+func (k pot) inPot(t Task) calc.Interval {
+	i := interval(t)
+	for _, late := range k.late {
+		if late.ID == t.ID {
+			return i
+		}
+	}
+	if k.part > 0 {
+		i.Low, i.Nominal, i.High = i.Low*k.part, i.Nominal*k.part, i.High*k.part
+	}
+	return i
+}
+
+func (k pot) alkaliAmounts() []Amount {
+	list := amounts(k.allAlkali())
+	for i := range list[:len(k.alkali)+len(k.early)] {
+		list[i] = k.ofPartAmount(list[i])
+	}
+	return list
+}
+
+// decided gives the decision after a weighing, when it is of this way.
+func (p *planner) decided(task string, way batch.Way) (batch.Decision, bool) {
+	d, ok := p.s.Decision(task)
+	return d, ok && d.Fact.Way == way
+}
+
+// followDecidedOils raises oils in proportion and adds what was to be added.
+func (p *planner) followDecidedOils(k *pot, at int) {
+	if p.s.Undecided() {
+		return
+	}
+	if slices.ContainsFunc(k.oils, func(t Task) bool {
+		_, ok := p.decided(t.ID, batch.InProportion)
+		return ok
+	}) {
+		p.inProportion(k, at)
+	} else {
+		p.toppedUp(k)
+	}
+	var base []Task
+	base = append(base, k.oils...)
+	for _, a := range k.recipe.Alkali {
+		base = append(base, Task{ID: k.recipe.Name + "/" + a.Material})
+	}
+	for _, t := range base {
+		p.addOils(k, t.ID)
+	}
+}
+
+// addOils adds what was decided last, and what is in by an earlier decision.
+func (p *planner) addOils(k *pot, task string) {
+	all := p.s.Decisions(task)
+	for i, d := range all {
+		id := oilID(k.recipe, d.Fact.Oil) + "/for " + strings.TrimPrefix(task, k.recipe.Name+"/") + nth(i)
+		if d.Fact.Way == batch.AddOil && (i == len(all)-1 || len(p.s.Weighings(id)) > 0) {
+			p.addOil(k, id, d)
+		}
+	}
+}
+
+// nth tells the tasks of one weighing's decisions apart.
+func nth(i int) string {
+	if i == 0 {
+		return ""
+	}
+	return fmt.Sprintf(" (%d)", i+1)
+}
+
+func (p *planner) addOil(k *pot, id string, d batch.Decision) {
+	use, ok := p.c.Oil(d.Fact.Oil)
+	if !ok {
+		return
+	}
+	t := p.moreOil(*k, id, use, d.Fact.Mass.Grams())
+	if p.combinedBefore(k.recipe.Name, d.Seq) {
+		k.late = append(k.late[:k.lateOils:k.lateOils], append([]Task{t}, k.late[k.lateOils:]...)...)
+		k.lateOils++
+		return
+	}
+	k.more = append(k.more, t)
+}
+
+func (p *planner) moreOil(k pot, id string, use recipe.OilUse, grams float64) Task {
+	return p.weigh(weighing{
+		id: id, title: use.Name + ", more", hint: "Into the " + k.recipe.Name + " pot, as was decided.", material: use.Name, lot: use.Lot,
+		grams: grams, tolerance: calc.OilTolerance(p.koh(k), k.recipe.Superfat.Fraction(), use.SV.Nominal, ingredients(k.recipe)),
+		vessel: p.rack.colourCup(0), into: k.vessel.Name,
+	})
+}
+
+// koh is the alkali that the recipe's oils take, in grams of KOH.
+func (p *planner) koh(k pot) float64 {
+	n := 0.0
+	for _, t := range k.oils {
+		use, _ := p.c.Oil(p.oilKey(k.recipe, t))
+		n += amount(t).Mass.Grams() * use.SV.Nominal / 1000
+	}
+	return n
+}
+
+// combinedBefore says that the lye solution had met the oils by that fact.
+func (p *planner) combinedBefore(batter string, seq int) bool {
+	if d, ok := p.s.Done(combineID(batter)); ok && d.Seq < seq {
+		return true
+	}
+	w := p.s.Weighings(partID(batter))
+	return len(w) > 0 && w[0].Seq < seq
+}
+
+// inProportion asks for the oils that are still to come by the share of the one
+// that is furthest over, and for more of those that are in.
+func (p *planner) inProportion(k *pot, at int) {
+	planned := p.size.oils[at].Grams()
+	list := make([]calc.Weighing, len(k.oils))
+	for i, t := range k.oils {
+		list[i] = calc.Weighing{Target: planned * p.share(k.recipe, t), Actual: t.Mass.Grams(), In: t.Done && t.Skipped == ""}
+	}
+	factor, add := calc.InProportion(list)
+	raised := p.oilTasks(k.recipe, k.vessel, planned*factor, p.potLoad(at))
+	for i, t := range k.oils {
+		switch {
+		case !t.Done:
+			k.oils[i] = raised[i]
+		case t.Skipped == "":
+			use, _ := p.c.Oil(p.oilKey(k.recipe, t))
+			up := p.moreOil(*k, t.ID+"/top-up", use, add[i])
+			if quantity.FromGrams(add[i]) > t.Tolerance || up.Seq > 0 {
+				k.more = append(k.more, up)
+			}
+		}
+	}
+}
+
+// toppedUp keeps what went in by a decision that another one took the place of.
+func (p *planner) toppedUp(k *pot) {
+	for _, t := range k.oils {
+		if id := t.ID + "/top-up"; len(p.s.Weighings(id)) > 0 {
+			use, _ := p.c.Oil(p.oilKey(k.recipe, t))
+			k.more = append(k.more, p.moreOil(*k, id, use, 0))
+		}
+	}
+}
+
+func (p *planner) share(b recipe.Batter, t Task) float64 {
+	for _, o := range b.Oils {
+		if oilID(b, o.Oil) == t.ID {
+			return o.Share.Fraction()
+		}
+	}
+	return 0
+}
+
+// followDecidedLye adds the alkali that was missing, or pours a part only.
+func (p *planner) followDecidedLye(k *pot) {
+	if p.s.Undecided() {
+		return
+	}
+	pour := len(p.s.Weighings(partID(k.recipe.Name))) > 0
+	for _, t := range k.alkali {
+		all := p.s.Decisions(t.ID)
+		for i, d := range all {
+			id := t.ID + "/missing" + nth(i)
+			if d.Fact.Way == batch.Shortfall && (i == len(all)-1 || len(p.s.Weighings(id)) > 0) {
+				p.addAlkali(k, t, id, d)
+			}
+		}
+		_, part := p.decided(t.ID, batch.PourPart)
+		pour = pour || part
+	}
+	if pour {
+		p.takePart(k)
+	}
+}
+
+func (p *planner) addAlkali(k *pot, t Task, id string, d batch.Decision) {
+	w := weighing{
+		id: id, title: t.Material + ", the missing part", material: t.Material, lot: t.Lot, mustType: true,
+		hint:  "Gloves, goggles, sleeves. Into the " + k.jug.Name + ", a little at a time; stir until clear.",
+		grams: d.Fact.Mass.Grams(), tolerance: t.wanted.Grams(), vessel: p.rack.alkaliCup(), into: k.jug.Name,
+	}
+	if !p.combinedBefore(k.recipe.Name, d.Seq) {
+		k.early = append(k.early, p.weigh(w))
+		return
+	}
+	_, least, _ := calc.DissolveShortfall(0, w.grams, 1e9) // No water is too much here; the least is asked for.
+	k.late = append(k.late, p.weigh(weighing{
+		id: k.recipe.Name + "/" + recipe.Water + "/for " + strings.TrimPrefix(id, k.recipe.Name+"/"), title: "A little water for it", material: recipe.Water,
+		hint: "Into the rinsed " + k.jug.Name + ". Water first; alkali goes into water.", grams: least * waterToSpare,
+		vessel: k.jug,
+	}))
+	w.hint = "Gloves, goggles, sleeves. Dissolve it in that water, let it cool, then stir it into the batter."
+	k.late = append(k.late, p.weigh(w))
+}
+
+// waterToSpare keeps a small strong solution clear of its solubility (common
+// practice, no source).
+const waterToSpare = 1.2
+
+// takePart works out how much of a solution that is too strong is poured.
+func (p *planner) takePart(k *pot) {
+	jug := p.jugTask(*k)
+	full := net(jug)
+	have := asKOH(p.account(*k).alkalis)
+	wanted := k.koh*(1-k.recipe.Superfat.Fraction()) + k.acids
+	if have <= 0 || full <= 0 {
+		return
+	}
+	poured, err := calc.PourPart(full.Grams(), have, min(have, max(0, wanted)), 0)
+	if err != nil {
+		return // A jug that cannot hold its facts is weighed again first.
+	}
+	t := Task{
+		ID: partID(k.recipe.Name), Do: Portion, Title: fmt.Sprintf("Pour part of the %s lye solution into the oils", k.recipe.Name),
+		Hint:     "Slowly, goggles on. Stop at the reading: what stays is too much.",
+		Material: "lye solution", MustType: true, Vessel: jug.Vessel, Tare: jug.Tare, TareKnown: jug.TareKnown,
+		Into: k.vessel.Name, Scale: jug.Scale, Reads: jug.Reads, Max: jug.Max, Parts: 1,
+		Target: quantity.FromGrams(poured.Pour).FloorTo(jug.Reads), Tolerance: jug.Reads,
+	}
+	t = p.fill(t)
+	t.SoFar = gross(jug)
+	t.StopAt = t.SoFar - t.Target
+	k.portion, k.part = t, min(1, amount(t).Mass.Grams()/full.Grams())
+}
+
+// asKOH gives what alkalis bring, in grams of KOH.
+func asKOH(alkalis []calc.AlkaliAmount) float64 {
+	have := 0.0
+	for _, a := range alkalis {
+		have += a.Grams.Nominal * a.Purity.Nominal * calc.MolarMassKOH / a.MolarMass
+	}
+	return have
+}
+
+func partID(batter string) string { return batter + "/lye part" }
+
+// jugTask asks for the lye jug's weight before it is poured.
+func (p *planner) jugTask(k pot) Task {
+	name := k.recipe.Name
+	return p.grossTask(jugID(name), fmt.Sprintf("Weigh the %s lye jug, lid off", name), k.jug, k.solution())
+}
+
+// pourPart puts the pouring of a part between the jug's weight and the tick,
+// and has the rest labelled.
+func (p *planner) pourPart(k pot, jug, pour Task) []Task {
+	if k.portion.ID == "" {
+		return []Task{jug, pour}
+	}
+	pour.Title = fmt.Sprintf("The part is in the %s oils", k.recipe.Name)
+	keep := p.tick(k.recipe.Name+"/keep lye", fmt.Sprintf("Lid and label the rest: LYE, %.1f %%, %s, date", 100*p.concentration(k), grams(net(jug)-amount(k.portion).Mass, jug.Reads)),
+		"Out of reach of children and animals; it is as caustic as ever.")
+	return []Task{jug, k.portion, pour, keep}
+}
+
+// withLate puts what was decided upon before the first stage of trace that was
+// not reached when it was decided.
+func (p *planner) withLate(k pot, traces []Task) []Task {
+	if len(k.late) == 0 {
+		return traces
+	}
+	at, first := 0, p.lateSince(k)
+	for at < len(traces) && traces[at].Done && traces[at].Seq < first {
+		at++
+	}
+	return append(append(append([]Task{}, traces[:at]...), k.late...), traces[at:]...)
+}
+
+// lateSince numbers the first decision that put something into the batter.
+func (p *planner) lateSince(k pot) int {
+	first := len(p.s.Entries) + 1
+	for _, t := range append(append([]Task{}, k.oils...), k.alkali...) {
+		if d, ok := p.s.Decision(t.ID); ok && p.combinedBefore(k.recipe.Name, d.Seq) {
+			first = min(first, d.Seq)
+		}
+	}
+	return first
+}

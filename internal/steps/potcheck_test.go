@@ -1,0 +1,99 @@
+package steps_test
+
+import (
+	"strings"
+	"testing"
+
+	"bench/internal/batch"
+	"bench/internal/quantity"
+	"bench/internal/steps"
+)
+
+// TestWeighThePot: what is missing, in twice or in without a fact is named.
+func TestWeighThePot(t *testing.T) {
+	b := begin(harbour())
+	b.workTo(t, "sea/castor") // shea 191.4, coconut 382.8 and olive 574.1 are in the pot of 640 g.
+	const all = 640_000 + 191_400 + 382_800 + 574_100
+	for name, c := range map[string]struct {
+		vessel string
+		gross  quantity.Mass
+		want   string
+	}{
+		"as it should be": {"pot 1", all, "as it should be"},
+		"lost tick":       {"pot 1", all + 127_600, "127.6 g more than the facts say: Castor oil is in already"},
+		"not in":          {"pot 1", all - 382_800, "382.8 g short: Coconut oil is not in"},
+		"twice":           {"pot 1", all + 574_100, "Olive oil is in twice"},
+		"two at once":     {"pot 1", all - 191_400 + 127_600, "ambiguous: Shea butter is not in and Castor oil is in already"},
+		"unexplained":     {"pot 1", all + 50_000, "nothing that belongs here explains it"},
+		"doubled lye":     {"lye jug 1", 212_000 + 363_600 + 2*179_100, "sodium hydroxide is in twice"},
+	} {
+		t.Run(name, func(t *testing.T) {
+			f, err := b.plan().PotCheck(c.vessel, c.gross)
+			if err != nil || !strings.Contains(f.Words, c.want) {
+				t.Errorf("%q, %v; want %q", f.Words, err, c.want)
+			}
+			if err := b.plan().Allows(f.Fact, b.moment()); err != nil {
+				t.Error(err)
+			}
+		})
+	}
+	for _, gross := range []quantity.Mass{-1, 0, 1_000_000_000_000} {
+		if _, err := b.plan().PotCheck("pot 1", gross); err == nil {
+			t.Errorf("%v is taken for a weight", gross)
+		}
+	}
+	if _, err := b.plan().PotCheck("bucket", 1_000); err == nil {
+		t.Error("there is no bucket")
+	}
+}
+
+// TestWeighThePotAfterLye: once they have met, the lye solution is in the pot
+// and the jug is no longer looked into.
+func TestWeighThePotAfterLye(t *testing.T) {
+	b := begin(harbour())
+	b.workTo(t, "sea/trace/emulsion")
+	p := b.plan()
+	var pot steps.Content
+	for _, v := range p.Vessels() {
+		if v.Vessel == "lye jug 1" {
+			t.Error("the empty jug is looked into")
+		}
+		if v.Vessel == "pot 1" {
+			pot = v
+		}
+	}
+	if f, err := p.PotCheck("pot 1", pot.Expected); err != nil || !strings.HasPrefix(f.Words, "as it should be") {
+		t.Errorf("%q, %v", f.Words, err)
+	}
+	if f, _ := p.PotCheck("pot 1", pot.Expected-542_700); !strings.Contains(f.Words, "the lye solution is not in") {
+		t.Errorf("%q", f.Words)
+	}
+	stale := batch.PotWeighed{Vessel: "pot 1", Gross: pot.Expected, Finding: "all well"}
+	if p.Allows(stale, b.moment()) == nil {
+		t.Error("words that nobody worked out are taken")
+	}
+}
+
+// TestJugAfterDissolving: steam is told from solution that is missing, and a
+// weighing that was forgotten can be left out with its reason.
+func TestJugAfterDissolving(t *testing.T) {
+	for typed, want := range map[string]string{
+		"754.7": "As heavy as what went in", // 212.0 + 363.6 + 179.1
+		"749.0": "5.7 g lighter than what went in: steam",
+		"720.0": "34.7 g lighter than its facts",
+		"900.0": "145.3 g heavier than its facts",
+	} {
+		b := begin(harbour())
+		b.workTo(t, "sea/lye jug/dissolved")
+		b.typed(t, "sea/lye jug/dissolved", typed)
+		if got := b.task(t, "sea/lye jug/dissolved").Hint; !strings.Contains(got, want) {
+			t.Errorf("%s: %q, want %q", typed, got, want)
+		}
+	}
+	b := begin(harbour())
+	b.workTo(t, "sea/lye jug/dissolved")
+	skip := batch.Skipped{Task: "sea/lye jug/dissolved", Reason: "scale in use"}
+	if err := b.plan().Allows(skip, b.moment()); err != nil {
+		t.Error(err)
+	}
+}

@@ -1,0 +1,308 @@
+package steps_test
+
+import (
+	"math"
+	"slices"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"bench/internal/batch"
+	"bench/internal/quantity"
+	"bench/internal/steps"
+)
+
+// deviationOf gives what is undecided about a task.
+func deviationOf(p steps.Plan, task string) (steps.Deviation, bool) {
+	at := slices.IndexFunc(p.Deviations, func(d steps.Deviation) bool { return d.Task == task })
+	if at < 0 {
+		return steps.Deviation{}, false
+	}
+	return p.Deviations[at], true
+}
+
+// offered lists the ways, the one that is preselected with a star.
+func offered(ways []steps.WayOn) string {
+	var words []string
+	for _, w := range ways {
+		word := string(w.Fact.Way)
+		if w.Default {
+			word += "*"
+		}
+		words = append(words, word)
+	}
+	return strings.Join(words, ", ")
+}
+
+// decide takes a way that is offered.
+func (b *bencher) decide(t *testing.T, task string, way batch.Way) steps.WayOn {
+	t.Helper()
+	d, _ := deviationOf(b.plan(), task)
+	ways := b.plan().Ways(d)
+	for _, w := range ways {
+		if w.Fact.Way == way {
+			if err := b.plan().Allows(w.Fact, b.moment()); err != nil {
+				t.Fatal(err)
+			}
+			b.put(w.Fact)
+			return w
+		}
+	}
+	t.Fatalf("%s: %s is not offered, but %s", task, way, offered(ways))
+	return steps.WayOn{}
+}
+
+// TestWhichWays: what is offered after a wrong weight at each point of the work,
+// oils first and lye first.
+func TestWhichWays(t *testing.T) {
+	oilsFirst := func(b *bencher) {
+		b.finish(t, "set out")
+		for _, id := range []string{"sea/shea", "sea/coconut"} {
+			b.asked(t, id)
+		}
+	}
+	lyeFirst := func(b *bencher) { b.workTo(t, "sea/olive") }
+	alkali := func(b *bencher) { b.workTo(t, "sea/sodium hydroxide") }
+	for name, c := range map[string]struct {
+		lead        func(*bencher)
+		task, typed string
+		then        string // then is the task up to which all goes as asked.
+		want        string
+	}{
+		"oil within tolerance":   {oilsFirst, "sea/olive", "574.6", "", ""},
+		"oil over, oils first":   {oilsFirst, "sea/olive", "604.1", "", "carry on*, in proportion"},
+		"oil under, oils first":  {oilsFirst, "sea/olive", "544.1", "", "carry on*, add oil"},
+		"oil over, lye first":    {lyeFirst, "sea/olive", "604.1", "", "carry on*, in proportion"},
+		"oil under, lye first":   {lyeFirst, "sea/olive", "544.1", "", "add oil*"},
+		"oil under, met":         {lyeFirst, "sea/olive", "544.1", "sea/trace/emulsion", "add oil*"},
+		"alkali over":            {alkali, "sea/sodium hydroxide", "184.1", "", "pour part*, add oil"},
+		"alkali over, met":       {alkali, "sea/sodium hydroxide", "184.1", "sea/trace/emulsion", "add oil*"},
+		"alkali under":           {alkali, "sea/sodium hydroxide", "170.1", "", "carry on, dissolve the missing*"},
+		"alkali under, met":      {alkali, "sea/sodium hydroxide", "170.1", "sea/trace/emulsion", "carry on*, dissolve the missing"},
+		"alkali under, emulsion": {alkali, "sea/sodium hydroxide", "170.1", "sea/trace/light", "carry on*"},
+		"water over":             {func(b *bencher) { b.workTo(t, "sea/water") }, "sea/water", "400", "", "carry on*"},
+		"first oil under":        {func(b *bencher) { b.finish(t, "set out") }, "sea/shea", "171.4", "", "carry on*, add oil, in proportion"},
+	} {
+		t.Run(name, func(t *testing.T) {
+			b := begin(harbour())
+			c.lead(b)
+			b.typed(t, c.task, c.typed)
+			if c.then != "" {
+				for b.task(t, c.then).Waits != "" {
+					id, _ := b.plan().Next(b.moment())
+					for _, u := range b.plan().Unread {
+						b.put(u.Fact)
+					}
+					b.asked(t, id)
+				}
+			}
+			d, _ := deviationOf(b.plan(), c.task)
+			if got := offered(b.plan().Ways(d)); got != c.want {
+				t.Errorf("offered %q, want %q: %s", got, c.want, d.Words)
+			}
+		})
+	}
+}
+
+// TestPourPart: 20 g too much of 179: by hand 179.1/199.1 of the solution goes
+// into the oils, and the superfat is as stated.
+func TestPourPart(t *testing.T) {
+	b := begin(harbour())
+	b.workTo(t, "sea/sodium hydroxide")
+	b.typed(t, "sea/sodium hydroxide", "199.1")
+	b.decide(t, "sea/sodium hydroxide", batch.PourPart)
+	b.workTo(t, "sea/lye part")
+	part := b.task(t, "sea/lye part")
+	net := part.SoFar - part.Tare
+	wanted := koh(574.1, 382.8, 191.4, 127.6) * 0.95 * naohPerKOH
+	if want := net.Grams() * wanted / 199.1; math.Abs(part.Target.Grams()-want) > 0.11 {
+		t.Errorf("pour %.1f g of %.1f, by hand %.1f", part.Target.Grams(), net.Grams(), want)
+	}
+	if part.StopAt != part.SoFar-part.Target {
+		t.Errorf("stop at %v", part.StopAt)
+	}
+	b.asked(t, "sea/lye part")
+	if s := b.plan().Batters[0].Superfat.Percent; math.Abs(s-5) > 0.06 {
+		t.Errorf("superfat %.3f", s)
+	}
+	b.asked(t, "sea/combine")
+	if keep := b.task(t, "sea/keep lye"); !strings.Contains(keep.Title, "LYE, 35.4 %") { // 199.1 in 562.7
+		t.Errorf("the rest is labelled %q", keep.Title)
+	}
+	if err := b.work(never); err != nil {
+		t.Fatal(err)
+	}
+}
+
+// TestInProportion: an oil 10 % over brings the others up by a tenth: those to
+// come in their targets, those that are in by more of them.
+func TestInProportion(t *testing.T) {
+	b := begin(harbour())
+	b.finish(t, "set out")
+	b.asked(t, "sea/shea")
+	b.typed(t, "sea/coconut", "421.1") // asked 382.8: 10.0 % over
+	b.decide(t, "sea/coconut", batch.InProportion)
+	factor := 421.1 / 382.8
+	if got := b.task(t, "sea/olive").Target.Grams(); math.Abs(got-574.1*factor) > 0.2 {
+		t.Errorf("olive oil %.1f", got)
+	}
+	if got := b.task(t, "sea/shea/top-up").Target.Grams(); math.Abs(got-191.4*(factor-1)) > 0.1 {
+		t.Errorf("shea butter, more: %.2f", got)
+	}
+	b.workTo(t, "sea/combine")
+	for _, o := range b.plan().Batters[0].Oils {
+		if !o.Known {
+			t.Errorf("%s is not in", o.Task)
+		}
+	}
+	if s := b.plan().Batters[0].Superfat.Percent; math.Abs(s-5) > 0.06 {
+		t.Errorf("superfat %.3f", s)
+	}
+}
+
+// TestOfferedWaysKeepTheSuperfat: whatever is off by whatever, no way that is
+// offered gives less than the stated superfat, each gives what it promised
+// when the rest is weighed as asked, and each leads to a traced batter.
+func TestOfferedWaysKeepTheSuperfat(t *testing.T) {
+	designs := designs(t)
+	rapid.Check(t, func(r *rapid.T) {
+		name := rapid.SampledFrom([]string{"harbour", "one big scale", "lighthouse", "tide lines"}).Draw(r, "design")
+		b := begin(designs[name](rapid.IntRange(1, 2).Draw(r, "loaves")))
+		var ids []string
+		for _, batter := range b.plan().Batters {
+			for _, a := range slices.Concat(batter.Oils, batter.Alkali) {
+				ids = append(ids, a.Task)
+			}
+		}
+		id := rapid.SampledFrom(ids).Draw(r, "task")
+		if err := b.work(upTo(id)); err != nil {
+			r.Fatal(err)
+		}
+		task, st, _ := b.plan().Task(id)
+		off := quantity.FromGrams(task.Target.Grams() * rapid.Float64Range(-0.25, 0.25).Draw(r, "off")).RoundTo(task.Reads)
+		if err := b.say(id, steps.Answer{How: batch.Typed, Text: (task.Target + off).At(task.Reads)}); err != nil {
+			return // More than the scale carries is refused.
+		}
+		later := rapid.IntRange(0, 25).Draw(r, "later")
+		_ = b.work(func(steps.Task) bool { later--; return later < 0 })
+		d, ok := deviationOf(b.plan(), id)
+		if !ok {
+			return // Within tolerance, or past taking anything in.
+		}
+		for _, w := range b.plan().Ways(d) {
+			asked := 100 * batterOf(b.plan(), st.Batter).Asked.Fraction()
+			if w.Outcome.Superfat.Percent < asked-0.25 {
+				r.Errorf("%s of %v: %s gives %.2f %%", id, off, w.Fact.Way, w.Outcome.Superfat.Percent)
+			}
+			try := *b
+			if err := try.plan().Allows(w.Fact, try.moment()); err != nil {
+				r.Fatal(err)
+			}
+			try.put(w.Fact)
+			if _, still := deviationOf(try.plan(), id); still {
+				r.Errorf("%s is still undecided", id)
+			}
+			for _, u := range try.plan().Unread {
+				try.put(u.Fact)
+			}
+			traced := func(steps.Task) bool { s, _ := try.plan().Stage("trace/" + st.Batter); return s.Done }
+			if err := try.work(traced); err != nil {
+				r.Fatalf("%s of %v, %s: %v", id, off, w.Fact.Way, err)
+			}
+			if got := batterOf(try.plan(), st.Batter).Superfat.Percent; math.Abs(got-w.Outcome.Superfat.Percent) > 0.15 {
+				r.Errorf("%s of %v: %s promised %.2f %% and gave %.2f", id, off, w.Fact.Way, w.Outcome.Superfat.Percent, got)
+			}
+		}
+	})
+}
+
+func batterOf(p steps.Plan, name string) steps.Batter {
+	return p.Batters[slices.IndexFunc(p.Batters, func(b steps.Batter) bool { return b.Name == name })]
+}
+
+// TestSuperfatFromFacts: the superfat worked out from the weights that the plan
+// names is the plan's, whatever was weighed.
+func TestSuperfatFromFacts(t *testing.T) {
+	rapid.Check(t, func(r *rapid.T) {
+		b := begin(harbour())
+		for _, id := range []string{"sea/shea", "sea/coconut", "sea/olive", "sea/castor", "sea/sodium hydroxide"} {
+			if !rapid.Bool().Draw(r, id) {
+				continue
+			}
+			task, _, _ := b.plan().Task(id)
+			mass := quantity.FromGrams(task.Target.Grams() * rapid.Float64Range(0.8, 1.2).Draw(r, "weighed")).RoundTo(task.Reads)
+			b.put(batch.Weighed{Task: id, Material: task.Material, Target: task.Target, Mass: mass, How: batch.Typed, Reads: task.Reads})
+			if d, ok := deviationOf(b.plan(), id); ok && len(b.plan().Ways(d)) > 0 {
+				b.put(rapid.SampledFrom(b.plan().Ways(d)).Draw(r, "way").Fact)
+			}
+		}
+		sea := b.plan().Batters[0]
+		sv := map[string]float64{"Olive oil": 190, "Coconut oil": 256.5, "Shea butter": 177.5, "Castor oil": 181.5}
+		n, a := 0.0, 0.0
+		for _, o := range sea.Oils {
+			n += o.Mass.Grams() * sv[o.Name] / 1000
+		}
+		for _, k := range sea.Alkali {
+			a += k.Mass.Grams() / naohPerKOH
+		}
+		if want := 100 * (1 - a/n); math.Abs(sea.Superfat.Percent-want) > 1e-3 {
+			r.Errorf("superfat %.5f, by hand %.5f", sea.Superfat.Percent, want)
+		}
+	})
+}
+
+// TestBandBelowZero: the warning is said in words, holds the lye solution back
+// until it is read, and is read once.
+func TestBandBelowZero(t *testing.T) {
+	b := begin(harbour())
+	b.workTo(t, "sea/sodium hydroxide")
+	b.typed(t, "sea/sodium hydroxide", "187.0") // asked 179.1
+	u := b.plan().Unread
+	if len(u) != 1 || u[0].Batter != "sea" || !strings.Contains(u[0].Words, "pH") {
+		t.Fatalf("%+v", u)
+	}
+	b.workTo(t, "sea/combine")
+	if err := b.say("sea/combine", steps.Answer{}); err == nil || !strings.Contains(err.Error(), "below zero") {
+		t.Errorf("poured unread: %v", err)
+	}
+	if err := b.plan().Allows(u[0].Fact, b.moment()); err != nil {
+		t.Fatal(err)
+	}
+	b.put(u[0].Fact)
+	b.asked(t, "sea/combine")
+	if err := b.plan().Allows(u[0].Fact, b.moment()); err == nil {
+		t.Error("read twice")
+	}
+}
+
+// TestWhatIsInStaysIn: alkali that was added on an earlier decision counts, even
+// when the first weight is corrected and decided upon anew; after the lye
+// solution has met the oils it is dissolved by itself, before emulsion.
+func TestWhatIsInStaysIn(t *testing.T) {
+	b := begin(harbour())
+	b.workTo(t, "sea/sodium hydroxide")
+	b.typed(t, "sea/sodium hydroxide", "169.1") // asked 179.1
+	weighed := len(b.state.Entries)
+	b.workTo(t, "sea/trace/emulsion")
+	b.decide(t, "sea/sodium hydroxide", batch.Shortfall)
+	b.workTo(t, "sea/sodium hydroxide/missing")
+	if water := b.task(t, "sea/water/for sodium hydroxide/missing").Mass.Grams(); water < 10*0.478/0.522 {
+		t.Errorf("%.1f g of water do not dissolve 10 g", water)
+	}
+	b.asked(t, "sea/sodium hydroxide/missing")
+	before := b.plan().Batters[0].Superfat.Percent
+	if math.Abs(before-5) > 0.06 {
+		t.Errorf("superfat %.3f", before)
+	}
+	f, err := b.plan().Correct(b.state, weighed, "165.1", "misread")
+	if err != nil {
+		t.Fatal(err)
+	}
+	b.put(f)
+	b.decide(t, "sea/sodium hydroxide", batch.CarryOn)
+	want := 100 * (1 - (165.1+10)/naohPerKOH/koh(574.1, 382.8, 191.4, 127.6))
+	if got := b.plan().Batters[0].Superfat.Percent; math.Abs(got-want) > 0.06 {
+		t.Errorf("superfat %.3f, by hand %.3f", got, want)
+	}
+}

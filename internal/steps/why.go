@@ -1,0 +1,187 @@
+package steps
+
+import (
+	"fmt"
+	"strings"
+
+	"bench/internal/batch"
+	"bench/internal/calc"
+	"bench/internal/recipe"
+)
+
+// Reason says why a figure of the plan is what it is.
+type Reason struct {
+	Figure  string   // Figure is its name, such as "sea/alkali".
+	Value   string   // Value is the figure as the plan shows it.
+	Formula string   // Formula is in symbols, with what they stand for.
+	Numbers []string // Numbers are the same with the numbers in it.
+	Sources []string // Sources say where formula and values come from.
+}
+
+// Whys gives the reason of every figure of the plan, batter by batter and then
+// layer by layer.
+func Whys(s batch.State) []Reason {
+	plan, w := Of(s), whys{c: s.Control}
+	for _, b := range plan.Batters {
+		master, _ := w.c.Recipe.Batter(b.Name)
+		w.oils(b, master)
+		w.alkali(b, master)
+		w.water(b, master)
+		w.heat(b, master)
+		w.additives(b, master)
+		w.superfat(b)
+		w.density(b, master)
+	}
+	for i, l := range plan.Layers {
+		w.layer(l, i)
+	}
+	return w.list
+}
+
+// whys collects reasons.
+type whys struct {
+	c    recipe.Control
+	list []Reason
+}
+
+func (w *whys) add(r Reason) { w.list = append(w.list, r) }
+
+func (w *whys) oils(b Batter, master recipe.Batter) {
+	total := 0.0
+	for _, a := range b.Oils {
+		total += a.Mass.Grams()
+	}
+	from := "layers' volume × density × loaves + what stays in the vessels, divided by the batter of a gram of oils"
+	if master.OilWeight > 0 {
+		from = "stated in the recipe"
+	}
+	for _, a := range b.Oils {
+		share := 0.0
+		for _, o := range master.Oils {
+			if use, _ := w.c.Oil(o.Oil); use.Name == a.Name {
+				share = o.Share.Fraction()
+			}
+		}
+		w.add(Reason{
+			Figure: b.Name + "/" + a.Name, Value: a.Mass.String(), Formula: "oil = share × oils",
+			Numbers: []string{fmt.Sprintf("%.4g × %.1f g = %.2f g", share, total, share*total)},
+			Sources: []string{"share: the recipe", "oils: " + from},
+		})
+	}
+}
+
+// alkali explains what is weighed of each alkali, from the oils up.
+func (w *whys) alkali(b Batter, master recipe.Batter) {
+	var numbers, sources []string
+	koh := 0.0
+	for _, a := range b.Oils {
+		for _, o := range w.c.Oils {
+			if o.Name != a.Name {
+				continue
+			}
+			grams := a.Mass.Grams() * o.SV.Nominal / 1000
+			koh += grams
+			numbers = append(numbers, fmt.Sprintf("%s: %.2f g × %.4g mg/g = %.3f g KOH (%.4g to %.4g mg/g)", a.Name, a.Mass.Grams(), o.SV.Nominal, grams, o.SV.Low, o.SV.High))
+			sources = append(sources, "saponification value of "+a.Name+": "+o.SVFrom)
+		}
+	}
+	oils := 0.0
+	for _, a := range b.Oils {
+		oils += a.Mass.Grams()
+	}
+	for _, o := range w.c.Carried(master, oils) {
+		grams := o.Grams * o.Oil.SV.Nominal / 1000
+		koh += grams
+		numbers = append(numbers, fmt.Sprintf("%s in the %s: %.2f g × %.4g mg/g = %.3f g KOH", o.Oil.Name, master.Additives[o.Additive].Material, o.Grams, o.Oil.SV.Nominal, grams))
+		sources = append(sources, "saponification value of "+o.Oil.Name+": "+o.Oil.SVFrom)
+	}
+	acids := b.account.acids
+	all := koh*(1-b.Asked.Fraction()) + acids
+	numbers = append(numbers, fmt.Sprintf("A = %.3f g × (1 − %s) + %.3f g for acids = %.3f g KOH", koh, b.Asked, acids, all))
+	sources = append(sources, "N = Σ m·SV/1000: definition of the saponification value, ISO 3657", "molar masses: CIAAW, abridged (from memory)")
+	for i, a := range master.Alkali {
+		m, _ := w.c.Material(a.Material)
+		purity, said := "100 %, because none is stated", "not stated; the band allows for 95 to 100 % (JECFA, USP-NF)"
+		if m.Stock > 0 {
+			purity, said = m.Stock.String()+" (a stock solution)", stockFrom(m)
+		} else if m.Purity > 0 {
+			purity, said = m.Purity.String(), from(m)
+		}
+		grams := calc.AlkaliNeeded(koh, acids, b.Asked.Fraction(), a.Share.Fraction(), recipe.MolarMass(a.Material), m.PureFraction())
+		w.add(Reason{
+			Figure: b.Name + "/" + a.Material, Value: b.Alkali[i].Target.String(),
+			Formula: "alkali = A × share × M/M(KOH) / purity, with A = N × (1 − superfat) + acids and N = Σ m·SV/1000",
+			Numbers: append(append([]string(nil), numbers...), fmt.Sprintf("%.3f g × %s × %.3f/%.3f / purity %s = %.3f g",
+				all, a.Share, recipe.MolarMass(a.Material), calc.MolarMassKOH, purity, grams)),
+			Sources: append(append([]string(nil), sources...), "purity: "+said),
+		})
+	}
+}
+
+func (w *whys) water(b Batter, master recipe.Batter) {
+	alkali, oils := w.c.Dry(master, massesOf(b.Alkali)), 0.0
+	for _, a := range b.Oils {
+		oils += a.Mass.Grams()
+	}
+	r := Reason{Figure: b.Name + "/" + recipe.Water, Value: b.Water.Mass.String(), Sources: []string{"the recipe; alkali as weighed"}}
+	v := master.Water.Value
+	switch master.Water.Kind {
+	case calc.ByLyeConcentration:
+		r.Formula = "water = alkali × (1 − w) / w, with the lye concentration w"
+		r.Numbers = []string{fmt.Sprintf("%.2f g × (1 − %.4g) / %.4g = %.2f g", alkali, v, v, alkali*(1-v)/v)}
+	case calc.ByWaterPerAlkali:
+		r.Formula = "water = alkali × water : alkali"
+		r.Numbers = []string{fmt.Sprintf("%.2f g × %.4g = %.2f g", alkali, v, alkali*v)}
+	case calc.ByWaterOfOils:
+		r.Formula = "water = oils × share"
+		r.Numbers = []string{fmt.Sprintf("%.2f g × %.4g = %.2f g", oils, v, oils*v)}
+	}
+	if brought := w.brought(b, master); len(brought) > 0 {
+		r.Formula += ", less what is there already"
+		r.Numbers = append(r.Numbers, brought...)
+	}
+	r.Sources = append(r.Sources, "no more alkali than dissolves at 20 °C: ICSC (second-hand) for sodium hydroxide")
+	w.add(r)
+}
+
+// superfat explains the superfat, its band and the lowest that keeps it above
+// zero.
+func (w *whys) superfat(b Batter) {
+	var need, have []string
+	for _, o := range b.account.oils {
+		need = append(need, fmt.Sprintf("%.2f × %.4g/1000", o.Grams.Nominal, o.SV.Nominal))
+	}
+	for _, k := range b.account.alkalis {
+		have = append(have, fmt.Sprintf("%.2f × %.4g × %.3f/%.3f", k.Grams.Nominal, k.Purity.Nominal, calc.MolarMassKOH, k.MolarMass))
+	}
+	f := b.Superfat
+	w.add(Reason{
+		Figure: b.Name + "/superfat", Value: fmt.Sprintf("%.2f %%", f.Percent),
+		Formula: "s = 1 − (A − acids)/N, both as grams of KOH, from what the scales show",
+		Numbers: []string{
+			"N = " + strings.Join(need, " + ") + fmt.Sprintf(" = %.3f", calc.AlkaliAsKOH(b.account.oils)),
+			"A = " + strings.Join(have, " + "), fmt.Sprintf("acids = %.3f", b.account.acids),
+		},
+		Sources: []string{"definition of the saponification value, ISO 3657"},
+	})
+	band := Reason{
+		Figure: b.Name + "/band", Value: fmt.Sprintf("%.2f to %.2f %% (worst case %.2f to %.2f)", f.Low, f.High, f.WorstLow, f.WorstHigh),
+		Formula: "u(s)² = ((A − acids)/N²)²·u(N)² + u(A)²/N²; every half-width a is rectangular, u = a/√3; k = 2, no wider than the worst case",
+		Sources: []string{"JCGM 100:2008 (GUM), 4.3.7, 5.1.2 and 6.3.3"},
+	}
+	for _, o := range b.account.oils {
+		band.Numbers = append(band.Numbers, fmt.Sprintf("%s: %.2f to %.2f g, %.4g to %.4g mg/g", o.Name, o.Grams.Low, o.Grams.High, o.SV.Low, o.SV.High))
+	}
+	for _, k := range b.account.alkalis {
+		band.Numbers = append(band.Numbers, fmt.Sprintf("%s: %.2f to %.2f g, purity %.4g to %.4g", k.Name, k.Grams.Low, k.Grams.High, k.Purity.Low, k.Purity.High))
+	}
+	for _, c := range b.Widens {
+		band.Numbers = append(band.Numbers, fmt.Sprintf("%.1f %% of the variance: %s of %s", 100*c.Share, c.Input, c.Name))
+	}
+	w.add(band)
+	w.add(Reason{
+		Figure: b.Name + "/lowest superfat", Value: percentUp(b.Surer().Lowest),
+		Formula: "the smallest superfat at which the band's lower end is zero, found by halving",
+		Numbers: b.Sentences(), Sources: band.Sources,
+	})
+}
