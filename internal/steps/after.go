@@ -97,10 +97,10 @@ func (k pot) alkaliAmounts() []Amount {
 	return list
 }
 
-// decided gives the decision after a weighing, when it is of this way.
-func (p *planner) decided(task string, way batch.Way) (batch.Decision, bool) {
+// decided says that the last decision after a weighing is of this way.
+func (p *planner) decided(task string, way batch.Way) bool {
 	d, ok := p.s.Decision(task)
-	return d, ok && d.Fact.Way == way
+	return ok && d.Fact.Way == way
 }
 
 // followDecidedOils raises oils in proportion and adds what was to be added.
@@ -108,10 +108,7 @@ func (p *planner) followDecidedOils(k *pot, at int) {
 	if p.s.Undecided() {
 		return
 	}
-	if slices.ContainsFunc(k.oils, func(t Task) bool {
-		_, ok := p.decided(t.ID, batch.InProportion)
-		return ok
-	}) {
+	if slices.ContainsFunc(k.oils, func(t Task) bool { return p.decided(t.ID, batch.InProportion) }) {
 		p.inProportion(k, at)
 	} else {
 		p.toppedUp(k)
@@ -227,129 +224,4 @@ func (p *planner) share(b recipe.Batter, t Task) float64 {
 		}
 	}
 	return 0
-}
-
-// followDecidedLye adds the alkali that was missing, or pours a part only.
-func (p *planner) followDecidedLye(k *pot) {
-	if p.s.Undecided() {
-		return
-	}
-	pour := len(p.s.Weighings(partID(k.recipe.Name))) > 0
-	for _, t := range k.alkali {
-		all := p.s.Decisions(t.ID)
-		for i, d := range all {
-			id := t.ID + "/missing" + nth(i)
-			if d.Fact.Way == batch.Shortfall && (i == len(all)-1 || len(p.s.Weighings(id)) > 0) {
-				p.addAlkali(k, t, id, d)
-			}
-		}
-		_, part := p.decided(t.ID, batch.PourPart)
-		pour = pour || part
-	}
-	if pour {
-		p.takePart(k)
-	}
-}
-
-func (p *planner) addAlkali(k *pot, t Task, id string, d batch.Decision) {
-	w := weighing{
-		id: id, title: t.Material + ", the missing part", material: t.Material, lot: t.Lot, mustType: true,
-		hint:  "Gloves, goggles, sleeves. Into the " + k.jug.Name + ", a little at a time; stir until clear.",
-		grams: d.Fact.Mass.Grams(), tolerance: t.wanted.Grams(), vessel: p.rack.alkaliCup(), into: k.jug.Name,
-	}
-	if !p.combinedBefore(k.recipe.Name, d.Seq) {
-		k.early = append(k.early, p.weigh(w))
-		return
-	}
-	_, least, _ := calc.DissolveShortfall(0, w.grams, 1e9) // No water is too much here; the least is asked for.
-	k.late = append(k.late, p.weigh(weighing{
-		id: k.recipe.Name + "/" + recipe.Water + "/for " + strings.TrimPrefix(id, k.recipe.Name+"/"), title: "A little water for it", material: recipe.Water,
-		hint: "Into the rinsed " + k.jug.Name + ". Water first; alkali goes into water.", grams: least * waterToSpare,
-		vessel: k.jug,
-	}))
-	w.hint = "Gloves, goggles, sleeves. Dissolve it in that water, let it cool, then stir it into the batter."
-	k.late = append(k.late, p.weigh(w))
-}
-
-// waterToSpare keeps a small strong solution clear of its solubility (common
-// practice, no source).
-const waterToSpare = 1.2
-
-// takePart works out how much of a solution that is too strong is poured.
-func (p *planner) takePart(k *pot) {
-	jug := p.jugTask(*k)
-	full := net(jug)
-	have := asKOH(p.account(*k).alkalis)
-	wanted := k.koh*(1-k.recipe.Superfat.Fraction()) + k.acids
-	if have <= 0 || full <= 0 {
-		return
-	}
-	poured, err := calc.PourPart(full.Grams(), have, min(have, max(0, wanted)), 0)
-	if err != nil {
-		return // A jug that cannot hold its facts is weighed again first.
-	}
-	t := Task{
-		ID: partID(k.recipe.Name), Do: Portion, Title: fmt.Sprintf("Pour part of the %s lye solution into the oils", k.recipe.Name),
-		Hint:     "Slowly, goggles on. Stop at the reading: what stays is too much.",
-		Material: "lye solution", MustType: true, Vessel: jug.Vessel, Tare: jug.Tare, TareKnown: jug.TareKnown,
-		Into: k.vessel.Name, Scale: jug.Scale, Reads: jug.Reads, Max: jug.Max, Parts: 1,
-		Target: quantity.FromGrams(poured.Pour).FloorTo(jug.Reads), Tolerance: jug.Reads,
-	}
-	t = p.fill(t)
-	t.SoFar = gross(jug)
-	t.StopAt = t.SoFar - t.Target
-	k.portion, k.part = t, min(1, amount(t).Mass.Grams()/full.Grams())
-}
-
-// asKOH gives what alkalis bring, in grams of KOH.
-func asKOH(alkalis []calc.AlkaliAmount) float64 {
-	have := 0.0
-	for _, a := range alkalis {
-		have += a.Grams.Nominal * a.Purity.Nominal * calc.MolarMassKOH / a.MolarMass
-	}
-	return have
-}
-
-func partID(batter string) string { return batter + "/lye part" }
-
-// jugTask asks for the lye jug's weight before it is poured.
-func (p *planner) jugTask(k pot) Task {
-	name := k.recipe.Name
-	return p.grossTask(jugID(name), fmt.Sprintf("Weigh the %s lye jug, lid off", name), k.jug, k.solution())
-}
-
-// pourPart puts the pouring of a part between the jug's weight and the tick,
-// and has the rest labelled.
-func (p *planner) pourPart(k pot, jug, pour Task) []Task {
-	if k.portion.ID == "" {
-		return []Task{jug, pour}
-	}
-	pour.Title = fmt.Sprintf("The part is in the %s oils", k.recipe.Name)
-	keep := p.tick(k.recipe.Name+"/keep lye", fmt.Sprintf("Lid and label the rest: LYE, %.1f %%, %s, date", 100*p.concentration(k), grams(net(jug)-amount(k.portion).Mass, jug.Reads)),
-		"Out of reach of children and animals; it is as caustic as ever.")
-	return []Task{jug, k.portion, pour, keep}
-}
-
-// withLate puts what was decided upon before the first stage of trace that was
-// not reached when it was decided.
-func (p *planner) withLate(k pot, traces []Task) []Task {
-	if len(k.late) == 0 {
-		return traces
-	}
-	at, first := 0, p.lateSince(k)
-	for at < len(traces) && traces[at].Done && traces[at].Seq < first {
-		at++
-	}
-	return append(append(append([]Task{}, traces[:at]...), k.late...), traces[at:]...)
-}
-
-// lateSince numbers the first decision that put something into the batter.
-func (p *planner) lateSince(k pot) int {
-	first := len(p.s.Entries) + 1
-	for _, t := range append(append([]Task{}, k.oils...), k.alkali...) {
-		if d, ok := p.s.Decision(t.ID); ok && p.combinedBefore(k.recipe.Name, d.Seq) {
-			first = min(first, d.Seq)
-		}
-	}
-	return first
 }
