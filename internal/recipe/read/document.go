@@ -21,6 +21,7 @@ func (r *reader) document(data []byte) *yaml.Node {
 		return nil
 	}
 	decoder := yaml.NewDecoder(bytes.NewReader(data))
+	lines := 1 + bytes.Count(bytes.TrimRight(data, "\n"), []byte("\n"))
 	var doc yaml.Node
 	err := decoder.Decode(&doc)
 	switch {
@@ -28,14 +29,14 @@ func (r *reader) document(data []byte) *yaml.Node {
 		r.addf(position{1, 1}, "the file is empty")
 		return nil
 	case err != nil:
-		r.syntax(err)
+		r.syntax(err, lines)
 		return nil
 	}
 	var next yaml.Node
 	if err := decoder.Decode(&next); err == nil {
 		r.addf(place(&next), "a second document starts here: keep one to a file")
 	} else if !errors.Is(err, io.EOF) {
-		r.syntax(err)
+		r.syntax(err, lines)
 	}
 	if len(doc.Content) != 1 || doc.Content[0].Kind != yaml.MappingNode {
 		r.addf(place(&doc), "the file is not a document of bench: start it with \"bench: 1\"")
@@ -80,8 +81,9 @@ var line = regexp.MustCompile(`^line (\d+): `)
 // from 0; all others are counted from 1.
 var late = regexp.MustCompile(`^did not find expected (node content|key|',' or|'-' indicator|<)`)
 
-// syntax reports what the parser said. It knows no column.
-func (r *reader) syntax(err error) {
+// syntax reports what the parser said. It knows no column, and names the line
+// after the last when the document breaks off.
+func (r *reader) syntax(err error, lines int) {
 	text := strings.TrimPrefix(err.Error(), "yaml: ")
 	at := position{1, 1}
 	if m := line.FindStringSubmatch(text); m != nil {
@@ -92,6 +94,7 @@ func (r *reader) syntax(err error) {
 		if late.MatchString(text) {
 			at.line++
 		}
+		at.line = min(at.line, lines)
 	}
 	if strings.HasPrefix(text, "mapping values are not allowed") {
 		text += ` (text that holds ": " needs quotes)`
