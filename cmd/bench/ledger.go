@@ -210,6 +210,16 @@ func termsOf(f batch.Fact) []string {
 			terms = append(terms, "lot:"+f.Lot)
 		}
 		return terms
+	case batch.SetAside:
+		if f.Lot != "" {
+			return []string{"lot:" + f.Lot}
+		}
+		return nil
+	case batch.Reworks:
+		return []string{"rework:" + f.Batch}
+	case batch.GelLooked, batch.UnmouldPutOff, batch.BarsCut, batch.BarsWeighed, batch.Marked, batch.WeighedIn,
+		batch.Tested, batch.Released, batch.Held, batch.Complained, batch.BarsWent:
+		return nil
 	case batch.Ticked, batch.Grossed, batch.TemperatureTaken, batch.Skipped, batch.TimerSeen, batch.TimerPutOff,
 		batch.Noted, batch.Corrected, batch.Closed, batch.Decided, batch.WarningSeen, batch.PotWeighed:
 		return nil

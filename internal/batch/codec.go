@@ -38,6 +38,32 @@ func Kind(f Fact) string {
 		return "warning-seen"
 	case PotWeighed:
 		return "pot-weighed"
+	case GelLooked:
+		return "gel-looked"
+	case UnmouldPutOff:
+		return "unmould-put-off"
+	case BarsCut:
+		return "bars-cut"
+	case BarsWeighed:
+		return "bars-weighed"
+	case SetAside:
+		return "set-aside"
+	case Marked:
+		return "marked"
+	case WeighedIn:
+		return "weighed-in"
+	case Tested:
+		return "tested"
+	case Released:
+		return "released"
+	case Held:
+		return "held"
+	case Reworks:
+		return "reworks"
+	case Complained:
+		return "complained"
+	case BarsWent:
+		return "bars-went"
 	}
 	return "unknown"
 }
@@ -106,6 +132,32 @@ func Decode(kind string, body []byte) (Fact, error) {
 		return decodeAs[WarningSeen](kind, body)
 	case "pot-weighed":
 		return decodeAs[PotWeighed](kind, body)
+	case "gel-looked":
+		return decodeAs[GelLooked](kind, body)
+	case "unmould-put-off":
+		return decodeAs[UnmouldPutOff](kind, body)
+	case "bars-cut":
+		return decodeAs[BarsCut](kind, body)
+	case "bars-weighed":
+		return decodeAs[BarsWeighed](kind, body)
+	case "set-aside":
+		return decodeAs[SetAside](kind, body)
+	case "marked":
+		return decodeAs[Marked](kind, body)
+	case "weighed-in":
+		return decodeAs[WeighedIn](kind, body)
+	case "tested":
+		return decodeAs[Tested](kind, body)
+	case "released":
+		return decodeAs[Released](kind, body)
+	case "held":
+		return decodeAs[Held](kind, body)
+	case "reworks":
+		return decodeAs[Reworks](kind, body)
+	case "complained":
+		return decodeAs[Complained](kind, body)
+	case "bars-went":
+		return decodeAs[BarsWent](kind, body)
 	}
 	return nil, fmt.Errorf("fact of unknown kind %q: it was written by a newer bench", kind)
 }

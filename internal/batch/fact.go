@@ -144,6 +144,28 @@ func Task(f Fact) string {
 		return Task(f.With)
 	case Decided:
 		return "" // It asks for nothing of the task itself.
+	case GelLooked:
+		return f.Task
+	case UnmouldPutOff:
+		return f.Task
+	case BarsCut:
+		return f.Task
+	case BarsWeighed:
+		return f.Task
+	case SetAside:
+		return f.Task
+	case Marked:
+		return f.Task
+	case WeighedIn:
+		return f.Task
+	case Tested:
+		return f.Task
+	case Released:
+		return f.Task
+	case Held:
+		return f.Task
+	case Reworks, Complained, BarsWent:
+		return ""
 	case Started, TimerSeen, TimerPutOff, Noted, Closed, WarningSeen, PotWeighed:
 		return ""
 	}

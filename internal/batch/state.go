@@ -24,6 +24,7 @@ type State struct {
 	decided map[string][]Decision
 	seen    map[string]bool
 	closed  bool
+	after   []Entry // after are the facts that follow the pour, as they now stand.
 }
 
 // Weighing is one weighing as it now stands, with the fact it came from.
@@ -121,6 +122,8 @@ func (s *State) take(e Entry) {
 		put(&s.decided, f.Task, append(slices.Clip(s.decided[f.Task]), Decision{f, e.Seq, e.At}))
 	case WarningSeen:
 		put(&s.seen, f.Batter, true)
+	case GelLooked, UnmouldPutOff, BarsCut, BarsWeighed, SetAside, Marked, WeighedIn, Tested, Released, Held, Reworks, Complained, BarsWent:
+		s.after = append(slices.Clip(s.after), e)
 	case Noted, PotWeighed, Corrected:
 		// A note, or a look into a pot, changes nothing; a correction is applied by corrected.
 	}

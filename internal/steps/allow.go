@@ -15,8 +15,8 @@ import (
 // Allows says why a fact cannot be added now, in words, or nil. It refuses what
 // is impossible or unsafe; what is merely unwise is left to the maker.
 func (p Plan) Allows(f batch.Fact, now timer.Moment) error {
-	if _, note := f.(batch.Noted); p.Closed && !note {
-		return errors.New("the batch is closed: only notes can be added")
+	if p.Closed && !batch.Late(f) {
+		return errors.New("the batch is closed: only notes, complaints and where bars went can be added")
 	}
 	switch f := f.(type) {
 	case batch.Started:
@@ -49,6 +49,9 @@ func (p Plan) Allows(f batch.Fact, now timer.Moment) error {
 		return p.allowsWarning(f)
 	case batch.PotWeighed:
 		return p.allowsPot(f)
+	case batch.GelLooked, batch.UnmouldPutOff, batch.BarsCut, batch.BarsWeighed, batch.SetAside, batch.Marked, batch.WeighedIn,
+		batch.Tested, batch.Released, batch.Held, batch.Reworks, batch.Complained, batch.BarsWent:
+		return p.allowsAfter(f)
 	case batch.Corrected:
 		return p.allowsCorrection(f)
 	case batch.Closed:
@@ -251,7 +254,9 @@ func (p Plan) allowsCorrection(f batch.Corrected) error {
 		return grossable(t, with)
 	case batch.TemperatureTaken:
 		return nil
-	case batch.Started, batch.Ticked, batch.Skipped, batch.TimerSeen, batch.TimerPutOff, batch.Noted, batch.Corrected, batch.Closed, batch.Decided, batch.WarningSeen, batch.PotWeighed:
+	case batch.Started, batch.Ticked, batch.Skipped, batch.TimerSeen, batch.TimerPutOff, batch.Noted, batch.Corrected, batch.Closed, batch.Decided, batch.WarningSeen, batch.PotWeighed,
+		batch.GelLooked, batch.UnmouldPutOff, batch.BarsCut, batch.BarsWeighed, batch.SetAside, batch.Marked, batch.WeighedIn,
+		batch.Tested, batch.Released, batch.Held, batch.Reworks, batch.Complained, batch.BarsWent:
 		return fmt.Errorf("%s is not a value that can be corrected", reflect.TypeOf(with).Name())
 	}
 	return nil

@@ -115,7 +115,9 @@ func (p Plan) Doubt(f batch.Fact) string {
 		}
 	case batch.Corrected:
 		return p.doubtCorrected(f.With)
-	case batch.Started, batch.Ticked, batch.Skipped, batch.TimerSeen, batch.TimerPutOff, batch.Noted, batch.Closed, batch.Decided, batch.WarningSeen, batch.PotWeighed:
+	case batch.Started, batch.Ticked, batch.Skipped, batch.TimerSeen, batch.TimerPutOff, batch.Noted, batch.Closed, batch.Decided, batch.WarningSeen, batch.PotWeighed,
+		batch.GelLooked, batch.UnmouldPutOff, batch.BarsCut, batch.BarsWeighed, batch.SetAside, batch.Marked, batch.WeighedIn,
+		batch.Tested, batch.Released, batch.Held, batch.Reworks, batch.Complained, batch.BarsWent:
 	}
 	return ""
 }
@@ -190,7 +192,9 @@ func (p Plan) Correct(s batch.State, seq int, text, reason string) (batch.Fact, 
 			return nil, err
 		}
 		with = fact
-	case batch.Started, batch.Ticked, batch.Skipped, batch.TimerSeen, batch.TimerPutOff, batch.Noted, batch.Corrected, batch.Closed, batch.Decided, batch.WarningSeen, batch.PotWeighed:
+	case batch.Started, batch.Ticked, batch.Skipped, batch.TimerSeen, batch.TimerPutOff, batch.Noted, batch.Corrected, batch.Closed, batch.Decided, batch.WarningSeen, batch.PotWeighed,
+		batch.GelLooked, batch.UnmouldPutOff, batch.BarsCut, batch.BarsWeighed, batch.SetAside, batch.Marked, batch.WeighedIn,
+		batch.Tested, batch.Released, batch.Held, batch.Reworks, batch.Complained, batch.BarsWent:
 		return nil, errors.New("this fact holds no value to correct; take a note instead")
 	}
 	return batch.Corrected{Seq: seq, Reason: strings.TrimSpace(reason), With: with}, nil
