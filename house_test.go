@@ -20,8 +20,10 @@ var floors = [][]string{
 	{"cmd/bench", "internal/console", "internal/measure", "internal/measure/floor", "internal/measure/drawn"},
 	{"internal/ui", "internal/journal", "internal/recipe/read", "internal/paper", "internal/draw", "internal/measure/list", "recipes"},
 	{"internal/quiet"},
+	{"internal/why"},
 	{"internal/steps"},
-	{"internal/batch"},
+	{"internal/lye", "internal/potcheck", "internal/rack", "internal/ways"},
+	{"internal/batch", "internal/scent", "internal/sure"},
 	{"internal/recipe"},
 	{"internal/oils", "internal/timer"},
 	{"internal/calc", "internal/form"},
@@ -31,7 +33,8 @@ var floors = [][]string{
 // core are the pure packages: standard library only, and of that nothing that
 // reads a file, a clock, a network or chance.
 var core = []string{
-	"internal/steps", "internal/batch", "internal/recipe", "internal/oils", "internal/timer", "internal/calc", "internal/form", "internal/quantity",
+	"internal/why", "internal/steps", "internal/lye", "internal/potcheck", "internal/rack", "internal/ways",
+	"internal/batch", "internal/scent", "internal/sure", "internal/recipe", "internal/oils", "internal/timer", "internal/calc", "internal/form", "internal/quantity",
 }
 
 // impure are the standard packages that the core may not import. "time" is

@@ -11,7 +11,7 @@ import (
 	"bench/internal/oils"
 	"bench/internal/paper"
 	"bench/internal/recipe"
-	"bench/internal/steps"
+	"bench/internal/why"
 )
 
 func (a *app) whyCommand() *cobra.Command {
@@ -59,10 +59,10 @@ and where they come from. FIGURE is a part of the figure's name, such as "band",
 }
 
 // reasonsOf gives the reasons of the figures whose names hold the words.
-func reasonsOf(c recipe.Control, words string) ([]steps.Reason, error) {
-	var found []steps.Reason
+func reasonsOf(c recipe.Control, words string) ([]why.Reason, error) {
+	var found []why.Reason
 	var names []string
-	for _, r := range steps.Whys(batch.State{Control: c}) {
+	for _, r := range why.Of(batch.State{Control: c}) {
 		names = append(names, r.Figure)
 		if strings.Contains(recipe.Fold(r.Figure), recipe.Fold(words)) {
 			found = append(found, r)

@@ -181,12 +181,12 @@ func batterToJSON(b steps.Batter) batterJSON {
 }
 
 func superfatToJSON(b steps.Batter) superfatJSON {
-	sure := b.Surer()
+	sure := b.Account.Surer()
 	out := superfatJSON{
 		Percent: decimal(b.Superfat.Percent), Low: decimal(b.Superfat.Low), High: decimal(b.Superfat.High),
 		WorstLow: decimal(b.Superfat.WorstLow), WorstHigh: decimal(b.Superfat.WorstHigh),
 		Lowest: decimal(sure.Lowest), LowestCertified: decimal(sure.LowestCertified),
-		Widens: []widensJSON{}, Sentences: b.Sentences(),
+		Widens: []widensJSON{}, Sentences: b.Account.Sentences(),
 	}
 	for _, w := range b.Widens {
 		out.Widens = append(out.Widens, widensJSON{w.Name, string(w.Input), decimal(w.Share)})

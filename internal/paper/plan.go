@@ -57,7 +57,7 @@ func (p *page) batter(b steps.Batter) {
 	}
 	p.linef("  superfat   %.1f %% (%.1f to %.1f, k = 2; worst case %.1f to %.1f)",
 		b.Superfat.Percent, b.Superfat.Low, b.Superfat.High, b.Superfat.WorstLow, b.Superfat.WorstHigh)
-	for _, s := range b.Sentences() {
+	for _, s := range b.Account.Sentences() {
 		p.linef("             %s", s)
 	}
 	for i, o := range b.Own {

@@ -1,11 +1,11 @@
 package paper
 
 import (
-	"bench/internal/steps"
+	"bench/internal/why"
 )
 
 // WhyText writes reasons for reading.
-func WhyText(reasons []steps.Reason) string {
+func WhyText(reasons []why.Reason) string {
 	var p page
 	for i, r := range reasons {
 		if i > 0 {
@@ -32,7 +32,7 @@ type reasonJSON struct {
 }
 
 // WhyJSON writes reasons as indented JSON with a final line end.
-func WhyJSON(reasons []steps.Reason) ([]byte, error) {
+func WhyJSON(reasons []why.Reason) ([]byte, error) {
 	out := []reasonJSON{}
 	for _, r := range reasons {
 		out = append(out, reasonJSON{r.Figure, r.Value, r.Formula, orEmpty(r.Numbers), orEmpty(r.Sources)})

@@ -82,3 +82,23 @@ func (c *checker) workshopStock(p Path, m Material) {
 		c.errorf(p.Field("water"), "an additive cannot hold more than 100 %% of water")
 	}
 }
+
+// StockFrom says which stock solution an alkali is.
+func (m Material) StockFrom() string {
+	words := "the stock"
+	if m.Lot != "" {
+		words += " of lot " + m.Lot
+	}
+	if m.Made != "" {
+		words += ", made " + m.Made
+	}
+	return words
+}
+
+// PurityFrom says where an alkali's purity was read.
+func (m Material) PurityFrom() string {
+	if m.Lot == "" {
+		return "the container"
+	}
+	return "the container of lot " + m.Lot
+}

@@ -160,7 +160,7 @@ func (p *planner) moreOil(k pot, id string, use recipe.OilUse, grams float64) Ta
 	return p.weigh(weighing{
 		id: id, title: use.Name + ", more", hint: "Into the " + k.recipe.Name + " pot, as was decided.", material: use.Name, lot: use.Lot,
 		grams: grams, tolerance: calc.OilTolerance(p.koh(k), k.recipe.Superfat.Fraction(), use.SV.Nominal, ingredients(k.recipe)),
-		vessel: p.rack.colourCup(0), into: k.vessel.Name,
+		vessel: p.rack.ColourCup(0), into: k.vessel.Name,
 	})
 }
 

@@ -35,7 +35,7 @@ func (p *planner) addAlkali(k *pot, t Task, id string, d batch.Decision) {
 	w := weighing{
 		id: id, title: t.Material + ", the missing part", material: t.Material, lot: t.Lot, mustType: true,
 		hint:  "Gloves, goggles, sleeves. Into the " + k.jug.Name + ", a little at a time; stir until clear.",
-		grams: d.Fact.Mass.Grams(), tolerance: t.wanted.Grams(), vessel: p.rack.alkaliCup(), into: k.jug.Name,
+		grams: d.Fact.Mass.Grams(), tolerance: t.wanted.Grams(), vessel: p.rack.AlkaliCup(), into: k.jug.Name,
 	}
 	if !p.combinedBefore(k.recipe.Name, d.Seq) {
 		k.early = append(k.early, p.weigh(w))
@@ -59,7 +59,7 @@ const waterToSpare = 1.2
 func (p *planner) takePart(k *pot) {
 	jug := p.jugTask(*k)
 	full := net(jug)
-	have := asKOH(p.account(*k).alkalis)
+	have := p.account(*k).Has()
 	wanted := k.koh*(1-k.recipe.Superfat.Fraction()) + k.acids
 	if have <= 0 || full <= 0 {
 		return
@@ -79,15 +79,6 @@ func (p *planner) takePart(k *pot) {
 	t.SoFar = gross(jug)
 	t.StopAt = t.SoFar - t.Target
 	k.portion, k.part = t, min(1, amount(t).Mass.Grams()/full.Grams())
-}
-
-// asKOH gives what alkalis bring, in grams of KOH.
-func asKOH(alkalis []calc.AlkaliAmount) float64 {
-	have := 0.0
-	for _, a := range alkalis {
-		have += a.Grams.Nominal * a.Purity.Nominal * calc.MolarMassKOH / a.MolarMass
-	}
-	return have
 }
 
 func partID(batter string) string { return batter + "/lye part" }

@@ -10,6 +10,7 @@ import (
 	"bench/internal/calc"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
+	"bench/internal/sure"
 	"bench/internal/timer"
 )
 
@@ -54,13 +55,15 @@ type Batter struct {
 	Concentration float64       // Concentration of the lye solution, a fraction.
 	Asked         quantity.Ratio
 	Superfat      calc.Superfat
+	Account       sure.Account        // Account is what the superfat is worked out from.
 	Widens        []calc.Contribution // Widens says what makes the band wide, most first.
 	MixAt         quantity.Temperature
 	Peak          calc.Estimate // Peak is how hot the lye solution is expected to get; zero if that is not known.
 	Own           []Own         // Own lists the values that the maker stated.
-
-	account account
 }
+
+// Own is a value that the maker stated, in words.
+type Own struct{ Name, Value, From string }
 
 // Layer is one pour into every loaf.
 type Layer struct {

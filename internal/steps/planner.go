@@ -7,18 +7,18 @@ import (
 	"bench/internal/batch"
 	"bench/internal/calc"
 	"bench/internal/quantity"
+	"bench/internal/rack"
 	"bench/internal/recipe"
 )
 
 // planner works out one plan. It lives for one call of Of.
 type planner struct {
-	c      recipe.Control
-	s      batch.State
-	size   size
-	rack   rack
-	scales []recipe.Scale // scales are from the finest to the coarsest.
-	pots   []pot
-	pours  []pour
+	c     recipe.Control
+	s     batch.State
+	size  size
+	rack  rack.Rack
+	pots  []pot
+	pours []pour
 }
 
 // Of gives the plan of a batch. For a look at a plan before there is a batch,
@@ -32,13 +32,10 @@ func Of(s batch.State) Plan {
 
 // planOf gives the plan without the ways to go on, which are tried out on it.
 func planOf(s batch.State) (Plan, *planner) {
-	p := &planner{c: s.Control, s: s, rack: rackOf(s.Control), scales: slices.Clone(s.Control.Scales)}
+	p := &planner{c: s.Control, s: s, rack: rack.Of(s.Control)}
 	if !whole(p.c) {
 		return Plan{Recipe: p.c.Recipe.Name}, &planner{}
 	}
-	slices.SortStableFunc(p.scales, func(a, b recipe.Scale) int {
-		return cmp.Or(cmp.Compare(a.Reads, b.Reads), cmp.Compare(a.Max, b.Max))
-	})
 	p.size = sizeOf(p.c)
 	for i := range p.c.Recipe.Batters {
 		p.pots = append(p.pots, p.fillPot(i))
@@ -103,19 +100,19 @@ type weighing struct {
 func (p *planner) weigh(w weighing) Task {
 	target := max(0, quantity.FromGrams(w.grams)) // Facts that make no sense may ask for less than nothing.
 	tolerance := quantity.FromGrams(w.tolerance)
-	at := p.station(w.vessel, max(w.load, target), w.before, target, tolerance)
+	at := p.rack.Station(w.vessel, max(w.load, target), w.before, target, tolerance)
 	t := Task{
 		ID: w.id, Do: Weigh, Title: w.title, Hint: w.hint, Material: w.material, Lot: w.lot,
-		Target: target.RoundTo(at.scale.Reads), Tolerance: tolerance, wanted: tolerance, MustType: w.mustType,
-		Scale: at.scale.Name, Reads: at.scale.Reads, Max: at.scale.Max, Parts: at.parts,
-		Vessel: at.vessel.Name, Tare: at.vessel.Tare, TareKnown: at.vessel.Tare > 0,
-		SoFar: w.soFar, Into: cmp.Or(at.into, w.into),
+		Target: target.RoundTo(at.Scale.Reads), Tolerance: tolerance, wanted: tolerance, MustType: w.mustType,
+		Scale: at.Scale.Name, Reads: at.Scale.Reads, Max: at.Scale.Max, Parts: at.Parts,
+		Vessel: at.Vessel.Name, Tare: at.Vessel.Tare, TareKnown: at.Vessel.Tare > 0,
+		SoFar: w.soFar, Into: cmp.Or(at.Into, w.into),
 	}
-	if at.into != "" {
+	if at.Into != "" {
 		t.SoFar = 0
 	}
 	if tolerance > 0 {
-		t.Tolerance = max(tolerance, at.scale.Reads/2)
+		t.Tolerance = max(tolerance, at.Scale.Reads/2)
 	}
 	t = p.fill(t)
 	if t.SoFar == 0 && !t.Done {

@@ -9,6 +9,7 @@ import (
 	"bench/internal/calc"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
+	"bench/internal/sure"
 )
 
 // pot is one batter's weighings, as targets and facts now have them.
@@ -34,7 +35,7 @@ func (k pot) base() quantity.Mass {
 // other: oils, alkali, water, additives.
 func (p *planner) fillPot(i int) pot {
 	b := p.c.Recipe.Batters[i]
-	k := pot{recipe: b, vessel: p.rack.pot(i), jug: p.rack.lyeJug(i)}
+	k := pot{recipe: b, vessel: p.rack.Pot(i), jug: p.rack.LyeJug(i)}
 	k.oils = p.oilTasks(b, k.vessel, p.size.oils[i].Grams(), p.potLoad(i))
 	p.followDecidedOils(&k, i)
 	for _, t := range k.allOils() {
@@ -138,29 +139,6 @@ func hardness(o recipe.OilUse) float64 {
 // ingredients counts what a batter's superfat rests on.
 func ingredients(b recipe.Batter) int { return len(b.Oils) + len(b.Alkali) }
 
-func (p *planner) alkaliTasks(b recipe.Batter, k pot) []Task {
-	load, soFar := p.inCup(b, k)
-	before := quantity.Mass(0)
-	var tasks []Task
-	for _, a := range b.Alkali {
-		m, _ := p.c.Material(a.Material)
-		grams := alkaliGrams(b, a, m, k)
-		if m.Stock > 0 {
-			tasks = append(tasks, p.stockTask(b, m, k, grams))
-			continue
-		}
-		tasks = append(tasks, p.weigh(weighing{
-			id: b.Name + "/" + a.Material, title: a.Material, material: a.Material, lot: m.Lot, mustType: true,
-			hint:      "Gloves, goggles, sleeves. Read the scale and type what it says.",
-			grams:     grams,
-			tolerance: calc.AlkaliTolerance(k.koh, recipe.MolarMass(a.Material), m.PureFraction(), ingredients(b)),
-			vessel:    p.rack.alkaliCup(), into: k.jug.Name, load: load, before: before, soFar: soFar,
-		}))
-		before += quantity.FromGrams(grams)
-	}
-	return tasks
-}
-
 func (p *planner) additiveTask(b recipe.Batter, a recipe.Additive, k pot, oils float64) Task {
 	m, _ := p.c.Material(a.Material)
 	into := k.vessel.Name
@@ -171,7 +149,7 @@ func (p *planner) additiveTask(b recipe.Batter, a recipe.Additive, k pot, oils f
 		id: b.Name + "/" + a.Material, title: a.Material, material: a.Material, lot: m.Lot,
 		hint:  fmt.Sprintf("Goes into the %s.", a.In),
 		grams: a.Rate.Fraction() * oils, tolerance: calc.WaterTolerance(a.Rate.Fraction() * oils),
-		vessel: p.rack.colourCup(0), into: into,
+		vessel: p.rack.ColourCup(0), into: into,
 	})
 }
 
@@ -190,13 +168,13 @@ func (p *planner) batter(k pot) Batter {
 		}
 	}
 	b.Density = calc.DensityByVolume(layers...)
-	b.account, b.Own = p.account(k), p.own(k)
-	b.Peak, _ = p.peak(k)
-	b.Superfat, b.Widens = b.account.band()
+	b.Account, b.Own = p.account(k), p.own(k)
+	b.Peak, _ = p.lyeSolution(k).Peak()
+	b.Superfat, b.Widens = b.Account.Band()
 	return b
 }
 
-func (p *planner) account(k pot) account {
+func (p *planner) account(k pot) sure.Account {
 	var oils []calc.OilAmount
 	for _, t := range k.allOils() {
 		use, _ := p.c.Oil(p.oilKey(k.recipe, t))
@@ -218,13 +196,42 @@ func (p *planner) account(k pot) account {
 			Name: m.Name, Grams: k.inPot(t), Purity: pure, MolarMass: recipe.MolarMass(t.Material),
 		})
 	}
-	return account{oils, alkalis, k.acids}
+	return sure.Account{Oils: oils, Alkalis: alkalis, Acids: k.acids}
+}
+
+// carriedAmount gives the oil that an additive brings, as it was weighed.
+func carriedAmount(k pot, o recipe.Carried) calc.OilAmount {
+	grams := calc.Exactly(o.Grams)
+	if o.Additive < len(k.additives) {
+		i := interval(k.additives[o.Additive])
+		grams = calc.Interval{Low: i.Low * o.Share, Nominal: i.Nominal * o.Share, High: i.High * o.Share}
+	}
+	return calc.OilAmount{Name: o.Oil.Name, Grams: grams, SV: o.Oil.SV}
 }
 
 func amounts(tasks []Task) []Amount {
 	out := make([]Amount, len(tasks))
 	for i, t := range tasks {
 		out[i] = amount(t)
+	}
+	return out
+}
+
+// own lists the maker's values that a batter rests on.
+func (p *planner) own(k pot) []Own {
+	var out []Own
+	for _, t := range k.oils {
+		if o, _ := p.c.Oil(p.oilKey(k.recipe, t)); o.Own {
+			out = append(out, Own{o.Name, fmt.Sprintf("saponification value %.4g mg/g (%.4g to %.4g)", o.SV.Nominal, o.SV.Low, o.SV.High), o.SVFrom})
+		}
+	}
+	for _, a := range k.recipe.Alkali {
+		switch m, _ := p.c.Material(a.Material); {
+		case m.Stock > 0:
+			out = append(out, Own{m.Name, "stock solution of " + m.Stock.String(), m.StockFrom()})
+		case m.Purity > 0:
+			out = append(out, Own{m.Name, "purity " + m.Purity.String(), m.PurityFrom()})
+		}
 	}
 	return out
 }

@@ -6,6 +6,7 @@ import (
 	"bench/internal/calc"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
+	"bench/internal/scent"
 )
 
 // pour is one layer's weighings and what each loaf gets of it.
@@ -31,9 +32,9 @@ func (p *planner) fillLayer(i int) pour {
 	oils := planned
 	r := pour{at: i, recipe: l, vessel: k.vessel}
 	r.layer = Layer{Name: l.Name, Batter: l.Batter, Trace: l.Trace}
-	r.layer.Place, r.layer.PlaceWhy = placeOf(p.c, l)
+	r.layer.Place, r.layer.PlaceWhy = scent.PlaceOf(p.c, l)
 	if p.shared(l.Batter) {
-		r.vessel = p.rack.layerJug(p.sibling(i))
+		r.vessel = p.rack.LayerJug(p.sibling(i))
 		r.fromPot = p.fromPot(i, k)
 		oils = sum(k.allOils()...).Grams() * p.partOfPot(k, r.fromPot)
 	}
@@ -95,37 +96,8 @@ func (p *planner) colourTask(l recipe.Layer, c recipe.Colour, n int, oils float6
 	}
 	return p.weigh(weighing{
 		id: l.Batter + "/" + l.Name + "/" + c.Material, title: c.Material, material: c.Material, lot: m.Lot, hint: hint,
-		grams: c.Rate.Fraction() * oils, vessel: p.rack.colourCup(n), into: into.Name,
+		grams: c.Rate.Fraction() * oils, vessel: p.rack.ColourCup(n), into: into.Name,
 	})
-}
-
-// scentGrams gives a scent's weight for so much oil and so much batter without
-// scents.
-func scentGrams(l recipe.Layer, s recipe.Scent, oils, bare float64) float64 {
-	if s.Of != recipe.OfBatter {
-		return s.Rate.Fraction() * oils
-	}
-	ofBatter, ofOils := 0.0, 0.0
-	for _, other := range l.Scents {
-		if other.Of == recipe.OfBatter {
-			ofBatter += other.Rate.Fraction()
-		} else {
-			ofOils += other.Rate.Fraction() * oils
-		}
-	}
-	return s.Rate.Fraction() * (bare + ofOils) / (1 - ofBatter)
-}
-
-// scentTolerance is what keeps a scent under its limit, and never more than
-// one twentieth of it, so that a slip is noticed without a limit too.
-func (p *planner) scentTolerance(s recipe.Scent, grams, bare float64) float64 {
-	within := grams / 20
-	m, _ := p.c.Material(s.Material)
-	if m.Limit > 0 {
-		most := calc.MostScent(bare, m.Limit.Fraction(), recipe.CureLoss)
-		within = min(within, max(quantity.Milligram.Grams(), most-grams)) // None at all would mean any.
-	}
-	return within
 }
 
 // potScents are weighed for the whole layer at once.
@@ -133,15 +105,15 @@ func (p *planner) potScents(r pour, oils, bare float64) []Task {
 	var tasks []Task
 	for n, s := range r.recipe.Scents {
 		m, _ := p.c.Material(s.Material)
-		grams := scentGrams(r.recipe, s, oils, bare)
+		grams := scent.Grams(r.recipe, s, oils, bare)
 		hint := "Weigh it into a lidded cup."
-		if hurries(p.c, r.recipe) {
+		if scent.Hurries(p.c, r.recipe) {
 			hint = "It hurries, so it is weighed now, before the lye solution meets the oils. Lid on."
 		}
 		tasks = append(tasks, p.weigh(weighing{
 			id: r.recipe.Batter + "/" + r.recipe.Name + "/" + s.Material, title: s.Material, material: s.Material,
-			lot: m.Lot, hint: hint, grams: grams, tolerance: p.scentTolerance(s, grams, bare),
-			vessel: p.rack.cup(r.at, n), into: r.vessel.Name,
+			lot: m.Lot, hint: hint, grams: grams, tolerance: scent.Tolerance(p.c, s, grams, bare),
+			vessel: p.rack.Cup(r.at, n), into: r.vessel.Name,
 		}))
 	}
 	return tasks
@@ -167,20 +139,20 @@ func (p *planner) portionScents(r *pour, plannedOils, oils, bare float64) {
 		}
 		for n, s := range r.recipe.Scents {
 			m, _ := p.c.Material(s.Material)
-			cupGrams := scentGrams(r.recipe, s, plannedOils*share, planned)
+			cupGrams := scent.Grams(r.recipe, s, plannedOils*share, planned)
 			id := fmt.Sprintf("%s/%s/loaf %d/%s", r.recipe.Batter, r.recipe.Name, loaf+1, s.Material)
-			vessel := p.rack.cup(r.at, loaf*len(r.recipe.Scents)+n)
+			vessel := p.rack.Cup(r.at, loaf*len(r.recipe.Scents)+n)
 			cup := p.weigh(weighing{
 				id: id + "/cup", title: fmt.Sprintf("%s for loaf %d", s.Material, loaf+1), material: s.Material, lot: m.Lot,
 				hint:  fmt.Sprintf("Into its own lidded cup, marked loaf %d.", loaf+1),
-				grams: cupGrams, tolerance: p.scentTolerance(s, cupGrams, planned),
+				grams: cupGrams, tolerance: scent.Tolerance(p.c, s, cupGrams, planned),
 				vessel: vessel,
 			})
 			r.cups = append(r.cups, cup)
-			grams := scentGrams(r.recipe, s, oilsPerGram*actual, actual)
+			grams := scent.Grams(r.recipe, s, oilsPerGram*actual, actual)
 			r.scents = append(r.scents, p.fromCup(cup, weighing{
 				id: id, title: s.Material, material: s.Material, lot: m.Lot, grams: grams,
-				tolerance: p.scentTolerance(s, grams, actual), vessel: vessel, load: cup.Target,
+				tolerance: scent.Tolerance(p.c, s, grams, actual), vessel: vessel, load: cup.Target,
 			}))
 		}
 	}

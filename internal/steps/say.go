@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"bench/internal/batch"
+	"bench/internal/lye"
 	"bench/internal/quantity"
 	"bench/internal/timer"
 )
@@ -71,7 +72,7 @@ func timerName(id string) string {
 		return "look at " + layer
 	case gelTimer:
 		return "look at the gel after " + of + " h"
-	case coolTimer:
+	case lye.CoolTimer:
 		return of + " lye solution cool enough"
 	case "lye/":
 		return of + " lye solution cooling"

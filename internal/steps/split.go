@@ -12,7 +12,7 @@ import (
 // grossTask asks for a vessel with all that is in it; expected is what the
 // facts and targets say of its contents.
 func (p *planner) grossTask(id, title string, v recipe.Vessel, expected quantity.Mass) Task {
-	scale := p.home(v, expected)
+	scale := p.rack.Home(v, expected)
 	t := Task{
 		ID: id, Do: Gross, Title: title, MustType: true, Vessel: v.Name, Tare: v.Tare, TareKnown: v.Tare > 0,
 		Scale: scale.Name, Reads: scale.Reads, Max: scale.Max, Parts: 1,
@@ -102,7 +102,7 @@ func (p *planner) layerSplit(k pot) []Task {
 	pot := p.potGross(k)
 	return p.portionTasks(pot, weights, func(n int) Task {
 		name := p.c.Recipe.Layers[at[n]].Name
-		return portion(k.recipe.Name+"/"+name+"/part", "Pour out for "+name, pot, p.rack.layerJug(n))
+		return portion(k.recipe.Name+"/"+name+"/part", "Pour out for "+name, pot, p.rack.LayerJug(n))
 	})
 }
 
@@ -120,7 +120,7 @@ func (p *planner) split(r *pour, mass quantity.Mass) {
 	prefix := r.recipe.Batter + "/" + r.recipe.Name
 	r.gross = p.grossTask(prefix+"/gross", fmt.Sprintf("Weigh %s, all of it", r.vessel.Name), r.vessel, mass)
 	r.portions = p.portionTasks(r.gross, p.c.LoafWeights(), func(i int) Task {
-		t := portion(fmt.Sprintf("%s/loaf %d", prefix, i+1), fmt.Sprintf("Portion for loaf %d", i+1), r.gross, p.rack.loafJug(i))
+		t := portion(fmt.Sprintf("%s/loaf %d", prefix, i+1), fmt.Sprintf("Portion for loaf %d", i+1), r.gross, p.rack.LoafJug(i))
 		if r.at > 0 {
 			t.Hint = fmt.Sprintf("Wipe %s out first: the layer below was in it.", t.Into)
 		}

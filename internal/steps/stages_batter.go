@@ -7,6 +7,7 @@ import (
 	"bench/internal/calc"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
+	"bench/internal/scent"
 )
 
 // gate reads both temperatures and the one that they will give.
@@ -21,7 +22,9 @@ func (p *planner) gate(k pot, after []string) Stage {
 	if lye.Done && !p.fresh(k, after) && !p.ticked(name+"/meet") {
 		lye.Done = false
 	}
-	lye.Hint = p.coolHint(k)
+	if !p.ticked(combineID(name)) {
+		lye.Hint = p.cooling(k).Hint()
+	}
 	s.Tasks = []Task{lye, oils}
 	title := "They may meet now"
 	if mix, ok := p.mix(k, lye, oils); ok {
@@ -165,7 +168,7 @@ func (p *planner) wantedTrace(batter string) recipe.Trace {
 	thinnest := len(order) - 1
 	for _, at := range p.c.Recipe.LayersOf(batter) {
 		if i := slices.Index(order, p.c.Recipe.Layers[at].Trace); i >= 0 {
-			if p.pours[at].layer.Place == recipe.InPot && thickens(p.c, p.c.Recipe.Layers[at]) {
+			if p.pours[at].layer.Place == recipe.InPot && scent.Thickens(p.c, p.c.Recipe.Layers[at]) {
 				i = max(0, i-1)
 			}
 			thinnest = min(thinnest, i)

@@ -26,7 +26,7 @@ func (p *planner) toppings() []Task {
 			m, _ := p.c.Material(t.Material)
 			tasks = append(tasks, p.weigh(weighing{
 				id: fmt.Sprintf("top/loaf %d/%s", loaf+1, t.Material), title: fmt.Sprintf("%s on loaf %d", t.Material, loaf+1),
-				material: t.Material, lot: m.Lot, grams: t.PerLoaf.Grams(), vessel: p.rack.colourCup(n),
+				material: t.Material, lot: m.Lot, grams: t.PerLoaf.Grams(), vessel: p.rack.ColourCup(n),
 			}))
 		}
 	}

@@ -5,6 +5,7 @@ import (
 
 	"bench/internal/quantity"
 	"bench/internal/recipe"
+	"bench/internal/scent"
 )
 
 func (p *planner) colourBatter(r pour) Stage {
@@ -29,7 +30,7 @@ func (p *planner) scentPot(r pour) Stage {
 	if r.layer.Place != recipe.InPot || len(r.scents) == 0 {
 		return s
 	}
-	if !hurries(p.c, r.recipe) {
+	if !scent.Hurries(p.c, r.recipe) {
 		s.Tasks = append(s.Tasks, r.scents...)
 	}
 	s.Tasks = append(s.Tasks, p.tick(r.recipe.Batter+"/"+r.recipe.Name+"/scent in",

@@ -5,6 +5,7 @@ import (
 
 	"bench/internal/quantity"
 	"bench/internal/recipe"
+	"bench/internal/scent"
 )
 
 func (p *planner) setOut() Stage {
@@ -95,8 +96,8 @@ func (p *planner) lye(k pot) Stage {
 		}
 	}
 	s.Tasks = append(s.Tasks, k.alkali...)
-	s.Tasks = append(s.Tasks, p.tick(dissolveID(name), p.dissolveTitle(k),
-		p.sayPeak(k)+". Stand back, do not breathe it in. Lid on loosely, out of reach, to cool."))
+	s.Tasks = append(s.Tasks, p.tick(dissolveID(name), p.lyeSolution(k).Order(),
+		p.lyeSolution(k).SayPeak()+". Stand back, do not breathe it in. Lid on loosely, out of reach, to cool."))
 	s.Tasks = append(s.Tasks, k.early...)
 	s.Tasks = append(s.Tasks, p.dissolvedJug(k))
 	s.ReadBack = fmt.Sprintf("%s in water %s: lye concentration %.1f %%",
@@ -170,7 +171,7 @@ func (p *planner) scentOut(r pour) Stage {
 			s.Why = "In a lidded cup, weighed now: later there is no time for it."
 		}
 		s.Tasks = r.cups
-	case r.layer.Place == recipe.InPot && hurries(p.c, r.recipe):
+	case r.layer.Place == recipe.InPot && scent.Hurries(p.c, r.recipe):
 		s.Why = "This scent hurries, so it is weighed before the lye solution meets the oils."
 		s.Tasks = r.scents
 	}

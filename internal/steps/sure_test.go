@@ -27,7 +27,7 @@ func certified(c recipe.Control, key string, sv calc.Interval) recipe.Control {
 func TestTheRemedyKeepsItsPromise(t *testing.T) {
 	c := builtin(t, "wharf-puck.yaml", 1)
 	b := steps.Of(batch.State{Control: c}).Batters[0]
-	sure := b.Surer()
+	sure := b.Account.Surer()
 	if sure.Most.Name != "shea butter" || sure.Most.Input != calc.InputSV {
 		t.Fatalf("the widest is %+v", sure.Most)
 	}
@@ -35,7 +35,7 @@ func TestTheRemedyKeepsItsPromise(t *testing.T) {
 	after := steps.Of(batch.State{Control: certified(c, "shea", calc.Certificate(shea.SV.Nominal))}).Batters[0]
 	closeTo(t, "low", after.Superfat.Low, sure.Narrower.Low, 0.001)
 	closeTo(t, "high", after.Superfat.High, sure.Narrower.High, 0.001)
-	closeTo(t, "lowest", after.Surer().Lowest, sure.LowestNarrower, 0.001)
+	closeTo(t, "lowest", after.Account.Surer().Lowest, sure.LowestNarrower, 0.001)
 	if len(after.Own) != 2 || after.Own[0].Name != "shea butter" || !strings.Contains(after.Own[0].Value, "177.5 mg/g") {
 		t.Errorf("the maker's own values are %+v", after.Own)
 	}
@@ -46,7 +46,7 @@ func TestTheLowestSuperfatTouchesZero(t *testing.T) {
 	for _, file := range []string{"wharf-puck.yaml", "tide-lines.yaml", "lighthouse-at-dusk.yaml"} {
 		c := builtin(t, file, 0)
 		for i, b := range steps.Of(batch.State{Control: c}).Batters {
-			lowest := b.Surer().Lowest
+			lowest := b.Account.Surer().Lowest
 			again := builtin(t, file, 0)
 			again.Recipe.Batters[i].Superfat = quantity.FromFraction(lowest / 100)
 			got := steps.Of(batch.State{Control: again}).Batters[i].Superfat
@@ -62,39 +62,8 @@ func TestTheLowestSuperfatTouchesZero(t *testing.T) {
 func TestABandBelowZeroIsSaid(t *testing.T) {
 	c := builtin(t, "wharf-puck.yaml", 1)
 	c.Recipe.Batters[0].Superfat = 3 * quantity.Percent
-	words := strings.Join(steps.Of(batch.State{Control: c}).Batters[0].Sentences(), " ")
+	words := strings.Join(steps.Of(batch.State{Control: c}).Batters[0].Account.Sentences(), " ")
 	if !strings.Contains(words, "below zero") || !strings.Contains(words, "burns") {
 		t.Error(words)
-	}
-}
-
-// Every weight of the plan can be asked why, and each reason has a source.
-func TestEveryFigureHasItsReason(t *testing.T) {
-	for _, file := range []string{"wharf-puck.yaml", "tide-lines.yaml", "lighthouse-at-dusk.yaml"} {
-		s := batch.State{Control: builtin(t, file, 0)}
-		have := map[string]string{}
-		for _, r := range steps.Whys(s) {
-			if r.Value == "" || r.Formula == "" || len(r.Numbers) == 0 || len(r.Sources) == 0 {
-				t.Errorf("%s: %+v lacks something", file, r)
-			}
-			have[r.Figure] = r.Value
-		}
-		plan := steps.Of(s)
-		for _, b := range plan.Batters {
-			for _, list := range [][]steps.Amount{b.Oils, b.Alkali, {b.Water}, b.Additives} {
-				for _, a := range list {
-					if have[b.Name+"/"+a.Name] != a.Mass.String() {
-						t.Errorf("%s: %s %s is explained as %q", b.Name, a.Name, a.Mass, have[b.Name+"/"+a.Name])
-					}
-				}
-			}
-		}
-		for _, l := range plan.Layers {
-			for _, a := range l.Colours {
-				if have[l.Name+"/"+a.Name] != a.Mass.String() {
-					t.Errorf("%s: %s %s is explained as %q", l.Name, a.Name, a.Mass, have[l.Name+"/"+a.Name])
-				}
-			}
-		}
 	}
 }

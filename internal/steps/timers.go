@@ -53,7 +53,7 @@ func (p *planner) potTimers(k pot) []timer.Timer {
 	}
 	if dissolved, ok := p.s.Done(dissolveID(b.Name)); ok {
 		list := []timer.Timer{{ID: "lye/" + b.Name, Label: b.Name + " lye solution cooling", Start: dissolved.At}}
-		if cool, err := p.coolsAt(k); err == nil {
+		if cool, err := p.cooling(k).Timer(); err == nil {
 			list = append(list, cool)
 		}
 		return list

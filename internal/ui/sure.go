@@ -11,7 +11,7 @@ import (
 func sureWords(p steps.Plan) [][]string {
 	words := make([][]string, len(p.Batters))
 	for i, b := range p.Batters {
-		words[i] = b.Sentences()
+		words[i] = b.Account.Sentences()
 		for _, o := range b.Own {
 			words[i] = append(words[i], fmt.Sprintf("Yours: %s, %s, from %s.", o.Name, o.Value, o.From))
 		}

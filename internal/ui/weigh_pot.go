@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"bench/internal/potcheck"
 	"bench/internal/quantity"
 	"bench/internal/steps"
 )
@@ -13,7 +14,7 @@ import (
 type potCheck struct {
 	code    string
 	plan    steps.Plan
-	vessels []steps.Content
+	vessels []potcheck.Content
 	at      int
 	typed   string
 	word    string

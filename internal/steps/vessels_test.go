@@ -5,8 +5,8 @@ import (
 	"testing"
 
 	"bench/internal/batch"
+	"bench/internal/potcheck"
 	"bench/internal/quantity"
-	"bench/internal/steps"
 )
 
 // TestWeighThePot: what is missing, in twice or in without a fact is named.
@@ -53,7 +53,7 @@ func TestWeighThePotAfterLye(t *testing.T) {
 	b := begin(harbour())
 	b.workTo(t, "sea/trace/emulsion")
 	p := b.plan()
-	var pot steps.Content
+	var pot potcheck.Content
 	for _, v := range p.Vessels() {
 		if v.Vessel == "lye jug 1" {
 			t.Error("the empty jug is looked into")

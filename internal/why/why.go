@@ -1,4 +1,9 @@
-package steps
+// Package why gives the reason of every figure of a plan: the formula, the
+// numbers in it, and where they come from.
+//
+// The rule: a reason is worked out again from what the plan rests on, and never
+// kept with the plan, so that it costs nothing until somebody asks.
+package why
 
 import (
 	"fmt"
@@ -7,6 +12,8 @@ import (
 	"bench/internal/batch"
 	"bench/internal/calc"
 	"bench/internal/recipe"
+	"bench/internal/steps"
+	"bench/internal/sure"
 )
 
 // Reason says why a figure of the plan is what it is.
@@ -18,10 +25,10 @@ type Reason struct {
 	Sources []string // Sources say where formula and values come from.
 }
 
-// Whys gives the reason of every figure of the plan, batter by batter and then
+// Of gives the reason of every figure of the plan, batter by batter and then
 // layer by layer.
-func Whys(s batch.State) []Reason {
-	plan, w := Of(s), whys{c: s.Control}
+func Of(s batch.State) []Reason {
+	plan, w := steps.Of(s), whys{c: s.Control}
 	for _, b := range plan.Batters {
 		master, _ := w.c.Recipe.Batter(b.Name)
 		w.oils(b, master)
@@ -46,7 +53,7 @@ type whys struct {
 
 func (w *whys) add(r Reason) { w.list = append(w.list, r) }
 
-func (w *whys) oils(b Batter, master recipe.Batter) {
+func (w *whys) oils(b steps.Batter, master recipe.Batter) {
 	total := 0.0
 	for _, a := range b.Oils {
 		total += a.Mass.Grams()
@@ -71,7 +78,7 @@ func (w *whys) oils(b Batter, master recipe.Batter) {
 }
 
 // alkali explains what is weighed of each alkali, from the oils up.
-func (w *whys) alkali(b Batter, master recipe.Batter) {
+func (w *whys) alkali(b steps.Batter, master recipe.Batter) {
 	var numbers, sources []string
 	koh := 0.0
 	for _, a := range b.Oils {
@@ -95,7 +102,7 @@ func (w *whys) alkali(b Batter, master recipe.Batter) {
 		numbers = append(numbers, fmt.Sprintf("%s in the %s: %.2f g × %.4g mg/g = %.3f g KOH", o.Oil.Name, master.Additives[o.Additive].Material, o.Grams, o.Oil.SV.Nominal, grams))
 		sources = append(sources, "saponification value of "+o.Oil.Name+": "+o.Oil.SVFrom)
 	}
-	acids := b.account.acids
+	acids := b.Account.Acids
 	all := koh*(1-b.Asked.Fraction()) + acids
 	numbers = append(numbers, fmt.Sprintf("A = %.3f g × (1 − %s) + %.3f g for acids = %.3f g KOH", koh, b.Asked, acids, all))
 	sources = append(sources, "N = Σ m·SV/1000: definition of the saponification value, ISO 3657", "molar masses: CIAAW, abridged (from memory)")
@@ -103,9 +110,9 @@ func (w *whys) alkali(b Batter, master recipe.Batter) {
 		m, _ := w.c.Material(a.Material)
 		purity, said := "100 %, because none is stated", "not stated; the band allows for 95 to 100 % (JECFA, USP-NF)"
 		if m.Stock > 0 {
-			purity, said = m.Stock.String()+" (a stock solution)", stockFrom(m)
+			purity, said = m.Stock.String()+" (a stock solution)", m.StockFrom()
 		} else if m.Purity > 0 {
-			purity, said = m.Purity.String(), from(m)
+			purity, said = m.Purity.String(), m.PurityFrom()
 		}
 		grams := calc.AlkaliNeeded(koh, acids, b.Asked.Fraction(), a.Share.Fraction(), recipe.MolarMass(a.Material), m.PureFraction())
 		w.add(Reason{
@@ -118,7 +125,7 @@ func (w *whys) alkali(b Batter, master recipe.Batter) {
 	}
 }
 
-func (w *whys) water(b Batter, master recipe.Batter) {
+func (w *whys) water(b steps.Batter, master recipe.Batter) {
 	alkali, oils := w.c.Dry(master, massesOf(b.Alkali)), 0.0
 	for _, a := range b.Oils {
 		oils += a.Mass.Grams()
@@ -146,12 +153,12 @@ func (w *whys) water(b Batter, master recipe.Batter) {
 
 // superfat explains the superfat, its band and the lowest that keeps it above
 // zero.
-func (w *whys) superfat(b Batter) {
+func (w *whys) superfat(b steps.Batter) {
 	var need, have []string
-	for _, o := range b.account.oils {
+	for _, o := range b.Account.Oils {
 		need = append(need, fmt.Sprintf("%.2f × %.4g/1000", o.Grams.Nominal, o.SV.Nominal))
 	}
-	for _, k := range b.account.alkalis {
+	for _, k := range b.Account.Alkalis {
 		have = append(have, fmt.Sprintf("%.2f × %.4g × %.3f/%.3f", k.Grams.Nominal, k.Purity.Nominal, calc.MolarMassKOH, k.MolarMass))
 	}
 	f := b.Superfat
@@ -159,8 +166,8 @@ func (w *whys) superfat(b Batter) {
 		Figure: b.Name + "/superfat", Value: fmt.Sprintf("%.2f %%", f.Percent),
 		Formula: "s = 1 − (A − acids)/N, both as grams of KOH, from what the scales show",
 		Numbers: []string{
-			"N = " + strings.Join(need, " + ") + fmt.Sprintf(" = %.3f", calc.AlkaliAsKOH(b.account.oils)),
-			"A = " + strings.Join(have, " + "), fmt.Sprintf("acids = %.3f", b.account.acids),
+			"N = " + strings.Join(need, " + ") + fmt.Sprintf(" = %.3f", calc.AlkaliAsKOH(b.Account.Oils)),
+			"A = " + strings.Join(have, " + "), fmt.Sprintf("acids = %.3f", b.Account.Acids),
 		},
 		Sources: []string{"definition of the saponification value, ISO 3657"},
 	})
@@ -169,10 +176,10 @@ func (w *whys) superfat(b Batter) {
 		Formula: "u(s)² = ((A − acids)/N²)²·u(N)² + u(A)²/N²; every half-width a is rectangular, u = a/√3; k = 2, no wider than the worst case",
 		Sources: []string{"JCGM 100:2008 (GUM), 4.3.7, 5.1.2 and 6.3.3"},
 	}
-	for _, o := range b.account.oils {
+	for _, o := range b.Account.Oils {
 		band.Numbers = append(band.Numbers, fmt.Sprintf("%s: %.2f to %.2f g, %.4g to %.4g mg/g", o.Name, o.Grams.Low, o.Grams.High, o.SV.Low, o.SV.High))
 	}
-	for _, k := range b.account.alkalis {
+	for _, k := range b.Account.Alkalis {
 		band.Numbers = append(band.Numbers, fmt.Sprintf("%s: %.2f to %.2f g, purity %.4g to %.4g", k.Name, k.Grams.Low, k.Grams.High, k.Purity.Low, k.Purity.High))
 	}
 	for _, c := range b.Widens {
@@ -180,8 +187,8 @@ func (w *whys) superfat(b Batter) {
 	}
 	w.add(band)
 	w.add(Reason{
-		Figure: b.Name + "/lowest superfat", Value: percentUp(b.Surer().Lowest),
+		Figure: b.Name + "/lowest superfat", Value: sure.PercentUp(b.Account.Lowest()),
 		Formula: "the smallest superfat at which the band's lower end is zero, found by halving",
-		Numbers: b.Sentences(), Sources: band.Sources,
+		Numbers: b.Account.Sentences(), Sources: band.Sources,
 	})
 }

@@ -1,4 +1,4 @@
-package steps
+package why
 
 import (
 	"fmt"
@@ -6,10 +6,11 @@ import (
 	"bench/internal/calc"
 	"bench/internal/oils"
 	"bench/internal/recipe"
+	"bench/internal/steps"
 )
 
 // additives explains each additive, and the alkali that an acid uses up.
-func (w *whys) additives(b Batter, master recipe.Batter) {
+func (w *whys) additives(b steps.Batter, master recipe.Batter) {
 	oils := 0.0
 	for _, a := range b.Oils {
 		oils += a.Mass.Grams()
@@ -30,7 +31,7 @@ func (w *whys) additives(b Batter, master recipe.Batter) {
 }
 
 // density explains the batter's density and that of its lye solution.
-func (w *whys) density(b Batter, master recipe.Batter) {
+func (w *whys) density(b steps.Batter, master recipe.Batter) {
 	h := w.c.Hydroxides(master, massesOf(b.Alkali))
 	water := b.Water.Mass.Grams()
 	celsius := b.MixAt.Celsius()
@@ -77,7 +78,7 @@ func densitySource(o recipe.OilUse) string {
 }
 
 // layer explains what a layer takes, its lines, its colours and its scents.
-func (w *whys) layer(l Layer, at int) {
+func (w *whys) layer(l steps.Layer, at int) {
 	mix := w.c.Mixture(at)
 	area := w.c.Fills()[at].Area
 	need := w.c.OilsNeeded()[at]
@@ -100,7 +101,7 @@ func (w *whys) layer(l Layer, at int) {
 		w.add(rated(l, k.Material, k.Rate.Fraction(), l.Colours))
 	}
 	for i, s := range w.c.Recipe.Layers[at].Scents {
-		r := rated(l, s.Material, s.Rate.Fraction(), []Amount{l.Scents[i].Amount})
+		r := rated(l, s.Material, s.Rate.Fraction(), []steps.Amount{l.Scents[i].Amount})
 		if s.Of == recipe.OfBatter {
 			r.Formula = "scent = rate × batter, itself included"
 			r.Numbers = []string{fmt.Sprintf("%.4g × %.4f g of batter = %.4f g for each gram of oils; %s of oils", s.Rate.Fraction(), mix.Total, mix.Scents[i], l.Oils)}
@@ -112,7 +113,7 @@ func (w *whys) layer(l Layer, at int) {
 	}
 }
 
-func rated(l Layer, name string, rate float64, amounts []Amount) Reason {
+func rated(l steps.Layer, name string, rate float64, amounts []steps.Amount) Reason {
 	r := Reason{
 		Figure: l.Name + "/" + name, Formula: "amount = rate × the layer's oils", Sources: []string{"rate: the recipe"},
 		Numbers: []string{fmt.Sprintf("%.4g × %s = %.3f g", rate, l.Oils, rate*l.Oils.Grams())},
@@ -125,7 +126,7 @@ func rated(l Layer, name string, rate float64, amounts []Amount) Reason {
 	return r
 }
 
-func massesOf(amounts []Amount) []float64 {
+func massesOf(amounts []steps.Amount) []float64 {
 	out := make([]float64, len(amounts))
 	for i, a := range amounts {
 		out[i] = a.Mass.Grams()
@@ -134,7 +135,7 @@ func massesOf(amounts []Amount) []float64 {
 }
 
 // heat explains how hot the lye solution can get.
-func (w *whys) heat(b Batter, master recipe.Batter) {
+func (w *whys) heat(b steps.Batter, master recipe.Batter) {
 	if b.Peak.Celsius == 0 {
 		return
 	}
@@ -159,7 +160,7 @@ func (w *whys) heat(b Batter, master recipe.Batter) {
 }
 
 // brought lists the water that a stock solution and watery additives bring.
-func (w *whys) brought(b Batter, master recipe.Batter) []string {
+func (w *whys) brought(b steps.Batter, master recipe.Batter) []string {
 	var list []string
 	for i, a := range master.Alkali {
 		if m, _ := w.c.Material(a.Material); m.Stock > 0 && i < len(b.Alkali) {

@@ -1,20 +1,28 @@
-package steps
+// Package scent holds the rules for fragrance and essential oils: where one is
+// stirred in and why, when it is weighed out, how much of it there is to be and
+// how far off it may be.
+//
+// The rule: everything follows from what the recipe asks, from what the scent
+// does to raw batter, and from its certificate's limit.
+package scent
 
 import (
 	"fmt"
 	"slices"
 
+	"bench/internal/calc"
+	"bench/internal/quantity"
 	"bench/internal/recipe"
 )
 
-// placeOf derives where a layer's scents are stirred in, and says why. The
+// PlaceOf derives where a layer's scents are stirred in, and says why. The
 // recipe may know better. Otherwise a scent that spoils the batter (rices,
 // seizes, separates) is kept out of the pot; one that accelerates goes into the
 // pot when thickening helps, and into each portion when the layer must stay
 // thin; one that behaves goes into the pot, which is the least work.
 //
 // Common practice, no source.
-func placeOf(c recipe.Control, l recipe.Layer) (recipe.Place, string) {
+func PlaceOf(c recipe.Control, l recipe.Layer) (recipe.Place, string) {
 	if len(l.Scents) == 0 {
 		return recipe.InPot, ""
 	}
@@ -54,9 +62,9 @@ func placeOf(c recipe.Control, l recipe.Layer) (recipe.Place, string) {
 	return recipe.InPot, "the scent behaves: " + calm
 }
 
-// hurries says that a scent is weighed out before the lye solution meets the
+// Hurries says that a scent is weighed out before the lye solution meets the
 // oils, because there is no time for it afterwards.
-func hurries(c recipe.Control, l recipe.Layer) bool {
+func Hurries(c recipe.Control, l recipe.Layer) bool {
 	for _, s := range l.Scents {
 		m, _ := c.Material(s.Material)
 		for _, d := range m.Does {
@@ -68,10 +76,39 @@ func hurries(c recipe.Control, l recipe.Layer) bool {
 	return false
 }
 
-// thickens says that a scent takes the batter to a thicker trace by itself.
-func thickens(c recipe.Control, l recipe.Layer) bool {
+// Thickens says that a scent takes the batter to a thicker trace by itself.
+func Thickens(c recipe.Control, l recipe.Layer) bool {
 	return slices.ContainsFunc(l.Scents, func(s recipe.Scent) bool {
 		m, _ := c.Material(s.Material)
 		return slices.Contains(m.Does, recipe.Accelerates)
 	})
+}
+
+// Grams gives a scent's weight for so much oil and so much batter without
+// scents.
+func Grams(l recipe.Layer, s recipe.Scent, oils, bare float64) float64 {
+	if s.Of != recipe.OfBatter {
+		return s.Rate.Fraction() * oils
+	}
+	ofBatter, ofOils := 0.0, 0.0
+	for _, other := range l.Scents {
+		if other.Of == recipe.OfBatter {
+			ofBatter += other.Rate.Fraction()
+		} else {
+			ofOils += other.Rate.Fraction() * oils
+		}
+	}
+	return s.Rate.Fraction() * (bare + ofOils) / (1 - ofBatter)
+}
+
+// Tolerance is what keeps a scent under its limit, and never more than
+// one twentieth of it, so that a slip is noticed without a limit too.
+func Tolerance(c recipe.Control, s recipe.Scent, grams, bare float64) float64 {
+	within := grams / 20
+	m, _ := c.Material(s.Material)
+	if m.Limit > 0 {
+		most := calc.MostScent(bare, m.Limit.Fraction(), recipe.CureLoss)
+		within = min(within, max(quantity.Milligram.Grams(), most-grams)) // None at all would mean any.
+	}
+	return within
 }

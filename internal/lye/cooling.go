@@ -1,0 +1,89 @@
+package lye
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"time"
+
+	"bench/internal/batch"
+	"bench/internal/calc"
+	"bench/internal/quantity"
+	"bench/internal/timer"
+)
+
+// CoolTimer begins the id of a forecast's timer; the batter's name follows.
+const CoolTimer = "cool/"
+
+// Cooling is a lye solution on its way down.
+type Cooling struct {
+	Batter   string
+	Room     quantity.Temperature
+	Wanted   quantity.Temperature
+	Readings []calc.Reading
+	First    timer.Moment // First is when it was read first.
+}
+
+// Read adds every temperature that was read for a task since a fact, as
+// corrected.
+func (c Cooling) Read(s batch.State, task string, since int) Cooling {
+	var better map[int]batch.Fact // Mostly nothing is corrected.
+	for _, e := range s.Entries {
+		if k, ok := e.Fact.(batch.Corrected); ok {
+			if better == nil {
+				better = map[int]batch.Fact{}
+			}
+			better[k.Seq] = k.With
+		}
+	}
+	for _, e := range s.Entries {
+		f, ok := e.Fact.(batch.TemperatureTaken)
+		if with, again := better[e.Seq].(batch.TemperatureTaken); again && with.Task == f.Task {
+			f = with
+		}
+		if !ok || f.Task != task || e.Seq < since {
+			continue
+		}
+		if len(c.Readings) == 0 {
+			c.First = e.At
+		}
+		after, _ := e.At.Since(c.First)
+		c.Readings = append(c.Readings, calc.Reading{Seconds: after.Seconds(), Celsius: f.Temperature.Celsius()})
+	}
+	return c
+}
+
+// Timer forecasts when it has cooled to where it is wanted, from two readings or
+// more.
+func (c Cooling) Timer() (timer.Timer, error) {
+	fit, err := calc.FitCooling(c.Readings, c.Room.Celsius())
+	if err != nil {
+		return timer.Timer{}, err
+	}
+	forecast, err := fit.Reaches(c.Wanted.Celsius())
+	if err != nil {
+		return timer.Timer{}, err
+	}
+	minutes := math.Max(1, math.Ceil(forecast.PlusMinus/60))
+	return timer.Timer{
+		ID:    CoolTimer + c.Batter,
+		Label: fmt.Sprintf("%s lye solution at %s, give or take %.0f min", c.Batter, c.Wanted, minutes),
+		Start: c.First, After: time.Duration(math.Max(1, forecast.Seconds)) * time.Second,
+	}, nil
+}
+
+// Hint says what the readings so far tell.
+func (c Cooling) Hint() string {
+	if len(c.Readings) == 0 {
+		return ""
+	}
+	last := fmt.Sprintf("Last read %s. ", quantity.FromCelsius(c.Readings[len(c.Readings)-1].Celsius))
+	t, err := c.Timer()
+	switch {
+	case err == nil:
+		return last + "Forecast: " + t.Label + "; the timer counts down to it."
+	case errors.Is(err, calc.ErrFewReadings):
+		return last + "A second reading some minutes later forecasts when it is cool enough."
+	}
+	return last + "No forecast: " + err.Error() + "."
+}

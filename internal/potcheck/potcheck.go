@@ -1,0 +1,103 @@
+// Package potcheck compares what a vessel weighs with the facts, and says what is
+// missing, in twice, or in without a fact.
+//
+// The rule: calc finds what fits; nothing here decides, and an answer that could
+// be another is said to be ambiguous.
+package potcheck
+
+import (
+	"fmt"
+	"strings"
+
+	"bench/internal/calc"
+	"bench/internal/quantity"
+)
+
+// Content is what a vessel holds by the facts, and what may yet go into it.
+type Content struct {
+	Vessel   string
+	Holds    string // Holds says what stands in it, in a word or two.
+	Tare     quantity.Mass
+	Gone     quantity.Mass // Gone was poured out of it.
+	Reads    quantity.Mass
+	Expected quantity.Mass // Expected is what it should weigh, vessel and all.
+
+	Parts []calc.Candidate
+	Slack float64 // Slack is in grams: what the scale, steam and what clings leave open.
+}
+
+// Weigh gives what the vessel should weigh.
+func (c Content) Weigh() quantity.Mass {
+	grams := 0.0
+	for _, part := range c.Parts {
+		if part.In {
+			grams += part.Grams
+		}
+	}
+	return c.Tare - c.Gone + quantity.FromGrams(grams)
+}
+
+// Check compares a gross weight with the facts, and puts the finding into words.
+func (c Content) Check(gross quantity.Mass) (f calc.Finding, words string, err error) {
+	switch {
+	case c.Tare <= 0:
+		return f, "", fmt.Errorf("no weight is known of %s empty: enter it in the workshop first", c.Vessel)
+	case gross <= 0 || gross > 1_000_000*quantity.Gram:
+		return f, "", fmt.Errorf("%s g is no weight of a vessel", gross.At(c.Reads))
+	}
+	f = calc.WeighPot(c.Parts, (c.Tare - c.Gone).Grams(), gross.Grams(), c.Slack)
+	return f, c.say(f), nil
+}
+
+func (c Content) say(f calc.Finding) string {
+	off := quantity.FromGrams(f.Difference)
+	much := max(off, -off).At(c.Reads) + " g more than the facts say: "
+	if off < 0 {
+		much = max(off, -off).At(c.Reads) + " g short: "
+	}
+	switch f.Kind {
+	case calc.AsExpected:
+		words := "as it should be"
+		if len(f.Explanations) > 0 {
+			words += "; this scale cannot tell whether " + either(f.Explanations)
+		}
+		return words
+	case calc.Explained:
+		return much + faults(f.Explanations[0])
+	case calc.Ambiguous:
+		return much + "ambiguous: " + either(f.Explanations)
+	case calc.Unexplained:
+		return much + "nothing that belongs here explains it"
+	}
+	return much
+}
+
+// mostExplained keeps an ambiguous answer short enough to read.
+const mostExplained = 3
+
+func either(all [][]calc.Fault) string {
+	var words []string
+	for _, f := range all[:min(len(all), mostExplained)] {
+		words = append(words, faults(f))
+	}
+	text := strings.Join(words, ", or ")
+	if n := len(all) - mostExplained; n > 0 {
+		text += fmt.Sprintf(", or %d other ways", n)
+	}
+	return text
+}
+
+func faults(list []calc.Fault) string {
+	var words []string
+	for _, f := range list {
+		switch f.Kind {
+		case calc.Missing:
+			words = append(words, f.Name+" is not in")
+		case calc.Twice:
+			words = append(words, f.Name+" is in twice")
+		case calc.Unrecorded:
+			words = append(words, f.Name+" is in already")
+		}
+	}
+	return strings.Join(words, " and ")
+}

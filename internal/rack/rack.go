@@ -1,0 +1,101 @@
+// Package rack hands out the workshop's vessels and scales: which vessel a thing
+// goes into, and on which scale it is weighed.
+//
+// The rule: the same recipe always gets the same vessels and scales, because they
+// are handed out by place and by plan, not by who asks first.
+package rack
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"bench/internal/recipe"
+	"bench/internal/scent"
+)
+
+// Rack holds the vessels and scales of one batch.
+type Rack struct {
+	byKind   map[recipe.VesselKind][]recipe.Vessel
+	loaves   int
+	firstCup []int          // firstCup is where each layer's scent cups begin, after the alkali's.
+	scales   []recipe.Scale // scales are from the finest to the coarsest.
+	standing int            // standing is how many scent cups wait at once, at most.
+}
+
+// Of gives the rack of a batch.
+func Of(c recipe.Control) Rack {
+	r := Rack{byKind: map[recipe.VesselKind][]recipe.Vessel{}, loaves: c.Loaves, scales: slices.Clone(c.Scales), firstCup: make([]int, len(c.Recipe.Layers))}
+	slices.SortStableFunc(r.scales, func(a, b recipe.Scale) int {
+		return cmp.Or(cmp.Compare(a.Reads, b.Reads), cmp.Compare(a.Max, b.Max))
+	})
+	for _, v := range c.Vessels {
+		r.byKind[v.Kind] = append(r.byKind[v.Kind], v)
+	}
+	for _, b := range c.Recipe.Batters {
+		waiting := 0
+		for _, i := range c.Recipe.LayersOf(b.Name) {
+			r.firstCup[i] = waiting
+			waiting += cupsWaiting(c, c.Recipe.Layers[i])
+		}
+		r.standing = max(r.standing, waiting)
+	}
+	return r
+}
+
+// cupsWaiting counts the scent cups of a layer that are weighed out before the
+// lye solution meets the oils and wait, full, until the pour.
+func cupsWaiting(c recipe.Control, l recipe.Layer) int {
+	switch place, _ := scent.PlaceOf(c, l); {
+	case place == recipe.InPortions:
+		return c.Loaves * len(l.Scents)
+	case place == recipe.InPot && scent.Hurries(c, l):
+		return len(l.Scents)
+	}
+	return 0
+}
+
+// nth gives the i-th vessel of a kind. One that the workshop lacks has no
+// stored tare, and the screen asks to tare it.
+func (r Rack) nth(kind recipe.VesselKind, i int) recipe.Vessel {
+	if have := r.byKind[kind]; i < len(have) {
+		return have[i]
+	}
+	return recipe.Vessel{Name: fmt.Sprintf("another %s (no. %d)", kind, i+1), Kind: kind}
+}
+
+// Pot is where a batter is made.
+func (r Rack) Pot(batter int) recipe.Vessel { return r.nth(recipe.Pot, batter) }
+
+// LyeJug is where its lye solution is made.
+func (r Rack) LyeJug(batter int) recipe.Vessel { return r.nth(recipe.LyeJug, batter) }
+
+// LoafJug takes a loaf's portion; each loaf keeps its jug through all layers.
+func (r Rack) LoafJug(loaf int) recipe.Vessel { return r.nth(recipe.Jug, loaf) }
+
+// LayerJug takes a layer's part of a pot that feeds several layers. A single
+// loaf takes no jug of its own.
+func (r Rack) LayerJug(n int) recipe.Vessel {
+	if r.loaves > 1 {
+		n += r.loaves
+	}
+	return r.nth(recipe.Jug, n)
+}
+
+// AlkaliCup takes dry alkali and nothing else.
+func (r Rack) AlkaliCup() recipe.Vessel { return r.nth(recipe.Cup, 0) }
+
+// Cup takes the n-th scent of a layer. No cup is given out twice while it
+// stands full.
+func (r Rack) Cup(layer, n int) recipe.Vessel { return r.nth(recipe.Cup, 1+r.firstCup[layer]+n) }
+
+// ColourCup takes colours, additives and toppings: from the far end of the
+// shelf, because scent stands waiting in the near cups. They go round, since
+// each is emptied before the next round comes to it.
+func (r Rack) ColourCup(n int) recipe.Vessel {
+	have := len(r.byKind[recipe.Cup])
+	if free := have - 1 - r.standing; free > 0 {
+		return r.nth(recipe.Cup, have-1-n%free)
+	}
+	return r.nth(recipe.Cup, 1+r.standing+n)
+}

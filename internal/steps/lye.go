@@ -1,0 +1,154 @@
+package steps
+
+import (
+	"fmt"
+	"strings"
+
+	"bench/internal/calc"
+	"bench/internal/lye"
+	"bench/internal/quantity"
+	"bench/internal/recipe"
+)
+
+// solution is what is about to be dissolved, for the forecast.
+func (p *planner) lyeSolution(k pot) lye.Solution {
+	return lye.Solution{Control: p.c, Batter: k.recipe, Alkalis: gramsOf(k.alkali), Water: amount(k.water).Mass.Grams()}
+}
+
+func gramsOf(tasks []Task) []float64 {
+	grams := make([]float64, len(tasks))
+	for i, t := range tasks {
+		grams[i] = amount(t).Mass.Grams()
+	}
+	return grams
+}
+
+// alkaliGrams gives what to weigh of one alkali, impurities included.
+func alkaliGrams(b recipe.Batter, a recipe.AlkaliShare, m recipe.Material, k pot) float64 {
+	return calc.AlkaliNeeded(k.koh, k.acids, b.Superfat.Fraction(), a.Share.Fraction(), recipe.MolarMass(a.Material), m.PureFraction())
+}
+
+func (p *planner) alkaliTasks(b recipe.Batter, k pot) []Task {
+	load, soFar := p.inCup(b, k)
+	before := quantity.Mass(0)
+	var tasks []Task
+	for _, a := range b.Alkali {
+		m, _ := p.c.Material(a.Material)
+		grams := alkaliGrams(b, a, m, k)
+		if m.Stock > 0 {
+			tasks = append(tasks, p.stockTask(b, m, k, grams))
+			continue
+		}
+		tasks = append(tasks, p.weigh(weighing{
+			id: b.Name + "/" + a.Material, title: a.Material, material: a.Material, lot: m.Lot, mustType: true,
+			hint:      "Gloves, goggles, sleeves. Read the scale and type what it says.",
+			grams:     grams,
+			tolerance: calc.AlkaliTolerance(k.koh, recipe.MolarMass(a.Material), m.PureFraction(), ingredients(b)),
+			vessel:    p.rack.AlkaliCup(), into: k.jug.Name, load: load, before: before, soFar: soFar,
+		}))
+		before += quantity.FromGrams(grams)
+	}
+	return tasks
+}
+
+// inCup gives what the alkali cup will carry, and what stands in it by now: two
+// alkalis are weighed one on top of the other and go into the water together.
+// One alone has the cup to itself, and its own containers are counted with it.
+func (p *planner) inCup(b recipe.Batter, k pot) (load, soFar quantity.Mass) {
+	if len(b.Alkali) < 2 {
+		return 0, 0
+	}
+	grams := 0.0
+	for _, a := range b.Alkali {
+		m, _ := p.c.Material(a.Material)
+		if m.Stock > 0 {
+			continue
+		}
+		grams += alkaliGrams(b, a, m, k)
+		weighed, _ := p.s.Mass(b.Name + "/" + a.Material)
+		soFar += weighed
+	}
+	return quantity.FromGrams(grams), soFar
+}
+
+// stockTask weighs a stock solution into the jug, on top of the extra water.
+func (p *planner) stockTask(b recipe.Batter, m recipe.Material, k pot, grams float64) Task {
+	oils := sum(k.allOils()...).Grams()
+	exact := make([]float64, len(b.Alkali))
+	for i, a := range b.Alkali {
+		other, _ := p.c.Material(a.Material)
+		exact[i] = alkaliGrams(b, a, other, k)
+	}
+	water, _ := p.c.ExtraWater(b, exact, oils)
+	weighed, _ := p.s.Mass(b.Name + "/" + recipe.Water)
+	return p.weigh(weighing{
+		id: b.Name + "/" + m.Name, title: fmt.Sprintf("%s, stock of %s", m.Name, m.Stock), material: m.Name, lot: m.Lot, mustType: true,
+		hint: fmt.Sprintf("Gloves, goggles, sleeves: it burns like the dry alkali. %s; no crystals in it? Read the scale and type what it says.",
+			capital(m.StockFrom())),
+		grams: grams, tolerance: calc.AlkaliTolerance(k.koh, recipe.MolarMass(m.Name), m.PureFraction(), ingredients(b)),
+		vessel: k.jug, load: quantity.FromGrams(water + grams), before: quantity.FromGrams(water), soFar: weighed,
+	})
+}
+
+// dissolvedJug asks for the lye jug once its alkali has dissolved: steam has
+// left it, and what is missing beyond that was spilled or never went in.
+func (p *planner) dissolvedJug(k pot) Task {
+	name := k.recipe.Name
+	t := p.grossTask(name+"/lye jug/dissolved", fmt.Sprintf("Weigh the %s lye jug again", name), k.jug, k.solution())
+	t.Hint = "Spoon out, lid off. Steam leaves it lighter; more than a fiftieth is not steam alone."
+	if t.Done && t.Skipped == "" {
+		t.Hint = p.lost(t)
+	}
+	return t
+}
+
+// lost says what a jug that was weighed again tells of what was put into it.
+func (p *planner) lost(jug Task) string {
+	switch off := jug.Mass - jug.Target; {
+	case abs(off) <= jug.Tolerance && off < -jug.Reads:
+		return fmt.Sprintf("%s lighter than what went in: steam.", grams(-off, jug.Reads))
+	case abs(off) <= jug.Tolerance:
+		return "As heavy as what went in."
+	default:
+		return "! " + jugOff(jug)
+	}
+}
+
+func lyeTemperatureID(batter string) string { return batter + "/lye temperature" }
+
+// cooling is how the lye solution cools, as far as it was read.
+func (p *planner) cooling(k pot) lye.Cooling {
+	c := lye.Cooling{Batter: k.recipe.Name, Room: p.c.RoomTemperature(), Wanted: k.recipe.MixAt}
+	if dissolved, ok := p.s.Done(dissolveID(k.recipe.Name)); ok {
+		c = c.Read(p.s, lyeTemperatureID(k.recipe.Name), dissolved.Seq)
+	}
+	return c
+}
+
+// fresh says that the lye solution was read once all was there: the solution,
+// the oils, and a layer below that takes a pour. An earlier reading serves the
+// forecast, and the gate asks again.
+func (p *planner) fresh(k pot, after []string) bool {
+	read, ok := p.s.Temperature(lyeTemperatureID(k.recipe.Name))
+	if !ok {
+		return false
+	}
+	for _, t := range k.allOils() {
+		if !t.Done || t.Seq > read.Seq {
+			return false
+		}
+	}
+	for _, stage := range after {
+		if layer, isFirm := strings.CutPrefix(stage, "firm/"); isFirm {
+			if d, ok := p.s.Done(layer + "/firm"); !ok || d.Seq > read.Seq {
+				return false
+			}
+		}
+	}
+	for _, id := range []string{dissolveID(k.recipe.Name), k.recipe.Name + "/melt"} {
+		if d, ok := p.s.Done(id); ok && d.Seq > read.Seq {
+			return false
+		}
+	}
+	return true
+}

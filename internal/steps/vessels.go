@@ -1,0 +1,161 @@
+package steps
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+
+	"bench/internal/batch"
+	"bench/internal/calc"
+	"bench/internal/potcheck"
+	"bench/internal/quantity"
+	"bench/internal/recipe"
+)
+
+// PotFinding is what a gross weight says of a vessel.
+type PotFinding struct {
+	calc.Finding
+	Words string
+	Fact  batch.PotWeighed
+}
+
+// Vessels lists what can be weighed to see whether all is in.
+func (p Plan) Vessels() []potcheck.Content {
+	if p.planner == nil {
+		return nil
+	}
+	return p.planner.vessels()
+}
+
+// vessels lists the pots and the lye jugs that hold something by the facts, or
+// will.
+func (p *planner) vessels() []potcheck.Content {
+	var list []potcheck.Content
+	for _, k := range p.pots {
+		met := p.combinedBefore(k.recipe.Name, len(p.s.Entries)+1)
+		list = append(list, p.potContent(k, met))
+		if !met {
+			list = append(list, p.jugContent(k))
+		}
+	}
+	return list
+}
+
+func (p *planner) potContent(k pot, met bool) potcheck.Content {
+	c := potcheck.Content{Vessel: k.vessel.Name, Holds: k.recipe.Name + " pot", Tare: k.vessel.Tare}
+	put(&c, slices.Concat(k.allOils(), k.late[k.lateOils:])...)
+	for i, a := range k.recipe.Additives {
+		if a.In != recipe.InLyeWater {
+			put(&c, k.additives[i])
+		}
+	}
+	for _, r := range p.pours {
+		if r.recipe.Batter != k.recipe.Name {
+			continue
+		}
+		for i, colour := range r.recipe.Colours {
+			if colour.In == recipe.InOils {
+				put(&c, r.colours[i])
+			}
+		}
+		if r.layer.Place == recipe.InWarmOils || r.layer.Place == recipe.InPot && r.vessel.Name == k.vessel.Name && met {
+			put(&c, r.scents...)
+		}
+		c.Gone += p.pouredOut(r, k.vessel.Name)
+	}
+	lye := calc.Candidate{Name: "the lye solution", Grams: k.ofPart(k.solution()).Grams(), In: met}
+	lye.Tolerance = lye.Grams / 50 // Steam, and what clings to the jug (common practice, no source).
+	c.Parts = append(c.Parts, lye)
+	p.weighed(&c, p.potLoadOf(k))
+	return c
+}
+
+func (p *planner) potLoadOf(k pot) quantity.Mass {
+	_, at := p.c.Recipe.Batter(k.recipe.Name)
+	return p.potLoad(at)
+}
+
+func (p *planner) jugContent(k pot) potcheck.Content {
+	c := potcheck.Content{Vessel: k.jug.Name, Holds: k.recipe.Name + " lye solution", Tare: k.jug.Tare}
+	put(&c, k.water)
+	for i, a := range k.recipe.Additives {
+		if a.In == recipe.InLyeWater {
+			put(&c, k.additives[i])
+		}
+	}
+	dry := len(c.Parts)
+	put(&c, slices.Concat(k.alkali, k.early)...)
+	_, dissolved := p.s.Done(dissolveID(k.recipe.Name))
+	for i := range c.Parts[dry:] { // Dry alkali stands in its cup until it is tipped in.
+		c.Parts[dry+i].In = c.Parts[dry+i].In && dissolved
+	}
+	p.weighed(&c, k.solution())
+	if dissolved {
+		c.Slack += k.solution().Grams() / 50 // Steam (common practice, no source).
+	}
+	return c
+}
+
+// pouredOut is what portions took out of a vessel.
+func (p *planner) pouredOut(r pour, vessel string) quantity.Mass {
+	gone := quantity.Mass(0)
+	for _, t := range append([]Task{r.fromPot}, r.portions...) {
+		if t.ID != "" && t.Vessel == vessel {
+			m, _ := p.s.Mass(t.ID)
+			gone += m
+		}
+	}
+	return gone
+}
+
+// weighed chooses the scale for a look, and adds up what it should show.
+func (p *planner) weighed(c *potcheck.Content, load quantity.Mass) {
+	c.Reads = p.rack.Home(recipe.Vessel{Tare: c.Tare}, load).Reads
+	c.Slack = c.Reads.Grams()
+	c.Expected = c.Weigh()
+}
+
+// put adds weighings to what a vessel holds.
+func put(c *potcheck.Content, tasks ...Task) {
+	for _, t := range tasks {
+		if t.Skipped != "" {
+			continue
+		}
+		m := amount(t).Mass
+		part := calc.Candidate{Name: t.Material, Grams: m.Grams(), In: t.Done, Tolerance: t.Reads.Grams()}
+		switch {
+		case !t.Done && t.Mass > 0: // A container went in already, and more is to come.
+			c.Parts = append(c.Parts, calc.Candidate{Name: t.Material, Grams: t.Mass.Grams(), In: true, Tolerance: t.Reads.Grams()})
+			part.Grams = (m - t.Mass).Grams()
+		case t.ByEye:
+			part.Tolerance = byEyeSpread * part.Grams
+		}
+		c.Parts = append(c.Parts, part)
+	}
+}
+
+// PotCheck compares what a vessel weighs, all in all, with the facts.
+func (p Plan) PotCheck(vessel string, gross quantity.Mass) (PotFinding, error) {
+	for _, c := range p.Vessels() {
+		if c.Vessel != vessel {
+			continue
+		}
+		f, words, err := c.Check(gross)
+		if err != nil {
+			return PotFinding{}, err
+		}
+		return PotFinding{f, words, batch.PotWeighed{Vessel: vessel, Gross: gross, Expected: c.Expected, Finding: words}}, nil
+	}
+	return PotFinding{}, fmt.Errorf("there is no vessel %q to look into", vessel)
+}
+
+func (p Plan) allowsPot(f batch.PotWeighed) error {
+	found, err := p.PotCheck(f.Vessel, f.Gross)
+	switch {
+	case err != nil:
+		return err
+	case found.Fact != f:
+		return errors.New("the facts have changed since: weigh it again")
+	}
+	return nil
+}

@@ -1,0 +1,186 @@
+// Package ways knows what can be done after a weight that was off.
+//
+// The rule: only what is physically possible now. What is mixed cannot be taken
+// out again, and what a way adds must still be taken in. What a way comes to,
+// and whether there is room for it, is tried out by steps.
+package ways
+
+import (
+	"fmt"
+
+	"bench/internal/batch"
+	"bench/internal/calc"
+	"bench/internal/quantity"
+	"bench/internal/recipe"
+	"bench/internal/sure"
+)
+
+// Way is one way to go on.
+type Way struct {
+	Fact    batch.Decided // Fact takes it.
+	Title   string
+	Until   string // Until says how long it is there to be taken.
+	Default bool
+}
+
+// Kind is what was off.
+type Kind int
+
+// What can be off.
+const (
+	Oil Kind = iota
+	Alkali
+	Water
+	Additive
+	Scent
+)
+
+// Weight is a weighing that was off.
+type Weight struct {
+	Kind     Kind
+	Material string
+	OilKey   string        // OilKey is an oil's key in the table.
+	Off      quantity.Mass // Off is below zero for too little.
+	Reads    quantity.Mass // Reads is what its scale reads to.
+}
+
+// Pot is where a batter stands.
+type Pot struct {
+	Control    recipe.Control
+	Batter     recipe.Batter
+	Account    sure.Account
+	Finest     quantity.Mass // Finest is what the finest scale reads to.
+	Met        bool          // Met says that the lye solution is in the oils.
+	Emulsified bool          // Emulsified says that emulsion was reached.
+	AlkaliIn   bool          // AlkaliIn says that some alkali was weighed.
+	OthersIn   bool          // OthersIn says that another oil is in already.
+}
+
+const (
+	anyTime       = "there at any time"
+	untilMet      = "until the lye solution meets the oils"
+	untilPoured   = "until it is poured"
+	untilTrace    = "until light trace"
+	untilEmulsion = "until emulsion"
+)
+
+// Of lists the ways, the simplest first.
+func Of(p Pot, w Weight) []Way {
+	list := []Way{{Fact: batch.Decided{Way: batch.CarryOn}, Title: "Carry on: what is still to come follows", Until: anyTime}}
+	switch w.Kind {
+	case Oil:
+		return append(list, p.oil(w)...)
+	case Alkali:
+		return append(list, p.alkali(w)...)
+	case Water, Additive, Scent:
+	}
+	return list
+}
+
+func (p Pot) oil(w Weight) []Way {
+	if w.Off < 0 {
+		list := []Way{p.missingOil(w)}
+		if !p.Met && !p.OthersIn {
+			list = append(list, proportion("Bring the others down in proportion"))
+		}
+		return list
+	}
+	var list []Way
+	if !p.Met {
+		list = append(list, proportion("Bring the other oils up in proportion"))
+	}
+	if restore, ok := p.restore(); ok {
+		list = append(list, restore)
+	}
+	return list
+}
+
+func (p Pot) alkali(w Weight) []Way {
+	if w.Off < 0 {
+		return p.missingAlkali(w)
+	}
+	var list []Way
+	if !p.Met {
+		list = append(list, Way{
+			Fact: batch.Decided{Way: batch.PourPart}, Default: true,
+			Title: "Pour only part of the lye solution; label and keep the rest", Until: untilPoured,
+		})
+	}
+	if restore, ok := p.restore(); ok {
+		restore.Default = p.Met
+		list = append(list, restore)
+	}
+	return list
+}
+
+func proportion(title string) Way {
+	return Way{Fact: batch.Decided{Way: batch.InProportion}, Title: title, Until: untilMet}
+}
+
+// missingOil adds the rest of an oil that came out short.
+func (p Pot) missingOil(w Weight) Way {
+	return Way{
+		Fact:    batch.Decided{Way: batch.AddOil, Oil: w.OilKey, Mass: -w.Off},
+		Title:   fmt.Sprintf("Add the %s g of %s that are missing", (-w.Off).At(w.Reads), w.Material),
+		Until:   untilTrace,
+		Default: p.Met || p.AlkaliIn,
+	}
+}
+
+// restore adds so much of the liquid oil with the greatest share that the
+// superfat is as stated again; false when it is no lower.
+func (p Pot) restore() (Way, bool) {
+	use, ok := p.restoring()
+	if !ok {
+		return Way{}, false
+	}
+	grams, err := calc.RestoringOil(p.Account.Oils, p.Account.Alkalis, p.Account.Acids,
+		calc.OilAmount{Name: use.Name, SV: use.SV}, p.Batter.Superfat.Fraction())
+	mass := (quantity.FromGrams(grams) + p.Finest - 1).FloorTo(p.Finest)
+	if err != nil || mass <= 0 {
+		return Way{}, false
+	}
+	return Way{
+		Fact:  batch.Decided{Way: batch.AddOil, Oil: use.Key, Mass: mass},
+		Title: fmt.Sprintf("Add %s g of %s", mass.At(max(p.Finest, quantity.Gram/10)), use.Name), Until: untilTrace,
+	}, true
+}
+
+// restoring is the oil that is added: liquid, so that it needs no melting, and
+// one that the recipe has most of.
+func (p Pot) restoring() (best recipe.OilUse, ok bool) {
+	most := quantity.Ratio(0)
+	for _, wantLiquid := range []bool{true, false} {
+		for _, o := range p.Batter.Oils {
+			use, known := p.Control.Oil(o.Oil)
+			if known && (!wantLiquid || !use.Hard) && o.Share > most && use.SV.Nominal > 0 {
+				best, most, ok = use, o.Share, true
+			}
+		}
+		if ok {
+			return best, true
+		}
+	}
+	return best, false
+}
+
+// missingAlkali dissolves what is missing: in the jug before the lye solution
+// is poured, and after that by itself, up to emulsion.
+func (p Pot) missingAlkali(w Weight) []Way {
+	if p.Emulsified {
+		return nil
+	}
+	m, _ := p.Control.Material(w.Material)
+	short := p.Account.Wants(p.Batter.Superfat.Fraction()) - p.Account.Has()
+	mass := quantity.FromGrams(short * recipe.MolarMass(w.Material) / calc.MolarMassKOH / m.PureFraction()).FloorTo(w.Reads)
+	if mass <= 0 {
+		return nil
+	}
+	title := fmt.Sprintf("Dissolve the %s g that are missing in the jug", mass.At(w.Reads))
+	if p.Met {
+		title = fmt.Sprintf("Dissolve the %s g that are missing in a little water, and stir them in", mass.At(w.Reads))
+	}
+	return []Way{{
+		Fact: batch.Decided{Way: batch.Shortfall, Mass: mass}, Title: title, Until: untilEmulsion, Default: !p.Met,
+	}}
+}
