@@ -26,7 +26,7 @@ var floors = [][]string{
 	{"internal/batch", "internal/scent", "internal/sure"},
 	{"internal/recipe"},
 	{"internal/oils", "internal/timer"},
-	{"internal/calc", "internal/form"},
+	{"internal/calc", "internal/form", "internal/cure"},
 	{"internal/quantity"},
 }
 
@@ -34,7 +34,7 @@ var floors = [][]string{
 // reads a file, a clock, a network or chance.
 var core = []string{
 	"internal/why", "internal/steps", "internal/lye", "internal/potcheck", "internal/rack", "internal/ways",
-	"internal/batch", "internal/scent", "internal/sure", "internal/recipe", "internal/oils", "internal/timer", "internal/calc", "internal/form", "internal/quantity",
+	"internal/batch", "internal/scent", "internal/sure", "internal/recipe", "internal/oils", "internal/timer", "internal/calc", "internal/form", "internal/cure", "internal/quantity",
 }
 
 // impure are the standard packages that the core may not import. "time" is

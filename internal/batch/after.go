@@ -247,6 +247,7 @@ func (s State) Verdict() (released, held bool, e Entry) {
 			return true, false, s.after[i]
 		case Held:
 			return false, true, s.after[i]
+		default:
 		}
 	}
 	return false, false, Entry{}
@@ -257,6 +258,7 @@ func Late(f Fact) bool {
 	switch f.(type) {
 	case Noted, Complained, BarsWent:
 		return true
+	default:
+		return false
 	}
-	return false
 }
