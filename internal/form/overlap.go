@@ -1,5 +1,10 @@
 package form
 
+import (
+	"cmp"
+	"slices"
+)
+
 // Overlaps tells whether two outlines touch, cross, or lie one inside the
 // other. Curves count as the polygons of their Boundary, so two curves that
 // only just touch may be called apart when the gap left by the polygons, at
@@ -9,6 +14,9 @@ func Overlaps(a, b Outline) bool {
 		return false
 	}
 	p, q := a.Boundary(), b.Boundary()
+	if len(p) == 0 || len(q) == 0 {
+		return false
+	}
 	for i := range p {
 		for j := range q {
 			if segmentsMeet(p[i], p[(i+1)%len(p)], q[j], q[(j+1)%len(q)]) {
@@ -24,6 +32,52 @@ func boxesApart(a, b Outline) bool {
 	aLeft, aBottom, aRight, aTop := a.Box()
 	bLeft, bBottom, bRight, bTop := b.Box()
 	return aRight < bLeft || bRight < aLeft || aTop < bBottom || bTop < aBottom
+}
+
+// Crossing gives a place where a polygon's outline crosses, touches or runs
+// back over itself, and false for one that does not. A polygon without such a
+// place has one inside.
+func Crossing(p Polygon) (Point, bool) {
+	type side struct {
+		a, b Point
+		at   int
+	}
+	sides := make([]side, len(p))
+	for i, a := range p {
+		b := p[(i+1)%len(p)]
+		if b.X < a.X {
+			a, b = b, a
+		}
+		sides[i] = side{a, b, i}
+	}
+	slices.SortFunc(sides, func(s, t side) int { return cmp.Compare(s.a.X, t.a.X) })
+	for i, s := range sides {
+		for _, t := range sides[i+1:] { // Those further right begin beyond its end.
+			if t.a.X > s.b.X {
+				break
+			}
+			if at, ok := p.sidesCross(s.at, t.at); ok {
+				return at, true
+			}
+		}
+	}
+	return Point{}, false
+}
+
+// sidesCross tells whether two sides meet elsewhere than in the corner that
+// neighbours share.
+func (p Polygon) sidesCross(i, j int) (Point, bool) {
+	n := len(p)
+	if (j+1)%n == i {
+		i, j = j, i
+	}
+	a, b, c, d := p[i], p[(i+1)%n], p[j], p[(j+1)%n]
+	if (i+1)%n != j {
+		return a, segmentsMeet(a, b, c, d)
+	}
+	// Neighbours run back over each other if they are in one line and turn round.
+	back := (b.X-a.X)*(d.X-c.X)+(b.Y-a.Y)*(d.Y-c.Y) < 0
+	return b, n < 3 || turn(a, b, d) == 0 && back
 }
 
 // turn is positive if a, b, c go anticlockwise, negative if clockwise.

@@ -27,8 +27,8 @@ func TestOverlaps(t *testing.T) {
 		{"rectangle across, no corner inside", moon, form.Rectangle{20, 39, 60, 41}, true},
 		{"rectangles sharing a side", form.Rectangle{0, 0, 10, 10}, form.Rectangle{10, 2, 20, 8}, true},
 		{"crossed rectangles", form.Rectangle{0, 4, 10, 6}, form.Rectangle{4, 0, 6, 10}, true},
-		{"ellipse within reach of its long axis only", form.Ellipse{20, 20, 15, 3}, form.Circle{20, 28, 4}, false},
-		{"ellipse crossed at its tip", form.Ellipse{20, 20, 15, 3}, form.Circle{38, 20, 4}, true},
+		{"ellipse within reach of its long axis only", form.Ellipse{20, 20, 15, 3, 0}, form.Circle{20, 28, 4}, false},
+		{"ellipse crossed at its tip", form.Ellipse{20, 20, 15, 3, 0}, form.Circle{38, 20, 4}, true},
 	} {
 		if got := form.Overlaps(c.a, c.b); got != c.want {
 			t.Errorf("%s: got %t", c.name, got)

@@ -76,7 +76,7 @@ func (c *checker) around(e placed, top quantity.Length) {
 	case floor > hair && floor < leastWall-hair:
 		c.warnf(e.path.Field("sink"), "%q leaves %s of soap under it: 5 mm or more holds better, or let it stand on the floor", e.name, millimetres(floor))
 	}
-	cover := form.Cover(e.outline, top.Millimetres())
+	cover := form.Cover(e.outline, form.Level(top.Millimetres()))
 	switch {
 	case highest > section.Height+hair:
 		c.errorf(e.path.Field("sink"), "%q rises %s above the rim of the mould: let it sink deeper", e.name, millimetres(highest-section.Height))

@@ -5,9 +5,9 @@ import (
 	"bench/internal/quantity"
 )
 
-// Section gives the cross-section of the mould.
+// Section gives the inside of the mould.
 func (m Mould) Section() form.Section {
-	return form.Section{Width: m.Width.Millimetres(), Height: m.Height.Millimetres()}
+	return form.Straight(m.Width.Millimetres(), m.Height.Millimetres(), m.Length.Millimetres())
 }
 
 // Outline gives the embed's outline on the cut face, when the layer that holds
@@ -29,9 +29,9 @@ func (e Embed) Outline(surface quantity.Length) form.Outline {
 // Fill gives the layer as calc fills it. The layer's surface must be known, as
 // it is in every control recipe.
 func (l Layer) Fill() form.Layer {
-	fill := form.Layer{Surface: l.Surface.Millimetres()}
+	fill := form.Layer{Surface: form.Level(l.Surface.Millimetres())}
 	for _, e := range l.Embeds {
-		fill.Embeds = append(fill.Embeds, e.Outline(l.Surface))
+		fill.Pressed = append(fill.Pressed, e.Outline(l.Surface))
 	}
 	return fill
 }

@@ -81,7 +81,7 @@ func (c Control) OilsNeeded() []float64 {
 	need := make([]float64, len(fills))
 	for i, fill := range fills {
 		m := c.Mixture(i)
-		poured := fill.Area * c.Mould.Length.Millimetres() / 1000 * m.GramsPerML * c.fullLoaves()
+		poured := fill.Volume / 1000 * m.GramsPerML * c.fullLoaves()
 		need[i] = (poured + c.Clinging(i).Grams()) / m.Total
 	}
 	return need

@@ -11,13 +11,12 @@ import (
 // face is the geometry of one loaf as the recipe draws it, in millimetres.
 type face struct {
 	section form.Section
-	length  float64
 	layers  []form.Layer
 }
 
 // faceOf draws the loaf of a control recipe.
 func faceOf(c recipe.Control) face {
-	f := face{section: c.Mould.Section(), length: c.Mould.Length.Millimetres()}
+	f := face{section: c.Mould.Section()}
 	for _, l := range c.Recipe.Layers {
 		f.layers = append(f.layers, l.Fill())
 	}
@@ -28,45 +27,32 @@ func faceOf(c recipe.Control) face {
 // where each surface lies.
 type rise struct {
 	face     face
-	base     float64
+	base     form.Line
 	standing []form.Outline
 }
 
-// pour adds a layer's volume and gives the height before its embeds go in and
+// pour adds a layer's volume and gives the surface before its embeds go in and
 // after. The embeds keep their sink, so they settle with the surface.
 func (r *rise) pour(layer int, millilitres float64) (pourLine, surface quantity.Length) {
-	area := millilitres * 1000 / r.face.length
+	volume := 1000 * millilitres
 	drawn := r.face.layers[layer]
-	line := form.SurfaceAfter(r.face.section, r.base, area, r.standing)
-	displaced := 0.0
-	for _, e := range drawn.Embeds {
-		displaced += e.AreaBelow(drawn.Surface)
+	r.standing = append(r.standing, drawn.Stand...)
+	after := func(volume float64) form.Line {
+		return form.SurfaceAfter(r.face.section, r.base, drawn.Surface.Slope, volume, r.standing)
 	}
-	top := form.SurfaceAfter(r.face.section, r.base, area+displaced, r.standing)
-	for _, e := range drawn.Embeds {
-		r.standing = append(r.standing, moved(e, top-drawn.Surface))
+	line := after(volume)
+	displaced := form.Part{}
+	for _, e := range drawn.Pressed {
+		displaced = displaced.Plus(e.Under(drawn.Surface))
+	}
+	top := after(volume + r.face.section.Volume(displaced))
+	for _, e := range drawn.Pressed {
+		r.standing = append(r.standing, e.Moved(0, top.At-drawn.Surface.At))
 	}
 	r.base = top
 	r.standing = slices.DeleteFunc(r.standing, func(e form.Outline) bool {
-		_, _, _, highest := e.Box()
-		return highest <= top // What is covered displaces nothing any more.
+		return form.Cover(e, top) >= 0 // What is covered displaces nothing any more.
 	})
-	return quantity.FromMillimetres(line), quantity.FromMillimetres(top)
-}
-
-// moved gives the outline shifted up by dy.
-func moved(o form.Outline, dy float64) form.Outline {
-	switch o := o.(type) {
-	case form.Circle:
-		o.CY += dy
-		return o
-	case form.Ellipse:
-		o.CY += dy
-		return o
-	case form.Rectangle:
-		o.Bottom += dy
-		o.Top += dy
-		return o
-	}
-	return o
+	middle := r.face.section.Width() / 2
+	return quantity.FromMillimetres(line.Height(middle)), quantity.FromMillimetres(top.Height(middle))
 }

@@ -2,7 +2,9 @@ package steps
 
 import (
 	"fmt"
+	"slices"
 
+	"bench/internal/form"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
 	"bench/internal/scent"
@@ -95,10 +97,8 @@ func (p *planner) pourTask(r pour, loaf int) Task {
 func (p *planner) standing(layer int) bool {
 	base := p.size.face.layers[layer-1].Surface
 	for _, below := range p.size.face.layers[:layer] {
-		for _, e := range below.Embeds {
-			if _, _, _, top := e.Box(); top > base {
-				return true
-			}
+		if slices.ContainsFunc(below.Embeds(), func(e form.Outline) bool { return form.Cover(e, base) < 0 }) {
+			return true
 		}
 	}
 	return false

@@ -1,0 +1,114 @@
+package form
+
+import (
+	"math"
+	"slices"
+)
+
+// Layer is one pour: its finished surface, and the embeds that it holds, in
+// their final place: those that are Pressed in after the pour, and those that
+// Stand there before it.
+type Layer struct {
+	Surface Line
+	Pressed []Outline
+	Stand   []Outline
+}
+
+// Embeds lists both kinds.
+func (l Layer) Embeds() []Outline { return slices.Concat(l.Stand, l.Pressed) }
+
+// LayerFill is what a layer takes: its batter, as area of the cross-section in
+// mm² and as volume in mm³, its finished surface, and the pour line, the
+// surface before the layer's own embeds are pressed in. Embeds of earlier
+// layers that stand up into it are there already.
+type LayerFill struct {
+	Area, Volume      float64
+	Surface, PourLine Line
+}
+
+// FillLayers gives each layer's batter and pour line, floor first. The areas
+// and the embeds below the last surface add up to the section below it. Embeds
+// are taken to lie apart and within the walls, and each surface above the one
+// before; check with Overlaps, WallDistance and Cover first.
+func FillLayers(s Section, layers []Layer) []LayerFill {
+	var embeds, standing []Outline
+	for _, l := range layers {
+		embeds = append(embeds, l.Embeds()...)
+	}
+	fills := make([]LayerFill, len(layers))
+	base := Level(0)
+	for i, l := range layers {
+		standing = append(standing, l.Stand...)
+		part := batter(s, base, l.Surface, embeds)
+		fill := LayerFill{Area: math.Max(0, part.Area), Volume: math.Max(0, s.Volume(part)), Surface: l.Surface}
+		fill.PourLine = SurfaceAfter(s, base, l.Surface.Slope, fill.Volume, standing)
+		fills[i] = fill
+		standing = append(standing, l.Pressed...)
+		base = l.Surface
+	}
+	return fills
+}
+
+// SurfaceAfter gives the surface, of that slope, that batter reaches when so
+// many mm³ of it are poured above base round embeds that are there already.
+// Surfaces that cross between the walls count as less where the new one is
+// lower. Over the rim the walls are taken to go straight up: whether it may lie
+// there is for the caller to see.
+func SurfaceAfter(s Section, base Line, slope, volume float64, embeds []Outline) Line {
+	width := s.Width()
+	at := func(y float64) Line { return Through(Point{width / 2, y}, slope) }
+	over := func(y float64) float64 { return s.Volume(batter(s, base, at(y), embeds)) - volume }
+	low := base.Height(width/2) - math.Abs(base.Slope-slope)*width/2
+	high := s.Height + math.Abs(slope)*width/2
+	if missing := -over(high); missing >= 0 || low >= high {
+		return at(math.Max(low, high) + math.Max(0, missing)/(width*(s.Long+s.Lean*s.Height)))
+	}
+	return at(rootOf(over, low, high))
+}
+
+// rootOf finds where a rising function passes zero between two places: regula
+// falsi, with the end that stays put halved (the Illinois rule; M. Dowell and
+// P. Jarratt, BIT 11, 1971), and with halvings in between so that a step in the
+// function cannot hold it up.
+func rootOf(f func(float64) float64, low, high float64) float64 {
+	const close = 1e-10 // mm
+	fLow, fHigh := f(low), f(high)
+	if fLow >= 0 {
+		return low
+	}
+	for i := 0; high-low > close && i < 200; i++ {
+		middle := (low + high) / 2
+		if i%3 != 2 {
+			middle = math.Max(low+close/4, math.Min(high-close/4, high-fHigh*(high-low)/(fHigh-fLow)))
+		}
+		switch v := f(middle); {
+		case v == 0:
+			return middle
+		case v < 0:
+			low, fLow, fHigh = middle, v, fHigh/2
+		default:
+			high, fHigh, fLow = middle, v, fLow/2
+		}
+	}
+	return high
+}
+
+// batter is what is left between two surfaces for batter.
+func batter(s Section, from, to Line, embeds []Outline) Part {
+	from, to = s.capped(from), s.capped(to)
+	inside := s.Outline()
+	left := inside.Under(to).Less(inside.Under(from))
+	for _, e := range embeds {
+		left = left.Less(e.Under(to).Less(e.Under(from)))
+	}
+	return left
+}
+
+// capped lowers a level surface to the rim, so that what stands proud of the
+// mould displaces nothing in it.
+func (s Section) capped(l Line) Line {
+	if l.Slope == 0 {
+		return Level(math.Min(l.At, s.Height))
+	}
+	return l
+}
