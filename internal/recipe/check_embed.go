@@ -24,6 +24,9 @@ func (c *checker) embeds() {
 		for j, e := range l.Embeds {
 			p := Path("layers").Item(i).Field("embeds").Item(j)
 			names, paths = append(names, e.Name), append(paths, p.Field("name"))
+			if e.Dough != "" {
+				c.r.Layers[i].Embeds[j].Dough = c.dough(p.Field("dough"), e.Dough)
+			}
 			if !c.embedSize(p, e) {
 				continue
 			}

@@ -70,6 +70,9 @@ func (c *checker) workshopMaterial(p Path, m Material) {
 		{"becomes", m.Becomes != "", scents},
 		{"limit", m.Limit != 0, scents},
 		{"high pH", m.HighPH != "", []MaterialKind{ColourMaterial}},
+		{"soap inci", m.SoapINCI != "", []MaterialKind{OilMaterial}},
+		{"allergens", len(m.Allergens) > 0, []MaterialKind{FragranceMaterial, EssentialMaterial, AdditiveMaterial, ToppingMaterial}},
+		{"contains", len(m.Contains) > 0, []MaterialKind{DoughMaterial}},
 		{"looks", m.Looks != "", []MaterialKind{ColourMaterial, ToppingMaterial}},
 	} {
 		if f.given && m.Kind != "" && !slices.Contains(f.kinds, m.Kind) {
@@ -91,6 +94,7 @@ func (c *checker) workshopMaterial(p Path, m Material) {
 	}
 	c.workshopStock(p, m)
 	c.workshopCarried(p, m)
+	c.workshopParts(p, m)
 	if m.Purity > quantity.Whole {
 		c.errorf(p.Field("purity"), "a purity cannot be more than 100 %%")
 	}

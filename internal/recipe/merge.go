@@ -24,6 +24,9 @@ func Merge(builtin, own Workshop) Workshop {
 	if own.Room != 0 {
 		merged.Room = own.Room
 	}
+	if len(own.Responsible) > 0 {
+		merged.Responsible = own.Responsible
+	}
 	merged.Materials = mergeMaterials(builtin.Materials, own.Materials)
 	return merged
 }

@@ -28,6 +28,7 @@ type Recipe struct {
 	Top        Top
 	Gel        Gel
 	Unmould    time.Duration // Unmould is the time from the last pour.
+	Label      LabelWords    `json:",omitzero"`
 }
 
 // Batter is one pot: oils, alkali, water and what goes into them.
@@ -140,6 +141,7 @@ type Embed struct {
 	Shape  Shape
 	Width  quantity.Length
 	Height quantity.Length
+	Dough  string          `json:",omitempty"` // Dough is the material that it is made of, or "" where that is not stated.
 	Across quantity.Length // Across is from the left wall to the middle.
 	Sink   quantity.Length // Sink is how far its lowest point lies under the holding layer's finished surface.
 }

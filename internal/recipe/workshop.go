@@ -14,6 +14,7 @@ type Workshop struct {
 	Materials    []Material
 	LeftInVessel quantity.Mass        // LeftInVessel stays in each vessel that batter is poured out of.
 	Room         quantity.Temperature // Room is how warm it is; zero means not stated.
+	Responsible  []string             // Responsible is name and address of who answers for the soap, line by line.
 }
 
 // Scale is a weighing instrument. Reads and Max are d and Max of OIML R 76.
@@ -69,6 +70,7 @@ const (
 	EssentialMaterial MaterialKind = "essential oil"
 	AdditiveMaterial  MaterialKind = "additive"
 	ToppingMaterial   MaterialKind = "topping"
+	DoughMaterial     MaterialKind = "soap dough" // DoughMaterial is made soap that embeds are formed of.
 )
 
 // Behaviour is what a scent does to raw batter.
@@ -114,4 +116,8 @@ type Material struct {
 	HighPH   Stability      // HighPH is whether a colour is stable in raw soap.
 	Looks    string         // Looks is a colour's shade in soap as sRGB, "#1f3a5f", or empty.
 	INCI     string
+	SoapINCI string `json:",omitempty"` // SoapINCI is the name of an oil's sodium soap.
+	// Allergens are what a scent holds of each, from the supplier's declaration.
+	Allergens []Part `json:",omitempty"`
+	Contains  []Part `json:",omitempty"` // Contains is what a soap dough was made of.
 }

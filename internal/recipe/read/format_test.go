@@ -48,7 +48,7 @@ func TestFormatFields(t *testing.T) {
 	const strange = "{ qqqqqq: 1 }"
 	_, _, problems := Recipe("x", []byte("qqqqqq: 1\nbatters: [{ qqqqqq: 1, additives: ["+strange+"] }]\n"+
 		"layers: [{ qqqqqq: 1, colours: ["+strange+"], scents: ["+strange+"], embeds: ["+strange+"] }]\n"+
-		"top: { qqqqqq: 1, toppings: ["+strange+"] }\n"))
+		"label: "+strange+"\ntop: { qqqqqq: 1, toppings: ["+strange+"] }\n"))
 	_, _, more := Workshop("x", []byte("qqqqqq: 1\nscales: ["+strange+"]\nvessels: ["+strange+"]\nmoulds: ["+strange+"]\nmaterials: ["+strange+"]\n"))
 	lists := regexp.MustCompile(`there is no field "qqqqqq" here: it can be (.*)`)
 	mappings := 0
@@ -64,7 +64,7 @@ func TestFormatFields(t *testing.T) {
 			}
 		}
 	}
-	if mappings != 14 {
+	if mappings != 15 {
 		t.Errorf("%d mappings were asked for their fields", mappings)
 	}
 }

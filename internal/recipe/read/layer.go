@@ -77,6 +77,7 @@ func (r *reader) embed(n *yaml.Node, p recipe.Path) recipe.Embed {
 			o := measure(r, parseShape)(n, p)
 			e.Shape, e.Width, e.Height = o.shape, o.width, o.height
 		},
+		"dough":  into(&e.Dough, r.name),
 		"across": into(&e.Across, measure(r, positive(quantity.ParseLength))),
 		"sink":   into(&e.Sink, measure(r, positive(quantity.ParseLength))),
 	}, "name", "shape", "across", "sink")

@@ -30,6 +30,9 @@ func (r *reader) workshop(n *yaml.Node, out *recipe.Workshop) {
 		"workshop":       into(&out.Name, r.name),
 		"left in vessel": into(&out.LeftInVessel, measure(r, positive(quantity.ParseMass))),
 		"room":           into(&out.Room, measure(r, parseRoom)),
+		"responsible person": func(n *yaml.Node, p recipe.Path) {
+			r.items(n, p, func(n *yaml.Node, p recipe.Path) { out.Responsible = append(out.Responsible, r.line(n, p)) })
+		},
 		"scales": func(n *yaml.Node, p recipe.Path) {
 			r.items(n, p, func(n *yaml.Node, p recipe.Path) { out.Scales = append(out.Scales, r.scale(n, p)) })
 		},
@@ -85,7 +88,7 @@ func (r *reader) material(n *yaml.Node, p recipe.Path) recipe.Material {
 	r.mapping(n, p, fields{
 		"name": into(&m.Name, r.name),
 		"kind": into(&m.Kind, choice(r, recipe.OilMaterial, recipe.AlkaliMaterial, recipe.WaterMaterial, recipe.ColourMaterial,
-			recipe.FragranceMaterial, recipe.EssentialMaterial, recipe.AdditiveMaterial, recipe.ToppingMaterial)),
+			recipe.FragranceMaterial, recipe.EssentialMaterial, recipe.AdditiveMaterial, recipe.ToppingMaterial, recipe.DoughMaterial)),
 		"oil":       into(&m.Oil, r.oilKey),
 		"sv":        into(&m.SV, measure(r, parseSV)),
 		"oil share": into(&m.OilShare, share),
@@ -102,11 +105,14 @@ func (r *reader) material(n *yaml.Node, p recipe.Path) recipe.Material {
 			}
 			r.items(n, p, func(n *yaml.Node, p recipe.Path) { m.Does = append(m.Does, behaviour(n, p)) })
 		},
-		"becomes": into(&m.Becomes, r.line),
-		"limit":   into(&m.Limit, share),
-		"high pH": into(&m.HighPH, choice(r, recipe.Stable, recipe.Unstable, recipe.Untested)),
-		"looks":   into(&m.Looks, measure(r, parseLooks)),
-		"inci":    into(&m.INCI, r.line),
+		"soap inci": into(&m.SoapINCI, r.line),
+		"allergens": r.parts(&m.Allergens),
+		"contains":  r.parts(&m.Contains),
+		"becomes":   into(&m.Becomes, r.line),
+		"limit":     into(&m.Limit, share),
+		"high pH":   into(&m.HighPH, choice(r, recipe.Stable, recipe.Unstable, recipe.Untested)),
+		"looks":     into(&m.Looks, measure(r, parseLooks)),
+		"inci":      into(&m.INCI, r.line),
 	}, "name", "kind")
 	return m
 }

@@ -1,0 +1,55 @@
+package recipe
+
+import "bench/internal/quantity"
+
+// LabelWords are what a recipe says for its label and nothing else needs.
+type LabelWords struct {
+	Product      string `json:",omitempty"` // Product is what the label calls it; empty is the recipe's name.
+	Keeps        int    `json:",omitempty"` // Keeps is how long a bar keeps, in months from the pour; 0 is not stated.
+	AfterOpening int    `json:",omitempty"` // AfterOpening is how long an opened bar keeps, in months; 0 is not stated.
+	Cautions     string `json:",omitempty"` // Cautions are the precautions that the assessment asks for.
+}
+
+// Part is a named share of something.
+type Part struct {
+	Name  string
+	Share quantity.Ratio
+}
+
+// dough finds the material that an embed is made of, and everything in it.
+func (c *checker) dough(p Path, name string) string {
+	name = c.material(p, name, "soap dough", DoughMaterial)
+	m, ok := c.w.material(name)
+	if !ok || m.Kind != DoughMaterial {
+		return name
+	}
+	var known []string
+	for _, k := range c.w.Materials {
+		known = append(known, k.Name)
+	}
+	for _, part := range m.Contains {
+		_, _, oil := c.oilRow(part.Name)
+		_, material := c.w.material(part.Name)
+		if f := Fold(part.Name); !oil && !material && f != Water && f != SodiumHydroxide && f != PotassiumHydroxide {
+			c.errorf(p, "%s contains %q, which is neither an oil nor a material of the workshop%s", m.Name, part.Name, DidYouMean(part.Name, known))
+		}
+	}
+	return m.Name
+}
+
+// workshopParts checks the lists of shares of a material.
+func (c *checker) workshopParts(p Path, m Material) {
+	var allergens, contains quantity.Ratio
+	for _, a := range m.Allergens {
+		allergens += a.Share
+	}
+	if allergens > quantity.Whole {
+		c.errorf(p.Field("allergens"), "the allergens of %q are %s of it together", m.Name, allergens)
+	}
+	for _, part := range m.Contains {
+		contains += part.Share
+	}
+	if m.Kind == DoughMaterial && contains != quantity.Whole {
+		c.errorf(p.Field("contains"), "%q must say what it was made of, all of it: the shares add up to %s, not 100 %%", m.Name, contains)
+	}
+}
