@@ -19,7 +19,7 @@ import (
 var floors = [][]string{
 	{"cmd/bench", "internal/console", "internal/measure", "internal/measure/floor", "internal/measure/drawn"},
 	{"internal/ui", "internal/journal", "internal/recipe/read", "internal/paper", "internal/draw", "internal/measure/list", "recipes"},
-	{"internal/quiet"},
+	{"internal/quiet", "internal/sheet"},
 	{"internal/why"},
 	{"internal/steps"},
 	{"internal/lye", "internal/potcheck", "internal/rack", "internal/ways"},
