@@ -20,7 +20,7 @@ var floors = [][]string{
 	{"cmd/bench", "internal/console", "internal/measure", "internal/measure/floor", "internal/measure/drawn"},
 	{"internal/ui", "internal/journal", "internal/recipe/read", "internal/paper", "internal/draw", "internal/measure/list", "recipes"},
 	{"internal/quiet", "internal/sheet"},
-	{"internal/why"},
+	{"internal/why", "internal/label"},
 	{"internal/steps"},
 	{"internal/lye", "internal/potcheck", "internal/rack", "internal/ways"},
 	{"internal/batch", "internal/scent", "internal/sure"},
@@ -33,7 +33,7 @@ var floors = [][]string{
 // core are the pure packages: standard library only, and of that nothing that
 // reads a file, a clock, a network or chance.
 var core = []string{
-	"internal/why", "internal/steps", "internal/lye", "internal/potcheck", "internal/rack", "internal/ways",
+	"internal/why", "internal/label", "internal/steps", "internal/lye", "internal/potcheck", "internal/rack", "internal/ways",
 	"internal/batch", "internal/scent", "internal/sure", "internal/recipe", "internal/oils", "internal/timer", "internal/calc", "internal/form", "internal/cure", "internal/quantity",
 }
 

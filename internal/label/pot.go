@@ -1,0 +1,200 @@
+package label
+
+import (
+	"bench/internal/calc"
+	"bench/internal/form"
+	"bench/internal/oils"
+	"bench/internal/quantity"
+	"bench/internal/recipe"
+	"bench/internal/steps"
+)
+
+// doughGramsPerML is the density of made soap: common practice, 1.0 to 1.1, no
+// source. It only decides how much of an embed there is beside the batter.
+const doughGramsPerML = 1.05
+
+// pot is what one batter, or one soap dough, was made of, as far as it is in the
+// loaves.
+type pot struct {
+	name    string
+	oils    []fat
+	alkalis []alkali
+	water   float64 // water is in grams.
+	acids   float64 // acids is the alkali that acids take, in grams of potassium hydroxide.
+	rest    []other
+}
+
+// fat is an oil in grams, with its saponification value in mg/g.
+type fat struct {
+	row   oils.Oil
+	grams float64
+	sv    float64
+}
+
+// alkali is in grams as weighed; pure is the part of it that is alkali.
+type alkali struct {
+	name        string
+	grams, pure float64
+}
+
+// other is anything that soap-making leaves as it is.
+type other struct {
+	name  string
+	grams float64
+}
+
+// pots gives the batters and doughs of a plan, in grams in all the loaves.
+func (n naming) pots(plan steps.Plan) []pot {
+	var list []pot
+	for _, b := range plan.Batters {
+		list = append(list, n.batter(plan, b))
+	}
+	for _, l := range n.control.Recipe.Layers {
+		for _, e := range l.Embeds {
+			area := form.Area(e.Outline(l.Surface)) // In mm².
+			ml := area * n.control.Mould.Length.Millimetres() / 1000 * float64(n.control.Loaves)
+			if d, ok := n.material(e.Dough); ok && e.Dough != "" {
+				list = append(list, n.dough(d, ml*doughGramsPerML))
+			}
+		}
+	}
+	if top := toppings(plan); len(top) > 0 {
+		list = append(list, pot{name: "top", rest: top})
+	}
+	return list
+}
+
+// batter gives a pot without what stayed in vessels, with the colours and
+// scents of its layers.
+func (n naming) batter(plan steps.Plan, b steps.Batter) pot {
+	p := pot{name: b.Name, acids: b.Account.Acids}
+	f := inMoulds(plan, b.Name)
+	for _, a := range b.Oils {
+		if use, ok := n.oilNamed(a.Name); ok {
+			row, _ := oils.ByKey(use.Key)
+			p.oils = append(p.oils, fat{row, a.Mass.Grams() * f, use.SV.Nominal})
+		}
+	}
+	for _, a := range b.Alkali {
+		p.add(n.hydroxide(a.Name, a.Mass.Grams()*f))
+	}
+	p.water += b.Water.Mass.Grams() * f
+	p.acids *= f
+	for _, a := range b.Additives {
+		p.rest = append(p.rest, other{a.Name, a.Mass.Grams() * f})
+	}
+	for _, l := range plan.Layers {
+		if l.Batter != b.Name {
+			continue
+		}
+		for _, c := range l.Colours {
+			p.rest = append(p.rest, other{c.Name, c.Mass.Grams() * f})
+		}
+		for _, s := range l.Scents {
+			p.rest = append(p.rest, other{s.Name, s.Mass.Grams() * f})
+		}
+	}
+	return p
+}
+
+// inMoulds gives which fraction of a batter reached the moulds.
+func inMoulds(plan steps.Plan, batter string) float64 {
+	var all, in quantity.Mass
+	for _, l := range plan.Layers {
+		if l.Batter != batter {
+			continue
+		}
+		all += l.Mass
+		for _, p := range l.Loaves {
+			in += p.Mass
+		}
+	}
+	if all <= 0 || in <= 0 {
+		return 1
+	}
+	return in.Grams() / all.Grams()
+}
+
+// hydroxide gives an alkali and the water of its solution. Other impurities are
+// not ingredients (Regulation (EC) 1223/2009, article 19(1)(g)).
+func (n naming) hydroxide(name string, grams float64) (alkali, float64) {
+	m, _ := n.control.Material(name)
+	switch {
+	case m.Stock > 0:
+		dry := grams * m.Stock.Fraction()
+		return alkali{name, dry, dry}, grams - dry
+	case m.Purity > 0:
+		return alkali{name, grams, grams * m.Purity.Fraction()}, 0
+	}
+	return alkali{name, grams, grams}, 0
+}
+
+func (p *pot) add(a alkali, water float64) {
+	p.alkalis = append(p.alkalis, a)
+	p.water += water
+}
+
+// dough gives what so many grams of a soap dough were made of.
+func (n naming) dough(d recipe.Material, grams float64) pot {
+	p := pot{name: d.Name}
+	for _, part := range d.Contains {
+		g := grams * part.Share.Fraction()
+		switch name := recipe.Fold(part.Name); name {
+		case recipe.Water:
+			p.water += g
+		case recipe.SodiumHydroxide, recipe.PotassiumHydroxide:
+			p.add(n.hydroxide(name, g))
+		default:
+			if row, ok := n.row(part.Name); ok {
+				p.oils = append(p.oils, fat{row, g, row.SV.Mid()})
+				continue
+			}
+			p.rest = append(p.rest, other{part.Name, g})
+		}
+	}
+	return p
+}
+
+// toppings sums up what was weighed onto the loaves.
+func toppings(plan steps.Plan) []other {
+	var list []other
+	for _, st := range plan.Stages {
+		if st.Kind != steps.Texture {
+			continue
+		}
+		for _, t := range st.Tasks {
+			mass := t.Target
+			if t.Done {
+				mass = t.Mass
+			}
+			if t.Do == steps.Weigh && mass > 0 {
+				list = append(list, other{t.Material, mass.Grams()})
+			}
+		}
+	}
+	return list
+}
+
+// total is everything in the pot at the time of making, in grams.
+func (p pot) total() float64 {
+	sum := p.water
+	for _, o := range p.oils {
+		sum += o.grams
+	}
+	for _, a := range p.alkalis {
+		sum += a.grams
+	}
+	for _, r := range p.rest {
+		sum += r.grams
+	}
+	return sum
+}
+
+// asKOH is the alkali there is for the oils, in grams of potassium hydroxide.
+func (p pot) asKOH() float64 {
+	sum := -p.acids
+	for _, a := range p.alkalis {
+		sum += a.pure * calc.MolarMassKOH / recipe.MolarMass(a.name)
+	}
+	return max(0, sum)
+}
