@@ -1,0 +1,238 @@
+package face
+
+import (
+	"slices"
+
+	"bench/internal/scene"
+)
+
+// Frame is what stands round a picture, and how large its writing is.
+type Frame struct {
+	LetterW, LetterH float64 // LetterW and LetterH are what a character takes, in mm.
+	Tick             float64 // Tick is the least distance between the marks of a rule, in mm.
+	Rule             bool    // Rule draws a millimetre rule at the left and below.
+	Names            bool    // Names writes each layer's name on it, where it fits.
+	Mould            bool    // Mould shows the mould's walls, and all up to its rim.
+}
+
+// The margins of a picture with a rule, in letters: three figures, a mark, and
+// the wall; marks and figures.
+const (
+	marginLeft  = 5
+	marginBelow = 2
+)
+
+// seam is how far layers lie over the one below, in mm, so that no hair of
+// ground shows between them.
+const seam = 0.3
+
+// How thick lines are, in mm.
+const (
+	thin = 0.25
+	firm = 0.5
+)
+
+// shown gives the part of the loaf that a picture is about.
+func (l Loaf) shown(f Frame) scene.Box {
+	if f.Mould {
+		return l.mould().Around(l.soap())
+	}
+	return l.soap()
+}
+
+// CutFace draws the cross-section: what is poured is solid, what is to come an
+// outline, and embeds lie where they are or will be.
+func (l Loaf) CutFace(f Frame) scene.Scene {
+	shown := l.shown(f)
+	s := scene.Scene{Title: l.Title, Box: shown}
+	if f.Rule {
+		s.Box.Left -= marginLeft * f.LetterW
+		s.Box.Bottom -= marginBelow * f.LetterH
+		rule(&s, f, shown)
+	}
+	l.pours(&s)
+	l.toCome(&s)
+	for i, layer := range l.Layers {
+		for _, e := range layer.Embeds {
+			s.Add(l.embed(i, e))
+		}
+	}
+	if f.Mould {
+		s.Add(l.walls(f))
+	}
+	if f.Names {
+		l.names(&s, f)
+	}
+	return s
+}
+
+// pours fills what is poured, the highest first, so that each lies over the
+// edge of the one above it.
+func (l Loaf) pours(s *scene.Scene) {
+	for i, layer := range slices.Backward(l.Layers) {
+		if !layer.Poured {
+			continue
+		}
+		var from *Level
+		if i > 0 {
+			below := l.Layers[i-1].stands()
+			below.At -= seam
+			from = &below
+		}
+		s.Add(scene.Shape{
+			Name: layer.Name, Points: l.part(from, layer.stands()),
+			Fill: scene.Fill{On: true, Colour: layer.Colour, Pattern: 1 + i},
+		})
+	}
+	if l.Dusted && len(l.Layers) > 0 {
+		top := l.Layers[len(l.Layers)-1].stands()
+		s.Add(scene.Shape{
+			Name: "topping", Points: l.across(Level{top.At - firm/2, top.Slope}), Open: true,
+			Line: scene.Line{Width: firm, Colour: *l.Topping, Spare: true},
+		})
+	}
+}
+
+// toCome draws where surfaces will lie: dashes for what they end at, and a firm
+// line for what to pour to next.
+func (l Loaf) toCome(s *scene.Scene) {
+	for _, layer := range l.Layers {
+		if !layer.Poured || !layer.Settled {
+			s.Add(scene.Shape{
+				Name: layer.Name + ", finished surface", Points: l.across(layer.Finished), Open: true,
+				Line: scene.Line{Width: thin, Ink: true, Dash: 2},
+			})
+		}
+		if layer.Next {
+			s.Add(scene.Shape{
+				Name: layer.Name + ", pour line", Points: l.across(layer.PourLine), Open: true,
+				Line: scene.Line{Width: thin, Ink: true},
+			})
+		}
+	}
+}
+
+// embed draws a stick: solid once it is in. The line round it is spared where
+// its colour stands out by itself.
+func (l Loaf) embed(layer int, e Embed) scene.Shape {
+	shape := scene.Shape{Name: e.Name, Points: e.Outline}
+	if !e.In {
+		shape.Line = scene.Line{Width: thin, Ink: true}
+		return shape
+	}
+	shape.Fill = scene.Fill{On: true, Colour: e.Colour}
+	shape.Line = scene.Line{Width: firm, Colour: lines, Spare: true}
+	for _, other := range l.Layers[layer:] {
+		if near(other.Colour, e.Colour) {
+			shape.Line.Spare = false
+		}
+	}
+	return shape
+}
+
+// walls draws the mould from rim to rim, outside what it holds.
+func (l Loaf) walls(f Frame) scene.Shape {
+	line := scene.Line{Width: thin, Ink: true}
+	return scene.Shape{Name: "mould " + l.Mould, Points: outside(l.Walls, l.Rim, f.LetterW/4, f.LetterH/4), Open: true, Line: line}
+}
+
+// outside gives the outline from rim to rim, without the rim itself, moved out
+// by so much sideways and down. Walls are convex.
+func outside(points []scene.Point, rim, dx, dy float64) []scene.Point {
+	n := len(points)
+	start := 0
+	for i, p := range points { // The rim is the side that comes back from right to left.
+		if q := points[(i+n-1)%n]; p.Y >= rim-1e-6 && q.Y >= rim-1e-6 && q.X > p.X {
+			start = i
+		}
+	}
+	box := scene.BoxOf(points)
+	middle := (box.Left + box.Right) / 2
+	var out []scene.Point
+	for k := range n {
+		p := points[(start+k)%n]
+		switch {
+		case p.X < middle:
+			p.X -= dx
+		case p.X > middle:
+			p.X += dx
+		}
+		if p.Y < rim-1e-6 {
+			p.Y -= dy
+		}
+		out = append(out, p)
+	}
+	return out
+}
+
+// names writes each layer's name on it, where nothing else lies.
+func (l Loaf) names(s *scene.Scene, f Frame) {
+	for i, layer := range l.Layers {
+		at, ok := l.room(s.Box, f, i)
+		if !ok {
+			continue
+		}
+		label := scene.Label{At: at, Text: layer.Name, Size: f.LetterH, Anchor: scene.Start}
+		if layer.Poured {
+			label.On = &layer.Colour
+		}
+		s.Write(label)
+	}
+}
+
+// room finds a place for a layer's name on the rows and columns of letters: the
+// nearest to the middle of its height, from the left.
+func (l Loaf) room(box scene.Box, f Frame, i int) (scene.Point, bool) {
+	layer := l.Layers[i]
+	low := 0.0
+	if i > 0 {
+		low = max(l.Layers[i-1].Finished.over(box.Left), l.Layers[i-1].Finished.over(box.Right))
+	}
+	top := layer.Finished
+	if layer.Poured {
+		top = layer.stands()
+	}
+	high := min(top.over(box.Left), top.over(box.Right))
+	width := float64(len([]rune(layer.Name))) * f.LetterW
+	best, found := scene.Point{}, false
+	for k := 0; box.Top-float64(k)*f.LetterH > 0; k++ {
+		y := box.Top - (float64(k)+0.5)*f.LetterH
+		if y-f.LetterH/2 < low-1e-6 || y+f.LetterH/2 > high+1e-6 || found && distance(best.Y, low, high) <= distance(y, low, high) {
+			continue
+		}
+		for j := 0; ; j++ {
+			x := box.Left + float64(j)*f.LetterW
+			text := scene.Box{Left: x - f.LetterW, Bottom: y - f.LetterH/2, Right: x + width + f.LetterW, Top: y + f.LetterH/2}
+			if text.Right > box.Right+f.LetterW {
+				break
+			}
+			if l.clear(text) {
+				best, found = scene.Point{X: x, Y: y}, true
+				break
+			}
+		}
+	}
+	return best, found
+}
+
+// distance gives how far a height is from the middle of two others.
+func distance(y, low, high float64) float64 { return max(y-(low+high)/2, (low+high)/2-y) }
+
+// clear says that a box lies within the walls and touches no embed.
+func (l Loaf) clear(box scene.Box) bool {
+	for _, layer := range l.Layers {
+		for _, e := range layer.Embeds {
+			o := scene.BoxOf(e.Outline)
+			if o.Left < box.Right && box.Left < o.Right && o.Bottom < box.Top && box.Bottom < o.Top {
+				return false
+			}
+		}
+	}
+	for _, y := range []float64{box.Bottom, box.Top} {
+		ends := l.across(Level{At: min(max(y, 1e-3), l.Rim-1e-3)})
+		if len(ends) != 2 || box.Left < ends[0].X || box.Right > ends[1].X {
+			return false
+		}
+	}
+	return true
+}

@@ -1,0 +1,70 @@
+package face
+
+import (
+	"math"
+	"strconv"
+
+	"bench/internal/scene"
+)
+
+// steps are the distances that marks and figures of a rule may have, in mm.
+//
+//nolint:gochecknoglobals // A table.
+var distances = []float64{1, 2, 5, 10, 20, 50, 100, 200, 500}
+
+// spaced gives the smallest distance that is at least so much, and holds whole
+// ones of another.
+func spaced(least, whole float64) float64 {
+	for _, d := range distances {
+		if d >= least && math.Mod(d, whole) == 0 {
+			return d
+		}
+	}
+	return distances[len(distances)-1]
+}
+
+// hair keeps the lowest mark beside what it measures, in mm.
+const hair = 1e-3
+
+// rule draws a millimetre rule at the left of the box and one below it. Marks
+// are one length with figures and half of it without.
+func rule(s *scene.Scene, f Frame, box scene.Box) {
+	mark := spaced(f.Tick, 1)
+	number := spaced(1.95*f.LetterH, mark)
+	for y := box.Bottom; y <= box.Top+1e-6; y += mark {
+		long := 0.5
+		if math.Mod(y-box.Bottom, number) < 1e-6 {
+			long = 1
+			s.Write(scene.Label{
+				At: scene.Point{X: box.Left - 2*f.LetterW, Y: between(y, box, f)}, Text: figure(y), Size: f.LetterH, Anchor: scene.End,
+			})
+		}
+		from, at := box.Left-f.LetterW, max(y, box.Bottom+hair)
+		s.Add(tick(scene.Point{X: from - long*f.LetterW, Y: at}, scene.Point{X: from, Y: at}))
+	}
+	mark = spaced(f.Tick*f.LetterW/f.LetterH*2, 1)
+	number = spaced(4*f.LetterW, mark)
+	for x := box.Left; x <= box.Right+1e-6; x += mark {
+		long := 0.25
+		if math.Mod(x-box.Left, number) < 1e-6 {
+			long = 0.5
+			s.Write(scene.Label{
+				At: scene.Point{X: x, Y: box.Bottom - 1.5*f.LetterH}, Text: figure(x - box.Left), Size: f.LetterH, Anchor: scene.Middle,
+			})
+		}
+		from := box.Bottom - f.LetterH/2
+		s.Add(tick(scene.Point{X: x, Y: from}, scene.Point{X: x, Y: from - long*f.LetterH}))
+	}
+}
+
+// between keeps a figure within the picture: that of the floor stands beside the
+// lowest row, and that of the top beside the highest.
+func between(y float64, box scene.Box, f Frame) float64 {
+	return min(max(y, box.Bottom+f.LetterH/4), box.Top-f.LetterH/4)
+}
+
+func tick(a, b scene.Point) scene.Shape {
+	return scene.Shape{Points: []scene.Point{a, b}, Open: true, Line: scene.Line{Width: thin, Ink: true}}
+}
+
+func figure(mm float64) string { return strconv.FormatFloat(math.Round(mm), 'f', -1, 64) }
