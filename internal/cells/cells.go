@@ -88,6 +88,9 @@ func Lines(s scene.Scene, w, h int, look Look) []string {
 	c := canvas{scene: s, look: look, w: w, dots: scene.Paint(s, w*across, h*down), letters: letters(s, w, h, look)}
 	c.chooser.tones = make([]tone, across*down)
 	c.pens = pens(s, look.Colours)
+	if look.Colours != None {
+		c.fine = scene.Paint(s, w*2, h*4)
+	}
 	lines := make([]string, h)
 	for row := range lines {
 		lines[row] = c.line(row)
@@ -118,6 +121,7 @@ type canvas struct {
 	look    Look
 	w       int
 	dots    *scene.Dots
+	fine    *scene.Dots // fine are braille's, for lines on the terminal's own ground.
 	letters []letter
 	chooser chooser
 	pens    *palette
@@ -165,6 +169,9 @@ func (c *canvas) cell(col, row int) (rune, string) {
 	}
 	if l.r != 0 {
 		return l.r, c.bold(l) + c.pens.written(c.chooser.tones)
+	}
+	if c.pens.open(c.chooser.tones) {
+		return braille(c.scene, c.fine, 2*col, 4*row), ""
 	}
 	mask, fore, back := c.chooser.best()
 	return glyphOf(c.look.Pattern, mask), c.pens.style(fore, back)

@@ -2,6 +2,7 @@ package cells
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 
 	"bench/internal/scene"
@@ -71,6 +72,11 @@ func (p *palette) written(tones []tone) string {
 		return ""
 	}
 	return p.style(tone{filled, light.Contrast().Linear().Perceived()}, tone{filled, light.Perceived()})
+}
+
+// open says that nothing in a cell is filled, so that lines can be thin.
+func (p *palette) open(tones []tone) bool {
+	return !slices.ContainsFunc(tones, func(t tone) bool { return t.kind == filled })
 }
 
 // style gives the SGR sequence for two tones, or nothing for the terminal's own.

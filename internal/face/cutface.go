@@ -10,6 +10,7 @@ import (
 type Frame struct {
 	LetterW, LetterH float64 // LetterW and LetterH are what a character takes, in mm.
 	Tick             float64 // Tick is the least distance between the marks of a rule, in mm.
+	Cells            bool    // Cells says that letters stand in the rows of a terminal.
 	Rule             bool    // Rule draws a millimetre rule at the left and below.
 	Names            bool    // Names writes each layer's name on it, where it fits.
 	Mould            bool    // Mould shows the mould's walls, and all up to its rim.
@@ -86,10 +87,8 @@ func (l Loaf) pours(s *scene.Scene) {
 	}
 	if l.Dusted && len(l.Layers) > 0 {
 		top := l.Layers[len(l.Layers)-1].stands()
-		s.Add(scene.Shape{
-			Name: "topping", Points: l.across(Level{top.At - firm/2, top.Slope}), Open: true,
-			Line: scene.Line{Width: firm, Colour: *l.Topping, Spare: true},
-		})
+		from := Level{top.At - firm, top.Slope}
+		s.Add(scene.Shape{Name: "topping", Points: l.part(&from, top), Fill: scene.Fill{On: true, Colour: *l.Topping}})
 	}
 }
 

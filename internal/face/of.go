@@ -13,7 +13,7 @@ import (
 func Of(plan steps.Plan, c recipe.Control, loaf int, at steps.Stage) Loaf {
 	l := Loaf{
 		Title: plan.Recipe, Mould: plan.Mould.Name,
-		Walls: wallsOf(plan.Mould), Rim: plan.Mould.Height.Millimetres(), Length: plan.Mould.Length.Millimetres(),
+		Walls: pointsOf(plan.Mould.Section().Boundary()), Rim: plan.Mould.Height.Millimetres(), Length: plan.Mould.Length.Millimetres(),
 	}
 	for i, planned := range plan.Layers {
 		if i < len(c.Recipe.Layers) && loaf < len(planned.Loaves) {
@@ -37,7 +37,7 @@ func layerOf(plan steps.Plan, c recipe.Control, i, loaf int, next bool) Layer {
 	}
 	for n, e := range drawn.Embeds {
 		l.Embeds = append(l.Embeds, Embed{
-			Name: e.Name, Outline: outlineOf(e.Outline(pour.Surface)), Colour: uncoloured, In: in[n],
+			Name: e.Name, Outline: pointsOf(e.Outline(pour.Surface).Boundary()), Colour: uncoloured, In: in[n],
 		})
 		l.Settled = l.Settled && in[n]
 	}
@@ -75,13 +75,7 @@ func done(plan steps.Plan, kind steps.Kind) bool {
 
 func levelOf(height quantity.Length) Level { return Level{At: height.Millimetres()} }
 
-func wallsOf(m recipe.Mould) []scene.Point {
-	w, h := m.Width.Millimetres(), m.Height.Millimetres()
-	return outlineOf(form.Rectangle{Left: 0, Bottom: 0, Right: w, Top: h})
-}
-
-func outlineOf(o form.Outline) []scene.Point {
-	boundary := o.Boundary()
+func pointsOf(boundary []form.Point) []scene.Point {
 	points := make([]scene.Point, len(boundary))
 	for i, p := range boundary {
 		points[i] = scene.Point(p)

@@ -36,7 +36,7 @@ func rule(s *scene.Scene, f Frame, box scene.Box) {
 		if math.Mod(y-box.Bottom, number) < 1e-6 {
 			long = 1
 			s.Write(scene.Label{
-				At: scene.Point{X: box.Left - 2*f.LetterW, Y: between(y, box, f)}, Text: figure(y), Size: f.LetterH, Anchor: scene.End,
+				At: scene.Point{X: box.Left - 2.4*f.LetterW, Y: between(y, box, f)}, Text: figure(y), Size: f.LetterH, Anchor: scene.End,
 			})
 		}
 		from, at := box.Left-f.LetterW, max(y, box.Bottom+hair)
@@ -57,9 +57,12 @@ func rule(s *scene.Scene, f Frame, box scene.Box) {
 	}
 }
 
-// between keeps a figure within the picture: that of the floor stands beside the
-// lowest row, and that of the top beside the highest.
+// between keeps a figure within the rows of a terminal: that of the floor stands
+// beside the lowest, and that of the top beside the highest.
 func between(y float64, box scene.Box, f Frame) float64 {
+	if !f.Cells {
+		return y
+	}
 	return min(max(y, box.Bottom+f.LetterH/4), box.Top-f.LetterH/4)
 }
 

@@ -20,6 +20,7 @@ func (l Loaf) Terminal(w, h int, look cells.Look, f Frame) []string {
 		return nil
 	}
 	f.LetterW, f.LetterH = box.Width()/float64(cols), box.Height()/float64(rows)
+	f.Cells = true
 	_, down := look.Dots()
 	f.Tick = float64(min(3, 1+down)) * f.LetterH / float64(down)
 	s := l.CutFace(f)

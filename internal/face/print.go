@@ -1,0 +1,123 @@
+package face
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+	"strconv"
+	"unicode/utf8"
+
+	"bench/internal/scene"
+)
+
+// Print gives a frame for paper and pictures: lines of writing 3 mm high and a
+// rule of whole millimetres.
+func Print() Frame { return Frame{LetterW: 1.45, LetterH: 3, Tick: 1, Rule: true} }
+
+// Bar draws the cut face alone, edge to edge, as for a listing.
+func (l Loaf) Bar() scene.Scene { return l.Finished().CutFace(Frame{}) }
+
+// Notebook draws the cut face with its rule, its title, and the names and
+// heights of what lies in it.
+func (l Loaf) Notebook() scene.Scene {
+	l = l.Finished()
+	f := Print()
+	s := l.CutFace(f)
+	box := l.shown(f)
+	var notes []note
+	for i, layer := range l.Layers {
+		from := 0.0
+		if i > 0 {
+			from = l.Layers[i-1].Finished.over(box.Right)
+		}
+		to := layer.Finished.over(box.Right)
+		notes = append(notes, note{(from + to) / 2, fmt.Sprintf("%s, %s to %s mm", layer.Name, short(from), short(to)), 0})
+		for _, e := range layer.Embeds {
+			at := scene.BoxOf(e.Outline)
+			if n := utf8.RuneCountInString(e.Name); float64(n+1)*f.LetterW <= at.Width() && f.LetterH*1.5 <= at.Height() {
+				middle := centre(e.Outline)
+				s.Write(scene.Label{At: middle, Text: e.Name, Size: f.LetterH, Anchor: scene.Middle, On: &e.Colour})
+				continue
+			}
+			notes = append(notes, note{l.seen(e), e.Name, at.Right})
+		}
+	}
+	beside(&s, f, box, notes)
+	title(&s, f, l.Title, fmt.Sprintf("the cut face, %s × %s mm", short(box.Width()), short(box.Height())))
+	return s
+}
+
+// seen gives a height at which an embed is seen from the right, past the others.
+func (l Loaf) seen(e Embed) float64 {
+	at := scene.BoxOf(e.Outline)
+	for _, share := range []float64{0.5, 0.6, 0.4, 0.7, 0.3, 0.8, 0.2} {
+		y := at.Bottom + share*at.Height()
+		free := true
+		for _, layer := range l.Layers {
+			for _, o := range layer.Embeds {
+				b := scene.BoxOf(o.Outline)
+				free = free && (b.Left < at.Right || y < b.Bottom-1 || y > b.Top+1)
+			}
+		}
+		if free {
+			return y
+		}
+	}
+	return (at.Bottom + at.Top) / 2
+}
+
+// note is a line of writing at the right of a picture. It points to what begins
+// at To, if that is not zero.
+type note struct {
+	y    float64
+	text string
+	to   float64
+}
+
+// beside writes notes at the right of a box, from the top down, none over
+// another.
+func beside(s *scene.Scene, f Frame, box scene.Box, notes []note) {
+	slices.SortStableFunc(notes, func(a, b note) int { return cmp.Compare(b.y, a.y) })
+	least, widest := math.Inf(1), 0.0
+	x := box.Right + 2*f.LetterW
+	for _, n := range notes {
+		y := min(n.y, least)
+		least = y - f.LetterH*1.1
+		if n.to != 0 {
+			s.Add(scene.Shape{
+				Points: []scene.Point{{X: n.to, Y: n.y}, {X: box.Right, Y: n.y}, {X: x - f.LetterW/2, Y: y}}, Open: true,
+				Line: scene.Line{Width: thin, Ink: true},
+			})
+		}
+		s.Write(scene.Label{At: scene.Point{X: x, Y: y}, Text: n.text, Size: f.LetterH})
+		widest = max(widest, float64(utf8.RuneCountInString(n.text)))
+	}
+	s.Box.Right = max(s.Box.Right, x+(widest+1)*f.LetterW)
+}
+
+// title writes over a picture what it is.
+func title(s *scene.Scene, f Frame, name, what string) {
+	left := s.Box.Left + f.LetterW
+	s.Write(
+		scene.Label{At: scene.Point{X: left, Y: s.Box.Top + 3.4*f.LetterH}, Text: name, Size: 1.4 * f.LetterH, Bold: true},
+		scene.Label{At: scene.Point{X: left, Y: s.Box.Top + 2*f.LetterH}, Text: what, Size: f.LetterH},
+	)
+	s.Box.Top += 4.6 * f.LetterH
+	longest := float64(max(utf8.RuneCountInString(name)*7/5, utf8.RuneCountInString(what)) + 2)
+	s.Box.Right = max(s.Box.Right, left+longest*f.LetterW)
+}
+
+// centre gives the middle of an outline's box.
+func centre(points []scene.Point) scene.Point {
+	b := scene.BoxOf(points)
+	return scene.Point{X: (b.Left + b.Right) / 2, Y: (b.Bottom + b.Top) / 2}
+}
+
+// eye rounds to what an eye can pour to, half a millimetre, as the tasks do.
+func eye(mm float64) float64 { return math.Round(2*mm) / 2 }
+
+// short writes millimetres to a tenth, without idle zeros.
+func short(mm float64) string {
+	return strconv.FormatFloat(math.Round(mm*10)/10, 'f', -1, 64)
+}

@@ -1,0 +1,139 @@
+package face
+
+import (
+	"fmt"
+	"math"
+
+	"bench/internal/scene"
+)
+
+// Cut says how a loaf is cut into bars, and where sticks are joined in it; all
+// along the loaf from its marked end, in mm.
+type Cut struct {
+	Trim float64 // Trim is what is cut off each end, at least.
+	Bar  float64 // Bar is how thick a bar is.
+	Rows []Row
+}
+
+// Row is one embed's sticks along the loaf, end to end.
+type Row struct {
+	Embed string
+	Joins []float64 // Joins are where two pieces meet.
+}
+
+// Bars gives how many bars the loaf gives.
+func (c Cut) Bars(length float64) int {
+	if c.Bar <= 0 {
+		return 0
+	}
+	return max(0, int(math.Floor((length-2*c.Trim)/c.Bar+1e-9)))
+}
+
+// lines gives where the cutter passes.
+func (c Cut) lines(length float64) []float64 {
+	var at []float64
+	for k := range c.Bars(length) + 1 {
+		at = append(at, c.Trim+float64(k)*c.Bar)
+	}
+	return at
+}
+
+// Side draws the loaf from its left side, with its marked end at the left: the
+// layers as they show, the sticks within, their joins, and the cuts.
+func (l Loaf) Side(c Cut) scene.Scene {
+	l = l.Finished()
+	f := Print()
+	soap := l.soap()
+	box := scene.Box{Bottom: 0, Right: l.Length, Top: soap.Top}
+	s := scene.Scene{Title: l.Title + ", from the side", Box: box}
+	s.Box.Left -= marginLeft * f.LetterW
+	s.Box.Bottom -= (marginBelow + 2) * f.LetterH
+	rule(&s, f, box)
+	l.bands(&s, box)
+	for _, layer := range l.Layers {
+		for _, e := range layer.Embeds {
+			l.stick(&s, f, c, e)
+		}
+	}
+	l.cuts(&s, f, c, box)
+	bars := c.Bars(l.Length)
+	title(&s, f, l.Title, fmt.Sprintf("from its left side; marked end at the left, against the cutter's stop: %d bars of %s mm, ends of %s and %s mm",
+		bars, short(c.Bar), short(c.Trim), short(l.Length-c.Trim-float64(bars)*c.Bar)))
+	s.Box.Right += 2 * f.LetterW
+	return s
+}
+
+// bands draws the layers along the loaf, the highest first.
+func (l Loaf) bands(s *scene.Scene, box scene.Box) {
+	for i := len(l.Layers) - 1; i >= 0; i-- {
+		layer := l.Layers[i]
+		from := 0.0
+		if i > 0 {
+			from = l.Layers[i-1].Finished.over(0) - seam
+		}
+		s.Add(scene.Shape{
+			Name: layer.Name, Points: rectangle(box.Left, from, box.Right, layer.Finished.over(0)),
+			Fill: scene.Fill{On: true, Colour: layer.Colour, Pattern: 1 + i},
+		})
+	}
+}
+
+// stick draws a row of sticks behind the side that is seen, and its joins.
+func (l Loaf) stick(s *scene.Scene, f Frame, c Cut, e Embed) {
+	at := scene.BoxOf(e.Outline)
+	s.Add(scene.Shape{
+		Name: e.Name, Points: rectangle(0, at.Bottom, l.Length, at.Top), Line: scene.Line{Width: thin, Ink: true, Dash: 1.5},
+	})
+	for _, row := range c.Rows {
+		if row.Embed != e.Name {
+			continue
+		}
+		for _, x := range row.Joins {
+			s.Add(scene.Shape{
+				Name: e.Name + ", join", Points: []scene.Point{{X: x, Y: at.Bottom}, {X: x, Y: at.Top}}, Open: true,
+				Line: scene.Line{Width: 2 * firm, Ink: true},
+			})
+		}
+	}
+	colour := l.colourAt(scene.Point{X: 0, Y: at.Top - f.LetterH})
+	s.Write(scene.Label{
+		At: scene.Point{X: c.Trim + 2*f.LetterW, Y: at.Top - 0.8*f.LetterH}, Text: e.Name, Size: f.LetterH, On: &colour,
+	})
+}
+
+// colourAt gives the colour of the layer that shows at a height.
+func (l Loaf) colourAt(p scene.Point) scene.Colour {
+	for _, layer := range l.Layers {
+		if p.Y <= layer.Finished.over(p.X) {
+			return layer.Colour
+		}
+	}
+	return uncoloured
+}
+
+// cuts draws where the cutter passes, over and under the loaf as well, and
+// numbers the bars.
+func (l Loaf) cuts(s *scene.Scene, f Frame, c Cut, box scene.Box) {
+	at := c.lines(l.Length)
+	if len(at) < 2 {
+		return
+	}
+	const over = 3
+	for _, x := range at {
+		s.Add(scene.Shape{
+			Name: "cut", Points: []scene.Point{{X: x, Y: box.Bottom}, {X: x, Y: box.Top + over}}, Open: true,
+			Line: scene.Line{Width: thin, Ink: true},
+		})
+	}
+	y := box.Bottom - (marginBelow+1)*f.LetterH
+	for k := range at[1:] {
+		s.Write(scene.Label{
+			At: scene.Point{X: (at[k] + at[k+1]) / 2, Y: y}, Text: fmt.Sprintf("bar %d", k+1), Size: f.LetterH, Anchor: scene.Middle,
+		})
+	}
+	s.Box.Top = max(s.Box.Top, box.Top+over)
+}
+
+func rectangle(left, bottom, right, top float64) []scene.Point {
+	return []scene.Point{{X: left, Y: bottom}, {X: right, Y: bottom}, {X: right, Y: top}, {X: left, Y: top}}
+}
