@@ -17,22 +17,23 @@ import (
 // floors lists the packages from the top of the house down: a package may
 // import those on lower floors and none beside it or above.
 var floors = [][]string{
-	{"cmd/bench", "internal/console", "internal/measure", "internal/measure/floor", "internal/measure/drawn"},
-	{"internal/ui", "internal/journal", "internal/recipe/read", "internal/paper", "internal/draw", "internal/measure/list", "recipes"},
+	{"cmd/bench", "internal/console", "internal/measure", "internal/measure/floor", "internal/measure/drawn", "internal/cells/shot"},
+	{"internal/ui", "internal/journal", "internal/recipe/read", "internal/paper", "internal/picture", "internal/draw", "internal/measure/list", "recipes"},
 	{"internal/quiet", "internal/sheet"},
-	{"internal/why", "internal/label"},
+	{"internal/why", "internal/label", "internal/face"},
 	{"internal/steps"},
 	{"internal/lye", "internal/potcheck", "internal/rack", "internal/ways"},
 	{"internal/batch", "internal/scent", "internal/sure"},
 	{"internal/recipe"},
-	{"internal/oils", "internal/timer"},
-	{"internal/calc", "internal/form", "internal/cure"},
+	{"internal/oils", "internal/timer", "internal/cells"},
+	{"internal/calc", "internal/form", "internal/cure", "internal/scene"},
 	{"internal/quantity"},
 }
 
 // core are the pure packages: standard library only, and of that nothing that
 // reads a file, a clock, a network or chance.
 var core = []string{
+	"internal/face", "internal/cells", "internal/scene",
 	"internal/why", "internal/label", "internal/steps", "internal/lye", "internal/potcheck", "internal/rack", "internal/ways",
 	"internal/batch", "internal/scent", "internal/sure", "internal/recipe", "internal/oils", "internal/timer", "internal/calc", "internal/form", "internal/cure", "internal/quantity",
 }

@@ -16,7 +16,9 @@ import (
 type Pattern string
 
 // The patterns, from coarse to fine. Plain is one of ASCII's characters a cell;
-// the blocks are solid and want colour; Braille is dots, and wants none.
+// the blocks are solid and want colour; Braille is dots, and wants none. Beside
+// the blocks, lines on the terminal's own ground are drawn in dots as well,
+// but not beside Halves, which are for terminals with few characters.
 const (
 	Plain     Pattern = "plain"
 	Braille   Pattern = "braille"
@@ -88,7 +90,7 @@ func Lines(s scene.Scene, w, h int, look Look) []string {
 	c := canvas{scene: s, look: look, w: w, dots: scene.Paint(s, w*across, h*down), letters: letters(s, w, h, look)}
 	c.chooser.tones = make([]tone, across*down)
 	c.pens = pens(s, look.Colours)
-	if look.Colours != None {
+	if look.Colours != None && look.Pattern != Halves { // What has halves only has no dots.
 		c.fine = scene.Paint(s, w*2, h*4)
 	}
 	lines := make([]string, h)
@@ -170,7 +172,7 @@ func (c *canvas) cell(col, row int) (rune, string) {
 	if l.r != 0 {
 		return l.r, c.bold(l) + c.pens.written(c.chooser.tones)
 	}
-	if c.pens.open(c.chooser.tones) {
+	if c.fine != nil && c.pens.open(c.chooser.tones) {
 		return braille(c.scene, c.fine, 2*col, 4*row), ""
 	}
 	mask, fore, back := c.chooser.best()

@@ -2,6 +2,8 @@ package cells
 
 import (
 	"math"
+	"strings"
+	"unicode"
 	"unicode/utf8"
 
 	"bench/internal/scene"
@@ -13,8 +15,8 @@ type letter struct {
 	bold bool
 }
 
-// letters lays a drawing's labels over its cells. Text is taken to be one cell a
-// character, so it must be clean. A label that would lie on another is left out.
+// letters lays a drawing's labels over its cells. A label that would lie on
+// another is left out, and so is one whose characters are not one cell each.
 func letters(s scene.Scene, w, h int, look Look) []letter {
 	out := make([]letter, w*h)
 	for _, l := range s.Labels {
@@ -34,7 +36,7 @@ func letters(s scene.Scene, w, h int, look Look) []letter {
 		}
 		col := int(math.Round(x))
 		row := int(math.Floor((s.Box.Top - l.At.Y) / s.Box.Height() * float64(h)))
-		if row < 0 || row >= h || col < 0 || col+n > w || taken(out[row*w:(row+1)*w], col, n) {
+		if !narrow(text) || row < 0 || row >= h || col < 0 || col+n > w || taken(out[row*w:(row+1)*w], col, n) {
 			continue
 		}
 		for i, r := range []rune(text) {
@@ -42,6 +44,14 @@ func letters(s scene.Scene, w, h int, look Look) []letter {
 		}
 	}
 	return out
+}
+
+// narrow says that every character takes one cell and joins no other: no marks,
+// nothing of East Asian width W or F (Unicode Standard Annex 11), no control.
+func narrow(text string) bool {
+	return !strings.ContainsFunc(text, func(r rune) bool {
+		return !unicode.IsPrint(r) || unicode.Is(unicode.M, r) || r >= 0x1100 && r <= 0x115f || r >= 0x2e80
+	})
 }
 
 // taken says that a label would touch another.

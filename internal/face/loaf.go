@@ -34,7 +34,6 @@ func (l Level) over(x float64) float64 { return l.At + l.Slope*x }
 type Layer struct {
 	Name     string
 	Colour   scene.Colour
-	Batter   string
 	PourLine Level // PourLine is the surface before the embeds are pressed in.
 	Finished Level
 	Poured   bool

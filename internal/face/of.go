@@ -12,7 +12,7 @@ import (
 // stage at hand. A plan without facts gives a loaf that is still to be poured.
 func Of(plan steps.Plan, c recipe.Control, loaf int, at steps.Stage) Loaf {
 	l := Loaf{
-		Title: plan.Recipe, Mould: plan.Mould.Name,
+		Title: recipe.Clean(plan.Recipe), Mould: recipe.Clean(plan.Mould.Name),
 		Walls: pointsOf(plan.Mould.Section().Boundary()), Rim: plan.Mould.Height.Millimetres(), Length: plan.Mould.Length.Millimetres(),
 	}
 	for i, planned := range plan.Layers {
@@ -31,13 +31,13 @@ func layerOf(plan steps.Plan, c recipe.Control, i, loaf int, next bool) Layer {
 	drawn, pour := c.Recipe.Layers[i], plan.Layers[i].Loaves[loaf]
 	in := embedsIn(plan, drawn, loaf)
 	l := Layer{
-		Name: drawn.Name, Batter: drawn.Batter, Colour: colourOf(c, drawn),
+		Name: recipe.Clean(drawn.Name), Colour: colourOf(c, drawn),
 		PourLine: levelOf(pour.PourLine), Finished: levelOf(pour.Surface),
 		Poured: pour.Poured, Settled: true, Next: next && !pour.Poured,
 	}
 	for n, e := range drawn.Embeds {
 		l.Embeds = append(l.Embeds, Embed{
-			Name: e.Name, Outline: pointsOf(e.Outline(pour.Surface).Boundary()), Colour: uncoloured, In: in[n],
+			Name: recipe.Clean(e.Name), Outline: pointsOf(e.Outline(pour.Surface).Boundary()), Colour: uncoloured, In: in[n],
 		})
 		l.Settled = l.Settled && in[n]
 	}

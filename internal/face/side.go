@@ -81,18 +81,17 @@ func (l Loaf) bands(s *scene.Scene, box scene.Box) {
 // stick draws a row of sticks behind the side that is seen, and its joins.
 func (l Loaf) stick(s *scene.Scene, f Frame, c Cut, e Embed) {
 	at := scene.BoxOf(e.Outline)
-	s.Add(scene.Shape{
-		Name: e.Name, Points: rectangle(0, at.Bottom, l.Length, at.Top), Line: scene.Line{Width: thin, Ink: true, Dash: 1.5},
-	})
+	for _, y := range []float64{at.Bottom, at.Top} {
+		hidden := cased(e.Name, thin, scene.Point{X: 0, Y: y}, scene.Point{X: l.Length, Y: y})
+		hidden[1].Line.Dash = 1.5
+		s.Add(hidden...)
+	}
 	for _, row := range c.Rows {
 		if row.Embed != e.Name {
 			continue
 		}
 		for _, x := range row.Joins {
-			s.Add(scene.Shape{
-				Name: e.Name + ", join", Points: []scene.Point{{X: x, Y: at.Bottom}, {X: x, Y: at.Top}}, Open: true,
-				Line: scene.Line{Width: 2 * firm, Ink: true},
-			})
+			s.Add(cased(e.Name+", join", 2*firm, scene.Point{X: x, Y: at.Bottom}, scene.Point{X: x, Y: at.Top})...)
 		}
 	}
 	colour := l.colourAt(scene.Point{X: 0, Y: at.Top - f.LetterH})
@@ -120,10 +119,7 @@ func (l Loaf) cuts(s *scene.Scene, f Frame, c Cut, box scene.Box) {
 	}
 	const over = 3
 	for _, x := range at {
-		s.Add(scene.Shape{
-			Name: "cut", Points: []scene.Point{{X: x, Y: box.Bottom}, {X: x, Y: box.Top + over}}, Open: true,
-			Line: scene.Line{Width: thin, Ink: true},
-		})
+		s.Add(cased("cut", thin, scene.Point{X: x, Y: box.Bottom}, scene.Point{X: x, Y: box.Top + over})...)
 	}
 	y := box.Bottom - (marginBelow+1)*f.LetterH
 	for k := range at[1:] {
@@ -132,6 +128,16 @@ func (l Loaf) cuts(s *scene.Scene, f Frame, c Cut, box scene.Box) {
 		})
 	}
 	s.Box.Top = max(s.Box.Top, box.Top+over)
+}
+
+// cased gives a line that shows on soap of any colour: in ink, on a wider one in
+// white.
+func cased(name string, width float64, points ...scene.Point) []scene.Shape {
+	white := scene.Colour{R: 255, G: 255, B: 255}
+	return []scene.Shape{
+		{Points: points, Open: true, Line: scene.Line{Width: width + 2*thin, Colour: white, Spare: true}},
+		{Name: name, Points: points, Open: true, Line: scene.Line{Width: width, Ink: true}},
+	}
 }
 
 func rectangle(left, bottom, right, top float64) []scene.Point {

@@ -33,6 +33,7 @@ func PDF(title string, at time.Time, pages ...Page) ([]byte, error) {
 		for _, t := range p.texts {
 			doc.SetFont(family, map[Face]string{Bold: "B"}[t.style.Face], 0)
 			doc.SetFontUnitSize(t.style.Size)
+			doc.SetTextColor(t.style.Colour.split())
 			doc.Text(t.x, t.y, t.words)
 		}
 	}
@@ -47,7 +48,15 @@ func (s stroke) draw(doc *fpdf.Fpdf) {
 	if len(s.points) == 0 {
 		return
 	}
-	doc.SetLineWidth(s.width)
+	how := "D"
+	if s.fill != nil {
+		how = "F"
+		doc.SetFillColor(s.fill.split())
+	} else {
+		doc.SetDrawColor(s.colour.split())
+		doc.SetLineWidth(s.width)
+		doc.SetDashPattern(s.dashes(), 0)
+	}
 	doc.MoveTo(s.points[0].X, s.points[0].Y)
 	for _, p := range s.points[1:] {
 		doc.LineTo(p.X, p.Y)
@@ -55,5 +64,14 @@ func (s stroke) draw(doc *fpdf.Fpdf) {
 	if s.closed {
 		doc.ClosePath()
 	}
-	doc.DrawPath("D")
+	doc.DrawPath(how)
 }
+
+func (s stroke) dashes() []float64 {
+	if s.dash <= 0 {
+		return []float64{}
+	}
+	return []float64{s.dash, s.dash}
+}
+
+func (c Colour) split() (r, g, b int) { return int(c.R), int(c.G), int(c.B) }

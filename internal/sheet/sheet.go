@@ -18,9 +18,13 @@ const (
 
 // Style is how text is set. Size is the em in millimetres.
 type Style struct {
-	Size float64
-	Face Face
+	Size   float64
+	Face   Face
+	Colour Colour
 }
+
+// Colour is an sRGB colour; the zero Colour is black.
+type Colour struct{ R, G, B uint8 }
 
 // Page is a sheet of paper.
 type Page struct {
@@ -36,11 +40,14 @@ type text struct {
 	words string
 }
 
-// stroke is a line of a width through points.
+// stroke is a line of a width through points, or an outline that is filled.
 type stroke struct {
-	width  float64
+	width  float64 // width is zero for a fill without a line.
 	points []Point
 	closed bool
+	colour Colour
+	dash   float64 // dash is how long dashes and gaps are; zero is a whole line.
+	fill   *Colour
 }
 
 // Point is a place on a page.
@@ -61,16 +68,34 @@ func (p *Page) Right(x, y float64, s Style, words string) {
 
 // Line draws a line through the points.
 func (p *Page) Line(width float64, points ...Point) {
-	p.strokes = append(p.strokes, stroke{width, points, false})
+	p.strokes = append(p.strokes, stroke{width: width, points: points})
 }
 
 // Loop draws a closed line through the points.
 func (p *Page) Loop(width float64, points ...Point) {
-	p.strokes = append(p.strokes, stroke{width, points, true})
+	p.strokes = append(p.strokes, stroke{width: width, points: points, closed: true})
 }
 
 // Rectangle draws a frame whose line lies inside the stated size.
 func (p *Page) Rectangle(line, x, y, width, height float64) {
 	h := line / 2
 	p.Loop(line, Point{x + h, y + h}, Point{x + width - h, y + h}, Point{x + width - h, y + height - h}, Point{x + h, y + height - h})
+}
+
+// Pen is a line's look: its width, its colour, and how long its dashes are, or
+// zero for a whole line.
+type Pen struct {
+	Width  float64
+	Colour Colour
+	Dash   float64
+}
+
+// Draw draws a line through the points, closed or not.
+func (p *Page) Draw(pen Pen, closed bool, points ...Point) {
+	p.strokes = append(p.strokes, stroke{width: pen.Width, points: points, closed: closed, colour: pen.Colour, dash: pen.Dash})
+}
+
+// Fill fills the outline through the points. What is drawn later lies on top.
+func (p *Page) Fill(colour Colour, points ...Point) {
+	p.strokes = append(p.strokes, stroke{points: points, closed: true, fill: &colour})
 }

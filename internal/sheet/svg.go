@@ -22,14 +22,34 @@ func SVG(title string, p Page) []byte {
 <rect width="%[1]s" height="%[2]s" fill="#ffffff"/>
 `, mm(p.Width), mm(p.Height), escaped(title))
 	for _, s := range p.strokes {
-		fmt.Fprintf(&b, "<path d=\"%s\" fill=\"none\" stroke=\"#000000\" stroke-width=\"%s\" stroke-linejoin=\"round\"/>\n", s.path(), mm(s.width))
+		fmt.Fprintf(&b, "<path d=\"%s\" %s/>\n", s.path(), s.look())
 	}
 	for _, t := range p.texts {
-		fmt.Fprintf(&b, "<path aria-label=\"%s\" d=\"%s\"/>\n", escaped(t.words), t.path())
+		fmt.Fprintf(&b, "<path aria-label=\"%s\" d=\"%s\"%s/>\n", escaped(t.words), t.path(), t.style.look())
 	}
 	b.WriteString("</svg>\n")
 	return b.Bytes()
 }
+
+func (s stroke) look() string {
+	if s.fill != nil {
+		return fmt.Sprintf(`fill="%s"`, s.fill.hex())
+	}
+	look := fmt.Sprintf(`fill="none" stroke="%s" stroke-width="%s" stroke-linejoin="round"`, s.colour.hex(), mm(s.width))
+	if s.dash > 0 {
+		look += fmt.Sprintf(` stroke-dasharray="%s"`, mm(s.dash))
+	}
+	return look
+}
+
+func (s Style) look() string {
+	if s.Colour == (Colour{}) {
+		return ""
+	}
+	return fmt.Sprintf(` fill="%s"`, s.Colour.hex())
+}
+
+func (c Colour) hex() string { return fmt.Sprintf("#%02x%02x%02x", c.R, c.G, c.B) }
 
 func escaped(s string) string {
 	var b strings.Builder

@@ -48,7 +48,7 @@ func Paint(lines []string, paper Paper) (*image.RGBA, error) {
 	defer face.Close() //nolint:errcheck // It holds nothing but memory.
 	w := 0
 	for _, l := range lines {
-		w = max(w, columns(l))
+		w = max(w, Columns(l))
 	}
 	img := image.NewRGBA(image.Rect(0, 0, (w+2)*CellW, (len(lines)+1)*CellH))
 	draw.Draw(img, img.Bounds(), image.NewUniform(paper.Ground), image.Point{}, draw.Src)
@@ -59,7 +59,7 @@ func Paint(lines []string, paper Paper) (*image.RGBA, error) {
 	return img, nil
 }
 
-func columns(line string) int {
+func Columns(line string) int {
 	n, escaped := 0, false
 	for _, r := range line {
 		switch {

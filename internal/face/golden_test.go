@@ -1,0 +1,159 @@
+package face
+
+import (
+	"bytes"
+	"flag"
+	"fmt"
+	"image/png"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"bench/internal/batch"
+	"bench/internal/cells"
+	"bench/internal/cells/shot"
+	"bench/internal/recipe"
+	"bench/internal/recipe/read"
+	"bench/internal/steps"
+	"bench/recipes"
+)
+
+var (
+	update = flag.Bool("update", false, "rewrite the golden pictures")
+	shots  = flag.String("shots", "", "paint the golden pictures as PNG into this folder, to look at them")
+)
+
+// control gives a built-in recipe in the built-in workshop.
+func control(t *testing.T, file string) recipe.Control {
+	t.Helper()
+	data, err := fs.ReadFile(recipes.FS(), recipes.WorkshopFile)
+	if err != nil {
+		t.Fatal(err)
+	}
+	w, _, _ := read.Workshop(recipes.WorkshopFile, data)
+	if data, err = fs.ReadFile(recipes.FS(), file); err != nil {
+		t.Fatal(err)
+	}
+	r, _, problems := read.CheckedRecipe(file, data, w)
+	if read.Failed(problems) {
+		t.Fatal(problems)
+	}
+	c, _ := recipe.Resolve(r, string(data), w, 0)
+	return c
+}
+
+// designed gives the loaf of a built-in recipe before anything is done.
+func designed(t *testing.T, file string) Loaf {
+	t.Helper()
+	c := control(t, file)
+	return Of(steps.Of(batch.State{Control: c}), c, 0, steps.Stage{Layer: c.Recipe.Layers[0].Name})
+}
+
+// looks are what terminals can show, by name.
+var looks = map[string]cells.Look{
+	"truecolour": {Pattern: cells.Quadrants, Colours: cells.True, Bold: true},
+	"256-fine":   {Pattern: cells.Sextants, Colours: cells.TwoHundredFiftySix, Bold: true},
+	"16-coarse":  {Pattern: cells.Halves, Colours: cells.Sixteen, Bold: true},
+	"no-colour":  {Pattern: cells.Braille, Bold: true},
+	"plain":      {Pattern: cells.Plain},
+}
+
+// TestGolden compares each built-in recipe's cut face with its file, at three
+// sizes, with and without colour: as designed, and as the mould stands before
+// the first pour.
+func TestGolden(t *testing.T) {
+	for _, file := range recipes.Files() {
+		l := designed(t, file)
+		for _, size := range [][2]int{{26, 12}, {44, 20}, {80, 36}} {
+			for name, look := range looks {
+				design := l.Finished().Terminal(size[0], size[1], look, Frame{Rule: true, Names: true})
+				mould := l.Terminal(size[0], size[1], look, Frame{Rule: true, Names: true, Mould: true})
+				lines := append(append(design, ""), mould...)
+				golden(t, fmt.Sprintf("%s-%dx%d-%s", strings.TrimSuffix(file, ".yaml"), size[0], size[1], name), lines)
+			}
+		}
+	}
+}
+
+func golden(t *testing.T, name string, lines []string) {
+	t.Helper()
+	paint(t, name, lines)
+	path := filepath.Join("testdata", name+".golden")
+	got := strings.Join(lines, "\n") + "\n"
+	if *update {
+		if err := os.MkdirAll("testdata", 0o755); err != nil {
+			t.Fatal(err)
+		}
+		if err := os.WriteFile(path, []byte(got), 0o644); err != nil {
+			t.Fatal(err)
+		}
+		return
+	}
+	want, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got != string(want) {
+		t.Errorf("%s is not as it was; run go test ./internal/face -update -shots DIR and look at the pictures", path)
+	}
+}
+
+// paint paints lines as a picture where that is asked for.
+func paint(t *testing.T, name string, lines []string) {
+	t.Helper()
+	if *shots == "" {
+		return
+	}
+	img, err := shot.Paint(lines, shot.Dark)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var out bytes.Buffer
+	if err := png.Encode(&out, img); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.WriteFile(filepath.Join(*shots, name+".png"), out.Bytes(), 0o644); err != nil {
+		t.Fatal(err)
+	}
+}
+
+// Without colour no layer's meaning is lost: neighbours have other patterns, and
+// each layer is named in the picture.
+func TestLayersDifferWithoutColour(t *testing.T) {
+	for _, file := range recipes.Files() {
+		l := designed(t, file)
+		for _, look := range []cells.Look{looks["no-colour"], looks["plain"]} {
+			text := strings.Join(l.Finished().Terminal(44, 20, look, Frame{Rule: true, Names: true}), "\n")
+			if strings.ContainsRune(text, '\x1b') {
+				t.Errorf("%s in %s has a control sequence", file, look.Pattern)
+			}
+			for _, layer := range l.Layers {
+				if !strings.Contains(text, " "+layer.Name+" ") {
+					t.Errorf("%s in %s does not name %q:\n%s", file, look.Pattern, layer.Name, text)
+				}
+			}
+		}
+	}
+}
+
+// Any window gets lines that fit into it, or none.
+func TestFitsAnyWindow(t *testing.T) {
+	l := designed(t, recipes.Files()[0])
+	for w := 0; w <= 130; w += 13 {
+		for h := 0; h <= 60; h += 9 {
+			for name, look := range looks {
+				lines := l.Terminal(w, h, look, Frame{Rule: true, Names: true, Mould: true})
+				if len(lines) > h {
+					t.Errorf("%s at %dx%d: %d lines", name, w, h, len(lines))
+				}
+				for _, line := range lines {
+					if n := shot.Columns(line); n > w {
+						t.Errorf("%s at %dx%d: a line is %d wide", name, w, h, n)
+					}
+				}
+			}
+		}
+	}
+}
