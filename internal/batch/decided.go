@@ -11,10 +11,13 @@ type Way string
 // The ways of going on.
 const (
 	CarryOn      Way = "carry on"             // CarryOn lets the rest follow.
-	InProportion Way = "in proportion"        // InProportion brings the other oils up.
+	InProportion Way = "in proportion"        // InProportion brings everything else up.
 	PourPart     Way = "pour part"            // PourPart keeps back some of a lye solution.
 	Shortfall    Way = "dissolve the missing" // Shortfall brings in the alkali that is missing.
 	AddOil       Way = "add oil"              // AddOil takes up alkali, or makes up for oil, that is off.
+	AddMissing   Way = "add the missing"      // AddMissing brings in what is missing of water, an additive or a scent.
+	TakeOut      Way = "take out"             // TakeOut takes out again what is not mixed with anything yet.
+	HoldBatch    Way = "hold the batch"       // HoldBatch pours what is over a scent's limit, and holds the bars.
 )
 
 // Decided says how to go on after a weight that was off.
@@ -27,7 +30,7 @@ type Decided struct {
 }
 
 // WarningSeen says that a warning was read. A superfat band below zero is
-// named by its batter.
+// named by its batter, a scent over its limit by "scent/" and its layer.
 type WarningSeen struct {
 	Batter  string
 	Warning string

@@ -7,12 +7,33 @@ type Carried struct {
 	Additive int // Additive is its place in the batter's list.
 	Oil      OilUse
 	Share    float64 // Share is its part of the additive.
-	Grams    float64 // Grams are what it is planned to bring.
+	Grams    float64 // Grams are what it brings.
 }
 
-// Carried lists the oils that a batter's additives bring, for so many grams of
-// oils. They take alkali like the others.
-func (c Control) Carried(b Batter, oils float64) []Carried {
+// AdditiveGrams gives what a batter asks of each additive, for so many grams of
+// oils.
+func (b Batter) AdditiveGrams(oils float64) []float64 {
+	grams := make([]float64, len(b.Additives))
+	for i, a := range b.Additives {
+		grams[i] = a.Rate.Fraction() * oils
+	}
+	return grams
+}
+
+// Acids gives the alkali that so many grams of each additive use up, in grams of
+// KOH.
+func (c Control) Acids(b Batter, additives []float64) float64 {
+	acids := 0.0
+	for i, a := range b.Additives {
+		m, _ := c.Material(a.Material)
+		acids += additives[i] * m.Acid.Fraction()
+	}
+	return acids
+}
+
+// Carried lists the oils that so many grams of each of a batter's additives
+// bring. They take alkali like the others.
+func (c Control) Carried(b Batter, additives []float64) []Carried {
 	var list []Carried
 	for i, a := range b.Additives {
 		m, _ := c.Material(a.Material)
@@ -21,7 +42,7 @@ func (c Control) Carried(b Batter, oils float64) []Carried {
 			continue
 		}
 		share := m.OilShare.Fraction()
-		list = append(list, Carried{i, use, share, a.Rate.Fraction() * oils * share})
+		list = append(list, Carried{i, use, share, additives[i] * share})
 	}
 	return list
 }

@@ -153,7 +153,7 @@ func (c *checker) batterWater(p Path, b *Batter) {
 	if alkali <= 0 {
 		return
 	}
-	_, err := control.ExtraWater(*b, alkalis, 1)
+	_, err := control.ExtraWater(*b, alkalis, b.AdditiveGrams(1), 1)
 	w := alkali / (alkali + waterPerOil(b.Water, alkali))
 	switch {
 	case err != nil && w > calc.MaxLyeConcentration:

@@ -26,7 +26,7 @@ func (c Control) Mixture(layer int) Mixture {
 	l := c.Recipe.Layers[layer]
 	b, _ := c.Recipe.Batter(l.Batter)
 	m := Mixture{Alkali: c.alkaliPerOil(b)}
-	m.Water = max(0, c.waterBeside(b, c.alkalisPerOil(b), 1))
+	m.Water = max(0, c.waterBeside(b, c.alkalisPerOil(b), b.AdditiveGrams(1), 1))
 	additives, colours, ofOils, ofBatter := 0.0, 0.0, 0.0, 0.0
 	for _, a := range b.Additives {
 		additives += a.Rate.Fraction()
@@ -75,17 +75,14 @@ func (c Control) alkaliPerOil(b Batter) float64 {
 
 // alkalisPerOil gives the same for each alkali, in the order of the batter's.
 func (c Control) alkalisPerOil(b Batter) []float64 {
-	koh, acids := 0.0, 0.0
+	koh, rates := 0.0, b.AdditiveGrams(1)
+	acids := c.Acids(b, rates)
 	for _, o := range b.Oils {
 		use, _ := c.Oil(o.Oil)
 		koh += o.Share.Fraction() * use.SV.Nominal / 1000
 	}
-	for _, o := range c.Carried(b, 1) {
+	for _, o := range c.Carried(b, rates) {
 		koh += o.Grams * o.Oil.SV.Nominal / 1000
-	}
-	for _, a := range b.Additives {
-		m, _ := c.Material(a.Material)
-		acids += a.Rate.Fraction() * m.Acid.Fraction()
 	}
 	alkalis := make([]float64, len(b.Alkali))
 	for i, a := range b.Alkali {

@@ -32,10 +32,10 @@ func (c Control) Concentration(b Batter, alkalis []float64, water float64) float
 }
 
 // ExtraWater gives the grams of water to weigh: what the recipe wants, less
-// what a stock solution and watery additives bring. It is an error if they
-// bring more than it wants, or if the alkali would not stay dissolved.
-func (c Control) ExtraWater(b Batter, alkalis []float64, oils float64) (float64, error) {
-	extra := c.waterBeside(b, alkalis, oils)
+// what a stock solution and watery additives bring, all in grams. It is an error
+// if they bring more than it wants, or if the alkali would not stay dissolved.
+func (c Control) ExtraWater(b Batter, alkalis, additives []float64, oils float64) (float64, error) {
+	extra := c.waterBeside(b, alkalis, additives, oils)
 	dry := c.Dry(b, alkalis)
 	if extra < -1e-9 {
 		return 0, fmt.Errorf("stock solution and additives bring more water than the recipe has, by %.2g g for each gram of alkali: use a stronger stock, less of them, or more water", -extra/dry)
@@ -51,7 +51,7 @@ func (c Control) ExtraWater(b Batter, alkalis []float64, oils float64) (float64,
 }
 
 // waterBeside is the same unchecked; below zero there is too much already.
-func (c Control) waterBeside(b Batter, alkalis []float64, oils float64) float64 {
+func (c Control) waterBeside(b Batter, alkalis, additives []float64, oils float64) float64 {
 	dry := c.Dry(b, alkalis)
 	extra := waterPerOil(b.Water, dry)
 	if b.Water.Kind == calc.ByWaterOfOils {
@@ -61,9 +61,9 @@ func (c Control) waterBeside(b Batter, alkalis []float64, oils float64) float64 
 		extra -= g
 	}
 	extra += dry
-	for _, a := range b.Additives {
+	for i, a := range b.Additives {
 		m, _ := c.Material(a.Material)
-		extra -= a.Rate.Fraction() * oils * m.Water.Fraction()
+		extra -= additives[i] * m.Water.Fraction()
 	}
 	return extra
 }

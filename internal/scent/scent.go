@@ -112,3 +112,30 @@ func Tolerance(c recipe.Control, s recipe.Scent, grams, bare float64) float64 {
 	}
 	return within
 }
+
+// Excess is a scent that a bar holds more of than its limit allows. Shares are in
+// percent of the cured bar, where the water that has left makes them largest.
+type Excess struct {
+	Material string
+	Percent  float64
+	Limit    quantity.Ratio // Limit is zero where several scents together are over theirs.
+}
+
+// Over finds the first excess among the scents of a batter. Masses are in the
+// order of the layer's list, as weighed; batter includes them; reads is what
+// their scale reads to, of which half is nobody's fault.
+func Over(c recipe.Control, l recipe.Layer, masses []quantity.Mass, batter, reads quantity.Mass) (Excess, bool) {
+	used := 0.0
+	for i, s := range l.Scents {
+		m, _ := c.Material(s.Material)
+		if m.Limit <= 0 {
+			continue
+		}
+		share := calc.ScentShareCured((masses[i] - reads/2).Grams(), batter.Grams(), recipe.CureLoss)
+		if share > m.Limit.Fraction() {
+			return Excess{s.Material, 100 * calc.ScentShareCured(masses[i].Grams(), batter.Grams(), recipe.CureLoss), m.Limit}, true
+		}
+		used += share / m.Limit.Fraction()
+	}
+	return Excess{Percent: 100 * used}, used > 1
+}

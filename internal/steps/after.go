@@ -13,31 +13,34 @@ import (
 
 // after is what a batter gets, or leaves in the jug, because a weight was off.
 type after struct {
+	up       bool    // up says that everything is brought up in proportion.
 	more     []Task  // more are oils for the pot before the lye solution is in.
 	early    []Task  // early is alkali for the jug.
-	late     []Task  // late goes into the batter while it is thin: oils, or alkali and its water.
-	lateOils int     // lateOils counts the oils at the head of late.
+	lateOils []Task  // lateOils go into the batter while it is thin.
+	lateLye  []Task  // lateLye is alkali for the batter.
+	lateRest []Task  // lateRest is water and additives for the batter.
 	part     float64 // part is the fraction of the lye solution that is poured; zero is all.
 	portion  Task    // portion is the pouring of that part.
 }
 
 // allOils are the recipe's oils and those that were decided upon.
 func (k pot) allOils() []Task {
-	if len(k.more)+k.lateOils == 0 {
+	if len(k.more)+len(k.lateOils) == 0 {
 		return k.oils
 	}
-	return append(append(append([]Task{}, k.oils...), k.more...), k.late[:k.lateOils]...)
+	return slices.Concat(k.oils, k.more, k.lateOils)
 }
+
+// late is all that goes into the batter after the lye solution met the oils,
+// each alkali behind its water.
+func (k pot) late() []Task { return slices.Concat(k.lateOils, k.lateRest, k.lateLye) }
 
 // allAlkali is the alkali of the jug and what was decided upon later.
 func (k pot) allAlkali() []Task {
-	list := append(append([]Task{}, k.alkali...), k.early...)
-	for _, t := range k.late[k.lateOils:] {
-		if t.Material != recipe.Water {
-			list = append(list, t)
-		}
+	if len(k.early)+len(k.lateLye) == 0 {
+		return k.alkali
 	}
-	return list
+	return slices.Concat(k.alkali, k.early, k.lateLye)
 }
 
 // solution is all that is in the lye jug.
@@ -78,7 +81,7 @@ func (k pot) ofPartAmount(a Amount) Amount {
 // inPot gives an alkali's weight in the batter, with what its scale leaves open.
 func (k pot) inPot(t Task) calc.Interval {
 	i := interval(t)
-	for _, late := range k.late {
+	for _, late := range k.lateLye {
 		if late.ID == t.ID {
 			return i
 		}
@@ -108,8 +111,9 @@ func (p *planner) followDecidedOils(k *pot, at int) {
 	if p.s.Undecided() {
 		return
 	}
-	if slices.ContainsFunc(k.oils, func(t Task) bool { return p.decided(t.ID, batch.InProportion) }) {
-		p.inProportion(k, at)
+	factor := p.upBy(k.recipe)
+	if k.up = factor > 0 || slices.ContainsFunc(k.oils, func(t Task) bool { return p.decided(t.ID, batch.InProportion) }); k.up {
+		p.inProportion(k, at, factor)
 	} else {
 		p.toppedUp(k)
 	}
@@ -149,8 +153,7 @@ func (p *planner) addOil(k *pot, id string, d batch.Decision) {
 	}
 	t := p.moreOil(*k, id, use, d.Fact.Mass.Grams())
 	if p.combinedBefore(k.recipe.Name, d.Seq) {
-		k.late = append(k.late[:k.lateOils:k.lateOils], append([]Task{t}, k.late[k.lateOils:]...)...)
-		k.lateOils++
+		k.lateOils = append(k.lateOils, t)
 		return
 	}
 	k.more = append(k.more, t)
@@ -183,13 +186,39 @@ func (p *planner) combinedBefore(batter string, seq int) bool {
 	return len(w) > 0 && w[0].Seq < seq
 }
 
+// upBy is by how much a weight that is no oil asks for everything to be brought
+// up, or zero.
+func (p *planner) upBy(b recipe.Batter) float64 {
+	ids := []string{b.Name + "/" + recipe.Water}
+	for _, a := range b.Additives {
+		ids = append(ids, b.Name+"/"+a.Material)
+	}
+	for _, at := range p.c.Recipe.LayersOf(b.Name) {
+		for _, s := range p.c.Recipe.Layers[at].Scents {
+			ids = append(ids, b.Name+"/"+p.c.Recipe.Layers[at].Name+"/"+s.Material)
+		}
+	}
+	factor := 0.0
+	for _, id := range ids {
+		d, _ := p.s.Decision(id)
+		if mass, _ := p.s.Mass(id); d.Fact.Way == batch.InProportion && mass > d.Fact.Off {
+			factor = max(factor, mass.Grams()/(mass-d.Fact.Off).Grams())
+		}
+	}
+	return factor
+}
+
 // inProportion asks for the oils that are still to come by the share of the one
-// that is furthest over, and for more of those that are in.
-func (p *planner) inProportion(k *pot, at int) {
+// that is furthest over of those decided upon, or by factor, and for more of those
+// that are in. What is in within its tolerance changes no factor.
+func (p *planner) inProportion(k *pot, at int, factor float64) {
 	planned := p.size.oils[at].Grams()
 	list := make([]calc.Weighing, len(k.oils))
 	for i, t := range k.oils {
-		list[i] = calc.Weighing{Target: planned * p.share(k.recipe, t), Actual: t.Mass.Grams(), In: t.Done && t.Skipped == ""}
+		list[i] = calc.Weighing{Target: planned * p.share(k.recipe, t), Actual: t.Mass.Grams(), In: p.decided(t.ID, batch.InProportion)}
+	}
+	if factor > 0 {
+		list = append(list, calc.Weighing{Target: 1, Actual: factor, In: true})
 	}
 	factor, add := calc.InProportion(list)
 	raised := p.oilTasks(k.recipe, k.vessel, planned*factor, p.potLoad(at))
@@ -199,8 +228,12 @@ func (p *planner) inProportion(k *pot, at int) {
 			k.oils[i] = raised[i]
 		case t.Skipped == "":
 			use, _ := p.c.Oil(p.oilKey(k.recipe, t))
-			up := p.moreOil(*k, t.ID+"/top-up", use, add[i])
-			if quantity.FromGrams(add[i]) > t.Tolerance || up.Seq > 0 {
+			short := add[i]
+			if !list[i].In {
+				short -= t.Mass.Grams()
+			}
+			up := p.moreOil(*k, t.ID+"/top-up", use, max(0, short))
+			if quantity.FromGrams(short) > t.Tolerance || up.Seq > 0 {
 				k.more = append(k.more, up)
 			}
 		}

@@ -2,6 +2,7 @@ package steps
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"bench/internal/batch"
@@ -26,8 +27,26 @@ func (p *planner) followDecidedLye(k *pot) {
 		}
 		pour = pour || p.decided(t.ID, batch.PourPart)
 	}
+	p.alkaliUp(k)
 	if pour {
 		p.takePart(k)
+	}
+}
+
+// alkaliUp brings alkali that is in already up with the rest.
+func (p *planner) alkaliUp(k *pot) {
+	wanted := k.koh*(1-k.recipe.Superfat.Fraction()) + k.acids
+	for i, t := range k.alkali {
+		id, a := t.ID+"/top-up", k.recipe.Alkali[i]
+		m, _ := p.c.Material(a.Material)
+		grams := a.Share.Fraction()*wanted*recipe.MolarMass(a.Material)/calc.MolarMassKOH/m.PureFraction() - amount(t).Mass.Grams()
+		if len(p.s.Weighings(id)) > 0 || k.up && t.Done && quantity.FromGrams(grams) > t.Tolerance {
+			k.early = append(k.early, p.weigh(weighing{
+				id: id, title: t.Material + ", more", material: t.Material, lot: t.Lot, mustType: true,
+				hint:  "Gloves, goggles, sleeves. Into the " + k.jug.Name + ", a little at a time; stir until clear.",
+				grams: grams, tolerance: t.wanted.Grams(), vessel: p.rack.AlkaliCup(), into: k.jug.Name,
+			}))
+		}
 	}
 }
 
@@ -42,13 +61,13 @@ func (p *planner) addAlkali(k *pot, t Task, id string, d batch.Decision) {
 		return
 	}
 	_, least, _ := calc.DissolveShortfall(0, w.grams, 1e9) // No water is too much here; the least is asked for.
-	k.late = append(k.late, p.weigh(weighing{
+	k.lateRest = append(k.lateRest, p.weigh(weighing{
 		id: k.recipe.Name + "/" + recipe.Water + "/for " + strings.TrimPrefix(id, k.recipe.Name+"/"), title: "A little water for it", material: recipe.Water,
 		hint: "Into the rinsed " + k.jug.Name + ". Water first; alkali goes into water.", grams: least * waterToSpare,
 		vessel: k.jug,
 	}))
 	w.hint = "Gloves, goggles, sleeves. Dissolve it in that water, let it cool, then stir it into the batter."
-	k.late = append(k.late, p.weigh(w))
+	k.lateLye = append(k.lateLye, p.weigh(w))
 }
 
 // waterToSpare keeps a small strong solution clear of its solubility (common
@@ -104,20 +123,21 @@ func (p *planner) pourPart(k pot, jug, pour Task) []Task {
 // withLate puts what was decided upon before the first stage of trace that was
 // not reached when it was decided.
 func (p *planner) withLate(k pot, traces []Task) []Task {
-	if len(k.late) == 0 {
+	all := k.late()
+	if len(all) == 0 {
 		return traces
 	}
 	at, first := 0, p.lateSince(k)
 	for at < len(traces) && traces[at].Done && traces[at].Seq < first {
 		at++
 	}
-	return append(append(append([]Task{}, traces[:at]...), k.late...), traces[at:]...)
+	return append(append(append([]Task{}, traces[:at]...), all...), traces[at:]...)
 }
 
 // lateSince numbers the first decision that put something into the batter.
 func (p *planner) lateSince(k pot) int {
 	first := len(p.s.Entries) + 1
-	for _, t := range append(append([]Task{}, k.oils...), k.alkali...) {
+	for _, t := range slices.Concat(k.oils, k.alkali, []Task{k.water}, k.additives) {
 		if d, ok := p.s.Decision(t.ID); ok && p.combinedBefore(k.recipe.Name, d.Seq) {
 			first = min(first, d.Seq)
 		}

@@ -28,10 +28,7 @@ func (p *planner) deviations() []Deviation {
 	}
 	var list []Deviation
 	for _, k := range p.pots {
-		if p.traced(k.recipe.Name) {
-			continue
-		}
-		for _, t := range slices.Concat(k.oils, k.alkali, []Task{k.water}, k.additives) {
+		for _, t := range p.mutable(k) {
 			if off, ok := p.off(t); ok {
 				list = append(list, p.deviation(k, t, off))
 			}
@@ -51,15 +48,33 @@ func (p *planner) deviations() []Deviation {
 	return list
 }
 
-// off says that a weighing was off and that nobody has decided upon it. What
-// was decided upon another weight, before it was corrected, does not count.
+// mutable are a batter's weighings of which something can still be made: all of
+// them up to light trace, and then what is stirred into the batter, until it is
+// poured.
+func (p *planner) mutable(k pot) []Task {
+	if !p.traced(k.recipe.Name) {
+		return slices.Concat(k.oils, k.alkali, []Task{k.water}, k.additives)
+	}
+	var list []Task
+	for i, a := range k.recipe.Additives {
+		if a.In == recipe.InBatter && !p.pouredAnyOf(k.recipe.Name) {
+			list = append(list, k.additives[i])
+		}
+	}
+	return list
+}
+
+// off says that a weighing was off, or was no weighing, and that nobody has
+// decided upon it. What was decided upon another weight, before it was
+// corrected, does not count.
 func (p *planner) off(t Task) (quantity.Mass, bool) {
-	off := t.Mass - t.Target
-	if !t.Done || t.ByEye || t.Target <= 0 || t.Tolerance <= 0 || abs(off) <= t.Tolerance {
+	if !t.Done || t.Target <= 0 || t.Tolerance <= 0 {
 		return 0, false
 	}
+	off := t.Mass - t.Target
 	d, decided := p.s.Decision(t.ID)
-	return off, !decided || abs(d.Fact.Off-off) > t.Tolerance
+	decided = decided && abs(d.Fact.Off-off) <= t.Tolerance
+	return off, !decided && (t.ByEye || abs(off) > t.Tolerance)
 }
 
 // traced says that a batter is past light trace: it takes nothing in any more.
@@ -72,6 +87,10 @@ func (p *planner) reached(batter string, t recipe.Trace) bool {
 	return ok
 }
 
+func (p *planner) pouredAnyOf(batter string) bool {
+	return slices.ContainsFunc(p.c.Recipe.LayersOf(batter), func(at int) bool { return p.pouredAny(p.pours[at]) })
+}
+
 func (p *planner) pouredAny(r pour) bool {
 	for loaf := range p.c.Loaves {
 		if _, ok := p.s.Done(pourID(r.recipe, loaf)); ok {
@@ -82,12 +101,7 @@ func (p *planner) pouredAny(r pour) bool {
 }
 
 func (p *planner) deviation(k pot, t Task, off quantity.Mass) Deviation {
-	d := Deviation{Task: t.ID, Batter: k.recipe.Name, Off: off, task: t}
-	word := "over"
-	if off < 0 {
-		word = "under"
-	}
-	d.Words = fmt.Sprintf("%s: %s %s g %s (asked %s)", k.recipe.Name, t.Material, abs(off).At(t.Reads), word, t.Target.At(t.Reads))
+	d := Deviation{Task: t.ID, Batter: k.recipe.Name, Off: off, task: t, Words: k.recipe.Name + ": " + sayOff(t, off)}
 	if _, wet := p.s.Done(dissolveID(k.recipe.Name)); p.isAlkali(k, t) && off > 0 && !wet {
 		d.Words += ". While it is dry it can come out of the cup again: take it out and correct the weight (u)."
 	}
@@ -102,33 +116,25 @@ func (p *planner) isAlkali(k pot, t Task) bool {
 	return slices.ContainsFunc(k.alkali, func(a Task) bool { return a.ID == t.ID })
 }
 
-// Unread is a warning that was not acknowledged yet.
-type Unread struct {
-	Batter string
-	Words  string
-	Fact   batch.WarningSeen
-}
-
-// unread warns of superfat bands that reach below zero. It is said once a batter.
-func (p *planner) unread(plan Plan) []Unread {
-	if p.s.Closed() {
-		return nil
+// sayOff puts a weight that was off into words.
+func sayOff(t Task, off quantity.Mass) string {
+	asked := t.Target.At(t.Reads)
+	switch {
+	case t.Skipped != "":
+		return fmt.Sprintf("%s left out (asked %s g)", t.Material, asked)
+	case t.ByEye:
+		i := interval(t)
+		return fmt.Sprintf("%s by eye, not weighed: somewhere from %.0f to %.0f g (asked %s). Weigh the pot to know it, and correct the weight",
+			t.Material, i.Low, i.High, asked)
+	case off < 0:
+		return fmt.Sprintf("%s %s g under (asked %s)", t.Material, (-off).At(t.Reads), asked)
 	}
-	var list []Unread
-	for _, b := range plan.Batters {
-		if b.Superfat.Low >= 0 || p.s.WarningSeen(b.Name) {
-			continue
-		}
-		words := fmt.Sprintf("%s: the superfat may be as low as %.1f %% (%.1f %% at best knowledge): free alkali cannot be ruled out. Test pH or free alkali before a bar is released.",
-			b.Name, b.Superfat.Low, b.Superfat.Percent)
-		list = append(list, Unread{b.Name, words, batch.WarningSeen{Batter: b.Name, Warning: words}})
-	}
-	return list
+	return fmt.Sprintf("%s %s g over (asked %s)", t.Material, off.At(t.Reads), asked)
 }
 
 func (p Plan) allowsWarning(f batch.WarningSeen) error {
 	for _, u := range p.Unread {
-		if u.Batter == f.Batter {
+		if u.Fact.Batter == f.Batter {
 			return nil
 		}
 	}

@@ -79,7 +79,7 @@ func (p *planner) stockTask(b recipe.Batter, m recipe.Material, k pot, grams flo
 		other, _ := p.c.Material(a.Material)
 		exact[i] = alkaliGrams(b, a, other, k)
 	}
-	water, _ := p.c.ExtraWater(b, exact, oils)
+	water, _ := p.c.ExtraWater(b, exact, gramsOf(k.additives), oils)
 	weighed, _ := p.s.Mass(b.Name + "/" + recipe.Water)
 	return p.weigh(weighing{
 		id: b.Name + "/" + m.Name, title: fmt.Sprintf("%s, stock of %s", m.Name, m.Stock), material: m.Name, lot: m.Lot, mustType: true,

@@ -28,7 +28,8 @@ type Plan struct {
 	Closed   bool
 
 	Deviations []Deviation // Deviations are weights that were off, until it is decided how to go on.
-	Unread     []Unread    // Unread are superfat bands that reach below zero.
+	Holds      []Hold      // Holds are why the bars may not leave yet.
+	Unread     []Unread    // Unread are those holds that nobody has read.
 
 	planner *planner // planner works out what only some plans are asked.
 }
@@ -193,6 +194,9 @@ type Task struct {
 	Seq     int    // Seq numbers the last fact about it.
 	At      timer.Moment
 
+	Out bool // Out comes out of its vessel again.
+
+	later  quantity.Mass // later is what was decided since: more of it, or below zero out again.
 	wanted quantity.Mass // wanted is the tolerance before the scale had its say.
 }
 

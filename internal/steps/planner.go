@@ -19,6 +19,8 @@ type planner struct {
 	rack  rack.Rack
 	pots  []pot
 	pours []pour
+
+	followers map[string][]Task // followers stand behind the weighing of that id.
 }
 
 // Of gives the plan of a batch. For a look at a plan before there is a batch,
@@ -26,7 +28,8 @@ type planner struct {
 func Of(s batch.State) Plan {
 	plan, p := planOf(s)
 	plan.Deviations = p.deviations()
-	plan.Unread = p.unread(plan)
+	plan.Holds = p.holds(plan.Batters)
+	plan.Unread = p.unread(plan.Holds)
 	return plan
 }
 
@@ -149,11 +152,15 @@ func (p *planner) fill(t Task) Task {
 
 // amount gives what a weighing brings: what was weighed, or else the target.
 func amount(t Task) Amount {
-	a := Amount{Name: t.Material, Task: t.ID, Target: t.Target, Mass: t.Target, Known: t.Done, ByEye: t.ByEye}
+	return Amount{Name: t.Material, Task: t.ID, Target: t.Target, Mass: max(0, held(t)+t.later), Known: t.Done, ByEye: t.ByEye}
+}
+
+// held gives what a weighing brings by itself, whatever was decided after it.
+func held(t Task) quantity.Mass {
 	if t.Done || t.Mass > t.Target {
-		a.Mass = t.Mass
+		return t.Mass
 	}
-	return a
+	return t.Target
 }
 
 // byEyeSpread is how far off a weight by eye may be (common practice, no

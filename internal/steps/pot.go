@@ -28,7 +28,7 @@ type pot struct {
 
 // base is everything but colours and scents.
 func (k pot) base() quantity.Mass {
-	return sum(k.allOils()...) + k.ofPart(k.solution()) + k.besideLye() + sum(k.late...)
+	return sum(k.allOils()...) + k.ofPart(k.solution()) + k.besideLye() + sum(k.lateRest...) + sum(k.lateLye...)
 }
 
 // fillPot works a batter out in the order in which one thing follows from the
@@ -43,16 +43,17 @@ func (p *planner) fillPot(i int) pot {
 		k.koh += amount(t).Mass.Grams() * o.SV.Nominal / 1000
 	}
 	oils := sum(k.allOils()...).Grams()
-	for _, o := range p.c.Carried(b, oils) {
+	for _, a := range b.Additives {
+		k.additives = append(k.additives, p.follow(p.additiveTask(b, a, k, oils), sequel{b.Name, k.lateFor(a.In), k.up, a.Rate.Fraction() * oils}))
+	}
+	brought := gramsOf(k.additives)
+	for _, o := range p.c.Carried(b, brought) {
 		k.koh += o.Grams * o.Oil.SV.Nominal / 1000
 	}
-	for _, a := range b.Additives {
-		m, _ := p.c.Material(a.Material)
-		k.acids += a.Rate.Fraction() * oils * m.Acid.Fraction()
-	}
+	k.acids = p.c.Acids(b, brought)
 	k.alkali = p.alkaliTasks(b, k)
 	alkali := sum(k.alkali...).Grams()
-	water, _ := p.c.ExtraWater(b, gramsOf(k.alkali), oils) // Beyond the solubility only by a deviation; the screen warns.
+	water, _ := p.c.ExtraWater(b, gramsOf(k.alkali), brought, oils) // Beyond the solubility only by a deviation; the screen warns.
 	tap, _ := p.c.Material(recipe.Water)
 	k.water = p.weigh(weighing{
 		id: b.Name + "/" + recipe.Water, title: "Water into the lye jug", material: recipe.Water, lot: tap.Lot,
@@ -60,10 +61,10 @@ func (p *planner) fillPot(i int) pot {
 		grams: water, tolerance: calc.WaterTolerance(water),
 		vessel: k.jug, load: quantity.FromGrams(water + alkali),
 	})
-	for _, a := range b.Additives {
-		k.additives = append(k.additives, p.additiveTask(b, a, k, oils))
-	}
 	p.followDecidedLye(&k)
+	if !p.s.Undecided() {
+		k.water = p.follow(k.water, sequel{b.Name, &k.lateRest, k.up, p.waterWanted(k, oils)})
+	}
 	return k
 }
 
@@ -180,7 +181,7 @@ func (p *planner) account(k pot) sure.Account {
 		use, _ := p.c.Oil(p.oilKey(k.recipe, t))
 		oils = append(oils, calc.OilAmount{Name: use.Name, Grams: interval(t), SV: use.SV})
 	}
-	for _, o := range p.c.Carried(k.recipe, sum(k.allOils()...).Grams()) {
+	for _, o := range p.c.Carried(k.recipe, gramsOf(k.additives)) {
 		oils = append(oils, carriedAmount(k, o))
 	}
 	var alkalis []calc.AlkaliAmount

@@ -44,7 +44,7 @@ func (p *planner) fillLayer(i int) pour {
 	}
 	bare := p.bareMass(i, k, r)
 	if r.layer.Place != recipe.InPortions {
-		r.scents = p.potScents(r, oils, bare.Grams())
+		r.scents = p.potScents(r, k.up, oils, bare.Grams())
 	}
 	p.split(&r, bare+sum(r.scents...))
 	if r.layer.Place == recipe.InPortions {
@@ -101,7 +101,7 @@ func (p *planner) colourTask(l recipe.Layer, c recipe.Colour, n int, oils float6
 }
 
 // potScents are weighed for the whole layer at once.
-func (p *planner) potScents(r pour, oils, bare float64) []Task {
+func (p *planner) potScents(r pour, up bool, oils, bare float64) []Task {
 	var tasks []Task
 	for n, s := range r.recipe.Scents {
 		m, _ := p.c.Material(s.Material)
@@ -110,11 +110,11 @@ func (p *planner) potScents(r pour, oils, bare float64) []Task {
 		if scent.Hurries(p.c, r.recipe) {
 			hint = "It hurries, so it is weighed now, before the lye solution meets the oils. Lid on."
 		}
-		tasks = append(tasks, p.weigh(weighing{
+		tasks = append(tasks, p.follow(p.weigh(weighing{
 			id: r.recipe.Batter + "/" + r.recipe.Name + "/" + s.Material, title: s.Material, material: s.Material,
 			lot: m.Lot, hint: hint, grams: grams, tolerance: scent.Tolerance(p.c, s, grams, bare),
 			vessel: p.rack.Cup(r.at, n), into: r.vessel.Name,
-		}))
+		}), sequel{up: up, wanted: grams}))
 	}
 	return tasks
 }

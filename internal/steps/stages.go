@@ -33,6 +33,7 @@ func (p *planner) stages() []Stage {
 	list = append(list, p.finish(firm)...)
 	for i := range list {
 		list[i].N = i + 1
+		list[i].Tasks = p.withFollowers(list[i].Tasks)
 	}
 	return list
 }

@@ -43,10 +43,10 @@ func (p *planner) vessels() []potcheck.Content {
 
 func (p *planner) potContent(k pot, met bool) potcheck.Content {
 	c := potcheck.Content{Vessel: k.vessel.Name, Holds: k.recipe.Name + " pot", Tare: k.vessel.Tare}
-	put(&c, slices.Concat(k.allOils(), k.late[k.lateOils:])...)
+	p.put(&c, slices.Concat(k.allOils(), k.lateRest, k.lateLye)...)
 	for i, a := range k.recipe.Additives {
 		if a.In != recipe.InLyeWater {
-			put(&c, k.additives[i])
+			p.put(&c, k.additives[i])
 		}
 	}
 	for _, r := range p.pours {
@@ -55,11 +55,11 @@ func (p *planner) potContent(k pot, met bool) potcheck.Content {
 		}
 		for i, colour := range r.recipe.Colours {
 			if colour.In == recipe.InOils {
-				put(&c, r.colours[i])
+				p.put(&c, r.colours[i])
 			}
 		}
 		if r.layer.Place == recipe.InWarmOils || r.layer.Place == recipe.InPot && r.vessel.Name == k.vessel.Name && met {
-			put(&c, r.scents...)
+			p.put(&c, r.scents...)
 		}
 		c.Gone += p.pouredOut(r, k.vessel.Name)
 	}
@@ -77,14 +77,14 @@ func (p *planner) potLoadOf(k pot) quantity.Mass {
 
 func (p *planner) jugContent(k pot) potcheck.Content {
 	c := potcheck.Content{Vessel: k.jug.Name, Holds: k.recipe.Name + " lye solution", Tare: k.jug.Tare}
-	put(&c, k.water)
+	p.put(&c, k.water)
 	for i, a := range k.recipe.Additives {
 		if a.In == recipe.InLyeWater {
-			put(&c, k.additives[i])
+			p.put(&c, k.additives[i])
 		}
 	}
 	dry := len(c.Parts)
-	put(&c, slices.Concat(k.alkali, k.early)...)
+	p.put(&c, slices.Concat(k.alkali, k.early)...)
 	_, dissolved := p.s.Done(dissolveID(k.recipe.Name))
 	for i := range c.Parts[dry:] { // Dry alkali stands in its cup until it is tipped in.
 		c.Parts[dry+i].In = c.Parts[dry+i].In && dissolved
@@ -116,12 +116,15 @@ func (p *planner) weighed(c *potcheck.Content, load quantity.Mass) {
 }
 
 // put adds weighings to what a vessel holds.
-func put(c *potcheck.Content, tasks ...Task) {
-	for _, t := range tasks {
+func (p *planner) put(c *potcheck.Content, tasks ...Task) {
+	for _, t := range p.withFollowers(tasks) {
 		if t.Skipped != "" {
 			continue
 		}
-		m := amount(t).Mass
+		m := held(t)
+		if t.Out {
+			m = -m
+		}
 		part := calc.Candidate{Name: t.Material, Grams: m.Grams(), In: t.Done, Tolerance: t.Reads.Grams()}
 		switch {
 		case !t.Done && t.Mass > 0: // A container went in already, and more is to come.

@@ -23,6 +23,7 @@ type Outcome struct {
 	Superfat calc.Superfat // Superfat is of the batter that was off.
 	Rise     quantity.Length
 	Scent    float64 // Scent is the most of it in any fresh layer, in percent.
+	Strength float64 // Strength is the lye concentration, in percent.
 }
 
 // lowerBy is how far below the stated superfat an outcome may lie, in percent:
@@ -47,14 +48,12 @@ func (p *planner) ways(plan Plan, k pot, d Deviation) []WayOn {
 	t, off := d.task, d.Off
 	var list []WayOn
 	weight := p.weight(k, t, off)
-	moves := weight.Kind == ways.Oil || weight.Kind == ways.Alkali
 	for _, way := range ways.Of(p.stands(k, t), weight) {
 		w := WayOn{Way: way}
 		w.Fact.Task, w.Fact.Off = t.ID, off
 		after, _ := planOf(p.s.Apply(batch.Entry{Seq: len(p.s.Entries) + 1, Fact: w.Fact}))
 		w.Outcome = outcome(plan, after, k.recipe.Name)
-		tooLow := moves && w.Outcome.Superfat.Percent < 100*k.recipe.Superfat.Fraction()-lowerBy
-		if !tooLow && fits(plan, after) {
+		if !p.tooLow(k, weight.Kind, w.Outcome.Superfat, plan) && fits(plan, after) {
 			list = append(list, w)
 		}
 	}
@@ -62,6 +61,17 @@ func (p *planner) ways(plan Plan, k pot, d Deviation) []WayOn {
 		list[0].Default = true
 	}
 	return list
+}
+
+// tooLow says that a way leaves a superfat below the stated one. What is neither
+// oil nor alkali is not blamed for what is too low already.
+func (p *planner) tooLow(k pot, kind ways.Kind, s calc.Superfat, now Plan) bool {
+	for _, b := range now.Batters {
+		if b.Name == k.recipe.Name && kind != ways.Oil && kind != ways.Alkali && s.Percent >= b.Superfat.Percent-1e-9 {
+			return false
+		}
+	}
+	return s.Percent < 100*k.recipe.Superfat.Fraction()-lowerBy
 }
 
 // fits says that a way overfills nothing: no mould and no scale that was not
@@ -77,7 +87,7 @@ func outcome(before, after Plan, batter string) Outcome {
 	o := Outcome{Rise: after.Layers[top].Surface - before.Layers[top].Surface}
 	for _, b := range after.Batters {
 		if b.Name == batter {
-			o.Superfat = b.Superfat
+			o.Superfat, o.Strength = b.Superfat, 100*b.Concentration
 		}
 	}
 	for _, l := range after.Layers {
@@ -94,7 +104,10 @@ func outcome(before, after Plan, batter string) Outcome {
 
 // weight says what kind of weight was off.
 func (p *planner) weight(k pot, t Task, off quantity.Mass) ways.Weight {
-	w := ways.Weight{Kind: ways.Scent, Material: t.Material, Off: off, Reads: t.Reads}
+	w := ways.Weight{Kind: ways.Scent, Material: t.Material, Off: off, Reads: t.Reads, Alone: p.alone(k, t)}
+	if t.ByEye {
+		w.ByEye = quantity.FromGrams(amount(t).Mass.Grams() * byEyeSpread).RoundTo(t.Reads)
+	}
 	switch {
 	case p.isOil(k, t):
 		w.Kind, w.OilKey = ways.Oil, p.oilKey(k.recipe, t)
@@ -104,16 +117,44 @@ func (p *planner) weight(k pot, t Task, off quantity.Mass) ways.Weight {
 		w.Kind = ways.Water
 	case slices.ContainsFunc(k.additives, func(a Task) bool { return a.ID == t.ID }):
 		w.Kind = ways.Additive
+	default:
+		w.Over = p.overFor(t.ID)
 	}
 	return w
+}
+
+// alone says that what was weighed is not mixed with anything yet: water before
+// anything is in it, and what waits in its own cup.
+func (p *planner) alone(k pot, t Task) bool {
+	if t.ID == k.water.ID {
+		for i, a := range k.recipe.Additives {
+			if a.In == recipe.InLyeWater && k.additives[i].Mass > 0 {
+				return false
+			}
+		}
+		_, stock := p.lyeSolution(k).Stock()
+		return !p.ticked(dissolveID(k.recipe.Name)) && !(stock && k.alkali[0].Mass > 0)
+	}
+	for i, a := range k.recipe.Additives {
+		if k.additives[i].ID == t.ID {
+			return a.In == recipe.InLyeWater && !p.ticked(dissolveID(k.recipe.Name)) || a.In == recipe.InOils && !p.ticked(k.recipe.Name+"/meet")
+		}
+	}
+	for _, r := range p.pours {
+		if slices.ContainsFunc(r.scents, func(s Task) bool { return s.ID == t.ID }) {
+			return r.layer.Place == recipe.InPot && !p.ticked(r.recipe.Batter+"/"+r.recipe.Name+"/scent in")
+		}
+	}
+	return false
 }
 
 // stands says how far a batter is.
 func (p *planner) stands(k pot, t Task) ways.Pot {
 	return ways.Pot{
-		Control: p.c, Batter: k.recipe, Account: p.account(k), Finest: p.rack.Finest().Reads,
+		Control: p.c, Batter: k.recipe, Account: p.account(k), Finest: p.rack.Finest().Reads, Strength: p.concentration(k),
 		Met:        p.combinedBefore(k.recipe.Name, len(p.s.Entries)+1),
 		Emulsified: p.reached(k.recipe.Name, recipe.Emulsion),
+		OilsIn:     slices.ContainsFunc(k.oils, func(o Task) bool { return o.Mass > 0 }),
 		AlkaliIn:   slices.ContainsFunc(k.alkali, func(a Task) bool { return a.Done }),
 		OthersIn:   slices.ContainsFunc(k.oils, func(o Task) bool { return o.ID != t.ID && (o.Done || o.Mass > 0) }),
 	}
@@ -136,9 +177,10 @@ func (p Plan) allowsDecision(f batch.Decided) error {
 
 func (p Plan) sayDecided(f batch.Decided) string {
 	words := map[batch.Way]string{
-		batch.CarryOn: "carry on, the rest follows", batch.InProportion: "the other oils in proportion",
+		batch.CarryOn: "carry on, the rest follows", batch.InProportion: "everything else in proportion",
 		batch.PourPart: "pour part of the lye solution, keep the rest", batch.Shortfall: "dissolve what is missing",
-		batch.AddOil: "add oil",
+		batch.AddOil: "add oil", batch.AddMissing: "add what is missing", batch.TakeOut: "take some out again",
+		batch.HoldBatch: "go on, and hold the bars",
 	}[f.Way]
 	if f.Mass > 0 {
 		words += fmt.Sprintf(" (%s g)", f.Mass.At(quantity.Gram/100))

@@ -42,6 +42,9 @@ type Weight struct {
 	OilKey   string        // OilKey is an oil's key in the table.
 	Off      quantity.Mass // Off is below zero for too little.
 	Reads    quantity.Mass // Reads is what its scale reads to.
+	ByEye    quantity.Mass // ByEye is how much less it may be, when it was not weighed.
+	Alone    bool          // Alone says that it is not mixed with anything yet.
+	Over     bool          // Over says that a layer is over its scent's limit for it.
 }
 
 // Pot is where a batter stands.
@@ -50,8 +53,10 @@ type Pot struct {
 	Batter     recipe.Batter
 	Account    sure.Account
 	Finest     quantity.Mass // Finest is what the finest scale reads to.
+	Strength   float64       // Strength of the lye solution as it stands, a fraction.
 	Met        bool          // Met says that the lye solution is in the oils.
 	Emulsified bool          // Emulsified says that emulsion was reached.
+	OilsIn     bool          // OilsIn says that some oil was weighed.
 	AlkaliIn   bool          // AlkaliIn says that some alkali was weighed.
 	OthersIn   bool          // OthersIn says that another oil is in already.
 }
@@ -60,6 +65,8 @@ const (
 	anyTime       = "there at any time"
 	untilMet      = "until the lye solution meets the oils"
 	untilPoured   = "until it is poured"
+	untilStirred  = "until it is stirred in"
+	untilPour     = "until the layer is poured"
 	untilTrace    = "until light trace"
 	untilEmulsion = "until emulsion"
 )
@@ -72,12 +79,23 @@ func Of(p Pot, w Weight) []Way {
 		return append(list, p.oil(w)...)
 	case Alkali:
 		return append(list, p.alkali(w)...)
-	case Water, Additive, Scent:
+	case Water:
+		return p.water(w)
+	case Additive:
+		return append(list, p.stirred(w)...)
+	case Scent:
+		return p.scent(w)
 	}
 	return list
 }
 
 func (p Pot) oil(w Weight) []Way {
+	if w.ByEye > 0 {
+		return []Way{{
+			Fact:  batch.Decided{Way: batch.AddOil, Oil: w.OilKey, Mass: w.ByEye},
+			Title: fmt.Sprintf("Add %s g of %s, in case it was so much less", w.ByEye.At(w.Reads), w.Material), Until: untilTrace,
+		}}
+	}
 	if w.Off < 0 {
 		list := []Way{p.missingOil(w)}
 		if !p.Met && !p.OthersIn {

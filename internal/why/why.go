@@ -92,11 +92,7 @@ func (w *whys) alkali(b steps.Batter, master recipe.Batter) {
 			sources = append(sources, "saponification value of "+a.Name+": "+o.SVFrom)
 		}
 	}
-	oils := 0.0
-	for _, a := range b.Oils {
-		oils += a.Mass.Grams()
-	}
-	for _, o := range w.c.Carried(master, oils) {
+	for _, o := range w.c.Carried(master, massesOf(b.Additives)) {
 		grams := o.Grams * o.Oil.SV.Nominal / 1000
 		koh += grams
 		numbers = append(numbers, fmt.Sprintf("%s in the %s: %.2f g × %.4g mg/g = %.3f g KOH", o.Oil.Name, master.Additives[o.Additive].Material, o.Grams, o.Oil.SV.Nominal, grams))

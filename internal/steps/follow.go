@@ -1,0 +1,123 @@
+package steps
+
+import (
+	"bench/internal/batch"
+	"bench/internal/quantity"
+	"bench/internal/recipe"
+)
+
+// The policy of this file: what was decided after a weight of water, an additive
+// or a scent becomes a weighing of its own that stands behind the first. What
+// was weighed on an earlier decision stays, whatever was decided since.
+
+// sequel says how a weighing goes on.
+type sequel struct {
+	batter string
+	late   *[]Task // late takes what goes into the batter once the lye solution is in the oils; nil takes none.
+	up     bool    // up brings what is in already up to what is wanted.
+	wanted float64 // wanted is in grams.
+}
+
+// follow adds to a weighing what was decided after it: more of it, or some of it
+// out again.
+func (p *planner) follow(t Task, then sequel) Task {
+	if p.s.Undecided() {
+		return t
+	}
+	all := p.s.Decisions(t.ID)
+	for i, d := range all {
+		in, out := t.ID+"/missing"+nth(i), t.ID+"/out"+nth(i)
+		last := i == len(all)-1
+		switch {
+		case d.Fact.Way == batch.AddMissing && (last || p.touched(in)):
+			if then.late != nil && p.combinedBefore(then.batter, d.Seq) {
+				more := p.another(t, in, d.Fact.Mass.Grams())
+				more.Hint = "Stir it into the batter while it is thin."
+				*then.late = append(*then.late, more)
+				continue
+			}
+			t = p.with(t, p.another(t, in, d.Fact.Mass.Grams()), 1)
+		case d.Fact.Way == batch.TakeOut && (last || p.touched(out)):
+			t = p.with(t, p.outAgain(t, out, d.Fact.Mass.Grams()), -1)
+		}
+	}
+	id, short := t.ID+"/top-up", then.wanted-amount(t).Mass.Grams()
+	if p.touched(id) || then.up && t.Done && quantity.FromGrams(short) > t.Tolerance {
+		t = p.with(t, p.another(t, id, short), 1)
+	}
+	return t
+}
+
+// touched says that something was weighed for a task.
+func (p *planner) touched(id string) bool { return len(p.s.Weighings(id)) > 0 }
+
+// with puts a weighing behind the one that it follows.
+func (p *planner) with(t, follower Task, sign quantity.Mass) Task {
+	if p.followers == nil {
+		p.followers = map[string][]Task{}
+	}
+	p.followers[t.ID] = append(p.followers[t.ID], follower)
+	t.later += sign * amount(follower).Mass
+	return t
+}
+
+func (p *planner) another(t Task, id string, grams float64) Task {
+	return p.weigh(weighing{
+		id: id, title: t.Title + ", more", material: t.Material, lot: t.Lot, hint: "Into the " + goesInto(t) + ", as was decided.",
+		grams: grams, tolerance: t.wanted.Grams(), vessel: p.rack.ColourCup(0), into: goesInto(t),
+	})
+}
+
+func (p *planner) outAgain(t Task, id string, grams float64) Task {
+	out := p.weigh(weighing{
+		id: id, title: t.Title + ", out again", material: t.Material + ", out again", lot: t.Lot,
+		hint:  "Weigh what comes out of the " + t.Vessel + ", as was decided.",
+		grams: grams, tolerance: t.wanted.Grams(), vessel: p.rack.ColourCup(0),
+	})
+	out.Out = true
+	return out
+}
+
+// goesInto names the vessel in which a weighing ends up.
+func goesInto(t Task) string {
+	if t.Into != "" {
+		return t.Into
+	}
+	return t.Vessel
+}
+
+// withFollowers puts what was decided behind the weighing that it was decided
+// on.
+func (p *planner) withFollowers(tasks []Task) []Task {
+	if len(p.followers) == 0 {
+		return tasks
+	}
+	var list []Task
+	for _, t := range tasks {
+		list = append(append(list, t), p.followers[t.ID]...)
+	}
+	return list
+}
+
+// waterWanted gives the grams of water for all the alkali of the jug.
+func (p *planner) waterWanted(k pot, oils float64) float64 {
+	alkali := gramsOf(k.alkali)
+	for _, more := range k.early {
+		for i, a := range k.recipe.Alkali {
+			if a.Material == more.Material {
+				alkali[i] += amount(more).Mass.Grams()
+			}
+		}
+	}
+	water, _ := p.c.ExtraWater(k.recipe, alkali, gramsOf(k.additives), oils)
+	return water
+}
+
+// late is where an additive goes that is decided upon once the lye solution is in
+// the oils; one that goes into the batter anyway stays where it is.
+func (k *pot) lateFor(in recipe.Medium) *[]Task {
+	if in == recipe.InBatter {
+		return nil
+	}
+	return &k.lateRest
+}

@@ -1,0 +1,100 @@
+package steps
+
+import (
+	"fmt"
+
+	"bench/internal/batch"
+	"bench/internal/quantity"
+	"bench/internal/scent"
+)
+
+// Hold is a reason why the bars may not leave before something was done about
+// it, whether or not it was read.
+type Hold struct {
+	Batter string
+	Layer  string // Layer is empty where all of the batter is meant.
+	Words  string
+}
+
+// holds lists what the weights so far hold the bars for: a superfat band below
+// zero, and a scent that really is over its limit.
+func (p *planner) holds(batters []Batter) []Hold {
+	var list []Hold
+	for _, b := range batters {
+		if b.Superfat.Low < 0 {
+			list = append(list, Hold{b.Name, "", fmt.Sprintf("%s: the superfat may be as low as %.1f %% (%.1f %% at best knowledge): free alkali cannot be ruled out. Test pH or free alkali before a bar is released.",
+				b.Name, b.Superfat.Low, b.Superfat.Percent)})
+		}
+	}
+	for _, r := range p.pours {
+		if x, ok := p.excess(r); ok {
+			list = append(list, Hold{r.recipe.Batter, r.recipe.Name, sayExcess(r, x)})
+		}
+	}
+	return list
+}
+
+func sayExcess(r pour, x scent.Excess) string {
+	if x.Limit == 0 {
+		return fmt.Sprintf("%s: together its scents use %.0f %% of their limits in the cured bar. Hold the bars until a remedy is recorded.", r.recipe.Name, x.Percent)
+	}
+	return fmt.Sprintf("%s: %s is %.2f %% of the cured bar, and its limit is %s. Hold the bars until a remedy is recorded.",
+		r.recipe.Name, x.Material, x.Percent, x.Limit)
+}
+
+// excess says what a layer's scents are over their limits by, in the loaf that
+// got most. Planned over is an error of the recipe, so only weighings can be.
+func (p *planner) excess(r pour) (scent.Excess, bool) {
+	n := len(r.recipe.Scents)
+	for at := 0; at+n <= len(r.scents) && n > 0; at += n {
+		masses, weighed, batter := make([]quantity.Mass, n), false, r.layer.Mass
+		for i, t := range r.scents[at : at+n] {
+			masses[i], weighed = amount(t).Mass, weighed || t.Done
+		}
+		if len(r.scents) > n { // One a loaf: it is in that loaf's portion.
+			batter = amount(r.portions[at/n]).Mass + sum(r.scents[at:at+n]...)
+		}
+		if x, over := scent.Over(p.c, r.recipe, masses, batter, r.scents[at].Reads); over && weighed {
+			return x, true
+		}
+	}
+	return scent.Excess{}, false
+}
+
+// overFor says that the layer of a scent's weighing is over its limit.
+func (p *planner) overFor(id string) bool {
+	for _, r := range p.pours {
+		for _, t := range r.scents {
+			if t.ID == id {
+				_, over := p.excess(r)
+				return over
+			}
+		}
+	}
+	return false
+}
+
+// Unread is a warning that was not acknowledged yet.
+type Unread struct {
+	Batter string // Batter is empty where the warning does not hold the lye solution back.
+	Words  string
+	Fact   batch.WarningSeen
+}
+
+// unread lists the holds that nobody has read. Each is said once.
+func (p *planner) unread(holds []Hold) []Unread {
+	if p.s.Closed() {
+		return nil
+	}
+	var list []Unread
+	for _, h := range holds {
+		u := Unread{Batter: h.Batter, Words: h.Words, Fact: batch.WarningSeen{Batter: h.Batter, Warning: h.Words}}
+		if h.Layer != "" {
+			u.Batter, u.Fact.Batter = "", "scent/"+h.Layer
+		}
+		if !p.s.WarningSeen(u.Fact.Batter) {
+			list = append(list, u)
+		}
+	}
+	return list
+}

@@ -1,0 +1,90 @@
+package ways
+
+import (
+	"fmt"
+
+	"bench/internal/batch"
+	"bench/internal/calc"
+)
+
+// The policy of this file: water, additives and scents move the superfat little
+// or not at all. What stands by itself yet comes out again; what is short is
+// brought in while the batter takes it; and up to where the lye solution meets the
+// oils everything else can be brought up to a weight that is over.
+
+// water offers what a lye solution that is too weak or too strong allows.
+func (p Pot) water(w Weight) []Way {
+	carryOn := Way{Fact: batch.Decided{Way: batch.CarryOn}, Until: anyTime}
+	if w.Off < 0 {
+		carryOn.Title = "Carry on with a stronger lye solution: it traces sooner"
+		list := []Way{p.missing(w, "Add the %s g of %s that are missing", untilTrace)}
+		if p.Strength <= calc.MaxLyeConcentration {
+			list = append(list, carryOn)
+		}
+		if !p.OilsIn && !p.AlkaliIn {
+			list = append(list, proportion("Bring everything else down in proportion"))
+		}
+		return list
+	}
+	carryOn.Title = "Carry on with a weaker lye solution: it traces later and stays soft for longer"
+	list := append([]Way{carryOn}, p.up()...)
+	if w.Alone {
+		list = append(list, takeOut(w, "Pour %s g of %s off again", "until anything is dissolved in it"))
+	}
+	return list
+}
+
+// stirred offers what an additive allows.
+func (p Pot) stirred(w Weight) []Way {
+	if w.Off < 0 {
+		return []Way{p.missing(w, "Add the %s g of %s that are missing", untilPour)}
+	}
+	list := p.up()
+	if w.Alone {
+		list = append(list, takeOut(w, "Leave %s g of the %s in its cup", untilStirred))
+	}
+	return list
+}
+
+// scent offers what a scent allows. Over its limit, nothing is carried on with:
+// it stays in its cup, or the batch grows to it, or the bars are held.
+func (p Pot) scent(w Weight) []Way {
+	carryOn := Way{Fact: batch.Decided{Way: batch.CarryOn}, Title: "Carry on: it is scented as it was weighed", Until: anyTime}
+	if w.Off < 0 {
+		return []Way{p.missing(w, "Add the %s g of %s that are missing", untilPour), carryOn}
+	}
+	var list []Way
+	if w.Alone {
+		list = append(list, takeOut(w, "Leave %s g of the %s in its cup", untilStirred))
+	}
+	list = append(list, p.up()...)
+	if w.Over {
+		return append(list, Way{
+			Fact:  batch.Decided{Way: batch.HoldBatch},
+			Title: "Go on all the same, and hold the bars: over the limit, until a remedy is recorded", Until: anyTime,
+		})
+	}
+	return append(list, carryOn)
+}
+
+// up brings everything else up, while that can be done.
+func (p Pot) up() []Way {
+	if p.Met {
+		return nil
+	}
+	return []Way{proportion("Bring everything else up in proportion: more batter")}
+}
+
+func (p Pot) missing(w Weight, title, until string) Way {
+	return Way{
+		Fact: batch.Decided{Way: batch.AddMissing, Mass: -w.Off}, Default: true,
+		Title: fmt.Sprintf(title, (-w.Off).At(w.Reads), w.Material), Until: until,
+	}
+}
+
+func takeOut(w Weight, title, until string) Way {
+	return Way{
+		Fact: batch.Decided{Way: batch.TakeOut, Mass: w.Off}, Default: true,
+		Title: fmt.Sprintf(title, w.Off.At(w.Reads), w.Material), Until: until,
+	}
+}
