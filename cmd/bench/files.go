@@ -2,6 +2,7 @@ package main
 
 import (
 	"errors"
+	"fmt"
 	"os"
 	"path/filepath"
 )
@@ -26,4 +27,15 @@ func replaceFile(path string, data []byte) error {
 		return errors.Join(err, os.Remove(f.Name()))
 	}
 	return nil
+}
+
+// writeOutput writes what the user asked for by name; its folder must be there.
+func writeOutput(path string, data []byte) error {
+	if _, err := os.Stat(filepath.Dir(path)); err != nil {
+		return fmt.Errorf("write %s: its folder is not there: %w", path, err)
+	}
+	if info, err := os.Stat(path); err == nil && !info.Mode().IsRegular() {
+		return os.WriteFile(path, data, 0o600) // A pipe or /dev/stdout has no place to be renamed to.
+	}
+	return replaceFile(path, data)
 }

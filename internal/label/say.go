@@ -48,6 +48,7 @@ func (l *Label) say(n naming, w weights) {
 func (l *Label) open(format string, args ...any) {
 	l.Open = append(l.Open, fmt.Sprintf(format, args...))
 }
+
 func (l *Label) note(format string, args ...any) {
 	l.Notes = append(l.Notes, fmt.Sprintf(format, args...))
 }
@@ -109,7 +110,7 @@ func (l *Label) sayWeight(w weights) {
 		l.open("no net weight: bars were neither weighed nor planned")
 		return
 	}
-	l.note("Net weight from %s: %d weighed, mean %s, spread %s. The largest whole gram for which the average is met, no more than 2.5 %% are short by more than %s (under %s) and none by twice that (under %s): Directive 76/211/EEC.",
+	l.note("Net weight from %s: %d of them, mean %s, spread %s. The largest whole gram for which the average is met, no more than 2.5 %% are short by more than %s (under %s) and none by twice that (under %s): Directive 76/211/EEC.",
 		l.Net.From, l.Net.Weighed, grams(l.Net.Mean), grams(l.Net.Spread), grams(l.Net.Allowed), grams(l.Net.T1), grams(l.Net.T2))
 	for _, d := range l.Net.Doubts {
 		l.open("the net weight: %s", d)

@@ -38,7 +38,7 @@ func weightsOf(s batch.State, pots []pot) weights {
 		w.From, w.Forecast = fmt.Sprintf("bars weighed fresh, less %.0f %% for the cure", 100*usualLoss), true
 	default:
 		w.Weights = planned(s.Control, pots).less(usualLoss)
-		w.From, w.Forecast = fmt.Sprintf("what is planned for a bar, less %.0f %% for the cure", 100*usualLoss), true
+		w.From, w.Forecast = fmt.Sprintf("bars as planned, less %.0f %% for the cure", 100*usualLoss), true
 	}
 	w.Bars = cut(s)
 	if f, c := mean(fresh), mean(cured); f > 0 && c > 0 && c < f {

@@ -14,6 +14,9 @@ const family = "sheet"
 // it as the time of its making; it is a moment of what is described, never that
 // of the writing, so that the same pages give the same bytes.
 func PDF(title string, at time.Time, pages ...Page) ([]byte, error) {
+	if at.IsZero() {
+		at = time.Unix(0, 0) // The library would ask the clock.
+	}
 	doc := fpdf.New("P", "mm", "A4", "")
 	doc.SetCatalogSort(true)
 	doc.SetCreationDate(at.UTC())

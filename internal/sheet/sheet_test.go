@@ -175,6 +175,10 @@ func TestTheSamePageGivesTheSameBytes(t *testing.T) {
 	if err != nil || err2 != nil || !bytes.Equal(one, two) {
 		t.Errorf("two PDFs of one page differ (%v, %v)", err, err2)
 	}
+	undated, err := sheet.PDF("Mole", time.Time{}, bar())
+	if err != nil || !bytes.Contains(undated, []byte("D:19700101")) {
+		t.Errorf("a page without a date has one of the clock's: %v", err)
+	}
 	if !bytes.Equal(sheet.SVG("x", bar()), sheet.SVG("x", bar())) {
 		t.Error("two SVGs of one page differ")
 	}

@@ -1,0 +1,135 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"path/filepath"
+	"slices"
+	"strings"
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"bench/internal/batch"
+	"bench/internal/label"
+	"bench/internal/paper"
+	"bench/internal/quantity"
+	"bench/internal/steps"
+)
+
+// labelFlags are what the label command is asked.
+type labelFlags struct {
+	market, as, size, out string
+	checked               bool
+}
+
+func (a *app) labelCommand() *cobra.Command {
+	f := labelFlags{market: string(label.EU), as: string(label.AsMade), size: "60 x 90 mm"}
+	c := &cobra.Command{
+		Use:   "label RECIPE|BATCH",
+		Short: "make the label of a recipe or a batch",
+		Long: `label prints what stands on a label and why, and with -o writes it as SVG or PDF
+in real millimetres. A batch adds its code, its date and the weight of its bars.
+
+Names that bench has from memory are marked (verify) until you have looked them
+up and stated them as "inci" in your workshop, or say --checked. A safety
+assessment, notification and local rules are yours, the maker's, to meet.`,
+		Args: func(_ *cobra.Command, args []string) error {
+			if len(args) != 1 {
+				return errors.New("label needs one recipe or batch: bench label RECIPE|BATCH")
+			}
+			return nil
+		},
+		RunE: func(_ *cobra.Command, args []string) error { return a.label(args[0], f) },
+	}
+	c.Flags().StringVar(&f.market, "market", f.market, "where it is to be sold: eu, uk or us")
+	c.Flags().StringVar(&f.as, "as", f.as, "ingredients as they went in (made) or came out (saponified)")
+	c.Flags().StringVar(&f.size, "size", f.size, "width x height of the label")
+	c.Flags().StringVarP(&f.out, "output", "o", "", "write it to this file, .svg or .pdf")
+	c.Flags().BoolVar(&f.checked, "checked", false, "leave the marks out: you have looked the names up")
+	return c
+}
+
+func (a *app) label(of string, f labelFlags) error {
+	o := label.Options{Market: label.Market(f.market), As: label.As(f.as), Checked: f.checked}
+	if !slices.Contains(label.Markets(), o.Market) {
+		return fmt.Errorf("--market %q is none of eu, uk, us", f.market)
+	}
+	if !slices.Contains(label.Styles(), o.As) {
+		return fmt.Errorf("--as %q is neither made nor saponified", f.as)
+	}
+	size, err := labelSize(f.size)
+	if err != nil {
+		return fmt.Errorf("--size: %w", err)
+	}
+	kind := strings.ToLower(filepath.Ext(f.out))
+	if f.out != "" && kind != ".svg" && kind != ".pdf" {
+		return fmt.Errorf("-o %s: a label is written as .svg or .pdf", f.out)
+	}
+	home, err := a.home()
+	if err != nil {
+		return err
+	}
+	w, problems := workshop(home)
+	report(a.err, problems)
+	o.Workshop = w
+	code, s, err := a.batchOrRecipe(of)
+	if err != nil {
+		return err
+	}
+	l := label.Of(code, steps.Of(s), s, o)
+	if _, err := fmt.Fprint(a.out, paper.LabelText(l)); err != nil || f.out == "" {
+		return failed(err)
+	}
+	data, err := drawLabel(l, size, kind, s)
+	if err != nil {
+		return failed(err)
+	}
+	return failed(writeOutput(f.out, data))
+}
+
+func drawLabel(l label.Label, size paper.LabelSize, kind string, s batch.State) ([]byte, error) {
+	if kind == ".svg" {
+		return paper.LabelSVG(l, size)
+	}
+	var made time.Time
+	if s.Begun() {
+		made = s.Entries[0].At.Wall
+	}
+	return paper.LabelPDF(l, size, made)
+}
+
+// batchOrRecipe gives the batch of that code or, where there is none, the plan
+// of the recipe of that name.
+func (a *app) batchOrRecipe(of string) (code string, s batch.State, err error) {
+	err = a.reading(func(l *ledger) error {
+		s, err = l.state(of)
+		return err
+	})
+	if err != nil {
+		return "", s, failed(err)
+	}
+	if s.Begun() {
+		return of, s, nil
+	}
+	control, err := a.resolve("label", of, 0)
+	return "", batch.State{Control: control}, err
+}
+
+// labelSize reads "60 x 90 mm".
+func labelSize(text string) (paper.LabelSize, error) {
+	wide, high, ok := strings.Cut(strings.ReplaceAll(text, "×", "x"), "x")
+	wide, high = strings.TrimSpace(wide), strings.TrimSpace(high)
+	if !ok {
+		return paper.LabelSize{}, fmt.Errorf("%q is not a size: write it like \"60 x 90 mm\"", text)
+	}
+	if strings.Trim(wide, "0123456789.,") == "" { // The unit is said once.
+		wide += " " + strings.TrimLeft(high, "0123456789., ")
+	}
+	width, err := quantity.ParseLength(wide)
+	if err != nil {
+		return paper.LabelSize{}, err
+	}
+	height, err := quantity.ParseLength(high)
+	return paper.LabelSize{Width: width, Height: height}, err
+}

@@ -1,0 +1,4 @@
+package paper
+
+// LeastPrint is for the tests.
+var LeastPrint = leastPrint
