@@ -19,6 +19,9 @@ import (
 var floors = [][]string{
 	{"cmd/bench", "internal/console", "internal/measure", "internal/measure/floor", "internal/measure/drawn", "internal/cells/shot"},
 	{"internal/ui", "internal/journal", "internal/recipe/read", "internal/paper", "internal/picture", "internal/draw", "internal/measure/list", "recipes"},
+	{"internal/ui/bench", "internal/ui/aside", "internal/ui/home", "internal/ui/alarm"},
+	{"internal/ui/intent", "internal/ui/keys"},
+	{"internal/ui/ink"},
 	{"internal/quiet", "internal/sheet"},
 	{"internal/why", "internal/label", "internal/face"},
 	{"internal/steps"},
@@ -59,8 +62,20 @@ func TestImportsRunOneWay(t *testing.T) {
 }
 
 func TestTheScreenComputesNothing(t *testing.T) {
-	if slices.Contains(importsByPackage(t)["internal/ui"], "bench/internal/calc") {
-		t.Error("internal/ui imports internal/calc")
+	screens := 0
+	for dir, imports := range importsByPackage(t) {
+		if !strings.HasPrefix(dir, "internal/ui") {
+			continue
+		}
+		screens++
+		for _, not := range []string{"bench/internal/calc", "bench/internal/journal", "os"} {
+			if slices.Contains(imports, not) {
+				t.Errorf("%s imports %s", dir, not)
+			}
+		}
+	}
+	if screens < 5 {
+		t.Errorf("only %d packages of the screen were found", screens)
 	}
 }
 

@@ -10,7 +10,7 @@ import (
 
 	"bench/internal/recipe"
 	"bench/internal/recipe/read"
-	"bench/internal/ui"
+	"bench/internal/ui/intent"
 	"bench/recipes"
 )
 
@@ -123,8 +123,8 @@ func readDocument(path string) ([]byte, error) {
 }
 
 // item offers a recipe to the screen.
-func (d document) item(w recipe.Workshop) ui.RecipeItem {
-	item := ui.RecipeItem{
+func (d document) item(w recipe.Workshop) intent.RecipeItem {
+	item := intent.RecipeItem{
 		Name: d.recipe.Name, About: d.recipe.About, File: d.file, Loaves: d.recipe.Loaves, BuiltIn: d.builtIn,
 		Resolve: func(loaves int) (recipe.Control, []string) {
 			c, problems := recipe.Resolve(d.recipe, d.text, w, loaves)

@@ -14,7 +14,7 @@ import (
 	"bench/internal/recipe"
 	"bench/internal/steps"
 	"bench/internal/timer"
-	"bench/internal/ui"
+	"bench/internal/ui/intent"
 )
 
 // ledger is the store as the screen sees it: batches of facts, not records.
@@ -38,12 +38,12 @@ func newLedger(store *journal.Store, home string) *ledger {
 
 // Batches gives the batches that are not closed, the newest first. One that
 // cannot be read whole is listed as far as it is sound, and named in the error.
-func (l *ledger) Batches() ([]ui.BatchItem, error) {
+func (l *ledger) Batches() ([]intent.BatchItem, error) {
 	heads, err := l.store.Batches()
 	if err != nil {
 		return nil, err
 	}
-	var items []ui.BatchItem
+	var items []intent.BatchItem
 	var errs []error
 	for _, h := range heads {
 		if h.LastKind == batch.Kind(batch.Closed{}) {
@@ -54,7 +54,7 @@ func (l *ledger) Batches() ([]ui.BatchItem, error) {
 			errs = append(errs, err)
 		}
 		if state.Begun() && !state.Closed() {
-			items = append(items, ui.BatchItem{Code: h.Batch, State: state})
+			items = append(items, intent.BatchItem{Code: h.Batch, State: state})
 		}
 	}
 	return items, errors.Join(errs...)

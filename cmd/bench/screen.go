@@ -13,6 +13,8 @@ import (
 	"bench/internal/journal"
 	"bench/internal/quiet"
 	"bench/internal/ui"
+	"bench/internal/ui/ink"
+	"bench/internal/ui/intent"
 )
 
 // screen runs the full-screen companion.
@@ -36,7 +38,7 @@ func (a *app) screen() error {
 		Theme:    a.theme(),
 		Location: time.Local,
 		Now:      now,
-		Recipes:  func() []ui.RecipeItem { return recipeItems(home) },
+		Recipes:  func() []intent.RecipeItem { return recipeItems(home) },
 		Store:    newLedger(store, home),
 		Home:     home,
 	})
@@ -58,7 +60,7 @@ func (r relay) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 // theme takes the colours from the environment; the terminal is never asked.
 // Without colour, bold and reverse stay: a profile without colours would drop
 // them too.
-func (a *app) theme() ui.Theme {
+func (a *app) theme() ink.Theme {
 	r := lipgloss.NewRenderer(a.terminal)
 	r.SetHasDarkBackground(true)
 	profile := quiet.Profile(a.getenv)
@@ -67,15 +69,15 @@ func (a *app) theme() ui.Theme {
 		profile = termenv.ANSI
 	}
 	r.SetColorProfile(profile)
-	return ui.NewTheme(r, colour)
+	return ink.NewTheme(r, colour)
 }
 
 // recipeItems reads the workshop and the recipes anew.
-func recipeItems(home string) []ui.RecipeItem {
+func recipeItems(home string) []intent.RecipeItem {
 	w, problems := workshop(home)
-	var items []ui.RecipeItem
+	var items []intent.RecipeItem
 	if words := errorsOnly(problems); len(words) > 0 {
-		items = append(items, ui.RecipeItem{Name: "your workshop", File: workshopFile, Problems: words})
+		items = append(items, intent.RecipeItem{Name: "your workshop", File: workshopFile, Problems: words})
 	}
 	for _, d := range allRecipes(home, w) {
 		items = append(items, d.item(w))

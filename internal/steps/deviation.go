@@ -151,3 +151,6 @@ func (p Plan) unreadFor(batter string) error {
 	}
 	return nil
 }
+
+// Undecided counts the deviations and warnings that wait for a word.
+func (p Plan) Undecided() int { return len(p.Unread) + len(p.Deviations) }

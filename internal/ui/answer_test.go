@@ -16,8 +16,8 @@ func TestRefusedFigure(t *testing.T) {
 	before := len(p.store.facts("26K25A"))
 	p.types("2000").press("enter").sees("Reads 2000.0, and before pouring it read 1466.3; stop at 1099.1.")
 	p.types("100").sees("typed").press("enter").sees("Reads 100.0, and the empty vessel alone weighs 712.0").recorded(before)
-	if p.m.bench.typed != "" {
-		t.Errorf("%q stayed in the field", p.m.bench.typed)
+	if p.m.bench.Typed != "" {
+		t.Errorf("%q stayed in the field", p.m.bench.Typed)
 	}
 	p.types("1300").press("enter").sees("! reads 1300.0; stop at 1099.1. Right?").recorded(before)
 	p.types("1300").press("enter").recorded(before + 1)
@@ -83,8 +83,13 @@ func TestHintsAreWhole(t *testing.T) {
 	p := arrives(t, newMemory()).starts()
 	hints := 0
 	for p.task() != "" {
-		task, stage, ok := p.m.bench.current(p.moment())
-		shown := panel{t: p.m.deps.Theme, b: p.m.bench, now: p.moment(), task: task, stage: stage, any: ok, w: minWidth - railNarrow - 1, h: 17}.lines()
+		task := p.taskAtHand()
+		var shown []string
+		for _, l := range strings.Split(p.m.View(), "\n") {
+			if _, middle, ok := strings.Cut(l, "│"); ok {
+				shown = append(shown, middle)
+			}
+		}
 		if text := strings.Join(strings.Fields(strings.Join(shown, " ")), " "); !strings.Contains(text, task.Hint) {
 			t.Errorf("%s: the hint is cut: %q in\n%s", task.ID, task.Hint, strings.Join(shown, "\n"))
 		}

@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"bench/internal/ui/ink"
 	"errors"
 	"fmt"
 	"io"
@@ -78,8 +79,8 @@ func TestGolden(t *testing.T) {
 	t.Run("too-small", func(t *testing.T) {
 		p := arrives(t, newMemory()).starts().works("sea/olive").types("34").sized(60, 20)
 		p.golden("too-small-60x20").press("space", "5", "enter").sized(80, 24).sees("34")
-		if p.m.bench.typed != "34" {
-			t.Errorf("typed is %q", p.m.bench.typed)
+		if p.m.bench.Typed != "34" {
+			t.Errorf("typed is %q", p.m.bench.Typed)
 		}
 	})
 }
@@ -97,8 +98,8 @@ func TestFits(t *testing.T) {
 					t.Errorf("%s at %dx%d: %d lines", scene.name, w, h, len(lines))
 				}
 				for i, l := range lines {
-					if width(l) > w {
-						t.Errorf("%s at %dx%d: line %d is %d wide: %q", scene.name, w, h, i+1, width(l), l)
+					if ink.Width(l) > w {
+						t.Errorf("%s at %dx%d: line %d is %d wide: %q", scene.name, w, h, i+1, ink.Width(l), l)
 					}
 				}
 			}
@@ -115,7 +116,7 @@ func TestNoColour(t *testing.T) {
 		plain := p.m.View()
 		r := lipgloss.NewRenderer(io.Discard)
 		r.SetColorProfile(termenv.ANSI)
-		p.m.deps.Theme = NewTheme(r, false)
+		p.m.deps.Theme = ink.NewTheme(r, false)
 		styled := p.m.View()
 		if strings.Contains(styled, "[3") && !strings.Contains(plain, "[3") || strings.Contains(styled, ";3") {
 			t.Errorf("%s: a colour is left: %q", scene.name, styled)
@@ -124,45 +125,4 @@ func TestNoColour(t *testing.T) {
 			t.Errorf("%s: nothing is bold", scene.name)
 		}
 	}
-}
-
-// TestFiguresDiffer holds any two figures to differing in more than one place,
-// and all to one width, so that a number never moves sideways.
-func TestFiguresDiffer(t *testing.T) {
-	for a := '0'; a <= '9'; a++ {
-		for b := a + 1; b <= '9'; b++ {
-			if n := dotsApart(glyphs[a], glyphs[b]); n < 4 {
-				t.Errorf("%c and %c differ in %d dots", a, b, n)
-			}
-		}
-		for _, scale := range []int{1, 2} {
-			rows := big(string(a), scale)
-			for _, row := range rows {
-				if width(row) != 6*scale || len(rows) != 5*scale {
-					t.Errorf("%c at %d is %d by %d", a, scale, width(row), len(rows))
-				}
-			}
-		}
-	}
-	before := big("12.3", 1)
-	for i, row := range big("12.34", 1) {
-		if !strings.HasPrefix(row, before[i]) {
-			t.Errorf("row %d moved: %q, then %q", i, before[i], row)
-		}
-	}
-}
-
-func dotsApart(a, b [5]string) int {
-	n := 0
-	for i := range a {
-		x, y := []rune(a[i]), []rune(b[i])
-		for k := range x {
-			for which := range 2 {
-				if dark(x[k], which) != dark(y[k], which) {
-					n++
-				}
-			}
-		}
-	}
-	return n
 }

@@ -11,8 +11,11 @@ import (
 	"time"
 
 	"bench/internal/batch"
+	"bench/internal/quantity"
 	"bench/internal/steps"
 	"bench/internal/timer"
+	"bench/internal/ui/ink"
+	"bench/internal/ui/intent"
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/lipgloss"
@@ -20,6 +23,8 @@ import (
 )
 
 var update = flag.Bool("update", false, "rewrite the golden screens")
+
+const tenthOfAGram = quantity.Gram / 10
 
 var morning = time.Date(2026, time.November, 25, 9, 0, 0, 0, time.UTC)
 
@@ -45,8 +50,8 @@ func arrives(t testing.TB, s *memory) *person {
 	r.SetHasDarkBackground(true)
 	p := &person{t: t, store: s, clock: morning}
 	p.m = New(Deps{
-		Theme: NewTheme(r, true), Location: time.UTC, Now: p.moment,
-		Recipes: func() []RecipeItem { return builtin(t) }, Store: s, Home: "~/harbour",
+		Theme: ink.NewTheme(r, true), Location: time.UTC, Now: p.moment,
+		Recipes: func() []intent.RecipeItem { return builtin(t) }, Store: s, Home: "~/harbour",
 	})
 	p.m.ticks.after = func(time.Duration, func(time.Time) tea.Msg) tea.Cmd {
 		p.ticks++
@@ -182,7 +187,7 @@ func (p *person) seesNot(texts ...string) *person {
 // last gives the last fact of the batch on the bench.
 func (p *person) last() batch.Fact {
 	p.t.Helper()
-	facts := p.store.facts(p.m.bench.code)
+	facts := p.store.facts(p.m.bench.Code)
 	if len(facts) == 0 {
 		return nil
 	}
@@ -192,7 +197,7 @@ func (p *person) last() batch.Fact {
 // recorded demands that so many facts were kept after the first.
 func (p *person) recorded(n int) *person {
 	p.t.Helper()
-	if got := len(p.store.facts(p.m.bench.code)); got != n {
+	if got := len(p.store.facts(p.m.bench.Code)); got != n {
 		p.t.Fatalf("%d facts were kept, not %d:\n%s", got, n, p.m.View())
 	}
 	return p
@@ -208,7 +213,7 @@ func (p *person) records(f batch.Fact) *person {
 
 // task gives the id of the task at hand.
 func (p *person) task() string {
-	t, _, _ := p.m.bench.current(p.moment())
+	t, _, _ := p.m.bench.Current(p.moment())
 	return t.ID
 }
 
@@ -247,7 +252,7 @@ func (p *person) starts() *person {
 func (p *person) works(until string) *person {
 	p.t.Helper()
 	for range 400 {
-		t, _, ok := p.m.bench.current(p.moment())
+		t, _, ok := p.m.bench.Current(p.moment())
 		if t.ID == until || !ok {
 			if !ok && until != "" {
 				p.t.Fatalf("%q never came up", until)
@@ -264,20 +269,20 @@ func (p *person) works(until string) *person {
 func (p *person) doesOne() *person {
 	p.t.Helper()
 	t := p.taskAtHand()
-	number, _ := panel{b: p.m.bench, task: t}.asked()
-	before := len(p.store.facts(p.m.bench.code))
+	number := p.m.bench.Asked(t)
+	before := len(p.store.facts(p.m.bench.Code))
 	if t.Numeric() {
 		p.types(number).press("enter")
 	} else {
 		p.press("space")
 	}
-	if len(p.store.facts(p.m.bench.code)) != before+1 {
+	if len(p.store.facts(p.m.bench.Code)) != before+1 {
 		p.t.Fatalf("%s was not answered:\n%s", t.ID, p.m.View())
 	}
 	return p
 }
 
 func (p *person) taskAtHand() steps.Task {
-	t, _, _ := p.m.bench.current(p.moment())
+	t, _, _ := p.m.bench.Current(p.moment())
 	return t
 }

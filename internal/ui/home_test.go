@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"bench/internal/ui/intent"
 	"strings"
 	"testing"
 )
@@ -27,7 +28,7 @@ func TestMendedRecipe(t *testing.T) {
 	} {
 		broken.Problems = append(broken.Problems, broken.File+":"+text)
 	}
-	p.m.deps.Recipes = func() []RecipeItem { return list }
+	p.m.deps.Recipes = func() []intent.RecipeItem { return list }
 	p.press("esc").sees("× gull.yaml:12:9: the shares").press("down", "down").sees("5 problems to mend")
 	for _, text := range broken.Problems {
 		p.sees(strings.TrimPrefix(text, "/home/harbour/a rather long way down/recipes/"))
@@ -47,7 +48,7 @@ func TestClosedBatchOffersNoCorrection(t *testing.T) {
 // the embeds of each layer.
 func TestSheetIsWhole(t *testing.T) {
 	p := arrives(t, newMemory()).press("enter")
-	sheet := strings.Join(p.m.setup.sheet(p.m.deps.Theme, 78), "\n")
+	sheet := p.sized(80, 300).m.View()
 	for _, text := range []string{
 		"pour to 22.5 mm (42.5 mm down from the rim); finished surface 30 mm", "embed lighthouse: rectangle, ", "embed moon: ellipse, ",
 	} {

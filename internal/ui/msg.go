@@ -4,8 +4,10 @@ import (
 	"errors"
 
 	"bench/internal/batch"
-	"bench/internal/recipe"
 	"bench/internal/timer"
+	"bench/internal/ui/bench"
+	"bench/internal/ui/ink"
+	"bench/internal/ui/intent"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -13,11 +15,11 @@ import (
 type (
 	// loadedMsg brings the batches under way.
 	loadedMsg struct {
-		batches []BatchItem
+		batches []intent.BatchItem
 		err     error
 	}
 	// recipesMsg brings the recipes.
-	recipesMsg []RecipeItem
+	recipesMsg []intent.RecipeItem
 	// startedMsg brings the first entry of a new batch.
 	startedMsg struct {
 		code  string
@@ -33,7 +35,7 @@ type (
 	}
 	// appendedMsg answers a proposed fact.
 	appendedMsg struct {
-		keep  keep
+		keep  intent.Keep
 		entry batch.Entry
 		err   error
 		let   error // let says why the batch was not let go; the entry is kept all the same.
@@ -60,23 +62,23 @@ func (m Model) recipesCmd() tea.Cmd {
 	return func() tea.Msg { return recipesMsg(read()) }
 }
 
-func (m Model) startCmd(a start, at timer.Moment) tea.Cmd {
+func (m Model) startCmd(a intent.Start, at timer.Moment) tea.Cmd {
 	s := m.deps.Store
 	return func() tea.Msg {
-		code, first, err := s.Start(a.control, at)
+		code, first, err := s.Start(a.Control, at)
 		return startedMsg{code, first, err}
 	}
 }
 
 // openCmd takes hold of the new batch before it lets go of the old one, so that
 // a refusal leaves the bench as it was.
-func (m Model) openCmd(a open, at timer.Moment) tea.Cmd {
+func (m Model) openCmd(a intent.Open, at timer.Moment) tea.Cmd {
 	s := m.deps.Store
 	return func() tea.Msg {
-		msg := openedMsg{code: a.code}
-		msg.entries, msg.err = s.Open(a.code, at)
-		if msg.err == nil && a.release != "" {
-			msg.let = s.Release(a.release)
+		msg := openedMsg{code: a.Code}
+		msg.entries, msg.err = s.Open(a.Code, at)
+		if msg.err == nil && a.Release != "" {
+			msg.let = s.Release(a.Release)
 		}
 		return msg
 	}
@@ -84,18 +86,18 @@ func (m Model) openCmd(a open, at timer.Moment) tea.Cmd {
 
 // appendCmd keeps a fact. A batch that is not on the bench is taken hold of for
 // as long as that takes.
-func (m Model) appendCmd(a keep, held bool) tea.Cmd {
+func (m Model) appendCmd(a intent.Keep, held bool) tea.Cmd {
 	s := m.deps.Store
 	return func() tea.Msg {
 		msg := appendedMsg{keep: a}
 		if !held {
-			if _, msg.err = s.Open(a.code, a.at); msg.err != nil {
+			if _, msg.err = s.Open(a.Code, a.At); msg.err != nil {
 				return msg
 			}
 		}
-		msg.entry, msg.err = s.Append(a.code, a.fact, a.at)
+		msg.entry, msg.err = s.Append(a.Code, a.Fact, a.At)
 		if !held {
-			msg.let = s.Release(a.code)
+			msg.let = s.Release(a.Code)
 		}
 		return msg
 	}
@@ -103,7 +105,7 @@ func (m Model) appendCmd(a keep, held bool) tea.Cmd {
 
 // quitCmd lets go of the batch on the bench and ends the program.
 func (m Model) quitCmd() tea.Cmd {
-	s, code := m.deps.Store, m.bench.code
+	s, code := m.deps.Store, m.bench.Code
 	return func() tea.Msg {
 		if code != "" {
 			_ = s.Release(code) // Nothing is left that could show it; the facts are safe.
@@ -115,7 +117,7 @@ func (m Model) quitCmd() tea.Cmd {
 // loaded brings the batches on the first screen up to date.
 func (m Model) loaded(msg loadedMsg) (Model, tea.Cmd) {
 	m.flight = ""
-	m.home = m.home.loaded(msg)
+	m.home = m.home.Loaded(msg.batches, msg.err)
 	m, cmd := m.land()
 	return m, tea.Batch(cmd, m.recipesCmd())
 }
@@ -133,35 +135,35 @@ func (m Model) started(msg startedMsg) (Model, tea.Cmd) {
 func (m Model) opened(msg openedMsg) (Model, tea.Cmd) {
 	m.flight = ""
 	if msg.err != nil {
-		return m.stay("Batch " + clean(msg.code) + " was not opened: " + msg.err.Error()), nil
+		return m.stay("Batch " + ink.Clean(msg.code) + " was not opened: " + msg.err.Error()), nil
 	}
 	m, cmd := m.toBench(msg.code, msg.entries, true)
 	return m.notLetGo(msg.let), cmd
 }
 
 func (m Model) toBench(code string, entries []batch.Entry, reopened bool) (Model, tea.Cmd) {
-	m.bench = newBench(code, batch.Fold(entries), m.deps.Location, reopened, m.now)
-	m.home = m.home.with(m.bench.underWay())
-	return m.arrive(pageBench).land()
+	m.bench = bench.New(code, batch.Fold(entries), m.deps.Location, reopened, m.now)
+	m.home = m.home.With(m.underWay())
+	return m.arrive(intent.PageBench).land()
 }
 
 // appended applies the fact that is now durable, or shows what was not saved.
 func (m Model) appended(msg appendedMsg) (Model, tea.Cmd) {
 	m.flight = ""
-	if msg.keep.code != m.bench.code {
+	if msg.keep.Code != m.bench.Code {
 		if msg.err != nil {
-			return m.stay("Not saved in batch " + clean(msg.keep.code) + ": " + msg.err.Error()), nil
+			return m.stay("Not saved in batch " + ink.Clean(msg.keep.Code) + ": " + msg.err.Error()), nil
 		}
-		m.home = m.home.entered(msg.keep.code, msg.entry)
+		m.home = m.home.Entered(msg.keep.Code, msg.entry)
 		return m.notLetGo(msg.let).land()
 	}
 	if msg.err != nil {
-		m.bench = m.bench.refused(msg)
-		m = m.arrive(pageBench)
+		m.bench = m.bench.Refused(msg.keep, msg.err)
+		m = m.arrive(intent.PageBench)
 		return m.stay(""), nil
 	}
-	m.bench = m.bench.entered(msg.entry, m.now)
-	m.home = m.home.with(m.bench.underWay())
+	m.bench = m.bench.Entered(msg.entry, m.now)
+	m.home = m.home.With(m.underWay())
 	return m.land()
 }
 
@@ -171,14 +173,14 @@ func (m Model) notLetGo(err error) Model {
 	if err == nil {
 		return m
 	}
-	return m.say("A batch was not let go: " + clean(err.Error()))
+	return m.say("A batch was not let go: " + ink.Clean(err.Error()))
 }
 
 // stay shows a word and calls off a leave that was waiting: nobody is sent away
 // before they could read what went wrong.
 func (m Model) stay(text string) Model {
 	m.quitting = false
-	return m.say(clean(text))
+	return m.say(ink.Clean(text))
 }
 
 // land goes on with a leave that waited for the store.
@@ -189,5 +191,7 @@ func (m Model) land() (Model, tea.Cmd) {
 	return m, nil
 }
 
-// control is the control recipe of a resolved set-up.
-type control = recipe.Control
+// underWay gives the batch on the bench as the first screen lists it.
+func (m Model) underWay() intent.UnderWay {
+	return intent.UnderWay{BatchItem: intent.BatchItem{Code: m.bench.Code, State: m.bench.State}, Plan: m.bench.Plan}
+}

@@ -8,6 +8,7 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/steps"
+	"bench/internal/ui/ink"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -39,13 +40,13 @@ func TestRandomKeys(t *testing.T) {
 			case 5:
 				p.gets(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("312.0 \rq"), Paste: true})
 			case 6:
-				number, _ := panel{b: p.m.bench, task: p.taskAtHand()}.asked()
+				number := p.m.bench.Asked(p.taskAtHand())
 				p.types(number).press("enter")
 			default:
 				p.waits(time.Duration(r.IntN(1500)) * time.Millisecond).gets(keyOf(names[r.IntN(len(names))]))
 			}
 			for _, l := range p.m.lines(p.m.width, p.m.height) {
-				if width(l) > p.m.width {
+				if ink.Width(l) > p.m.width {
 					t.Fatalf("seed %d: wider than %d: %q", seed, p.m.width, l)
 				}
 			}

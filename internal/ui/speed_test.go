@@ -11,7 +11,7 @@ func BenchmarkFigure(b *testing.B) {
 	for b.Loop() {
 		p.gets(keyOf("1"))
 		_ = p.m.View()
-		p.m.bench.typed = ""
+		p.m.bench.Typed = ""
 	}
 }
 
@@ -21,6 +21,6 @@ func BenchmarkNote(b *testing.B) {
 	for b.Loop() {
 		p.waits(time.Second).gets(keyOf("n")).waits(time.Second).gets(keyOf("x")).waits(time.Second).gets(keyOf("enter"))
 		_ = p.m.View()
-		p.m.bench.state.Entries = p.m.bench.state.Entries[:30]
+		p.m.bench.State.Entries = p.m.bench.State.Entries[:30]
 	}
 }

@@ -11,6 +11,7 @@ import (
 	"bench/internal/recipe"
 	"bench/internal/recipe/read"
 	"bench/internal/timer"
+	"bench/internal/ui/intent"
 	"bench/recipes"
 )
 
@@ -28,10 +29,10 @@ func newMemory() *memory {
 	return &memory{entries: map[string][]batch.Entry{}, held: map[string]bool{}, heldBy: map[string]string{}}
 }
 
-func (s *memory) Batches() ([]BatchItem, error) {
-	var items []BatchItem
+func (s *memory) Batches() ([]intent.BatchItem, error) {
+	var items []intent.BatchItem
 	for _, code := range s.codes {
-		items = append(items, BatchItem{Code: code, State: batch.Fold(s.entries[code]), HeldBy: s.heldBy[code]})
+		items = append(items, intent.BatchItem{Code: code, State: batch.Fold(s.entries[code]), HeldBy: s.heldBy[code]})
 	}
 	return items, nil
 }
@@ -90,7 +91,7 @@ func (s *memory) facts(code string) []batch.Fact {
 }
 
 // builtin gives two of the built-in recipes, and one that is broken.
-func builtin(t testing.TB) []RecipeItem {
+func builtin(t testing.TB) []intent.RecipeItem {
 	t.Helper()
 	data := func(name string) []byte {
 		text, err := fs.ReadFile(recipes.FS(), name)
@@ -103,14 +104,14 @@ func builtin(t testing.TB) []RecipeItem {
 	if read.Failed(problems) {
 		t.Fatal(problems)
 	}
-	var items []RecipeItem
+	var items []intent.RecipeItem
 	for _, file := range []string{"lighthouse-at-dusk.yaml", "tide-lines.yaml"} {
 		text := data(file)
 		r, _, problems := read.Recipe(file, text)
 		if read.Failed(problems) {
 			t.Fatal(problems)
 		}
-		items = append(items, RecipeItem{
+		items = append(items, intent.RecipeItem{
 			Name: r.Name, About: r.About, File: file, Loaves: r.Loaves, BuiltIn: true,
 			Resolve: func(loaves int) (recipe.Control, []string) {
 				c, problems := recipe.Resolve(r, string(text), w, loaves)
@@ -124,7 +125,7 @@ func builtin(t testing.TB) []RecipeItem {
 			},
 		})
 	}
-	return append(items, RecipeItem{
+	return append(items, intent.RecipeItem{
 		Name: "Gull on the quay", File: "gull.yaml",
 		Problems: []string{"gull.yaml:12:9: the shares of the oils add up to 97 %, not 100 %"},
 	})

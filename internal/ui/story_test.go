@@ -8,6 +8,7 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/timer"
+	"bench/internal/ui/intent"
 )
 
 // TestWholeBatch makes the two-batter batch from the set-up to its end.
@@ -20,7 +21,7 @@ func TestWholeBatch(t *testing.T) {
 	p.press("e").records(batch.Closed{}).sees("This batch is closed")
 	p.press("e").sees("The batch is closed")
 	p.press("n").types("smooth tops").press("enter").records(batch.Noted{Text: "smooth tops"})
-	if p.m.bench.plan.Closed != true {
+	if p.m.bench.Plan.Closed != true {
 		t.Error("the plan does not know that the batch is closed")
 	}
 }
@@ -29,7 +30,7 @@ func TestWholeBatch(t *testing.T) {
 // several containers and by eye.
 func TestWeighOneIngredient(t *testing.T) {
 	p := arrives(t, newMemory()).starts().works("sea/olive").sees("tared", "not tared", "so far")
-	asked, _ := panel{b: p.m.bench, task: p.taskAtHand()}.asked()
+	asked := p.m.bench.Asked(p.taskAtHand())
 	p.types("100.5").press("+").sees("in already 100.5")
 	if w := p.last().(batch.Weighed); !w.More || w.Mass != 100_500 || w.Task != "sea/olive" {
 		t.Errorf("kept %+v", w)
@@ -38,7 +39,7 @@ func TestWeighOneIngredient(t *testing.T) {
 		t.Fatalf("went on to %s while more is to come", p.task())
 	}
 	p.press("space")
-	if sum, done := p.m.bench.state.Mass("sea/olive"); !done || sum.At(tenth) != asked {
+	if sum, done := p.m.bench.State.Mass("sea/olive"); !done || sum.At(tenthOfAGram) != asked {
 		t.Errorf("weighed %s of %s", sum, asked)
 	}
 	p.press("b")
@@ -115,7 +116,7 @@ func TestCorrection(t *testing.T) {
 	if !ok || c.Reason != "read the wrong line" || c.With.(batch.Weighed).Mass != 155_800 {
 		t.Fatalf("kept %+v", p.last())
 	}
-	if sum, _ := p.m.bench.state.Mass("sea/shea"); sum != 155_800 {
+	if sum, _ := p.m.bench.State.Mass("sea/shea"); sum != 155_800 {
 		t.Errorf("the plan goes by %s", sum)
 	}
 	p.press("u", "down").sees("(was: ", "read the wrong line").press("up", "up", "up", "up", "up", "up", "up", "up", "enter").sees("holds no value")
@@ -130,11 +131,11 @@ func TestMoving(t *testing.T) {
 		t.Fatalf("at %s", p.task())
 	}
 	p.types("12").press("down")
-	if p.task() != "sea/coconut" || p.m.bench.typed != "" {
-		t.Fatalf("at %s with %q typed", p.task(), p.m.bench.typed)
+	if p.task() != "sea/coconut" || p.m.bench.Typed != "" {
+		t.Fatalf("at %s with %q typed", p.task(), p.m.bench.Typed)
 	}
 	p.press("space")
-	if _, stage, _ := p.m.bench.plan.Task(p.task()); stage.ID != "oils/sea" {
+	if _, stage, _ := p.m.bench.Plan.Task(p.task()); stage.ID != "oils/sea" {
 		t.Fatalf("then at %s, away from the stage", p.task())
 	}
 	p.press("right", "space").sees("waits for").press("esc")
@@ -199,13 +200,13 @@ func TestFirstAidEverywhere(t *testing.T) {
 	for _, scene := range scenes {
 		p := arrives(t, newMemory())
 		scene.lead(p)
-		if p.m.page == pageAid || p.m.page == pageKeys {
+		if p.m.page == intent.PageAid || p.m.page == intent.PageKeys {
 			continue
 		}
 		page, before := p.m.page, p.m.View()
 		p.press("f1").sees("NEVER", "Vinegar", "15 minutes", "safety data sheet")
 		p.press("space")
-		if p.m.page != page || (p.m.View() != before && len(p.m.timers(p.moment())) == 0) {
+		if p.m.page != page || (p.m.View() != before && len(p.m.board().Timers(p.moment())) == 0) {
 			t.Errorf("%s: came back to\n%s", scene.name, p.m.View())
 		}
 	}
@@ -216,11 +217,11 @@ func TestFirstAidEverywhere(t *testing.T) {
 func TestNamesAreCleaned(t *testing.T) {
 	s := newMemory()
 	p := arrives(t, s)
-	p.m.home.recipes[0].Name = "Tide\x1b[2J \u202elines"
+	p.m.home.Recipes[0].Name = "Tide\x1b[2J \u202elines"
 	if v := p.m.View(); strings.ContainsAny(v, "\x1b\u202e") || !strings.Contains(v, "Tide\ufffd[2J") {
 		t.Errorf("the screen holds %q", v)
 	}
-	c, _ := p.m.home.recipes[1].Resolve(3)
+	c, _ := p.m.home.Recipes[1].Resolve(3)
 	c.Recipe.Name = "Moon\x07\u200b"
 	if _, _, err := s.Start(c, timer.Moment{Wall: morning}); err != nil {
 		t.Fatal(err)

@@ -90,7 +90,7 @@ func TestOneFactInFlight(t *testing.T) {
 	p.types("216").press("enter").sees("saving", "…")
 	p.types("7.6").press("enter").sees("Still saving").press("space").sees("Still saving")
 	p.let().sees("sodium lactate", "within", "typed")
-	if got := p.m.bench.typed; got != "7.6" {
+	if got := p.m.bench.Typed; got != "7.6" {
 		t.Errorf("typed is %q", got)
 	}
 	before := len(p.store.facts("26K25A"))
@@ -144,24 +144,24 @@ func TestAlarmLeavesTyping(t *testing.T) {
 	p.types("12").looks(5*time.Minute).sees("!! look at base", "due now", "typed")
 	p.gets(keyOf("a")).sees("just come up")
 	p.types("6.5")
-	if got := p.m.bench.typed; got != "126.5" {
+	if got := p.m.bench.Typed; got != "126.5" {
 		t.Fatalf("typed is %q after the alarm", got)
 	}
 	p.press("enter")
 	if w, ok := p.last().(batch.Weighed); !ok || w.Mass != 126_500 {
 		t.Errorf("kept %+v", p.last())
 	}
-	id := p.m.timers(p.moment())[0].ID
+	id := p.m.board().Timers(p.moment())[0].ID
 	p.press("a").records(batch.TimerSeen{Timer: id}).seesNot("!!")
 	p.looks(6 * time.Minute).sees("!!")
-	id = p.m.timers(p.moment())[0].ID
+	id = p.m.board().Timers(p.moment())[0].ID
 	before := len(p.store.facts("26K25A"))
 	p.press("z").recorded(before).sees("later: z 5 min  x 10 min  c 30 min  esc not")
 	p.press("esc").sees("a seen z later").press("z").types("12").sees("a seen z later", "typed").recorded(before)
 	p.press("z", "z").records(batch.TimerPutOff{Timer: id, For: 5 * time.Minute})
 	p.seesNot("!!").sees("put off until 09:17")
-	if p.m.bench.typed != "12" {
-		t.Errorf("typed is %q", p.m.bench.typed)
+	if p.m.bench.Typed != "12" {
+		t.Errorf("typed is %q", p.m.bench.Typed)
 	}
 }
 

@@ -14,48 +14,31 @@ import (
 	"bench/internal/batch"
 	"bench/internal/recipe"
 	"bench/internal/timer"
+	"bench/internal/ui/alarm"
+	"bench/internal/ui/aside"
+	"bench/internal/ui/bench"
+	"bench/internal/ui/home"
+	"bench/internal/ui/ink"
+	"bench/internal/ui/intent"
+	"bench/internal/ui/keys"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
 
-// The smallest window that the screens are laid out for.
-const (
-	minWidth  = 80
-	minHeight = 24
-)
-
 // Deps are what the screens stand on.
 type Deps struct {
-	Theme    Theme
+	Theme    ink.Theme
 	Location *time.Location
-	Now      func() timer.Moment // Now stamps messages as they enter; no view calls it.
-	Recipes  func() []RecipeItem // Recipes is read, in a command, when the home screen opens.
+	Now      func() timer.Moment        // Now stamps messages as they enter; no view calls it.
+	Recipes  func() []intent.RecipeItem // Recipes is read, in a command, when the home screen opens.
 	Store    Store
 	Home     string // Home is the data folder, shown in words.
-}
-
-// RecipeItem is a recipe that the maker can choose.
-type RecipeItem struct {
-	Name     string
-	About    string
-	File     string
-	Loaves   int
-	BuiltIn  bool
-	Problems []string // Problems, when there are any, keep a batch from being started.
-	Resolve  func(loaves int) (recipe.Control, []string)
-}
-
-// BatchItem is a batch in the store. HeldBy says, in words, who else writes it.
-type BatchItem struct {
-	Code   string
-	State  batch.State
-	HeldBy string
 }
 
 // Store keeps facts. It is called in commands only, one call at a time.
 type Store interface {
 	// Batches gives the batches that are not closed.
-	Batches() ([]BatchItem, error)
+	Batches() ([]intent.BatchItem, error)
 	// Start begins a batch, takes hold of it and gives its first entry.
 	Start(c recipe.Control, at timer.Moment) (code string, first batch.Entry, err error)
 	// Open takes hold of a batch; it fails, in words, when another bench has it.
@@ -69,41 +52,26 @@ type Store interface {
 // reading is the work of the store that no leave needs to wait for.
 const reading = "reading the batches"
 
-// page says which screen has the keys.
-type page int
-
-const (
-	pageHome page = iota
-	pageSetup
-	pageBench
-	pageRecord
-	pageWays
-	pagePot
-	pageAsk
-	pageAid
-	pageKeys
-)
-
 // Model is the root, and the only tea.Model. Its zero value is of no use.
 type Model struct {
 	deps          Deps
 	width, height int
 	now           timer.Moment // now is when the last message came in.
 
-	page   page
-	under  page // under is where an overlay goes back to.
-	home   home
-	setup  setup
-	bench  bench
-	record record
-	ways   ways
-	pot    potCheck
-	ask    ask
+	page   intent.Page
+	under  intent.Page // under is where an overlay goes back to.
+	home   home.Screen
+	setup  home.Setup
+	bench  bench.Screen
+	record aside.Record
+	ways   aside.Ways
+	pot    aside.Pot
+	ask    aside.Ask
 
-	guard    guard
-	offer    putOffer // offer waits for how long an alarm is to be put off; zero is none.
-	flight   string   // flight says what the store is at work on, or "".
-	quitting bool     // quitting waits for the flight to land.
+	guard    keys.Guard
+	offer    intent.PutOff // offer waits for how long an alarm is to be put off; zero is none.
+	flight   string        // flight says what the store is at work on, or "".
+	quitting bool          // quitting waits for the flight to land.
 	ticks    ticks
 }
 
@@ -111,7 +79,7 @@ type Model struct {
 func New(d Deps) Model {
 	return Model{
 		deps:   d,
-		home:   home{at: d.Location, folder: d.Home, loading: true},
+		home:   home.Screen{At: d.Location, Folder: d.Home, Loading: true},
 		ticks:  ticks{after: tea.Tick},
 		flight: reading, // Init sends for them.
 	}
@@ -145,7 +113,7 @@ func (m Model) handle(msg tea.Msg) (Model, tea.Cmd) {
 	case loadedMsg:
 		return m.loaded(msg)
 	case recipesMsg:
-		m.home = m.home.offered(msg)
+		m.home = m.home.Offered(msg)
 	case startedMsg:
 		return m.started(msg)
 	case openedMsg:
@@ -169,10 +137,10 @@ func (m Model) keyed(msg tea.KeyMsg) (Model, tea.Cmd) {
 		return m, nil
 	}
 	var cmds []tea.Cmd
-	for _, k := range split(msg) {
-		var p press
+	for _, k := range keys.Split(msg) {
+		var p keys.Press
 		var cmd tea.Cmd
-		m.guard, p = m.guard.press(k, m.now)
+		m.guard, p = m.guard.Press(k, m.now)
 		m, cmd = m.pressed(p)
 		cmds = append(cmds, cmd)
 	}
@@ -186,80 +154,81 @@ func (m *Model) pasted(text string) {
 		return
 	}
 	switch m.page {
-	case pageAsk:
-		m.ask.line = m.ask.line.insert(clean(text))
-	case pageRecord:
-		m.record = m.record.pasted(clean(text))
-	case pageHome, pageSetup, pageBench, pageWays, pagePot, pageAid, pageKeys:
+	case intent.PageAsk:
+		m.ask.Line = m.ask.Line.Insert(ink.Clean(text))
+	case intent.PageRecord:
+		m.record = m.record.Pasted(ink.Clean(text))
+	case intent.PageHome, intent.PageSetup, intent.PageBench, intent.PageWays, intent.PagePot, intent.PageAid, intent.PageKeys:
 	}
 }
 
 // pressed hands a key to the screen that has the keys.
-func (m Model) pressed(p press) (Model, tea.Cmd) {
-	m, act, taken := m.answerOffer(p)
-	if taken {
-		return m.perform(act, p.at)
+func (m Model) pressed(p keys.Press) (Model, tea.Cmd) {
+	var act intent.Action
+	var taken bool
+	if m.offer, act, taken = alarm.Answer(m.offer, p); taken {
+		return m.perform(act, p.At)
 	}
 	if act, ok := m.everywhere(p); ok {
-		return m.perform(act, p.at)
+		return m.perform(act, p.At)
 	}
 	switch m.page {
-	case pageHome:
-		m.home, act = m.home.update(p)
-	case pageSetup:
-		m.setup, act = m.setup.update(p)
-		m.setup = m.setup.within(m.deps.Theme, m.width, m.height-1)
-	case pageBench:
-		m.bench, act = m.bench.update(p)
-	case pageRecord:
-		m.record, act = m.record.update(p)
-	case pageWays:
-		m.ways, act = m.ways.update(p)
-	case pagePot:
-		m.pot, act = m.pot.update(p)
-	case pageAsk:
-		m.ask, act = m.ask.update(p)
-	case pageAid, pageKeys:
-		if !p.held {
-			act = back{}
+	case intent.PageHome:
+		m.home, act = m.home.Update(p)
+	case intent.PageSetup:
+		m.setup, act = m.setup.Update(p)
+		m.setup = m.setup.Within(m.deps.Theme, m.width, m.height-1)
+	case intent.PageBench:
+		m.bench, act = m.bench.Update(p)
+	case intent.PageRecord:
+		m.record, act = m.record.Update(p)
+	case intent.PageWays:
+		m.ways, act = m.ways.Update(p)
+	case intent.PagePot:
+		m.pot, act = m.pot.Update(p)
+	case intent.PageAsk:
+		m.ask, act = m.ask.Update(p)
+	case intent.PageAid, intent.PageKeys:
+		if !p.Held {
+			act = intent.Back{}
 		}
 	}
-	return m.perform(act, p.at)
+	return m.perform(act, p.At)
 }
 
 // everywhere answers the keys that mean the same on every screen. A window too
 // small to read takes no key that could be answered blind.
-func (m Model) everywhere(p press) (action, bool) {
+func (m Model) everywhere(p keys.Press) (intent.Action, bool) {
 	text := m.writing()
 	switch {
-	case matches(p, keys.Break):
-		return quit{}, true
-	case matches(p, keys.AidAnywhere), !text && matches(p, keys.Aid):
-		if m.page == pageAid {
+	case keys.Matches(p, keys.Break):
+		return intent.Quit{}, true
+	case keys.Matches(p, keys.AidAnywhere), !text && keys.Matches(p, keys.Aid):
+		if m.page == intent.PageAid {
 			return nil, false
 		}
-		return overlay{pageAid}, true
-	case m.page == pageAid:
+		return intent.Overlay{Page: intent.PageAid}, true
+	case m.page == intent.PageAid:
 		return nil, false
-	case !text && matches(p, keys.Quit):
+	case !text && keys.Matches(p, keys.Quit):
 		return m.leave(), true
 	case m.small():
 		return nil, true
-	case text || m.page == pageKeys:
+	case text || m.page == intent.PageKeys:
 		return nil, false
-	case matches(p, keys.Keys):
-		return overlay{pageKeys}, true
-	case matches(p, keys.Seen):
-		return m.answerAlarm(p, false), true
-	case matches(p, keys.PutOff):
-		return m.answerAlarm(p, true), true
+	case keys.Matches(p, keys.Keys):
+		return intent.Overlay{Page: intent.PageKeys}, true
+	case keys.Matches(p, keys.Seen):
+		return m.board().Answer(p, false, m.bench.Unsaved != nil), true
+	case keys.Matches(p, keys.PutOff):
+		return m.board().Answer(p, true, m.bench.Unsaved != nil), true
 	}
 	return nil, false
 }
 
 // writing says that keys are text just now.
 func (m Model) writing() bool {
-	return m.page == pageAsk || m.page == pageRecord && m.record.writing()
+	return m.page == intent.PageAsk || m.page == intent.PageRecord && m.record.Writing()
 }
 
-func (m Model) small() bool { return m.width < minWidth || m.height < minHeight }
+func (m Model) small() bool { return m.width < ink.MinWidth || m.height < ink.MinHeight }

@@ -1,6 +1,11 @@
 package ui
 
 import (
+	"bench/internal/ui/alarm"
+	"bench/internal/ui/aside"
+	"bench/internal/ui/ink"
+	"bench/internal/ui/intent"
+	"bench/internal/ui/keys"
 	"fmt"
 	"slices"
 )
@@ -11,7 +16,7 @@ func (m Model) View() string {
 	if w <= 0 || h <= 0 {
 		return ""
 	}
-	return screen(m.lines(w, h), w, h)
+	return ink.Screen(m.lines(w, h), w, h)
 }
 
 // lines draws the page; first aid comes before everything, even in a window too
@@ -19,33 +24,33 @@ func (m Model) View() string {
 func (m Model) lines(w, h int) []string {
 	t := m.deps.Theme
 	switch {
-	case m.page == pageAid:
-		return aidLines(t, w, h)
+	case m.page == intent.PageAid:
+		return aside.AidLines(t, w, h)
 	case m.small():
 		return m.tooSmall(w)
 	}
-	alarms := m.alarmLines(w, m.alarmRows(), m.now)
-	if m.page == pageBench {
-		return m.bench.view(t, w, h, alarms, m.now)
+	alarms := m.board().Lines(t, w, m.alarmRows(), m.now)
+	if m.page == intent.PageBench {
+		return m.bench.View(t, w, h, alarms, m.now)
 	}
 	rows := h - len(alarms)
 	var lines []string
 	switch m.page {
-	case pageHome:
-		lines = m.home.view(t, w, rows, m.now)
-	case pageSetup:
-		lines = m.setup.view(t, w, rows)
-	case pageRecord:
-		lines = m.record.view(t, w, rows, m.now)
-	case pageWays:
-		lines = m.ways.view(t, w, rows)
-	case pagePot:
-		lines = m.pot.view(t, w, rows)
-	case pageAsk:
-		lines = m.ask.view(t, w, rows)
-	case pageKeys:
-		lines = keysLines(t, w, rows)
-	case pageBench, pageAid:
+	case intent.PageHome:
+		lines = m.home.View(t, w, rows, m.now)
+	case intent.PageSetup:
+		lines = m.setup.View(t, w, rows)
+	case intent.PageRecord:
+		lines = m.record.View(t, w, rows, m.now)
+	case intent.PageWays:
+		lines = m.ways.View(t, w, rows)
+	case intent.PagePot:
+		lines = m.pot.View(t, w, rows)
+	case intent.PageAsk:
+		lines = m.ask.View(t, w, rows)
+	case intent.PageKeys:
+		lines = keys.KeysLines(t, w, rows)
+	case intent.PageBench, intent.PageAid:
 	}
 	// The timers stand above the word and the keys, as they do at the bench.
 	return slices.Insert(lines, max(0, len(lines)-1-m.wordRows(w)), alarms...)
@@ -55,12 +60,12 @@ func (m Model) lines(w, h int) []string {
 func (m Model) wordRows(w int) int {
 	t := m.deps.Theme
 	switch m.page {
-	case pageHome:
-		return len(m.home.words(t, w))
-	case pageSetup:
-		return len(m.setup.words(t, w))
-	case pageRecord:
-		return len(m.record.words(t, w))
+	case intent.PageHome:
+		return len(m.home.Words(t, w))
+	case intent.PageSetup:
+		return len(m.setup.Words(t, w))
+	case intent.PageRecord:
+		return len(m.record.Words(t, w))
 	default:
 		return 0
 	}
@@ -68,7 +73,7 @@ func (m Model) wordRows(w int) int {
 
 // alarmRows is how many timers are in sight at once.
 func (m Model) alarmRows() int {
-	if m.height >= roomyHeight {
+	if m.height >= ink.RoomyHeight {
 		return 4
 	}
 	return 1
@@ -78,10 +83,22 @@ func (m Model) alarmRows() int {
 // only answer blind.
 func (m Model) tooSmall(w int) []string {
 	text := fmt.Sprintf("Make the window at least %d by %d; it is %d by %d. Nothing is lost: everything said so far is kept, and what was being typed waits. F1 shows first aid, ctrl+c leaves.",
-		minWidth, minHeight, m.width, m.height)
-	lines := wrap(text, w)
-	for _, a := range m.timers(m.now)[:min(1, len(m.timers(m.now)))] {
-		lines = append(lines, wrap(clean(a.Label)+": "+a.Say(m.now), w)...)
+		ink.MinWidth, ink.MinHeight, m.width, m.height)
+	lines, list := ink.Wrap(text, w), m.board().Timers(m.now)
+	for _, a := range list[:min(1, len(list))] {
+		lines = append(lines, ink.Wrap(ink.Clean(a.Label)+": "+a.Say(m.now), w)...)
 	}
 	return lines
+}
+
+// board gathers what runs in all batches; that on the bench is the freshest.
+func (m Model) board() alarm.Board {
+	batches := m.home.Batches
+	for i, b := range batches {
+		if b.Code == m.bench.Code {
+			batches = slices.Clone(batches)
+			batches[i].Plan = m.bench.Plan
+		}
+	}
+	return alarm.Board{Batches: batches, Bench: m.bench.Code, Offer: m.offer, At: m.deps.Location}
 }

@@ -13,9 +13,9 @@ func (p *person) overweighs() *person {
 	p.t.Helper()
 	p.starts().works("sea/sodium hydroxide")
 	much := p.taskAtHand().Target * 11 / 10
-	before := len(p.store.facts(p.m.bench.code))
-	for len(p.store.facts(p.m.bench.code)) == before {
-		p.types(much.At(tenth)).press("enter")
+	before := len(p.store.facts(p.m.bench.Code))
+	for len(p.store.facts(p.m.bench.Code)) == before {
+		p.types(much.At(tenthOfAGram)).press("enter")
 	}
 	return p
 }
@@ -36,7 +36,7 @@ func TestPourOnlyPart(t *testing.T) {
 		t.Errorf("kept %+v", p.last())
 	}
 	p.works("sea/lye part").sees("Pour part of the sea lye solution", "stop at").works("sea/keep lye").sees("label the rest")
-	f := p.m.bench.plan.Batters[0]
+	f := p.m.bench.Plan.Batters[0]
 	if off := f.Superfat.Percent - 100*f.Asked.Fraction(); off < -0.1 || off > 0.1 {
 		t.Errorf("superfat %.2f, asked %v", f.Superfat.Percent, f.Asked)
 	}
@@ -64,16 +64,16 @@ func TestWeighPotStory(t *testing.T) {
 	p := arrives(t, newMemory()).starts().works("sea/castor")
 	n := len(p.store.facts("26K25A"))
 	var all, olive quantity.Mass
-	for _, v := range p.m.bench.plan.Vessels() {
+	for _, v := range p.m.bench.Plan.Vessels() {
 		if v.Vessel == p.taskAtHand().Vessel {
 			all = v.Expected
 		}
 	}
-	for _, w := range p.m.bench.state.Weighings("sea/olive") {
+	for _, w := range p.m.bench.State.Weighings("sea/olive") {
 		olive += w.Fact.Mass
 	}
 	p.press("w").sees("Weigh the pot").press("enter").sees("Type the whole weight").recorded(n)
-	p.types((all - olive).At(tenth)).press("enter").recorded(n + 1).sees("short: olive oil is not in")
+	p.types((all - olive).At(tenthOfAGram)).press("enter").recorded(n + 1).sees("short: olive oil is not in")
 	if f, ok := p.last().(batch.PotWeighed); !ok || !strings.Contains(f.Finding, "olive oil") || f.Expected != all {
 		t.Errorf("kept %+v", p.last())
 	}

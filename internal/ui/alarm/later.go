@@ -1,0 +1,58 @@
+package alarm
+
+import (
+	"fmt"
+	"time"
+
+	"bench/internal/batch"
+	"bench/internal/steps"
+	"bench/internal/ui/intent"
+	"bench/internal/ui/keys"
+
+	"github.com/charmbracelet/bubbles/key"
+)
+
+// delay is a key and the time that it puts an alarm off for.
+type delay struct {
+	key key.Binding
+	d   time.Duration
+}
+
+// delays gives what is offered, the usual first, which is the key that asked:
+// what sets is looked at soon, and a loaf stays in its mould overnight.
+func delays(o intent.PutOff) []delay {
+	if o.Timer == steps.UnmouldDue {
+		return []delay{{keys.PutOff, 12 * time.Hour}, {keys.LeaveOut, 30 * time.Minute}, {keys.Longer, 2 * time.Hour}}
+	}
+	return []delay{{keys.PutOff, 5 * time.Minute}, {keys.LeaveOut, 10 * time.Minute}, {keys.Longer, 30 * time.Minute}}
+}
+
+// words lists the keys with what they do.
+func offerWords(o intent.PutOff) string {
+	words := ""
+	for _, each := range delays(o) {
+		long := fmt.Sprintf("%d min", int(each.d.Minutes()))
+		if each.d >= time.Hour {
+			long = fmt.Sprintf("%d h", int(each.d.Hours()))
+		}
+		words += each.key.Help().Key + " " + long + "  "
+	}
+	return words + keys.Back.Help().Key + " not"
+}
+
+// answerOffer takes the key after an offer. Any other key calls it off and does what
+// it always does; taken says that it was an answer.
+func Answer(offer intent.PutOff, p keys.Press) (still intent.PutOff, act intent.Action, taken bool) {
+	if offer == (intent.PutOff{}) {
+		return offer, nil, false
+	}
+	for _, each := range delays(offer) {
+		if keys.Matches(p, each.key) {
+			if p.Held {
+				return offer, nil, true
+			}
+			return intent.PutOff{}, intent.Keep{Code: offer.Code, Fact: batch.TimerPutOff{Timer: offer.Timer, For: each.d}}, true
+		}
+	}
+	return intent.PutOff{}, nil, keys.Matches(p, keys.Back)
+}

@@ -1,0 +1,71 @@
+package aside
+
+import (
+	"strings"
+
+	"bench/internal/batch"
+	"bench/internal/ui/ink"
+	"bench/internal/ui/intent"
+	"bench/internal/ui/keys"
+)
+
+// Ask is one line of text about the batch.
+type Ask struct {
+	intent.Question
+	Line keys.Line
+	Word string
+}
+
+// Update edits the line; only enter and esc lead anywhere.
+func (a Ask) Update(p keys.Press) (Ask, intent.Action) {
+	a.Word = ""
+	switch {
+	case keys.Matches(p, keys.Back):
+		return a, intent.Back{}
+	case keys.Matches(p, keys.Confirm):
+		if p.Held {
+			return a, nil
+		}
+		return a.answer()
+	}
+	a.Line = a.Line.Update(p)
+	return a, nil
+}
+
+// answer turns the line into a fact, or says what it lacks.
+func (a Ask) answer() (Ask, intent.Action) {
+	text := strings.TrimSpace(a.Line.Text())
+	switch a.Purpose {
+	case intent.ForNote:
+		if text != "" {
+			return a, intent.Keep{Code: a.Code, Fact: batch.Noted{Stage: a.Stage, Text: text}}
+		}
+		a.Word = "Write the note first; esc goes back."
+	case intent.ForLeavingOut:
+		if text != "" {
+			return a, intent.Keep{Code: a.Code, Fact: batch.Skipped{Task: a.Task, Reason: text}}
+		}
+		a.Word = "Say why it is left out; esc goes back."
+	case intent.ForEnding:
+		reason, ok := strings.CutPrefix(text, intent.AbandonWord)
+		if reason = strings.TrimSpace(reason); ok && reason != "" {
+			return a, intent.Keep{Code: a.Code, Fact: batch.Closed{Reason: reason}}
+		}
+		a.Word = "Type the word " + intent.AbandonWord + " and then why; esc goes back."
+	}
+	return a, nil
+}
+
+func (a Ask) View(t ink.Theme, w, h int) []string {
+	lines := []string{"", " " + t.Title.Render(ink.Cut(a.Title, w-2)), ""}
+	for _, l := range ink.Wrap(a.Hint, w-2) {
+		lines = append(lines, " "+t.Quiet.Render(l))
+	}
+	lines = append(lines, "", " "+t.Accent.Render(ink.SignNow)+" "+a.Line.View(t, w-4), "")
+	if a.Word != "" {
+		lines = append(lines, ink.Warning(t, a.Word, w)...)
+	}
+	return append(ink.Block(lines, w, h-1), keys.HelpLine(t, w, keys.Confirm, keys.Back, keys.AidAnywhere))
+}
+
+func NewAsk(q intent.Question) Ask { return Ask{Question: q} }

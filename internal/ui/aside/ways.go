@@ -1,0 +1,184 @@
+package aside
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"bench/internal/batch"
+	"bench/internal/steps"
+	"bench/internal/ui/ink"
+	"bench/internal/ui/intent"
+	"bench/internal/ui/keys"
+)
+
+// Ways shows, side by side, how to go on after a weight that was off, and the
+// warnings that are to be read once. It is opened by the person and blocks
+// nothing.
+type Ways struct {
+	code  string
+	plan  steps.Plan
+	item  int           // item counts through the warnings first, then the deviations.
+	ways  []steps.WayOn // ways are those of the deviation at hand.
+	way   int
+	asked bool // asked says that enter was pressed once on a warning.
+	Word  string
+}
+
+func NewWays(code string, p steps.Plan) Ways {
+	w := Ways{code: code, plan: p}
+	return w.preselected()
+}
+
+// deviation gives the deviation at hand, or false for a warning.
+func (s Ways) deviation() (steps.Deviation, bool) {
+	at := s.item - len(s.plan.Unread)
+	if at < 0 || at >= len(s.plan.Deviations) {
+		return steps.Deviation{}, false
+	}
+	return s.plan.Deviations[at], true
+}
+
+func (s Ways) preselected() Ways {
+	s.ways = nil
+	if d, ok := s.deviation(); ok {
+		s.ways = s.plan.Ways(d)
+	}
+	s.way = max(0, slices.IndexFunc(s.ways, func(w steps.WayOn) bool { return w.Default }))
+	s.asked = false
+	return s
+}
+
+func (s Ways) Update(p keys.Press) (Ways, intent.Action) {
+	s.Word = ""
+	switch {
+	case keys.Matches(p, keys.Back):
+		return s, intent.Back{}
+	case keys.Matches(p, keys.Up):
+		s.item = max(0, s.item-1)
+		return s.preselected(), nil
+	case keys.Matches(p, keys.Down):
+		s.item = min(s.plan.Undecided()-1, s.item+1)
+		return s.preselected(), nil
+	case keys.Matches(p, keys.Left):
+		s.way = max(0, s.way-1)
+	case keys.Matches(p, keys.Right):
+		s.way = max(0, min(len(s.ways)-1, s.way+1))
+	case keys.Matches(p, keys.Decide) && !p.Held:
+		return s.decide(p)
+	}
+	return s, nil
+}
+
+// decide takes the way at hand; a warning takes a second enter, because it is
+// recorded that it was read.
+func (s Ways) decide(p keys.Press) (Ways, intent.Action) {
+	var f batch.Fact
+	_, ok := s.deviation()
+	switch {
+	case !ok && !s.asked:
+		s.asked, s.Word = true, "Read it, then press enter again: it is recorded as read."
+		return s, nil
+	case !ok:
+		f = s.plan.Unread[s.item].Fact
+	case len(s.ways) == 0:
+		s.Word = "There is nothing to choose: esc goes back to the bench."
+		return s, nil
+	default:
+		f = s.ways[s.way].Fact
+	}
+	if err := s.plan.Allows(f, p.At); err != nil {
+		s.Word = ink.Sentence(err)
+		return s, nil
+	}
+	return s, intent.Keep{Code: s.code, Fact: f}
+}
+
+func (s Ways) View(t ink.Theme, w, h int) []string {
+	place := fmt.Sprintf("%d of %d", s.item+1, s.plan.Undecided())
+	lines := []string{" " + ink.Between(t.Title.Render("How to go on"), t.Quiet.Render(place)+" ", w-1), t.Line.Render(ink.Rule(w)), ""}
+	help := keys.HelpLine(t, w, keys.Shown("← →", "way"), keys.Decide, keys.Says(keys.Down, "next"), keys.Says(keys.Back, "later"), keys.Aid)
+	if s.plan.Undecided() == 0 {
+		return append(ink.Block(lines, w, h-1), help)
+	}
+	d, ok := s.deviation()
+	switch {
+	case !ok:
+		lines = append(lines, ink.Warning(t, ink.Clean(s.plan.Unread[s.item].Words), w)...)
+		lines = append(lines, "", " "+t.Quiet.Render("enter, and enter again, records that it was read"))
+	default:
+		lines = append(lines, ink.Warning(t, ink.Clean(d.Words), w)...)
+		lines = append(lines, "")
+		lines = append(lines, s.sideBySide(t, w)...)
+	}
+	if s.Word != "" {
+		lines = append(append(lines, ""), ink.Warning(t, s.Word, w)...)
+	}
+	return append(ink.Block(lines, w, h-1), help)
+}
+
+// widest keeps a way narrow enough to read as a column.
+const widest = 44
+
+// sideBySide puts one column for each way.
+func (s Ways) sideBySide(t ink.Theme, w int) []string {
+	if len(s.ways) == 0 {
+		var lines []string
+		for _, l := range ink.Wrap("Nothing that can still be done brings the superfat back to what the recipe states. The work goes on; hold the bars until pH or free alkali has been tested.", w-2) {
+			lines = append(lines, " "+l)
+		}
+		return lines
+	}
+	rows := 1 // rows is what the longest title takes, so that the figures stand side by side.
+	each := min(widest, (w-len(s.ways)+1)/len(s.ways))
+	var columns [][]string
+	most := 0
+	for _, way := range s.ways {
+		rows = max(rows, len(ink.Wrap(ink.Clean(way.Title), each-4)))
+	}
+	for i, way := range s.ways {
+		columns = append(columns, s.column(t, way, each, rows, i == s.way))
+		most = max(most, len(columns[i]))
+	}
+	for i := range columns {
+		columns[i] = ink.Block(columns[i], each, most)
+	}
+	return ink.Beside(t.Line, columns...)
+}
+
+func (s Ways) column(t ink.Theme, way steps.WayOn, w, rows int, here bool) []string {
+	sign, style := "  ", t.Strong
+	if here {
+		sign, style = ink.SignNow+" ", t.Accent
+	}
+	var lines []string
+	for i, l := range ink.Wrap(ink.Clean(way.Title), w-4) {
+		head := "   "
+		if i == 0 {
+			head = " " + style.Render(sign)
+		}
+		lines = append(lines, head+style.Render(l))
+	}
+	lines = ink.Block(lines, w, rows)
+	o := way.Outcome
+	rise := o.Rise.Millimetres()
+	if ink.ToAnEye(o.Rise) == 0 {
+		rise = 0
+	}
+	lines = append(
+		lines, "",
+		figureLine(t, "superfat", fmt.Sprintf("%.1f %%", o.Superfat.Percent)),
+		figureLine(t, "band", fmt.Sprintf("%.1f to %.1f %%", o.Superfat.Low, o.Superfat.High)),
+		figureLine(t, "height", strings.Replace(fmt.Sprintf("%+.1f mm", rise), "+0.0 mm", "as it is", 1)),
+		figureLine(t, "scent", fmt.Sprintf("%.2f %%", o.Scent)),
+		"",
+	)
+	for _, l := range ink.Wrap(way.Until, w-4) {
+		lines = append(lines, "   "+t.Quiet.Render(l))
+	}
+	return lines
+}
+
+func figureLine(t ink.Theme, what, number string) string {
+	return "   " + t.Quiet.Render(ink.Fit(what, 9)) + number
+}

@@ -1,0 +1,109 @@
+package aside
+
+import (
+	"strings"
+
+	"bench/internal/potcheck"
+	"bench/internal/quantity"
+	"bench/internal/steps"
+	"bench/internal/ui/ink"
+	"bench/internal/ui/intent"
+	"bench/internal/ui/keys"
+)
+
+// potCheck asks what a vessel weighs, all in all, and lets the plan say whether
+// that fits the facts.
+type Pot struct {
+	code    string
+	plan    steps.Plan
+	vessels []potcheck.Content
+	at      int
+	typed   string
+	Word    string
+}
+
+// newPotCheck begins with the vessel of the task at hand.
+func NewPot(code string, p steps.Plan, vessel string) Pot {
+	c := Pot{code: code, plan: p, vessels: p.Vessels()}
+	for i, v := range c.vessels {
+		if v.Vessel == vessel {
+			c.at = i
+		}
+	}
+	return c
+}
+
+func (c Pot) Update(p keys.Press) (Pot, intent.Action) {
+	c.Word = ""
+	r, isFigure := keys.Figure(p)
+	switch {
+	case isFigure && len(c.typed) < keys.MaxFigures && (r != '.' || !strings.Contains(c.typed, ".")):
+		c.typed += string(r)
+	case isFigure:
+		c.Word = "No more figures fit; backspace takes one away."
+	case keys.Matches(p, keys.Erase) && c.typed != "":
+		c.typed = c.typed[:len(c.typed)-1]
+	case keys.Matches(p, keys.Up):
+		c.at, c.typed = max(0, c.at-1), ""
+	case keys.Matches(p, keys.Down):
+		c.at, c.typed = max(0, min(len(c.vessels)-1, c.at+1)), ""
+	case keys.Matches(p, keys.Back) && c.typed != "":
+		c.typed = ""
+	case keys.Matches(p, keys.Back):
+		return c, intent.Back{}
+	case keys.Matches(p, keys.Confirm) && !p.Held:
+		return c.confirm()
+	}
+	return c, nil
+}
+
+// confirm keeps what was found; the bench says it once it is kept.
+func (c Pot) confirm() (Pot, intent.Action) {
+	if c.typed == "" || len(c.vessels) == 0 {
+		c.Word = "Type the whole weight first, vessel included."
+		return c, nil
+	}
+	m, err := quantity.ParseNumberMass(c.typed, quantity.Gram)
+	if err != nil {
+		c.Word = ink.Sentence(err)
+		return c, nil
+	}
+	found, err := c.plan.PotCheck(c.vessels[c.at].Vessel, m)
+	if err != nil {
+		c.Word, c.typed = ink.Sentence(err), ""
+		return c, nil
+	}
+	return c, intent.Keep{Code: c.code, Fact: found.Fact}
+}
+
+func (c Pot) View(t ink.Theme, w, h int) []string {
+	lines := []string{" " + t.Title.Render("Weigh the pot"), t.Line.Render(ink.Rule(w)), ""}
+	for _, l := range ink.Wrap("Put the vessel on its scale with all that is in it, untared, and type what it reads. The facts say what should be there.", w-2) {
+		lines = append(lines, " "+t.Quiet.Render(l))
+	}
+	lines = append(lines, "")
+	for i, v := range c.vessels {
+		sign, style := "  ", t.Quiet
+		if i == c.at {
+			sign, style = ink.SignNow+" ", t.Accent
+		}
+		name := ink.Fit(ink.Clean(v.Vessel), 22) + ink.Fit(ink.Clean(v.Holds), 26)
+		lines = append(lines, " "+style.Render(sign+name)+t.Quiet.Render("empty "+v.Tare.At(v.Reads)+" g"))
+	}
+	number := c.typed
+	if number == "" {
+		number = "––––"
+	}
+	lines = append(lines, "")
+	for i, row := range ink.Big(number, 1) {
+		unit := ""
+		if i == 4 {
+			unit = t.Strong.Render("g") + t.Quiet.Render("  vessel included")
+		}
+		lines = append(lines, "  "+t.Strong.Render(row)+"  "+unit)
+	}
+	if c.Word != "" {
+		lines = append(append(lines, ""), ink.Warning(t, c.Word, w)...)
+	}
+	return append(ink.Block(lines, w, h-1), keys.HelpLine(t, w, keys.Says(keys.Figures, "what it reads"), keys.Confirm, keys.Says(keys.Down, "other vessel"), keys.Back, keys.Aid))
+}

@@ -1,0 +1,184 @@
+// Package bench is the screen of a batch at work: one thing is next, large, and
+// everything else is quiet.
+//
+// The rule: a key becomes a proposed fact; nothing shows as done before the
+// store has handed it back.
+package bench
+
+import (
+	"slices"
+	"time"
+
+	"bench/internal/batch"
+	"bench/internal/steps"
+	"bench/internal/timer"
+	"bench/internal/ui/ink"
+	"bench/internal/ui/intent"
+	"bench/internal/ui/keys"
+)
+
+// bench is one batch at work: one thing is next, and everything else is quiet.
+type Screen struct {
+	Code  string
+	State batch.State
+	Plan  steps.Plan
+	at    *time.Location
+
+	next     string          // next was next when it came into sight; time alone does not change it.
+	cursor   string          // cursor is a task that the person moved to; "" is what is next.
+	Typed    string          // typed is the number so far.
+	doubt    *intent.Doubted // doubt is a value that must be typed a second time.
+	sending  string          // sending is the task of the fact in flight, or "".
+	Unsaved  *notSaved
+	Word     string
+	reopened bool         // reopened shows where the person was, until the first key.
+	jumped   timer.Moment // jumped is when another stage came into sight by itself.
+}
+
+// notSaved is a fact that the store could not keep, and why.
+type notSaved struct {
+	keep intent.Keep
+	why  string
+}
+
+func New(code string, s batch.State, at *time.Location, reopened bool, now timer.Moment) Screen {
+	return Screen{Code: code, State: s, Plan: steps.Of(s), at: at, reopened: reopened}.settled(now)
+}
+
+// settled takes up what is next. It is called when something was said, never
+// because time has passed: an alarm must not put another task under a hand that
+// is on its way to a key.
+func (b Screen) settled(now timer.Moment) Screen {
+	b.next, _ = b.Plan.Next(now)
+	b.cursor = ""
+	return b
+}
+
+// Sent notes that a fact is on its way to the store.
+func (b Screen) Sent(k intent.Keep) Screen {
+	b.sending = batch.Task(k.Fact)
+	b.Word, b.Unsaved = "", nil
+	if b.sending != "" { // A note or an alarm takes no figures away.
+		b.Typed, b.doubt = "", nil
+	}
+	return b
+}
+
+// Refused keeps a fact that was not saved, to be tried again.
+func (b Screen) Refused(k intent.Keep, why error) Screen {
+	b.sending, b.Typed = "", ""
+	b.Unsaved = &notSaved{k, why.Error()}
+	return b
+}
+
+// Entered applies a fact that is durable, and plans anew. A number that is
+// being typed stays with its task.
+func (b Screen) Entered(e batch.Entry, now timer.Moment) Screen {
+	at := b.cursor
+	_, before, _ := b.Current(now)
+	b.sending = ""
+	b.State = b.State.Apply(e)
+	b.Plan = steps.Of(b.State)
+	task := batch.Task(e.Fact)
+	if pot, ok := e.Fact.(batch.PotWeighed); ok {
+		b.Word = ink.Clean(pot.Vessel + ": " + pot.Finding + ".")
+	}
+	switch {
+	case task == "" && (b.Typed != "" || b.doubt != nil || at != ""):
+	case at != "" && at != task:
+	default:
+		b = b.settled(now)
+		if at != "" {
+			b.cursor = b.openAfter(task)
+		}
+	}
+	if _, after, ok := b.Current(now); ok && after.ID != before.ID {
+		b.jumped = now
+	}
+	return b
+}
+
+// openAfter gives the task itself while it is open (another container follows),
+// or the next open one of its stage, or "" to go on with what is next.
+func (b Screen) openAfter(task string) string {
+	t, stage, _ := b.Plan.Task(task)
+	if t.Open {
+		return task
+	}
+	at := slices.IndexFunc(stage.Tasks, func(t steps.Task) bool { return t.ID == task })
+	for i := range stage.Tasks {
+		if t := stage.Tasks[(at+1+i)%len(stage.Tasks)]; t.Open {
+			return t.ID
+		}
+	}
+	return ""
+}
+
+// Current gives the task that the keys are about.
+func (b Screen) Current(now timer.Moment) (steps.Task, steps.Stage, bool) {
+	if t, s, ok := b.Plan.Task(b.cursor); ok {
+		return t, s, true
+	}
+	if t, s, ok := b.Plan.Task(b.next); ok && t.Open {
+		return t, s, true
+	}
+	next, ok := b.Plan.Next(now)
+	if !ok {
+		return steps.Task{}, steps.Stage{}, false
+	}
+	return b.Plan.Task(next)
+}
+
+// away says that what is at hand is not what is next.
+func (b Screen) away(now timer.Moment) bool {
+	next, ok := b.Plan.Next(now)
+	return b.cursor != "" && b.cursor != next || ok && b.cursor == "" && b.next != next
+}
+
+// Update takes one key. Figures go first, so that nothing that has come up
+// meanwhile can take a half-typed number.
+func (b Screen) Update(p keys.Press) (Screen, intent.Action) {
+	if b.reopened {
+		b.reopened = false
+		if answers(p) {
+			return b, nil // The first key confirms what was read; it ticks nothing.
+		}
+	}
+	b.Word = ""
+	if r, ok := keys.Figure(p); ok {
+		return b.figure(r, p.At), nil
+	}
+	if b.Unsaved != nil {
+		return b.updateUnsaved(p)
+	}
+	if answers(p) {
+		return b.answer(p)
+	}
+	return b.move(p)
+}
+
+// answers says that the key answers the current task.
+func answers(p keys.Press) bool {
+	return keys.Matches(p, keys.Tick, keys.Accept, keys.More, keys.ByEye)
+}
+
+// updateUnsaved offers to save again, or to let go; nothing overtakes a fact
+// that is not saved.
+func (b Screen) updateUnsaved(p keys.Press) (Screen, intent.Action) {
+	switch {
+	case keys.Matches(p, keys.Retry):
+		return b, b.Unsaved.keep
+	case keys.Matches(p, keys.Back):
+		b.Unsaved = nil
+		b.Word = "Let go: it is not in the record."
+	case !p.Held:
+		b.Word = "First: r saves it again, esc lets it go."
+	}
+	return b, nil
+}
+
+// Asked gives the number that a task asks for, as the screen shows it, or "".
+func (b Screen) Asked(t steps.Task) string {
+	number, _ := panel{b: b, task: t}.asked()
+	return number
+}

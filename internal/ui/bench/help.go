@@ -1,0 +1,75 @@
+package bench
+
+import (
+	"bench/internal/steps"
+	"bench/internal/timer"
+	"bench/internal/ui/keys"
+
+	"github.com/charmbracelet/bubbles/key"
+)
+
+// help shows the keys that work now; one that does not says why.
+func (b Screen) help(now timer.Moment) []key.Binding {
+	rest := []key.Binding{keys.Correct, keys.Note, keys.Aid, keys.Keys}
+	if b.Plan.Closed {
+		rest = rest[1:]
+	}
+	if b.reopened {
+		return []key.Binding{keys.Says(keys.Accept, "go on"), keys.Aid, keys.Keys, keys.Quit}
+	}
+	if b.Unsaved != nil {
+		return append([]key.Binding{keys.Retry, keys.Says(keys.Back, "let it go")}, keys.Aid, keys.Keys)
+	}
+	t, stage, ok := b.Current(now)
+	switch {
+	case b.Plan.Finished() && !b.Plan.Closed:
+		return append([]key.Binding{keys.Says(keys.End, "close the batch")}, rest...)
+	case !ok:
+		return append([]key.Binding{keys.Back}, rest...)
+	case b.doubt != nil && b.Typed == "":
+		return []key.Binding{keys.Says(keys.Figures, "type it again"), keys.Says(keys.Back, "begin anew"), keys.Aid, keys.Keys}
+	case b.Typed != "":
+		return append(b.helpTyped(t), keys.Aid)
+	case again(t, stage):
+		return append([]key.Binding{keys.Says(keys.Figures, "read it again"), keys.Says(keys.Back, "to what is next")}, rest...)
+	case t.Done:
+		return append([]key.Binding{keys.Says(keys.Back, "to what is next")}, rest...)
+	}
+	list := b.helpTask(t)
+	if b.away(now) {
+		list = append(list, keys.Says(keys.Back, "to what is next"))
+	}
+	return append(list, rest...)
+}
+
+func (b Screen) helpTyped(t steps.Task) []key.Binding {
+	list := []key.Binding{keys.Says(keys.Accept, "keep "+b.Typed)}
+	if t.Do == steps.Weigh {
+		list = append(list, keys.Says(keys.More, "more to come"))
+	}
+	if (t.Do == steps.Weigh || t.Do == steps.Portion) && !t.MustType {
+		list = append(list, keys.Says(keys.ByEye, "by eye"))
+	}
+	return append(list, keys.Erase, keys.Says(keys.Back, "clear"))
+}
+
+// helpTask says what space would tick, with its value, so that a tick is never
+// only a reflex.
+func (b Screen) helpTask(t steps.Task) []key.Binding {
+	tick := keys.Says(keys.Tick, "done")
+	switch {
+	case !t.Open:
+		tick = keys.Off(keys.Tick, "waits")
+	case t.Numeric() && (t.MustType || t.Do == steps.Gross || t.Do == steps.Temperature):
+		tick = keys.Off(keys.Tick, "type it")
+	case t.Do == steps.Portion:
+		tick = keys.Says(keys.Tick, "it reads "+t.StopAt.At(t.Reads))
+	case t.Numeric():
+		tick = keys.Says(keys.Tick, "it is "+t.Remaining().At(t.Reads))
+	}
+	list := []key.Binding{tick}
+	if t.Numeric() {
+		list = append(list, keys.Says(keys.Figures, "what it is"))
+	}
+	return list
+}

@@ -1,0 +1,200 @@
+package bench
+
+import (
+	"slices"
+	"strings"
+
+	"bench/internal/batch"
+	"bench/internal/steps"
+	"bench/internal/timer"
+	"bench/internal/ui/ink"
+	"bench/internal/ui/intent"
+	"bench/internal/ui/keys"
+)
+
+// figure adds a figure to the number that is being typed.
+func (b Screen) figure(r rune, now timer.Moment) Screen {
+	t, _, ok := b.Current(now)
+	switch {
+	case !ok || !t.Numeric():
+		b.Word = "No number is asked for here."
+	case len(b.Typed) == keys.MaxFigures:
+		b.Word = "No more figures fit; backspace takes one away."
+	case r == '.' && strings.Contains(b.Typed, "."):
+	case r == '.' && b.Typed == "":
+		b.Typed = "0."
+	default:
+		b.Typed += string(r)
+	}
+	return b
+}
+
+// move answers the keys that make no fact of themselves.
+func (b Screen) move(p keys.Press) (Screen, intent.Action) {
+	switch {
+	case keys.Matches(p, keys.Erase):
+		if b.Typed != "" {
+			b.Typed = b.Typed[:len(b.Typed)-1]
+		}
+	case keys.Matches(p, keys.Up):
+		return b.step(-1, p.At), nil
+	case keys.Matches(p, keys.Down):
+		return b.step(+1, p.At), nil
+	case keys.Matches(p, keys.Left):
+		return b.turn(-1, p.At), nil
+	case keys.Matches(p, keys.Right):
+		return b.turn(+1, p.At), nil
+	case keys.Matches(p, keys.Back):
+		return b.back(p)
+	case p.Held:
+	case keys.Matches(p, keys.Note):
+		return b, b.askNote(p.At)
+	case keys.Matches(p, keys.Correct):
+		if b.Plan.Closed {
+			b.Word = "The batch is closed: only notes can be added."
+			return b, nil
+		}
+		return b, intent.Correct{}
+	case keys.Matches(p, keys.Ways):
+		return b.decideNow()
+	case keys.Matches(p, keys.WeighPot):
+		return b.weighPot(p.At)
+	case keys.Matches(p, keys.LeaveOut):
+		return b.leaveOut(p.At)
+	case keys.Matches(p, keys.End):
+		return b.end()
+	case keys.Matches(p, keys.Switch):
+		return b, intent.SwitchBatch{}
+	}
+	return b, nil
+}
+
+// back goes one level up: what was typed, then what is next, then home.
+func (b Screen) back(p keys.Press) (Screen, intent.Action) {
+	switch {
+	case b.Typed != "" || b.doubt != nil:
+		b.Typed, b.doubt = "", nil
+	case b.away(p.At):
+		return b.settled(p.At), nil
+	case !p.Held:
+		return b, intent.Back{}
+	}
+	return b, nil
+}
+
+// again says that a task may be answered once more: what cools is read until
+// its stage is done.
+func again(t steps.Task, stage steps.Stage) bool {
+	return t.Do == steps.Temperature && t.Done && t.Skipped == "" && !stage.Done
+}
+
+// step moves among the open tasks of the stage and the temperatures that can be
+// read again, or among all when none is.
+func (b Screen) step(by int, now timer.Moment) Screen {
+	t, stage, ok := b.Current(now)
+	if !ok {
+		return b
+	}
+	var ids []string
+	for _, each := range stage.Tasks {
+		if each.Open || each.ID == t.ID || again(each, stage) {
+			ids = append(ids, each.ID)
+		}
+	}
+	if len(ids) == 1 && !t.Open {
+		ids = nil
+		for _, each := range stage.Tasks {
+			ids = append(ids, each.ID)
+		}
+	}
+	at := min(max(0, slices.Index(ids, t.ID)+by), len(ids)-1)
+	return b.moveTo(ids[at])
+}
+
+// turn moves to the stage before or after, to its first open task.
+func (b Screen) turn(by int, now timer.Moment) Screen {
+	_, stage, ok := b.Current(now)
+	at := slices.IndexFunc(b.Plan.Stages, func(s steps.Stage) bool { return s.ID == stage.ID })
+	if !ok {
+		at = len(b.Plan.Stages)
+	}
+	for at += by; at >= 0 && at < len(b.Plan.Stages); at += by {
+		if tasks := b.Plan.Stages[at].Tasks; len(tasks) > 0 {
+			open := max(0, slices.IndexFunc(tasks, func(t steps.Task) bool { return t.Open }))
+			return b.moveTo(tasks[open].ID)
+		}
+	}
+	return b
+}
+
+// moveTo puts the cursor on a task. A half-typed number stays behind: it was
+// meant for the task that was left.
+func (b Screen) moveTo(task string) Screen {
+	if task != b.cursor {
+		b.Typed, b.doubt = "", nil
+	}
+	b.cursor = task
+	return b
+}
+
+func (b Screen) askNote(now timer.Moment) intent.Question {
+	_, stage, _ := b.Current(now)
+	return intent.Question{
+		Purpose: intent.ForNote, Code: b.Code, Stage: stage.ID, Title: "Note",
+		Hint: "One line; it goes into the record with the time.",
+	}
+}
+
+// leaveOut asks for the reason, after the plan was asked whether the task may be
+// left out at all.
+func (b Screen) leaveOut(now timer.Moment) (Screen, intent.Action) {
+	t, _, ok := b.Current(now)
+	if !ok {
+		b.Word = "There is nothing to leave out."
+		return b, nil
+	}
+	if err := b.Plan.Allows(batch.Skipped{Task: t.ID, Reason: "?"}, now); err != nil {
+		b.Word = ink.Sentence(err)
+		return b, nil
+	}
+	return b, intent.Question{
+		Purpose: intent.ForLeavingOut, Code: b.Code, Task: t.ID, Title: "Leave out: " + ink.Clean(t.Title),
+		Hint: "Say why. It stays in the record as left out.",
+	}
+}
+
+// decideNow opens the ways to go on, when there is something to decide.
+func (b Screen) decideNow() (Screen, intent.Action) {
+	if b.Plan.Undecided() == 0 {
+		b.Word = "Nothing is to be decided: no weight was off."
+		return b, nil
+	}
+	return b, intent.Decide{}
+}
+
+// weighPot looks into the vessel of the task at hand first.
+func (b Screen) weighPot(now timer.Moment) (Screen, intent.Action) {
+	if b.Plan.Closed {
+		b.Word = "The batch is closed: only notes can be added."
+		return b, nil
+	}
+	t, _, _ := b.Current(now)
+	return b, intent.WeighPot{Vessel: t.Vessel}
+}
+
+// end closes a batch whose tasks are all done, or asks for the word that
+// abandons it.
+func (b Screen) end() (Screen, intent.Action) {
+	if b.Plan.Closed {
+		b.Word = "The batch is closed."
+		return b, nil
+	}
+	if b.Plan.Finished() {
+		return b, intent.Keep{Code: b.Code, Fact: batch.Closed{}}
+	}
+	return b, intent.Question{
+		Purpose: intent.ForEnding, Code: b.Code, Title: "Abandon this batch?",
+		Hint: "Tasks are still open. To end it here for good, type the word " + intent.AbandonWord +
+			" and then why. To go on another day just leave with q: the batch stays open.",
+	}
+}

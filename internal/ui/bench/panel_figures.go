@@ -1,0 +1,154 @@
+package bench
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"bench/internal/steps"
+	"bench/internal/ui/ink"
+)
+
+// figures is what is shown large: the number, its unit, and a word that says
+// what the number is.
+type figures struct{ number, unit, word string }
+
+// body shows the number to reach in large figures.
+func (p panel) body() []string {
+	f := p.large()
+	if f.number == "" {
+		return nil
+	}
+	asked, _ := p.asked()
+	scale := 1
+	if p.h >= 36 && ink.BigWidth(asked, 2)+24 <= p.w && ink.BigWidth(f.number, 2)+12 <= p.w {
+		scale = 2
+	}
+	// The unit stays where it is while a number is typed.
+	reserve := max(ink.BigWidth(f.number, scale), ink.BigWidth(asked, scale))
+	style := p.t.Strong
+	if p.b.Typed != "" {
+		style = p.t.Accent
+	}
+	lines := []string{""}
+	for i, row := range ink.Big(f.number, scale) {
+		side := ""
+		switch i {
+		case 5*scale - 1:
+			side = p.t.Strong.Render(f.unit)
+		case 5*scale - 3:
+			side = p.t.Quiet.Render(f.word)
+		}
+		lines = append(lines, "  "+style.Render(ink.Fit(row, reserve))+"  "+side)
+	}
+	if p.roomy() {
+		lines = append(lines, "")
+	}
+	lines = append(lines, p.verdictLines()...)
+	if p.roomy() {
+		lines = append(lines, "")
+	}
+	return append(lines, p.scaleLines()...)
+}
+
+// large gives what the large figures show. The weight of a vessel that must be
+// weighed is not given away: it is asked for to tell one vessel from another.
+func (p panel) large() figures {
+	number, unit := p.asked()
+	t := p.task
+	switch {
+	case number == "":
+		return figures{}
+	case p.b.Typed != "":
+		return figures{p.b.Typed, unit, "typed"}
+	case t.Done && t.ByEye:
+		return figures{t.Mass.At(t.Reads), unit, "by eye"}
+	case t.Done && t.Do != steps.Temperature && t.Numeric():
+		return figures{t.Mass.At(t.Reads), unit, "done"}
+	case t.Do == steps.Portion:
+		return figures{number, unit, "stop at"}
+	case t.Do == steps.Gross:
+		return figures{dashes(number), unit, "type it"}
+	case t.Do == steps.Temperature:
+		return figures{number, unit, "wanted"}
+	}
+	return figures{number, unit, ""}
+}
+
+// dashes gives a number's places without its figures.
+func dashes(number string) string {
+	return strings.Map(func(r rune) rune {
+		if r == '.' {
+			return r
+		}
+		return '–'
+	}, number)
+}
+
+// Asked gives the number to reach and its unit; the number is empty where the
+// task has none.
+func (p panel) asked() (number, unit string) {
+	t := p.task
+	switch t.Do {
+	case steps.Weigh:
+		return t.Remaining().At(t.Reads), "g"
+	case steps.Portion:
+		return t.StopAt.At(t.Reads), "g"
+	case steps.Gross:
+		return t.Target.At(t.Reads), "g"
+	case steps.Temperature:
+		return strconv.FormatFloat(t.Wanted.Celsius(), 'f', 0, 64), "°C"
+	case steps.Tick, steps.Look:
+		if t.PourLine > 0 {
+			return strings.TrimSuffix(t.PourLine.String(), " mm"), "mm from the floor"
+		}
+	}
+	return "", ""
+}
+
+// scaleLines says what the scale must read, tared and not.
+func (p panel) scaleLines() []string {
+	t := p.task
+	switch {
+	case t.Done:
+		return nil
+	case t.Do == steps.Portion:
+		return []string{
+			p.reading("reads now", t.SoFar.At(t.Reads), "pot and all"),
+			p.reading("portion", t.Target.At(t.Reads), "goes out"),
+		}
+	case t.Do == steps.Gross:
+		lines := []string{" " + p.t.Strong.Render("type the whole weight, vessel included")}
+		if t.TareKnown {
+			lines = append(lines, p.reading("of that", t.Tare.At(t.Reads), "is the vessel alone"))
+		}
+		return lines
+	case t.Do != steps.Weigh:
+		return nil
+	}
+	tared := p.reading("tared", t.Remaining().At(t.Reads), p.parts())
+	if !t.TareKnown {
+		return []string{tared, " " + p.t.Quiet.Render("not tared  no weight is known of "+ink.Clean(t.Vessel)+": tare it")}
+	}
+	sum := "vessel " + t.Tare.At(t.Reads)
+	if t.SoFar > 0 {
+		sum += " + so far " + t.SoFar.At(t.Reads)
+	}
+	return []string{tared, p.reading("not tared", t.Untared().At(t.Reads), sum+" + this")}
+}
+
+func (p panel) reading(what, number, how string) string {
+	return " " + p.t.Quiet.Render(ink.Fit(what, 10)) + p.t.Strong.Render(ink.Right(number, 7)) + p.t.Quiet.Render("  "+how)
+}
+
+// parts says what is in already, or that it takes several weighings.
+func (p panel) parts() string {
+	t := p.task
+	switch {
+	case t.Mass > 0:
+		return "in already " + t.Mass.At(t.Reads) + " of " + t.Target.At(t.Reads)
+	case t.Parts > 1:
+		return fmt.Sprintf("in %d weighings: + after each but the last", t.Parts)
+	}
+	return ""
+}

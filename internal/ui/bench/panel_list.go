@@ -1,0 +1,192 @@
+package bench
+
+import (
+	"slices"
+	"strings"
+
+	"bench/internal/batch"
+	"bench/internal/quantity"
+	"bench/internal/recipe"
+	"bench/internal/steps"
+	"bench/internal/ui/ink"
+)
+
+// centigram is what a scale for scents reads to.
+const centigram = quantity.Gram / 100
+
+// list shows the stage's tasks around the one at hand; portions as bars.
+func (p panel) list(room int) []string {
+	if room < 1 || len(p.stage.Tasks) < 2 {
+		return nil
+	}
+	tasks := p.stage.Tasks
+	var lines []string
+	if s := p.splitLine(); s != "" {
+		lines = append(lines, s)
+		if tasks[0].Done {
+			tasks = tasks[1:] // The line above says what the pot weighed.
+		}
+	}
+	if len(lines)+len(tasks) < room {
+		lines = append([]string{""}, lines...)
+	}
+	at := slices.IndexFunc(tasks, func(t steps.Task) bool { return t.ID == p.task.ID })
+	from, to := ink.Window(len(tasks), at, max(0, room-len(lines)))
+	longest := p.longestPortion()
+	for _, t := range tasks[from:to] {
+		if t.Do == steps.Portion {
+			lines = append(lines, p.bar(t, longest))
+		} else {
+			lines = append(lines, p.item(t))
+		}
+	}
+	return lines
+}
+
+// sign puts what is on its way, or was not saved, before what is at hand: a tick
+// shows only once it is durable.
+func (p panel) sign(t steps.Task) string {
+	switch {
+	case p.b.sending == t.ID:
+		return ink.SignSaving
+	case p.b.Unsaved != nil && batch.Task(p.b.Unsaved.keep.Fact) == t.ID:
+		return p.t.Off.Render(ink.SignOff)
+	case t.ID == p.task.ID:
+		return p.t.Accent.Render(ink.SignNow)
+	case t.Skipped != "":
+		return ink.SignSkipped
+	case t.Done:
+		return p.t.Good.Render(ink.SignDone)
+	case t.Open:
+		return ink.SignOpen
+	}
+	return ink.SignLater
+}
+
+// item is one task of the list: sign, title, what is asked or what it was.
+func (p panel) item(t steps.Task) string {
+	value, note := "", ""
+	switch {
+	case p.b.Unsaved != nil && batch.Task(p.b.Unsaved.keep.Fact) == t.ID:
+		note = "not saved"
+	case t.Skipped != "":
+		note = "left out"
+	case t.Done && (t.Do == steps.Weigh || t.Do == steps.Gross):
+		value = t.Mass.At(t.Reads)
+		off := t.Mass != t.Target && t.Do == steps.Weigh
+		switch {
+		case t.ByEye && off:
+			note = "by eye, of " + t.Target.At(t.Reads)
+		case t.ByEye:
+			note = "by eye"
+		case off:
+			note = "asked " + t.Target.At(t.Reads)
+		}
+	case t.Done && t.Do == steps.Temperature:
+		if r, ok := p.b.State.Temperature(t.ID); ok {
+			note = r.Fact.Temperature.String()
+		}
+	case p.stage.Kind == steps.SetOut && t.Target > 0:
+		value = t.Target.At(t.Reads) + " g"
+	case t.Do == steps.Weigh:
+		value = t.Target.At(t.Reads)
+	}
+	if value == "" && note == "" {
+		return p.styled(t, " "+p.sign(t)+" ", ink.Cut(ink.Clean(t.Title), p.w-4))
+	}
+	name := ink.Fit(ink.Clean(t.Title), min(30, p.w-31))
+	return p.styled(t, " "+p.sign(t)+" ", name+" "+ink.Right(value, 8)) + p.t.Quiet.Render("  "+note)
+}
+
+func (p panel) styled(t steps.Task, sign, text string) string {
+	if t.ID == p.task.ID {
+		return sign + p.t.Strong.Render(text)
+	}
+	if t.Done {
+		return sign + p.t.Quiet.Render(text)
+	}
+	return sign + text
+}
+
+// splitLine sums a split up: gross, vessel, net.
+func (p panel) splitLine() string {
+	if p.stage.Kind != steps.Split && p.stage.Kind != steps.SplitLayers || len(p.stage.Tasks) == 0 {
+		return ""
+	}
+	g := p.stage.Tasks[0]
+	gross, word := g.Target, " expected"
+	if g.Done {
+		gross, word = g.Mass, ""
+	}
+	return " " + p.t.Quiet.Render("gross ") + gross.At(g.Reads) + p.t.Quiet.Render("  − vessel ") + g.Tare.At(g.Reads) +
+		p.t.Quiet.Render("  = net ") + p.t.Strong.Render((gross - g.Tare).At(g.Reads)) + p.t.Quiet.Render(word)
+}
+
+func (p panel) longestPortion() quantity.Mass {
+	longest := quantity.Mass(1)
+	for _, t := range p.stage.Tasks {
+		if t.Do == steps.Portion {
+			longest = max(longest, poured(t))
+		}
+	}
+	return longest
+}
+
+// poured is what a portion weighs, or is to weigh.
+func poured(t steps.Task) quantity.Mass {
+	if t.Done {
+		return t.Mass
+	}
+	return t.Target
+}
+
+// bar is a portion to scale, filled once it is poured, with its scent beside it.
+func (p panel) bar(t steps.Task, longest quantity.Mass) string {
+	scent := p.portionScent(t)
+	if t.Done && t.ByEye {
+		scent = strings.TrimSuffix("by eye  "+scent, "  ")
+	}
+	room := max(4, p.w-3-20-9-ink.Width(scent)-3)
+	n := int(int64(room) * int64(poured(t)) / int64(longest))
+	fill := "░"
+	if t.Done {
+		fill = "█"
+	}
+	text := ink.Fit(ink.Clean(strings.TrimPrefix(t.Title, "Portion for ")), 8)
+	if p.stage.Kind == steps.SplitLayers {
+		text = ink.Fit(ink.Clean(strings.TrimPrefix(t.Title, "Pour out for ")), 8)
+	}
+	return p.styled(t, " "+p.sign(t)+" ", text) + " " + ink.Fit(strings.Repeat(fill, n), room) +
+		ink.Right(poured(t).At(t.Reads), 9) + p.t.Quiet.Render("  "+scent)
+}
+
+// portionScent says what goes into this portion.
+func (p panel) portionScent(t steps.Task) string {
+	n := -1
+	for _, each := range p.stage.Tasks {
+		if each.Do == steps.Portion {
+			n++
+		}
+		if each.ID == t.ID {
+			break
+		}
+	}
+	for _, l := range p.b.Plan.Layers {
+		if l.Name != p.stage.Layer {
+			continue
+		}
+		sum := quantity.Mass(0)
+		for _, s := range l.Scents {
+			if s.Place != recipe.InPortions {
+				continue // It is in the pot by now, and in the portion's weight.
+			}
+			if n >= 0 && n < len(s.Portions) {
+				sum += s.Portions[n]
+			}
+		}
+		if sum > 0 {
+			return "scent " + sum.At(centigram)
+		}
+	}
+	return ""
+}

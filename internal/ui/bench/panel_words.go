@@ -1,0 +1,96 @@
+package bench
+
+import (
+	"bench/internal/batch"
+	"bench/internal/timer"
+	"bench/internal/ui/ink"
+)
+
+// notSaved says what is not in the record, why, and what can be done.
+func (p panel) notSaved() []string {
+	u := p.b.Unsaved
+	lines := []string{
+		" " + p.t.Alarm.Render(" NOT SAVED "), "",
+	}
+	for _, l := range ink.Wrap(ink.Clean(p.b.Plan.Say(batch.Entry{Fact: u.keep.Fact, At: u.keep.At}, p.b.State)), p.w-2) {
+		lines = append(lines, " "+p.t.Strong.Render(l))
+	}
+	lines = append(lines, "")
+	for _, l := range ink.Wrap(ink.Sentence(errorText(u.why)), p.w-2) {
+		lines = append(lines, " "+l)
+	}
+	lines = append(lines, "",
+		" "+p.t.Key.Render("r")+"    saves it again, with the time it was said",
+		" "+p.t.Key.Render("esc")+"  lets it go: it will not be in the record")
+	if !p.any {
+		return lines
+	}
+	return append(lines, p.list(p.h-len(lines))...)
+}
+
+type errorText string
+
+func (e errorText) Error() string { return string(e) }
+
+// whereYouWere restates what was last done, and when, before going on.
+func (p panel) whereYouWere() []string {
+	lines := []string{"", " " + p.t.Title.Render("Where you were"), ""}
+	entries := p.b.State.Entries
+	for i := max(0, len(entries)-2); i < len(entries); i++ {
+		gone, _ := p.now.Since(entries[i].At)
+		for n, l := range ink.Wrap(p.b.said(entries[i], p.now)+" ("+timer.Words(gone)+" ago)", p.w-5) {
+			head := "   "
+			if n == 0 {
+				head = " " + p.t.Good.Render(ink.SignDone) + " "
+			}
+			lines = append(lines, head+l)
+		}
+	}
+	lines = append(lines, "", " "+p.t.Title.Render("Next"), "")
+	if !p.any {
+		return append(lines, " "+p.t.Quiet.Render("nothing to do just now"))
+	}
+	next := ink.Clean(p.task.Title)
+	if number, unit := p.asked(); number != "" {
+		next += "   " + number + " " + unit
+	}
+	lines = append(lines, " "+p.t.Accent.Render(ink.SignNow+" "+ink.Cut(next, p.w-4)))
+	if where := p.where(); where != "" {
+		lines = append(lines, "   "+p.t.Quiet.Render(where))
+	}
+	return append(lines, "", "", " "+"Look at what stands on the scale.", " "+p.t.Key.Render("enter")+" goes on")
+}
+
+// nothing is shown when no task can be done: all is done, or a timer runs.
+func (p panel) nothing() []string {
+	head, text := "Nothing to do just now", "The batch waits for a timer. Leave with q: it stays open, and the timers go on."
+	switch {
+	case p.b.Plan.Closed:
+		head, text = "This batch is closed", "Notes can still be added with n. esc goes to the first screen."
+	case p.b.Plan.Finished():
+		head, text = "Everything is done", "e closes the batch. The record stays."
+	}
+	lines := []string{"", " " + p.t.Title.Render(head), ""}
+	for _, l := range ink.Wrap(text, p.w-2) {
+		lines = append(lines, " "+p.t.Quiet.Render(l))
+	}
+	lines = append(lines, "")
+	for _, each := range p.b.Plan.Timers {
+		if each.State(p.now) != timer.Acknowledged {
+			when, sign := ink.Timing(each, p.now, p.b.at), ink.SignLater
+			if each.State(p.now) == timer.Due {
+				sign = p.t.Off.Render(ink.SignOff)
+			}
+			label := ink.Wrap(ink.Clean(each.Label), p.w-4)
+			if last := label[len(label)-1]; ink.Width(last)+ink.Width(when)+5 <= p.w {
+				label[len(label)-1] = ink.Between(last, when+" ", p.w-4)
+			} else {
+				label = append(label, ink.Right(when+" ", p.w-4))
+			}
+			for i, l := range label {
+				lines = append(lines, " "+[]string{sign, " "}[min(i, 1)]+" "+l)
+			}
+		}
+	}
+	return lines
+}

@@ -1,0 +1,191 @@
+package bench
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"bench/internal/batch"
+	"bench/internal/steps"
+	"bench/internal/timer"
+	"bench/internal/ui/ink"
+	"bench/internal/ui/keys"
+)
+
+// The layout of the bench: the rail of stages at the left, the one thing that
+// is next in the middle, and the loaf at the right when there is room.
+const (
+	railNarrow = 23
+	railWide   = 27
+	loafWidth  = 34
+	panelMost  = 96 // panelMost keeps lines short enough to read at a glance.
+)
+
+func (b Screen) View(t ink.Theme, w, rows int, alarms []string, now timer.Moment) []string {
+	task, stage, ok := b.Current(now)
+	head := []string{b.headLine(t, w, stage), t.Line.Render(ink.Rule(w))}
+	foot := append([]string{t.Line.Render(ink.Rule(w))}, alarms...)
+	foot = append(foot, b.lastLines(t, w, now)...)
+	foot = append(foot, keys.HelpLine(t, w, b.help(now)...))
+	room := rows - len(head) - len(foot)
+
+	rail, loaf := railNarrow, 0
+	if w >= ink.WideAt {
+		rail, loaf = railWide, max(loafWidth, w/4)
+	}
+	middle := w - rail - 1
+	if loaf > 0 {
+		middle -= loaf + 1
+	}
+	p := panel{t: t, b: b, now: now, task: task, stage: stage, any: ok, h: room, w: min(middle, panelMost)}
+	columns := [][]string{ink.Block(b.rail(t, rail, room, stage), rail, room), ink.Block(p.lines(), middle, room)}
+	if loaf > 0 {
+		columns = append(columns, ink.Block(b.loaf(t, loaf, room, stage, task), loaf, room))
+	}
+	return slices.Concat(head, ink.Beside(t.Line, columns...), foot)
+}
+
+func (b Screen) headLine(t ink.Theme, w int, stage steps.Stage) string {
+	left := t.Title.Render(ink.Clean(b.Plan.Recipe)) + t.Quiet.Render("   "+ink.Count(b.Plan.Loaves, "loaf", "loaves")+"   batch "+ink.Clean(b.Code))
+	place := "waiting"
+	switch {
+	case b.Plan.Closed:
+		place = "closed"
+	case b.Plan.Finished():
+		place = "all done"
+	}
+	if stage.N > 0 {
+		place = fmt.Sprintf("stage %d of %d", stage.N, len(b.Plan.Stages))
+		if stage.Meanwhile && !stage.Done && b.waiting(stage) {
+			place = "meanwhile   " + place
+		}
+	}
+	return " " + ink.Between(left, t.Quiet.Render(place)+" ", w-1)
+}
+
+// waiting says that something sets while this stage can be worked on.
+func (b Screen) waiting(stage steps.Stage) bool {
+	for _, s := range b.Plan.Stages[:stage.N-1] {
+		if !s.Done && s.Blocked == "" && (s.Kind == steps.HoldEmbeds || s.Kind == steps.HoldLayer) {
+			return true
+		}
+	}
+	return false
+}
+
+// lastLines are the last two facts, so that a glance after an interruption
+// finds where one was. A word, when there is one, takes the place of the older;
+// a long one that of both, and as many lines more as it needs.
+func (b Screen) lastLines(t ink.Theme, w int, now timer.Moment) []string {
+	lines := []string{"", ""}
+	if b.reopened {
+		return lines // The panel says them, and larger.
+	}
+	entries := b.State.Entries
+	for i := range lines {
+		if at := len(entries) - len(lines) + i; at >= 0 {
+			lines[i] = " " + t.Quiet.Render(ink.Cut(ink.SignDone+" "+b.said(entries[at], now), w-2))
+		}
+	}
+	said := b.quietLines(t, w)
+	if len(said) == 0 {
+		said = b.waysLine(t, w)
+	}
+	if b.Word != "" {
+		said = ink.Warning(t, b.Word, w)
+	}
+	switch len(said) {
+	case 0:
+		return lines
+	case 1:
+		return []string{lines[1], said[0]}
+	}
+	return said
+}
+
+func (b Screen) said(e batch.Entry, now timer.Moment) string {
+	return ink.Stamp(e.At, now, b.at) + "  " + ink.Clean(b.Plan.Say(e, b.State))
+}
+
+// quietLines say that a fact is on its way, or what the stage that has just
+// ended reads back.
+func (b Screen) quietLines(t ink.Theme, w int) []string {
+	if b.sending != "" {
+		return []string{" " + t.Quiet.Render(ink.SignSaving+" saving")}
+	}
+	if n := len(b.State.Entries); n > 0 {
+		_, stage, ok := b.Plan.Task(batch.Task(b.State.Entries[n-1].Fact))
+		if ok && stage.Done && stage.ReadBack != "" {
+			var lines []string
+			for _, l := range ink.Wrap(ink.SignDone+ink.SignDone+" "+ink.Clean(stage.Title)+": "+ink.Clean(stage.ReadBack), w-4) {
+				lines = append(lines, " "+t.Good.Render(l))
+			}
+			return lines
+		}
+	}
+	return nil
+}
+
+// rail lists the stages: done, at hand, open meanwhile, or still to come.
+func (b Screen) rail(t ink.Theme, w, h int, at steps.Stage) []string {
+	stages := b.Plan.Stages
+	now := slices.IndexFunc(stages, func(s steps.Stage) bool { return s.ID == at.ID })
+	if now < 0 {
+		now = max(0, slices.IndexFunc(stages, func(s steps.Stage) bool { return !s.Done }))
+	}
+	from, to := ink.Window(len(stages), now, h)
+	lines := make([]string, 0, to-from)
+	for _, s := range stages[from:to] {
+		lines = append(lines, b.railLine(t, w, s, s.ID == at.ID))
+	}
+	if from > 0 && now > from {
+		lines[0] = t.Quiet.Render(fmt.Sprintf(" ↑ %d more", from+1))
+	}
+	if left := len(stages) - to; left > 0 && now < to-1 {
+		lines[len(lines)-1] = t.Quiet.Render(fmt.Sprintf(" ↓ %d more", left+1))
+	}
+	return lines
+}
+
+// railLine shows a stage by its sign first: the rail is read without colour.
+func (b Screen) railLine(t ink.Theme, w int, s steps.Stage, here bool) string {
+	done, part := 0, ""
+	for _, task := range s.Tasks {
+		if task.Done {
+			done++
+		}
+	}
+	if n := len(s.Tasks); !s.Done && (here || done > 0) && n > 1 {
+		part = fmt.Sprintf(" %d/%d", done, n)
+	}
+	name := ink.Fit(ink.Clean(s.Title), w-4-len(part)) + part
+	switch {
+	case here:
+		return " " + t.Accent.Render(ink.SignNow+" "+name)
+	case s.Done:
+		return " " + t.Good.Render(ink.SignDone) + " " + t.Quiet.Render(name)
+	case s.Blocked == "":
+		return " " + t.Accent.Render(ink.SignOpen) + " " + name
+	}
+	return " " + t.Quiet.Render(ink.SignLater+" "+name)
+}
+
+// waysLine says quietly that something waits for a decision.
+func (b Screen) waysLine(t ink.Theme, w int) []string {
+	n := b.Plan.Undecided()
+	if n == 0 || b.Plan.Closed {
+		return nil
+	}
+	words := ""
+	if len(b.Plan.Unread) > 0 {
+		words = b.Plan.Unread[0].Batter + ": the superfat band reaches below zero"
+	} else {
+		words, _, _ = strings.Cut(b.Plan.Deviations[0].Words, ". ")
+	}
+	tail := "   d: how to go on"
+	if n > 1 {
+		tail = fmt.Sprintf(" (+%d)", n-1) + tail
+	}
+	room := w - 4 - ink.Width(tail)
+	return []string{" " + t.Off.Render(ink.SignOff+" "+ink.Cut(ink.Clean(words), room)) + t.Quiet.Render(tail)}
+}

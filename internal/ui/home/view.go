@@ -1,0 +1,181 @@
+package home
+
+import (
+	"errors"
+	"slices"
+	"strings"
+	"time"
+
+	"bench/internal/timer"
+	"bench/internal/ui/ink"
+	"bench/internal/ui/intent"
+	"bench/internal/ui/keys"
+
+	"github.com/charmbracelet/bubbles/key"
+)
+
+func (h Screen) help() []key.Binding {
+	b, r := h.chosen()
+	does := keys.Open
+	switch {
+	case b != nil && b.HeldBy != "":
+		does = keys.Off(keys.Open, "in use")
+	case b != nil:
+		does = keys.Says(keys.Open, "go on")
+	case r != nil && len(r.Problems) > 0:
+		does = keys.Off(keys.Open, "has problems")
+	case r != nil:
+		does = keys.Says(keys.Open, "set up")
+	}
+	return []key.Binding{keys.Shown("↑ ↓", "choose"), does, keys.Aid, keys.Keys, keys.Quit}
+}
+
+// View lists what there is; h.cursor stays in sight.
+func (h Screen) View(t ink.Theme, w, rows int, now timer.Moment) []string {
+	head := []string{
+		" " + ink.Between(t.Title.Render("bench"), t.Quiet.Render(ink.Cut(ink.Clean(h.Folder), w-10))+" ", w-1),
+		t.Line.Render(ink.Rule(w)),
+	}
+	foot := slices.Concat([]string{t.Line.Render(ink.Rule(w))}, h.Words(t, w), []string{keys.HelpLine(t, w, h.help()...)})
+	body, at := h.list(t, w, now)
+	room := rows - len(head) - len(foot)
+	from, to := ink.Window(len(body), at, room)
+	return slices.Concat(head, ink.Block(body[from:to], w, room), foot)
+}
+
+// Words are a word, whole, or else the file of the recipe at the cursor.
+func (h Screen) Words(t ink.Theme, w int) []string {
+	if h.Word != "" {
+		return ink.Warning(t, h.Word, w)
+	}
+	if _, r := h.chosen(); r != nil {
+		return []string{" " + t.Quiet.Render(ink.Cut(ink.Clean(r.File), w-2))}
+	}
+	return []string{""}
+}
+
+// list gives all lines, and which of them the cursor is on.
+func (h Screen) list(t ink.Theme, w int, now timer.Moment) (lines []string, at int) {
+	lines = []string{"", " " + t.Strong.Render("Under way")}
+	if len(h.Batches) == 0 {
+		lines = append(lines, "   "+t.Quiet.Render(h.none()))
+	}
+	for i, b := range h.Batches {
+		if i == h.cursor {
+			at = len(lines) + 1
+		}
+		lines = append(lines, batchLines(b, t, w, i == h.cursor, now, h.At)...)
+	}
+	lines = append(lines, "", " "+t.Strong.Render("Recipes"))
+	for i, r := range h.Recipes {
+		chosen := i+len(h.Batches) == h.cursor
+		if chosen {
+			at = len(lines) + 1
+		}
+		lines = append(lines, recipeLines(r, t, w, chosen)...)
+	}
+	if h.err != nil {
+		for _, l := range ink.Wrap("Not all could be read: "+ink.Clean(joined(h.err)), w-4) {
+			lines = append(lines, " "+t.Off.Render(ink.SignOff)+" "+l)
+		}
+	}
+	return lines, at
+}
+
+func (h Screen) none() string {
+	if h.Loading {
+		return "reading…"
+	}
+	return "no batch; choose a recipe to begin one"
+}
+
+// joined puts the errors of a join on one line.
+func joined(err error) string {
+	var many interface{ Unwrap() []error }
+	if !errors.As(err, &many) {
+		return err.Error()
+	}
+	text := ""
+	for i, e := range many.Unwrap() {
+		if i > 0 {
+			text += "; "
+		}
+		text += e.Error()
+	}
+	return text
+}
+
+// batchLines says where the batch is and what was last done in it.
+func batchLines(b intent.UnderWay, t ink.Theme, w int, chosen bool, now timer.Moment, at *time.Location) []string {
+	name := ink.Fit(ink.Clean(b.Plan.Recipe), 24) + "  " + ink.Fit(ink.Clean(b.Code), 8) + "  "
+	where := whereAt(b, now)
+	if b.HeldBy != "" {
+		where = ink.SignOff + " " + ink.Clean(b.HeldBy)
+	}
+	last := ""
+	if n := len(b.State.Entries); n > 0 {
+		last = said(b.State.Entries[n-1], b.State, now, at)
+	}
+	return []string{
+		entryLine(t, chosen, name, ink.Clean(where), w),
+		"     " + t.Quiet.Render(ink.Cut(last, w-6)),
+	}
+}
+
+// whereAt says what is next, or that all is done.
+func whereAt(b intent.UnderWay, now timer.Moment) string {
+	task, ok := b.Plan.Next(now)
+	if !ok {
+		return "nothing left to do now"
+	}
+	next, stage, _ := b.Plan.Task(task)
+	return stage.Title + ": " + next.Title
+}
+
+// recipeLines lists a recipe; one with problems shows how many, or at the cursor all of
+// them, whole.
+func recipeLines(r intent.RecipeItem, t ink.Theme, w int, chosen bool) []string {
+	name := ink.Fit(ink.Clean(r.Name), 24) + "  "
+	if len(r.Problems) > 0 {
+		first := problem(r, 0)
+		if chosen {
+			first = ink.Count(len(r.Problems), "problem", "problems") + " to mend"
+		}
+		lines := []string{entryLine(t, chosen, name, ink.SignBroken+" "+first, w)}
+		for i := 0; chosen && i < len(r.Problems); i++ {
+			for n, l := range ink.Wrap(problem(r, i), w-10) {
+				lines = append(lines, ink.Spaces(5+2*min(n, 1))+l)
+			}
+		}
+		return lines
+	}
+	whose := "your own"
+	if r.BuiltIn {
+		whose = "built in"
+	}
+	lines := []string{entryLine(t, chosen, name, ink.Fit(ink.Count(r.Loaves, "loaf", "loaves"), 10)+whose, w)}
+	if chosen && r.About != "" {
+		for _, l := range ink.Wrap(ink.Clean(r.About), w-8) {
+			lines = append(lines, "     "+t.Quiet.Render(l))
+		}
+	}
+	return lines
+}
+
+// problem gives a problem with the last part of its file's path, which is what
+// tells the files of one folder apart; the whole path stands below.
+func problem(r intent.RecipeItem, i int) string {
+	text, name := r.Problems[i], r.File[strings.LastIndexAny(r.File, `/\`)+1:]
+	if at := strings.Index(text, name+":"); at > 0 {
+		text = text[at:]
+	}
+	return ink.Clean(text)
+}
+
+// entryLine marks the chosen entry by a sign and by weight.
+func entryLine(t ink.Theme, chosen bool, name, rest string, w int) string {
+	if !chosen {
+		return ink.Cut("   "+name+rest, w-1)
+	}
+	return " " + t.Accent.Render(ink.SignNow) + " " + t.Strong.Render(name) + ink.Cut(rest, w-4-ink.Width(name))
+}

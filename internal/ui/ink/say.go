@@ -1,0 +1,49 @@
+package ink
+
+import (
+	"bench/internal/quantity"
+	"bench/internal/timer"
+	"strings"
+	"time"
+	"unicode"
+	"unicode/utf8"
+)
+
+// Stamp gives the time of day, with the date when it is not today's.
+func Stamp(m, now timer.Moment, at *time.Location) string {
+	then := m.Wall.In(at)
+	if then.Format(time.DateOnly) == now.Wall.In(at).Format(time.DateOnly) {
+		return then.Format("15:04")
+	}
+	return then.Format("2 Jan 15:04")
+}
+
+// ToAnEye rounds a length to what an eye can pour to, as the tasks do.
+func ToAnEye(l quantity.Length) quantity.Length { return l.RoundTo(quantity.Millimetre / 2) }
+
+// Sentence makes an error into one: it begins large and ends with a stop.
+func Sentence(err error) string {
+	s := strings.TrimSpace(Clean(err.Error()))
+	r, n := utf8.DecodeRuneInString(s)
+	if n == 0 {
+		return s
+	}
+	s = string(unicode.ToUpper(r)) + s[n:]
+	if strings.ContainsAny(s[len(s)-1:], ".!?") {
+		return s
+	}
+	return s + "."
+}
+
+// Timing says when a timer falls due, or until when it was put off.
+func Timing(t timer.Timer, now timer.Moment, at *time.Location) string {
+	switch state := t.State(now); {
+	case state == timer.PutOff:
+		gone, _ := now.Since(t.Deferred)
+		back := timer.Moment{Wall: now.Wall.Add(t.DeferFor - gone)}
+		return "put off until " + Stamp(back, now, at)
+	case state == timer.Running && !t.CountsUp():
+		return t.Say(now) + " (" + Stamp(timer.Moment{Wall: t.DueAt(now)}, now, at) + ")"
+	}
+	return t.Say(now)
+}

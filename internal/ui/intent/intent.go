@@ -1,0 +1,106 @@
+// Package intent is what a screen asks of the root: plain data.
+//
+// The rule: screens return intents and do nothing; only the root acts on them.
+package intent
+
+import (
+	"bench/internal/batch"
+	"bench/internal/recipe"
+	"bench/internal/timer"
+)
+
+// Action is what a screen asks of the root: plain data, or nil for nothing.
+//
+//sumtype:decl
+type Action interface{ action() }
+
+type (
+	// Quit ends the program once the store is idle.
+	Quit struct{}
+	// Back leaves an overlay, or goes to the home screen.
+	Back struct{}
+	// Overlay opens a page above the present one.
+	Overlay struct{ Page Page }
+	// Prepare opens the set-up of a recipe.
+	Prepare struct{ Item RecipeItem }
+	// Start begins a batch.
+	Start struct{ Control recipe.Control }
+	// Open takes a batch to the bench; release, if set, is let go first.
+	Open struct{ Code, Release string }
+	// SwitchBatch goes to the next batch that is under way.
+	SwitchBatch struct{}
+	// Keep proposes a fact. at is zero for now, or when it was first said.
+	Keep struct {
+		Code string
+		Fact batch.Fact
+		At   timer.Moment
+	}
+	// Question opens one line of text.
+	Question struct {
+		Purpose purpose
+		Code    string
+		Stage   string // stage is where a note is taken.
+		Task    string // task is what is left out.
+		Title   string
+		Hint    string
+	}
+	// Decide opens the ways to go on; weighPot the look into a vessel.
+	Decide   struct{}
+	WeighPot struct{ Vessel string }
+	// Correct opens the record of the batch.
+	Correct struct{}
+	// Word shows a quiet word.
+	Word struct{ Text string }
+)
+
+func (Quit) action()        {}
+func (Back) action()        {}
+func (Overlay) action()     {}
+func (Prepare) action()     {}
+func (Start) action()       {}
+func (Open) action()        {}
+func (SwitchBatch) action() {}
+func (Keep) action()        {}
+func (Question) action()    {}
+func (Correct) action()     {}
+func (Decide) action()      {}
+func (WeighPot) action()    {}
+func (Word) action()        {}
+func (PutOff) action()      {}
+
+// putOffer asks for how long an alarm is put off; one more key answers. Figures
+// are no answer: they belong to the number that may be half typed.
+type PutOff struct{ Code, Timer string }
+
+// Page says which screen has the keys.
+type Page int
+
+const (
+	PageHome Page = iota
+	PageSetup
+	PageBench
+	PageRecord
+	PageWays
+	PagePot
+	PageAsk
+	PageAid
+	PageKeys
+)
+
+// purpose is what a line of text is asked for.
+type purpose int
+
+const (
+	ForNote purpose = iota
+	ForLeavingOut
+	ForEnding
+)
+
+// AbandonWord must be typed before a reason, so that no stray key ends a batch.
+const AbandonWord = "abandon"
+
+// Doubted is a proposed fact that looks like a slip.
+type Doubted struct {
+	Fact  batch.Fact
+	Words string
+}

@@ -1,0 +1,33 @@
+package intent
+
+import (
+	"bench/internal/batch"
+	"bench/internal/recipe"
+	"bench/internal/steps"
+)
+
+// RecipeItem is a recipe that the maker can choose.
+type RecipeItem struct {
+	Name     string
+	About    string
+	File     string
+	Loaves   int
+	BuiltIn  bool
+	Problems []string // Problems, when there are any, keep a batch from being started.
+	Resolve  func(loaves int) (recipe.Control, []string)
+}
+
+// BatchItem is a batch in the store. HeldBy says, in words, who else writes it.
+type BatchItem struct {
+	Code   string
+	State  batch.State
+	HeldBy string
+}
+
+// UnderWay is a batch with the plan that its facts lead to.
+type UnderWay struct {
+	BatchItem
+	Plan steps.Plan
+}
+
+func Planned(b BatchItem) UnderWay { return UnderWay{b, steps.Of(b.State)} }

@@ -1,0 +1,39 @@
+package keys
+
+import (
+	"bench/internal/ui/ink"
+
+	"github.com/charmbracelet/bubbles/key"
+)
+
+// HelpLine shows keys with what they do, and for one that is off, why. Keys
+// that find no room are on the page of keys.
+func HelpLine(t ink.Theme, w int, bindings ...key.Binding) string {
+	line := ""
+	for _, b := range bindings {
+		item := t.Key.Render(b.Help().Key) + " " + b.Help().Desc
+		if !b.Enabled() {
+			item = t.Quiet.Render("(" + b.Help().Key + " " + b.Help().Desc + ")")
+		}
+		if line != "" {
+			item = "   " + item
+		}
+		if ink.Width(line)+ink.Width(item) > w-2 {
+			break
+		}
+		line += item
+	}
+	return " " + line
+}
+
+// KeysLines is the page of all keys.
+func KeysLines(t ink.Theme, w, h int) []string {
+	var lines []string
+	for _, g := range allKeys() {
+		lines = append(lines, " "+t.Strong.Render(g.title))
+		for _, b := range g.keys {
+			lines = append(lines, "   "+t.Key.Render(ink.Fit(b.Help().Key, 16))+ink.Cut(b.Help().Desc, w-20))
+		}
+	}
+	return append(ink.Block(lines, w, h-1), ink.Cut(" "+t.Key.Render("any key")+" back", w))
+}

@@ -1,0 +1,196 @@
+package ui
+
+import (
+	"bench/internal/timer"
+	"bench/internal/ui/aside"
+	"bench/internal/ui/bench"
+	"bench/internal/ui/home"
+	"bench/internal/ui/intent"
+
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+// perform turns an action into a change of screen and a command.
+func (m Model) perform(act intent.Action, at timer.Moment) (Model, tea.Cmd) {
+	switch act := act.(type) {
+	case nil:
+		return m, nil
+	case intent.Quit:
+		return m.quit()
+	case intent.Back:
+		return m.back()
+	case intent.Overlay:
+		if m.page != intent.PageKeys { // First aid above the keys goes back to what was below both.
+			m.under = m.page
+		}
+		return m.show(act.Page), nil
+	case intent.Prepare:
+		m.setup = home.NewSetup(act.Item)
+		return m.show(intent.PageSetup), nil
+	case intent.Question:
+		m.ask = aside.NewAsk(act)
+		return m.show(intent.PageAsk), nil
+	case intent.Correct:
+		m.record = aside.NewRecord(m.bench.Code, m.bench.State, m.bench.Plan, m.deps.Location)
+		return m.show(intent.PageRecord), nil
+	case intent.Decide, intent.WeighPot:
+		return m.look(act), nil
+	case intent.Word:
+		return m.say(act.Text), nil
+	case intent.PutOff:
+		m.offer = act
+		return m, nil
+	case intent.SwitchBatch:
+		return m.switchBatch(at)
+	case intent.Start, intent.Open, intent.Keep:
+		return m.send(act, at)
+	}
+	return m, nil
+}
+
+// look opens a page that is worked out from the plan, once the plan has all that
+// was said.
+func (m Model) look(act intent.Action) Model {
+	if m.flight != "" {
+		return m.say("Still " + m.flight + ": press it again.")
+	}
+	if pot, ok := act.(intent.WeighPot); ok {
+		m.pot = aside.NewPot(m.bench.Code, m.bench.Plan, pot.Vessel)
+		return m.show(intent.PagePot)
+	}
+	m.ways = aside.NewWays(m.bench.Code, m.bench.Plan)
+	return m.show(intent.PageWays)
+}
+
+// send hands work to the store, one piece at a time.
+func (m Model) send(act intent.Action, at timer.Moment) (Model, tea.Cmd) {
+	if m.flight != "" {
+		return m.say("Still " + m.flight + ": press it again."), nil
+	}
+	switch act := act.(type) {
+	case intent.Start:
+		m.flight = "beginning the batch"
+		return m, m.startCmd(act, at)
+	case intent.Open:
+		m.flight = "opening the batch"
+		return m, m.openCmd(act, at)
+	case intent.Keep:
+		return m.keep(act, at)
+	default:
+		return m, nil
+	}
+}
+
+// keep sends a fact off. What was typed for it leaves the field, so that keys
+// which come before the answer belong to what follows.
+func (m Model) keep(act intent.Keep, at timer.Moment) (Model, tea.Cmd) {
+	if act.At.IsZero() {
+		act.At = at
+	}
+	if m.page == intent.PageAsk || m.page == intent.PageRecord || m.page == intent.PageWays || m.page == intent.PagePot {
+		m = m.show(intent.PageBench)
+	}
+	held := act.Code == m.bench.Code
+	if held {
+		m.bench = m.bench.Sent(act)
+	}
+	m.flight = "saving the last entry"
+	return m, m.appendCmd(act, held)
+}
+
+// show changes the screen and remembers when, so that a key already on its way
+// makes no fact on a screen it was not meant for.
+func (m Model) show(p intent.Page) Model {
+	m.page = p
+	m.guard.Arrived = m.now
+	return m
+}
+
+// arrive shows a screen that an answer of the store leads to; first aid is not
+// taken away for it.
+func (m Model) arrive(p intent.Page) Model {
+	if m.page == intent.PageAid {
+		m.under = p
+		return m
+	}
+	if m.page == p {
+		return m // Nothing changes that a key on its way could not know.
+	}
+	return m.show(p)
+}
+
+// back leaves an overlay for what lies below it; from a screen it goes home, and
+// the batch is let go, so that another bench may take it.
+func (m Model) back() (Model, tea.Cmd) {
+	switch m.page {
+	case intent.PageAid, intent.PageKeys:
+		if m.under == intent.PageHome && m.flight == "" {
+			m.page = intent.PageHome
+			return m.back()
+		}
+		return m.show(m.under), nil
+	case intent.PageAsk, intent.PageRecord, intent.PageWays, intent.PagePot:
+		return m.show(intent.PageBench), nil
+	case intent.PageHome, intent.PageSetup, intent.PageBench:
+		if m.flight != "" {
+			return m.say("Still " + m.flight + ": press it again."), nil
+		}
+		m = m.show(intent.PageHome)
+		m.home.Loading, m.flight = true, reading
+		release := m.bench.Code
+		if release != "" {
+			m.home = m.home.On(release)
+		}
+		m.bench = bench.Screen{}
+		return m, m.loadCmd(release)
+	}
+	return m, nil
+}
+
+// say shows a quiet word where the person is looking.
+func (m Model) say(text string) Model {
+	switch m.page {
+	case intent.PageHome:
+		m.home.Word = text
+	case intent.PageSetup:
+		m.setup.Word = text
+	case intent.PageRecord:
+		m.record.Word = text
+	case intent.PageWays:
+		m.ways.Word = text
+	case intent.PagePot:
+		m.pot.Word = text
+	case intent.PageAsk:
+		m.ask.Word = text
+	case intent.PageBench, intent.PageAid, intent.PageKeys:
+		m.bench.Word = text
+	}
+	return m
+}
+
+// leave quits, unless a fact that could not be saved would be lost unseen.
+func (m Model) leave() intent.Action {
+	if m.bench.Unsaved != nil {
+		return intent.Word{Text: "The last entry is not saved. r saves it again, esc lets it go."}
+	}
+	return intent.Quit{}
+}
+
+// quit waits for a fact in flight: a command that is dropped at the end of the
+// program would be a fact that the person saw and nobody kept.
+func (m Model) quit() (Model, tea.Cmd) {
+	if m.Busy() {
+		m.quitting = true
+		return m.say("Leaving: still " + m.flight + "."), nil
+	}
+	return m, m.quitCmd()
+}
+
+// switchBatch goes round the batches under way, in the order of the first screen.
+func (m Model) switchBatch(at timer.Moment) (Model, tea.Cmd) {
+	next, ok := m.home.After(m.bench.Code)
+	if !ok {
+		return m.say("No other batch is under way."), nil
+	}
+	return m.send(intent.Open{Code: next, Release: m.bench.Code}, at)
+}

@@ -1,0 +1,63 @@
+package ui
+
+import (
+	"bench/internal/timer"
+	"time"
+
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+// tickMsg says that a timer may look different now.
+type tickMsg struct{ id int }
+
+// ticks sees to it that one tick at most is on its way, and none without need.
+type ticks struct {
+	id    int
+	due   timer.Moment // due is when the tick on its way comes; zero is none.
+	after func(time.Duration, func(time.Time) tea.Msg) tea.Cmd
+}
+
+// fired takes note of a tick. One that was overtaken by an earlier one is not
+// waited for, and changes nothing.
+func (t ticks) fired(msg tickMsg) ticks {
+	if msg.id == t.id {
+		t.due = timer.Moment{}
+	}
+	return t
+}
+
+// schedule asks for the next tick: every second while a timer that shows has
+// less than two minutes to go or has run for less, every minute otherwise.
+func (m *Model) schedule() tea.Cmd {
+	list := m.board().Timers(m.now)
+	all := make([]timer.Timer, len(list))
+	step := time.Minute
+	for i, t := range list {
+		all[i] = t.Timer
+		if left := t.Remaining(m.now); left < 2*time.Minute && left > -2*time.Minute && t.State(m.now) != timer.PutOff {
+			step = time.Second
+		}
+	}
+	d, some := timer.NextChange(all, m.now, step)
+	if !some {
+		m.ticks.due = timer.Moment{}
+		return nil
+	}
+	d = min(d, untilMinute(m.now)) // The clock beside the timers turns too.
+	due := timer.Moment{Wall: m.now.Wall.Add(d), Boot: m.now.Boot, SinceBoot: m.now.SinceBoot + d}
+	if !m.ticks.due.IsZero() {
+		left, _ := m.ticks.due.Since(m.now)
+		if left <= d+50*time.Millisecond && left > 0 {
+			return nil
+		}
+	}
+	m.ticks.id++
+	m.ticks.due = due
+	id := m.ticks.id
+	return m.ticks.after(d, func(time.Time) tea.Msg { return tickMsg{id} })
+}
+
+// untilMinute gives the time until the clock shows another minute.
+func untilMinute(now timer.Moment) time.Duration {
+	return now.Wall.Truncate(time.Minute).Add(time.Minute).Sub(now.Wall)
+}
