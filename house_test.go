@@ -29,7 +29,7 @@ var floors = [][]string{
 	{"internal/batch", "internal/scent", "internal/sure"},
 	{"internal/recipe"},
 	{"internal/oils", "internal/timer", "internal/cells"},
-	{"internal/calc", "internal/form", "internal/cure", "internal/scene"},
+	{"internal/calc", "internal/cut", "internal/form", "internal/cure", "internal/scene"},
 	{"internal/quantity"},
 }
 
@@ -38,7 +38,7 @@ var floors = [][]string{
 var core = []string{
 	"internal/face", "internal/cells", "internal/scene",
 	"internal/why", "internal/label", "internal/steps", "internal/lye", "internal/potcheck", "internal/rack", "internal/ways",
-	"internal/batch", "internal/scent", "internal/sure", "internal/recipe", "internal/oils", "internal/timer", "internal/calc", "internal/form", "internal/cure", "internal/quantity",
+	"internal/batch", "internal/scent", "internal/sure", "internal/recipe", "internal/oils", "internal/timer", "internal/calc", "internal/cut", "internal/form", "internal/cure", "internal/quantity",
 }
 
 // impure are the standard packages that the core may not import. "time" is

@@ -1,0 +1,268 @@
+package cut
+
+import "math"
+
+// weight is what a stick and a piece cost.
+type weight struct{ stick, piece float64 }
+
+// share is how much of a pattern a relaxed plan uses; it may be a fraction.
+type share struct {
+	pattern
+	of float64
+}
+
+// relaxed is the best plan if sticks could be cut in fractions. No real plan
+// costs less: this is the bound.
+type relaxed struct {
+	cost     float64
+	shares   []share
+	feasible bool
+	sound    bool
+}
+
+// relaxation holds a question as a linear program. Its rows are the stations
+// but the last (as many pieces begin as end; at 0, as many begin as there are
+// rows), the sticks of each length, and the limits.
+type relaxation struct {
+	m        *model
+	q        question
+	w        weight
+	p        program
+	patterns []pattern // patterns belong to the program's columns from first on.
+	first    int
+	stickRow int // stickRow, pieceRow and chosenRow are below zero without that limit.
+	pieceRow int
+	chosen   int
+	boundRow int
+	value    [][]float64 // value is what a piece on each span is worth.
+	best     []worth
+}
+
+// worth is the best way to reach a sum.
+type worth struct {
+	value float64
+	from  int32
+	by    int32
+}
+
+// relax solves the linear program; patterns are generated as they are needed
+// (Gilmore and Gomory, Operations Research 9, 1961, from memory).
+func (m *model) relax(q question, w weight) relaxed {
+	r := &relaxation{m: m, q: q, w: w, stickRow: -1, pieceRow: -1, chosen: -1}
+	r.rows()
+	for _, k := range m.known {
+		if !k.chosen || q.chosen && m.sticks[k.stock].length-k.sum >= q.offcut {
+			r.add(k)
+		}
+	}
+	r.best = make([]worth, len(m.sums))
+	r.value = make([][]float64, len(m.lengths))
+	r.p.price = r.price
+	cost, feasible, sound := r.p.minimise()
+	out := relaxed{cost: cost, feasible: feasible, sound: sound}
+	for row, at := range r.p.basis {
+		if at >= r.first && r.p.level[row] > nearly {
+			out.shares = append(out.shares, share{r.patterns[at-r.first], r.p.level[row]})
+		}
+	}
+	if feasible {
+		m.remember(out.shares)
+	}
+	return out
+}
+
+// remember keeps the patterns of a solution for the next question.
+func (m *model) remember(shares []share) {
+	for _, s := range shares {
+		if !m.knows(s.pattern) {
+			m.known = append(m.known, s.pattern)
+		}
+	}
+}
+
+func (m *model) knows(p pattern) bool {
+	for _, k := range m.known {
+		if k.stock == p.stock && k.chosen == p.chosen && k.sum == p.sum && len(k.spans) == len(p.spans) {
+			same := true
+			for i := range k.spans {
+				same = same && k.spans[i] == p.spans[i]
+			}
+			if same {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// rows writes the right sides, and a slack column for each limit.
+func (r *relaxation) rows() {
+	last := r.m.last()
+	r.p.right = append(r.p.right, float64(r.q.rows))
+	for v := 1; v < last; v++ {
+		r.p.right = append(r.p.right, float64(r.q.balance[v]))
+	}
+	limit := func(most, slack float64) int {
+		row := len(r.p.right)
+		r.p.right = append(r.p.right, most)
+		r.p.columns = append(r.p.columns, column{terms: []term{{row, slack}}})
+		return row
+	}
+	for _, n := range r.q.left {
+		limit(float64(n), 1)
+	}
+	if r.q.sticks < unlimited {
+		r.stickRow = limit(float64(r.q.sticks), 1)
+	}
+	if r.q.pieces < unlimited {
+		r.pieceRow = limit(float64(r.q.pieces), 1)
+	}
+	r.boundRow = len(r.p.right)
+	for _, b := range r.q.bounds {
+		if b.atLeast {
+			limit(float64(b.n), -1)
+		} else {
+			limit(float64(b.n), 1)
+		}
+	}
+	if r.q.chosen {
+		r.chosen = len(r.p.right)
+		r.p.right = append(r.p.right, 1)
+	}
+	r.first = len(r.p.columns)
+}
+
+// column writes a pattern as a column.
+func (r *relaxation) column(k pattern) column {
+	c := column{cost: r.w.stick + r.w.piece*float64(len(k.spans))}
+	c.terms = append(c.terms, term{r.m.last() + k.stock, 1})
+	if r.stickRow >= 0 {
+		c.terms = append(c.terms, term{r.stickRow, 1})
+	}
+	if r.pieceRow >= 0 {
+		c.terms = append(c.terms, term{r.pieceRow, float64(len(k.spans))})
+	}
+	if k.chosen {
+		c.terms = append(c.terms, term{r.chosen, 1})
+	}
+	for _, s := range k.spans {
+		if s.from == 0 {
+			c.terms = append(c.terms, term{0, 1})
+		} else {
+			c.terms = append(c.terms, term{s.from, -1})
+		}
+		if s.to < r.m.last() {
+			c.terms = append(c.terms, term{s.to, 1})
+		}
+		for i, b := range r.q.bounds {
+			if b.span == s {
+				c.terms = append(c.terms, term{r.boundRow + i, 1})
+			}
+		}
+	}
+	return c
+}
+
+func (r *relaxation) add(k pattern) {
+	r.p.columns = append(r.p.columns, r.column(k))
+	r.patterns = append(r.patterns, k)
+}
+
+// price gives, for each length of stick, the pattern that saves most, if any
+// saves: a knapsack over the sums, where each length of piece is worth what its
+// best span is.
+func (r *relaxation) price(dual []float64) []column {
+	m := r.m
+	lengthSpan := r.worths(dual)
+	r.pack(lengthSpan)
+	var columns []column
+	try := func(stock int, room int64, chosen bool, gain float64) {
+		at, best := int32(0), math.Inf(-1)
+		for i, sum := range m.sums {
+			if sum > room {
+				break
+			}
+			if i > 0 && r.best[i].value > best {
+				at, best = int32(i), r.best[i].value
+			}
+		}
+		if at == 0 || best+gain <= nearly {
+			return
+		}
+		k := pattern{stock: stock, sum: m.sums[at], chosen: chosen}
+		for ; at > 0; at = r.best[at].from {
+			k.spans = append(k.spans, lengthSpan[r.best[at].by].span)
+		}
+		columns = append(columns, r.column(k))
+		r.patterns = append(r.patterns, k)
+	}
+	for n, s := range m.sticks {
+		gain := dual[m.last()+n] - r.w.stick
+		if r.stickRow >= 0 {
+			gain += dual[r.stickRow]
+		}
+		if r.q.left[n] > 0 {
+			try(n, s.room, false, gain)
+			if r.q.chosen {
+				try(n, min(s.room, s.length-r.q.offcut), true, gain+dual[r.chosen])
+			}
+		}
+	}
+	return columns
+}
+
+// spanWorth is the span on which a piece of some length is worth most.
+type spanWorth struct {
+	span
+	value float64
+}
+
+func (r *relaxation) worths(dual []float64) []spanWorth {
+	m, out := r.m, make([]spanWorth, len(r.m.lengths))
+	each := -r.w.piece
+	if r.pieceRow >= 0 {
+		each += dual[r.pieceRow]
+	}
+	for n, spans := range m.spans {
+		out[n].value = math.Inf(-1)
+		for _, s := range spans {
+			v := each
+			if s.from == 0 {
+				v += dual[0]
+			} else {
+				v -= dual[s.from]
+			}
+			if s.to < m.last() {
+				v += dual[s.to]
+			}
+			for i, b := range r.q.bounds {
+				if b.span == s {
+					v += dual[r.boundRow+i]
+				}
+			}
+			if v > out[n].value {
+				out[n] = spanWorth{s, v}
+			}
+		}
+	}
+	return out
+}
+
+// pack finds the best worth of every sum.
+func (r *relaxation) pack(lengths []spanWorth) {
+	for i := range r.best {
+		r.best[i] = worth{value: math.Inf(-1), from: -1}
+	}
+	r.best[0].value = 0
+	for i, next := range r.m.next {
+		have := r.best[i].value
+		if math.IsInf(have, -1) {
+			continue
+		}
+		for n, to := range next {
+			if v := have + lengths[n].value; v > r.best[to].value {
+				r.best[to] = worth{v, int32(i), int32(n)}
+			}
+		}
+	}
+}
