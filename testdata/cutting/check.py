@@ -28,7 +28,7 @@ def instance(seed):
     bar = r.choice([25000, 25400, 22000, 30000, 28000])
     trim = r.choice([0, 0, 5000, 8000, 10000])
     large = seed % 8 == 7
-    sizes = [12, 16, 24, 32, 40] if large else [1, 2, 3, 4, 5, 6, 8, 10]
+    sizes = [12, 16, 24, 32, 40] if large else [1, 2, 3, 4, 5, 6, 8]
     inst = {
         "seed": seed,
         "first": r.choice(["sticks", "sticks", "joins"]),
@@ -37,9 +37,9 @@ def instance(seed):
         "near": trim,
         "far": r.choice([trim, trim, 0]),
         "wire": r.choice([0, 0, 0, 1000]),
-        "knife": r.choice([0, 0, 500, 1000]),
+        "knife": r.choice([0, 0, 0, 1000]),
         "tolerance": r.choice([2000, 2000, 0]),
-        "minimum": r.choice([2, 2, 2, 1]) * bar,
+        "minimum": r.choice([2, 2, 2, 2, 2, 1, 3]) * bar,
         "loaves": r.choice(sizes),
         "rows": r.choice([1, 1, 2, 3, 4]),
         "sticks": [],
@@ -66,6 +66,8 @@ def cbc(model, goal, folder):
         return round(float(re.search(r"Objective value:\s+(-?[\d.e+]+)", out).group(1))), took
     if "nfeasible" in out:
         return None, took
+    if "Stopped on time" not in out:
+        raise RuntimeError("cbc said: " + out[-500:])
     return "limit", took
 
 
