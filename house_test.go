@@ -25,7 +25,7 @@ var floors = [][]string{
 	{"internal/quiet", "internal/sheet"},
 	{"internal/why", "internal/label", "internal/face"},
 	{"internal/steps"},
-	{"internal/lye", "internal/potcheck", "internal/rack", "internal/ways"},
+	{"internal/lye", "internal/potcheck", "internal/rack", "internal/ways", "internal/curing"},
 	{"internal/batch", "internal/scent", "internal/sure"},
 	{"internal/recipe"},
 	{"internal/oils", "internal/timer", "internal/cells"},
@@ -37,7 +37,7 @@ var floors = [][]string{
 // reads a file, a clock, a network or chance.
 var core = []string{
 	"internal/face", "internal/cells", "internal/scene",
-	"internal/why", "internal/label", "internal/steps", "internal/lye", "internal/potcheck", "internal/rack", "internal/ways",
+	"internal/why", "internal/label", "internal/steps", "internal/lye", "internal/potcheck", "internal/rack", "internal/ways", "internal/curing",
 	"internal/batch", "internal/scent", "internal/sure", "internal/recipe", "internal/oils", "internal/timer", "internal/calc", "internal/cut", "internal/form", "internal/cure", "internal/quantity",
 }
 

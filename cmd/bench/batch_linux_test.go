@@ -149,8 +149,11 @@ func (m *maker) unmoulds(at time.Time) *maker {
 		task, _, _ := m.plan.Task(fmt.Sprintf("unmould/loaf %d", loaf+1))
 		m.says(m.keysFor(task))
 	}
-	m.Sees("Everything is done")
-	m.says("e", batch.Closed{})
+	m.Sees("Lay the loaf on its side")
+	m.Send("e")
+	m.Sees("Abandon this batch?")
+	m.rests()
+	m.says("abandon given away uncut"+enter, batch.Closed{Reason: "given away uncut"})
 	m.Sees("This batch is closed")
 	m.agrees()
 	m.Send("q")
@@ -180,7 +183,7 @@ func (m *maker) recorded() {
 	}
 	for _, text := range []string{
 		"olive oil 352.3 g, asked 344.3", "corrected no.", "was: sea: coconut oil 214.2 g; why: read the wrong line",
-		"olive oil asked 344.3 weighed 352.3 g lot OO-1180", "coconut oil asked 214.2 weighed 215.8 g", "batch closed",
+		"olive oil asked 344.3 weighed 352.3 g lot OO-1180", "coconut oil asked 214.2 weighed 215.8 g", "batch ended early: given away uncut",
 	} {
 		if !console.Holds(record, text) {
 			m.t.Errorf("the record does not say %q:\n%s", text, record)

@@ -175,7 +175,7 @@ func (m *maker) keysFor(task steps.Task) (keys string, f batch.Fact) {
 	m.t.Helper()
 	a := steps.Answer{How: batch.Typed, Text: asked(task)}
 	typed := task.MustType || task.Do == steps.Gross || task.Do == steps.Temperature
-	if !typed && (!task.Numeric() || len(m.state.Entries)%2 == 0) {
+	if !typed && (!task.Numeric() || a.Text == "" || len(m.state.Entries)%2 == 0) {
 		a = steps.Answer{How: batch.AtTarget}
 	}
 	f, err := m.plan.Answer(task.ID, a)
@@ -199,7 +199,9 @@ func asked(t steps.Task) string {
 		return t.Target.At(t.Reads)
 	case steps.Temperature:
 		return strconv.FormatFloat(t.Wanted.Celsius(), 'f', 0, 64)
-	case steps.Tick, steps.Look:
+	case steps.WeighIn, steps.Bars:
+		return t.Target.At(t.Reads)
+	default:
 	}
 	return ""
 }

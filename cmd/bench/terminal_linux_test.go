@@ -224,6 +224,6 @@ func TestSpoiltScreen(t *testing.T) {
 	m.Spoil()
 	m.Wait("empty screen", func() bool { return strings.TrimSpace(m.Screen()) == "" })
 	m.Signal(syscall.SIGWINCH)
-	m.Sees("Lighthouse at dusk 3 loaves batch 260302A stage 1 of 29", "space done")
+	m.Sees("Lighthouse at dusk 3 loaves batch 260302A stage 1 of 35", "space done")
 	m.seesTask(m.plan.Stages[0].Tasks[0])
 }

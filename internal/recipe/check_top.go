@@ -19,4 +19,8 @@ func (c *checker) top() {
 			c.r.Unmould = DefaultUnmouldCold
 		}
 	}
+	if asked := c.r.Cure; asked.Usual > 0 && asked.Or().Least > asked.Usual {
+		c.warnf(Path("cure").Field("least"), "the shortest cure is longer than the usual one: the longer of the two counts")
+	}
+	c.r.Cure = c.r.Cure.Or()
 }

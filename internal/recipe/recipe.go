@@ -29,6 +29,7 @@ type Recipe struct {
 	Gel        Gel
 	Unmould    time.Duration // Unmould is the time from the last pour.
 	Label      LabelWords    `json:",omitzero"`
+	Cure       Cure          `json:",omitzero"`
 }
 
 // Batter is one pot: oils, alkali, water and what goes into them.

@@ -51,7 +51,7 @@ func (p Plan) Allows(f batch.Fact, now timer.Moment) error {
 		return p.allowsPot(f)
 	case batch.GelLooked, batch.UnmouldPutOff, batch.BarsCut, batch.BarsWeighed, batch.SetAside, batch.Marked, batch.WeighedIn,
 		batch.Tested, batch.Released, batch.Held, batch.Reworks, batch.Complained, batch.BarsWent:
-		return p.allowsAfter(f)
+		return p.allowsAfter(f, now)
 	case batch.Corrected:
 		return p.allowsCorrection(f)
 	case batch.Closed:
@@ -144,11 +144,17 @@ func grossable(t Task, f batch.Grossed) error {
 }
 
 func (p Plan) allowsTick(id string, now timer.Moment) error {
-	t, err := p.open(id, Tick, Look)
+	t, err := p.open(id, Tick, Look, Bars)
 	if err != nil {
 		return err
 	}
 	_, st, _ := p.Task(id)
+	if t.Do == Bars && t.Counted == 0 {
+		return fmt.Errorf("%s: weigh one at least, or leave it out with the reason", t.Title)
+	}
+	if id == wholeCure {
+		return p.allowsWholeCure(now)
+	}
 	if id == dissolveID(st.Batter) || id == combineID(st.Batter) {
 		if err := p.lyeHeavy(st.Batter); err != nil {
 			return fmt.Errorf("%s: %w", t.Title, err)
@@ -212,7 +218,7 @@ func (p Plan) allowsTemperature(f batch.TemperatureTaken) error {
 }
 
 func (p Plan) allowsSkip(f batch.Skipped) error {
-	t, err := p.open(f.Task, Tick, Look, Weigh, Temperature, Gross)
+	t, err := p.open(f.Task, Tick, Look, Weigh, Temperature, Gross, Choose, Count, Bars, Aside, WeighIn, Measure)
 	_, st, _ := p.Task(f.Task)
 	switch {
 	case err != nil:
@@ -221,6 +227,8 @@ func (p Plan) allowsSkip(f batch.Skipped) error {
 		return fmt.Errorf("%s: it cannot be left out, because it tells the right jug from the others", t.Title)
 	case t.Do == Weigh && (t.MustType || t.Material == recipe.Water):
 		return fmt.Errorf("%s cannot be left out", t.Title)
+	case f.Task == decideID:
+		return fmt.Errorf("%s: say one or the other", t.Title)
 	case f.Task == dissolveID(st.Batter) || f.Task == combineID(st.Batter):
 		return fmt.Errorf("%s: it cannot be left out; end the batch instead", t.Title)
 	case strings.TrimSpace(f.Reason) == "":
@@ -252,11 +260,10 @@ func (p Plan) allowsCorrection(f batch.Corrected) error {
 		return weighable(t, with)
 	case batch.Grossed:
 		return grossable(t, with)
-	case batch.TemperatureTaken:
+	case batch.TemperatureTaken, batch.BarsCut, batch.BarsWeighed, batch.SetAside, batch.WeighedIn, batch.Tested:
 		return nil
 	case batch.Started, batch.Ticked, batch.Skipped, batch.TimerSeen, batch.TimerPutOff, batch.Noted, batch.Corrected, batch.Closed, batch.Decided, batch.WarningSeen, batch.PotWeighed,
-		batch.GelLooked, batch.UnmouldPutOff, batch.BarsCut, batch.BarsWeighed, batch.SetAside, batch.Marked, batch.WeighedIn,
-		batch.Tested, batch.Released, batch.Held, batch.Reworks, batch.Complained, batch.BarsWent:
+		batch.GelLooked, batch.UnmouldPutOff, batch.Marked, batch.Released, batch.Held, batch.Reworks, batch.Complained, batch.BarsWent:
 		return fmt.Errorf("%s is not a value that can be corrected", reflect.TypeOf(with).Name())
 	}
 	return nil

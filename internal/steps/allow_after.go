@@ -3,32 +3,134 @@ package steps
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
+	"time"
 
 	"bench/internal/batch"
+	"bench/internal/timer"
 )
 
 // allowsAfter says why a fact that follows the pour cannot be added, or nil.
-func (p Plan) allowsAfter(f batch.Fact) error {
+func (p Plan) allowsAfter(f batch.Fact, now timer.Moment) error {
+	said := saidOf(f)
+	if said.When.After(now.Wall.Add(24*time.Hour)) && !now.Wall.IsZero() {
+		return fmt.Errorf("%s has not come yet", said.When.Format(time.DateOnly))
+	}
+	if doubt := p.Doubt(f); doubt != "" && strings.TrimSpace(said.Answer) == "" {
+		return fmt.Errorf("%s: say how that came, and it is kept with the answer", doubt)
+	}
 	switch f := f.(type) {
+	case batch.GelLooked:
+		return p.allowsTask(f.Task, Choose)
+	case batch.UnmouldPutOff:
+		if f.For <= 0 {
+			return errors.New("say for how long it is put off")
+		}
+		return p.allowsTask(f.Task, Tick, Count)
+	case batch.BarsCut:
+		if f.Bars < 0 {
+			return errors.New("a number of bars is not below zero")
+		}
+		return p.allowsTask(f.Task, Count)
+	case batch.BarsWeighed:
+		if f.Count < 1 || f.Mass <= 0 {
+			return errors.New("bars are counted from 1, and weigh something")
+		}
+		return p.allowsTask(f.Task, Bars)
+	case batch.SetAside:
+		if f.Mass < 0 || f.Count < 0 {
+			return errors.New("a weight is not below zero")
+		}
+		return p.allowsTask(f.Task, Aside)
+	case batch.WeighedIn:
+		if f.Mass <= 0 {
+			return errors.New("a bar weighs something")
+		}
+		return p.allowsTask(f.Task, WeighIn)
+	case batch.Tested:
+		return p.allowsTask(f.Task, Measure, Choose)
+	case batch.Released:
+		return p.allowsRelease(f)
+	case batch.Held:
+		return p.allowsHold(f)
+	case batch.Marked, batch.Reworks, batch.Complained, batch.BarsWent:
+		return allowsWords(f)
+	default:
+		return fmt.Errorf("a fact of kind %q is not known here", batch.Kind(f))
+	}
+}
+
+// allowsWords wants what was said to say something.
+func allowsWords(f batch.Fact) error {
+	empty := func(s string) bool { return strings.TrimSpace(s) == "" }
+	switch f := f.(type) {
+	case batch.Marked:
+		if empty(f.On) || empty(f.Code) {
+			return errors.New("say what is marked, and with which code")
+		}
+	case batch.Reworks:
+		if empty(f.Batch) || empty(f.Reason) {
+			return errors.New("say which batch is made anew, and why")
+		}
 	case batch.Complained:
-		if strings.TrimSpace(f.Words) == "" {
+		if empty(f.Words) {
 			return errors.New("say what the complaint is")
 		}
-		return nil
 	case batch.BarsWent:
-		if strings.TrimSpace(f.Where) == "" {
+		if empty(f.Where) {
 			return errors.New("say where the bars went")
 		}
-		return nil
-	case batch.Reworks:
-		if strings.TrimSpace(f.Batch) == "" || strings.TrimSpace(f.Reason) == "" {
-			return errors.New("say which batch is reworked, and why")
-		}
-		return nil
+	default:
 	}
-	if _, _, ok := p.Task(batch.Task(f)); !ok {
-		return fmt.Errorf("there is no task %q in this batch", batch.Task(f))
+	return nil
+}
+
+func (p Plan) allowsTask(id string, does ...Do) error {
+	_, err := p.open(id, does...)
+	return err
+}
+
+// allowsRelease wants a reason for every release over an open warning, and the
+// warnings in the fact, so that the record shows them.
+func (p Plan) allowsRelease(f batch.Released) error {
+	if err := p.allowsTask(f.Task, Choose); err != nil {
+		return err
+	}
+	open := p.Open()
+	switch {
+	case !slices.Equal(open, f.Open):
+		return errors.New("the open warnings have changed: read them again")
+	case len(open) > 0 && strings.TrimSpace(f.Reason) == "":
+		return fmt.Errorf("not without a reason: %s", strings.Join(open, "; "))
+	}
+	return nil
+}
+
+// allowsHold lets bars be held from the cut on, also after they were released.
+func (p Plan) allowsHold(f batch.Held) error {
+	t, _, ok := p.Task(f.Task)
+	switch {
+	case !ok || t.ID != decideID:
+		return fmt.Errorf("there is no task %q in this batch", f.Task)
+	case strings.TrimSpace(f.Reason) == "":
+		return errors.New("say why the bars are held")
+	case p.Curing().Cut.IsZero():
+		return errors.New("there are no bars yet: end the batch instead")
+	}
+	return nil
+}
+
+// allowsWholeCure holds to the shortest cure by the calendar.
+func (p Plan) allowsWholeCure(now timer.Moment) error {
+	c := p.Curing()
+	gone, cut := c.Dry(now)
+	switch {
+	case !cut:
+		return errors.New("nothing is cut yet")
+	case gone < c.Rules.Least:
+		return fmt.Errorf("the shortest cure is %s from the cut, %s to go; leave it out with the reason to test earlier",
+			timer.Words(c.Rules.Least), timer.Words(c.Rules.Least-gone))
 	}
 	return nil
 }

@@ -216,6 +216,13 @@ func TestFinishedBatchCloses(t *testing.T) {
 	if err := b.work(never); err != nil {
 		t.Fatal(err)
 	}
+	if b.plan().Finished() {
+		t.Error("finished before the cure")
+	}
+	b.wait(43 * 24 * time.Hour)
+	if err := b.work(never); err != nil {
+		t.Fatal(err)
+	}
 	p := b.plan()
 	if _, ok := p.Next(b.moment()); ok || !p.Finished() || len(p.Timers) > 0 {
 		t.Errorf("finished %v, timers %+v", p.Finished(), p.Timers)

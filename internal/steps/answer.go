@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"strings"
+	"time"
 
 	"bench/internal/batch"
 	"bench/internal/quantity"
@@ -12,8 +13,9 @@ import (
 // Answer is what the person said to a task.
 type Answer struct {
 	How  batch.How
-	Text string // Text is what was typed; empty when nothing was.
-	More bool   // More says that another container follows.
+	Text string    // Text is what was typed; empty when nothing was.
+	More bool      // More says that another container follows.
+	Now  time.Time // Now is where and when it is said, for an answer that brings a day.
 }
 
 // Answer turns what the person said into a fact, or says why it cannot be one.
@@ -36,6 +38,8 @@ func (p Plan) Answer(task string, a Answer) (batch.Fact, error) {
 		return grossAnswer(t, a)
 	case Weigh, Portion:
 		return weightAnswer(t, a)
+	case Choose, Count, Bars, Aside, WeighIn, Measure:
+		return restAnswer(t, a)
 	}
 	return nil, fmt.Errorf("%s: nothing to answer", t.Title)
 }
@@ -115,9 +119,10 @@ func (p Plan) Doubt(f batch.Fact) string {
 		}
 	case batch.Corrected:
 		return p.doubtCorrected(f.With)
-	case batch.Started, batch.Ticked, batch.Skipped, batch.TimerSeen, batch.TimerPutOff, batch.Noted, batch.Closed, batch.Decided, batch.WarningSeen, batch.PotWeighed,
-		batch.GelLooked, batch.UnmouldPutOff, batch.BarsCut, batch.BarsWeighed, batch.SetAside, batch.Marked, batch.WeighedIn,
+	case batch.Started, batch.Ticked, batch.Skipped, batch.TimerSeen, batch.TimerPutOff, batch.Noted, batch.Closed, batch.Decided, batch.WarningSeen, batch.PotWeighed:
+	case batch.GelLooked, batch.UnmouldPutOff, batch.BarsCut, batch.BarsWeighed, batch.SetAside, batch.Marked, batch.WeighedIn,
 		batch.Tested, batch.Released, batch.Held, batch.Reworks, batch.Complained, batch.BarsWent:
+		return p.doubtRest(f)
 	}
 	return ""
 }
@@ -192,9 +197,13 @@ func (p Plan) Correct(s batch.State, seq int, text, reason string) (batch.Fact, 
 			return nil, err
 		}
 		with = fact
+	case batch.BarsCut, batch.BarsWeighed, batch.SetAside, batch.WeighedIn, batch.Tested:
+		var err error
+		if with, err = p.correctRest(f, text, reason); err != nil {
+			return nil, err
+		}
 	case batch.Started, batch.Ticked, batch.Skipped, batch.TimerSeen, batch.TimerPutOff, batch.Noted, batch.Corrected, batch.Closed, batch.Decided, batch.WarningSeen, batch.PotWeighed,
-		batch.GelLooked, batch.UnmouldPutOff, batch.BarsCut, batch.BarsWeighed, batch.SetAside, batch.Marked, batch.WeighedIn,
-		batch.Tested, batch.Released, batch.Held, batch.Reworks, batch.Complained, batch.BarsWent:
+		batch.GelLooked, batch.UnmouldPutOff, batch.Marked, batch.Released, batch.Held, batch.Reworks, batch.Complained, batch.BarsWent:
 		return nil, errors.New("this fact holds no value to correct; take a note instead")
 	}
 	return batch.Corrected{Seq: seq, Reason: strings.TrimSpace(reason), With: with}, nil

@@ -132,6 +132,12 @@ func asAsked(t steps.Task) steps.Answer {
 		return steps.Answer{How: batch.Typed, Text: t.Target.At(t.Reads)}
 	case t.Do == steps.Portion && t.MustType:
 		return steps.Answer{How: batch.Typed, Text: t.StopAt.At(t.Reads)}
+	case t.Do == steps.Bars && t.Count == 0 && t.Counted > 0:
+		return steps.Answer{How: batch.AtTarget}
+	case t.Do == steps.WeighIn, t.Do == steps.Bars:
+		return steps.Answer{How: batch.Typed, Text: t.Target.At(t.Reads)}
+	case t.Do == steps.Measure:
+		return steps.Answer{How: batch.Typed, Text: "9.6"}
 	case t.MustType:
 		return steps.Answer{How: batch.Typed, Text: t.Remaining().At(t.Reads)}
 	default:
@@ -139,10 +145,18 @@ func asAsked(t steps.Task) steps.Answer {
 	}
 }
 
+// answered gives the fact of an answer; of several, the first.
+func answered(p steps.Plan, id string, a steps.Answer) (batch.Fact, error) {
+	if t, _, _ := p.Task(id); t.Do == steps.Choose {
+		return p.Choices(id, "")[0].With("so it is")
+	}
+	return p.Answer(id, a)
+}
+
 // say answers a task, refusing what the plan refuses.
 func (b *bencher) say(id string, a steps.Answer) error {
 	p := b.plan()
-	f, err := p.Answer(id, a)
+	f, err := answered(p, id, a)
 	if err != nil {
 		return err
 	}

@@ -43,7 +43,13 @@ func TestOrderOfTwoBatters(t *testing.T) {
 		texture                     texture
 		cover                       cover
 		clean up                    clean up
-		unmould                     unmould`)
+		gel                         gel
+		unmould                     unmould
+		cut                         cut
+		bars                        weigh the bars
+		cure                        cure
+		release test                release test
+		release                     release`)
 }
 
 // TestOrderOfOnePot: three layers from one pot, without embeds.
@@ -73,7 +79,13 @@ func TestOrderOfOnePot(t *testing.T) {
 		texture                     texture
 		cover                       cover
 		clean up                    clean up
-		unmould                     unmould`)
+		gel                         gel
+		unmould                     unmould
+		cut                         cut
+		bars                        weigh the bars
+		cure                        cure
+		release test                release test
+		release                     release`)
 }
 
 // order compares the stages with lines of id and kind.

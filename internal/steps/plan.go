@@ -126,6 +126,12 @@ const (
 	Cover        Kind = "cover"
 	CleanUp      Kind = "clean up"
 	Unmould      Kind = "unmould"
+	GelStage     Kind = "gel"
+	CutStage     Kind = "cut"
+	BarsStage    Kind = "weigh the bars"
+	CureStage    Kind = "cure"
+	ReleaseTest  Kind = "release test"
+	Release      Kind = "release"
 )
 
 // Stage is a run of tasks with one purpose.
@@ -158,6 +164,12 @@ const (
 	Gross       Do = "gross"       // Gross is a vessel and all that is in it.
 	Temperature Do = "temperature" // Temperature is read from a thermometer.
 	Look        Do = "look"        // Look is judged by eye, again and again.
+	Choose      Do = "choose"      // Choose is one of several answers; see Plan.Choices.
+	Count       Do = "count"       // Count is how many bars a loaf gave.
+	Bars        Do = "bars"        // Bars are weighed one by one, or several together.
+	Aside       Do = "set aside"   // Aside is a second output, weighed or not.
+	WeighIn     Do = "weigh in"    // WeighIn is a marked bar, again and again.
+	Measure     Do = "measure"     // Measure is a release test with a value.
 )
 
 // Task is one thing to do.
@@ -183,7 +195,11 @@ type Task struct {
 	PourLine  quantity.Length // PourLine is the height to pour a mould to, for an eye to see.
 	StopAt    quantity.Mass   // StopAt is the reading at which to stop pouring a portion out.
 	Wanted    quantity.Temperature
-	FromCup   bool // FromCup was weighed before, into its cup: it counts once.
+	Loaf      int    // Loaf counts from 1; 0 is any.
+	Bar       string // Bar is the mark of a bar that is weighed in.
+	Count     int    // Count is how many bars are asked for.
+	Counted   int    // Counted is how many were counted, or weighed so far.
+	FromCup   bool   // FromCup was weighed before, into its cup: it counts once.
 
 	Done    bool
 	Skipped string
@@ -215,7 +231,12 @@ func (t Task) Untared() quantity.Mass {
 
 // Numeric says that the task is answered with a number.
 func (t Task) Numeric() bool {
-	return t.Do == Weigh || t.Do == Portion || t.Do == Gross || t.Do == Temperature
+	switch t.Do {
+	case Weigh, Portion, Gross, Temperature, Count, Bars, Aside, WeighIn, Measure:
+		return true
+	case Tick, Look, Choose:
+	}
+	return false
 }
 
 // Stage gives the stage of that id.

@@ -96,8 +96,12 @@ func (p Plan) Next(now timer.Moment) (task string, ok bool) {
 				return id, true
 			}
 		}
-		if st.Kind == Unmould && p.tooEarly(now) != nil {
-			return "", false
+		if timed(st.Kind) {
+			id, ok, on := p.nextTimed(st, now)
+			if on {
+				continue
+			}
+			return id, ok
 		}
 		if id, ok := firstOpen(st); ok {
 			return id, true

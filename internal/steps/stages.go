@@ -122,9 +122,7 @@ func (p *planner) finish(last string) []Stage {
 	cover.After = []string{top.ID}
 	clean := p.cleanUp()
 	clean.After = []string{cover.ID}
-	out := p.unmould()
-	out.After = []string{clean.ID}
-	return []Stage{top, cover, clean, out}
+	return append([]Stage{top, cover, clean}, p.rest()...)
 }
 
 // of joins a stage's noun with what it is about: "oils · sea".

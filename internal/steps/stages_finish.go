@@ -3,6 +3,7 @@ package steps
 import (
 	"fmt"
 
+	"bench/internal/batch"
 	"bench/internal/recipe"
 )
 
@@ -50,26 +51,19 @@ func (p *planner) cover() Stage {
 }
 
 func (p *planner) cleanUp() Stage {
+	over := p.ticked(glovesID)
+	code := passedBy(p.tick("clean up/code", "Tape the batch code onto every mould", "So that no loaf is ever without its name."), over, "nothing was noted")
+	left := p.aside("clean up/leftover", batch.LeftoverBatter, "Weigh the leftover batter", "Into a cavity or a cup, marked with the code. 0 is none; space is some, not weighed.")
+	sample := p.aside("clean up/sample", batch.SampleBar, "Pour a sample bar, marked with the code", "If there is enough: it is cut open later instead of a bar. 0 is none.")
 	return Stage{
 		ID: "clean up", Kind: CleanUp, Title: "clean up", Ordered: true,
 		Why: "The hydroxide first and the gloves last: what is left on the bench still burns tomorrow.",
 		Tasks: []Task{
 			p.tick("clean up/hydroxide", "Put the hydroxide away: lid tight, out of reach", "Before anything else."),
+			code, passedBy(left, over, "nothing was noted"), passedBy(sample, over, "nothing was noted"),
 			p.tick("clean up/jugs", "Rinse lye jugs and spoons with plenty of water", ""),
 			p.tick("clean up/wipe", "Wipe raw batter out of pots and jugs with paper", "Tools can wait a day: then it is soap."),
-			p.tick("clean up/gloves", "Wipe the bench down; gloves and goggles off last", "Wash hands."),
+			p.tick(glovesID, "Wipe the bench down; gloves and goggles off last", "Wash hands."),
 		},
 	}
-}
-
-func (p *planner) unmould() Stage {
-	s := Stage{
-		ID: "unmould", Kind: Unmould, Title: "unmould",
-		Why: "When the timer says; too soft means another look later. Gloves: day-old soap can burn.",
-	}
-	for loaf := range p.c.Loaves {
-		s.Tasks = append(s.Tasks, p.tick(fmt.Sprintf("unmould/loaf %d", loaf+1), fmt.Sprintf("Unmould loaf %d", loaf+1),
-			"Gloves on: day-old soap can still burn. If it sticks or dents, put the timer off."))
-	}
-	return s
 }

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"time"
 
-	"bench/internal/recipe"
 	"bench/internal/timer"
 )
 
@@ -27,11 +26,9 @@ func (p *planner) timers(stages []Stage) []timer.Timer {
 	for _, r := range p.pours {
 		list = append(list, p.lookTimers(r)...)
 	}
-	if poured, ok := p.lastPour(p.pours[len(p.pours)-1]); ok && !p.allUnmoulded(stages) {
-		list = append(list, p.restTimers(poured)...)
-	}
+	list = append(list, p.restTimers(stages)...)
 	for i := range list {
-		if w, ok := p.s.Timer(list[i].ID); ok {
+		if w, ok := p.s.Timer(list[i].ID); ok && !w.At.Wall.Before(list[i].Deferred.Wall) {
 			list[i].Seen, list[i].Deferred, list[i].DeferFor = w.Seen, w.At, w.For
 		}
 	}
@@ -102,22 +99,6 @@ func (p *planner) ticked(id string) bool {
 	return ok
 }
 
-// restTimers run from the last pour of the last loaf.
-func (p *planner) restTimers(poured timer.Moment) []timer.Timer {
-	var list []timer.Timer
-	if p.c.Recipe.Gel != recipe.GelPrevented {
-		for _, h := range []int{1, 3} {
-			list = append(list, timer.Timer{
-				ID: fmt.Sprintf("%s%d", gelTimer, h), Label: "look at the gel: dark to the edge? cracks? too hot?",
-				Start: poured, After: time.Duration(h) * time.Hour,
-			})
-		}
-	}
-	return append(list, timer.Timer{
-		ID: UnmouldDue, Label: fmt.Sprintf("unmould %s", loaves(p.c.Loaves)), Start: poured, After: p.c.Recipe.Unmould,
-	})
-}
-
 func loaves(n int) string {
 	if n == 1 {
 		return "1 loaf"
@@ -148,13 +129,4 @@ func (p *planner) lastDone(ticks []Task) (at timer.Moment, ok bool) {
 		}
 	}
 	return at, true
-}
-
-func (p *planner) allUnmoulded(stages []Stage) bool {
-	for _, t := range stages[len(stages)-1].Tasks {
-		if !t.Done {
-			return false
-		}
-	}
-	return true
 }

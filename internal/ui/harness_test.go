@@ -271,7 +271,7 @@ func (p *person) doesOne() *person {
 	t := p.taskAtHand()
 	number := p.m.bench.Asked(t)
 	before := len(p.store.facts(p.m.bench.Code))
-	if t.Numeric() {
+	if t.Numeric() && t.Do != steps.Aside {
 		p.types(number).press("enter")
 	} else {
 		p.press("space")

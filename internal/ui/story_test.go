@@ -17,8 +17,8 @@ func TestWholeBatch(t *testing.T) {
 	p.press("pgdown", "pgdown", "pgdown").sees("The order, and why").press("enter")
 	p.works("").sees("Nothing to do just now", "unmould 3 loaves")
 	p.press("space").sees("nothing to do")
-	p.looks(24 * time.Hour).sees("!! ").works("").sees("Everything is done")
-	p.press("e").records(batch.Closed{}).sees("This batch is closed")
+	p.looks(24 * time.Hour).sees("!! ").works("cut/side").sees("Lay the loaf on its side")
+	p.press("e").types("abandon given away uncut").press("enter").records(batch.Closed{Reason: "given away uncut"}).sees("This batch is closed")
 	p.press("e").sees("The batch is closed")
 	p.press("n").types("smooth tops").press("enter").records(batch.Noted{Text: "smooth tops"})
 	if p.m.bench.Plan.Closed != true {

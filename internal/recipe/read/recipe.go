@@ -45,6 +45,7 @@ func (r *reader) recipe(n *yaml.Node, out *recipe.Recipe) {
 		"height":  into(&out.Height, measure(r, positive(quantity.ParseLength))),
 		"gel":     into(&out.Gel, choice(r, recipe.GelForced, recipe.GelLeft, recipe.GelPrevented)),
 		"unmould": into(&out.Unmould, measure(r, positive(quantity.ParseDuration))),
+		"cure":    into(&out.Cure, r.cure),
 		"batters": func(n *yaml.Node, p recipe.Path) {
 			r.items(n, p, func(n *yaml.Node, p recipe.Path) { out.Batters = append(out.Batters, r.batter(n, p)) })
 		},
@@ -60,6 +61,17 @@ func (r *reader) recipe(n *yaml.Node, out *recipe.Recipe) {
 	if out.Gel == "" {
 		out.Gel = recipe.DefaultGel
 	}
+}
+
+func (r *reader) cure(n *yaml.Node, p recipe.Path) recipe.Cure {
+	var c recipe.Cure
+	r.mapping(n, p, fields{
+		"least":       into(&c.Least, measure(r, positive(quantity.ParseDuration))),
+		"usual":       into(&c.Usual, measure(r, positive(quantity.ParseDuration))),
+		"weigh every": into(&c.WeighEvery, measure(r, positive(quantity.ParseDuration))),
+		"slow":        into(&c.Slow, measure(r, positive(quantity.ParseRatio))),
+	})
+	return c
 }
 
 func (r *reader) batter(n *yaml.Node, p recipe.Path) recipe.Batter {

@@ -1,0 +1,55 @@
+package recipe
+
+import (
+	"time"
+
+	"bench/internal/quantity"
+)
+
+// Cure is how long bars of a recipe dry, counted from the cut, and how that is
+// followed. A field of zero takes its default.
+type Cure struct {
+	Least      time.Duration  // Least is the shortest cure by the calendar.
+	Usual      time.Duration  // Usual is when the bars are expected to be ready.
+	WeighEvery time.Duration  // WeighEvery is the time between two weigh-ins.
+	Slow       quantity.Ratio // Slow is the loss a week under which a bar counts as dry.
+}
+
+// Defaults of the cure: common practice, no source.
+const (
+	DefaultCureLeast  = 28 * 24 * time.Hour
+	DefaultCureUsual  = 42 * 24 * time.Hour
+	DefaultWeighEvery = 7 * 24 * time.Hour
+	DefaultSlow       = quantity.Percent / 2
+)
+
+// Or gives the cure with every default filled in. The usual cure is never
+// shorter than the least.
+func (c Cure) Or() Cure {
+	if c.Least == 0 {
+		c.Least = DefaultCureLeast
+	}
+	if c.Usual == 0 {
+		c.Usual = DefaultCureUsual
+	}
+	if c.WeighEvery == 0 {
+		c.WeighEvery = DefaultWeighEvery
+	}
+	if c.Slow == 0 {
+		c.Slow = DefaultSlow
+	}
+	c.Usual = max(c.Usual, c.Least)
+	return c
+}
+
+// Defaults of the cut: common practice, no source.
+const (
+	DefaultBarThickness = 25 * quantity.Millimetre
+	DefaultEndTrim      = 5 * quantity.Millimetre // DefaultEndTrim is taken off each end.
+)
+
+// BarsPerLoaf gives how many whole bars a loaf is cut into: what is left between
+// the end trims, by the thickness of a bar, rounded down.
+func (c Control) BarsPerLoaf() int {
+	return int(max(0, c.Mould.Length-2*DefaultEndTrim) / DefaultBarThickness)
+}

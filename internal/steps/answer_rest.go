@@ -1,0 +1,178 @@
+package steps
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+	"time"
+
+	"bench/internal/batch"
+	"bench/internal/quantity"
+)
+
+// An answer after the pour may bring the day on which it was so ("108.4 on
+// 2026-12-01"), and several bars together ("10 x 1124").
+
+// restAnswer makes the fact of a task that follows the clean-up.
+func restAnswer(t Task, a Answer) (batch.Fact, error) {
+	text, said, err := saidOn(a)
+	if err != nil {
+		return nil, err
+	}
+	switch t.Do {
+	case Count:
+		return countAnswer(t, text, said)
+	case Bars:
+		if text == "" {
+			return batch.Ticked{Task: t.ID}, nil
+		}
+		return barsAnswer(t, text, said)
+	case Aside:
+		return asideAnswer(t, text, said)
+	case WeighIn:
+		if text == "" {
+			return nil, errors.New("type what the bar weighs")
+		}
+		m, err := quantity.ParseNumberMass(text, quantity.Gram)
+		if err != nil {
+			return nil, err
+		}
+		return batch.WeighedIn{Task: t.ID, Bar: t.Bar, Mass: m, Scale: t.Scale, Reads: t.Reads, Said: said}, nil
+	case Measure:
+		return measureAnswer(t, text, said)
+	case Choose:
+		return nil, errors.New("choose one of the answers")
+	case Tick, Weigh, Portion, Gross, Temperature, Look:
+	}
+	return nil, fmt.Errorf("%s: nothing to answer", t.Title)
+}
+
+// saidOn takes the day off an answer. A day without its time is taken at noon,
+// so that it is the same day wherever the clock stands.
+func saidOn(a Answer) (text string, said batch.Said, err error) {
+	text, on, dated := strings.Cut(strings.TrimSpace(a.Text), " on ")
+	if !dated {
+		return text, batch.Said{}, nil
+	}
+	place := a.Now.Location()
+	on = strings.TrimSpace(on)
+	for layout, noon := range map[string]time.Duration{"2006-01-02": 12 * time.Hour, "2006-01-02 15:04": 0} {
+		if at, err := time.ParseInLocation(layout, on, place); err == nil {
+			return strings.TrimSpace(text), batch.Said{When: at.Add(noon)}, nil
+		}
+	}
+	return "", batch.Said{}, fmt.Errorf("%q is not a day: write it like 2026-12-01, or 2026-12-01 09:30", on)
+}
+
+func countAnswer(t Task, text string, said batch.Said) (batch.Fact, error) {
+	n := t.Count
+	if text != "" {
+		var err error
+		if n, err = strconv.Atoi(text); err != nil || n < 0 || n > 999 {
+			return nil, fmt.Errorf("%q is not a number of bars", text)
+		}
+	}
+	return batch.BarsCut{Task: t.ID, Loaf: loafOf(t.ID), Bars: n, Planned: t.Count, Said: said}, nil
+}
+
+// loafOf reads the loaf's number off a task's id.
+func loafOf(id string) int {
+	_, number, _ := strings.Cut(id, "loaf ")
+	n, _ := strconv.Atoi(number)
+	return n
+}
+
+func barsAnswer(t Task, text string, said batch.Said) (batch.Fact, error) {
+	count := 1
+	if many, whole, together := strings.Cut(text, "x"); together {
+		n, err := strconv.Atoi(strings.TrimSpace(many))
+		if err != nil || n < 1 || n > 999 {
+			return nil, fmt.Errorf("%q is not a number of bars: write it like 10 x 1124", strings.TrimSpace(many))
+		}
+		count, text = n, strings.TrimSpace(whole)
+	}
+	m, err := quantity.ParseNumberMass(text, quantity.Gram)
+	if err != nil {
+		return nil, err
+	}
+	return batch.BarsWeighed{Task: t.ID, Loaf: t.Loaf, Count: count, Mass: m, Scale: t.Scale, Reads: t.Reads, Said: said}, nil
+}
+
+// asideAnswer: nothing typed is one that was not weighed, zero is none.
+func asideAnswer(t Task, text string, said batch.Said) (batch.Fact, error) {
+	f := batch.SetAside{Task: t.ID, Piece: batch.Piece(t.Material), Count: 1, Said: said}
+	if text == "" {
+		return f, nil
+	}
+	m, err := quantity.ParseNumberMass(text, quantity.Gram)
+	if err != nil {
+		return nil, err
+	}
+	f.Mass = m
+	if m == 0 {
+		f.Count = 0
+	}
+	return f, nil
+}
+
+// measureAnswer reads a pH, or free alkali where there is a per cent sign.
+func measureAnswer(t Task, text string, said batch.Said) (batch.Fact, error) {
+	if text == "" {
+		return nil, errors.New("type what the test gave")
+	}
+	f := batch.Tested{Task: t.ID, Test: batch.PHTest, Said: said}
+	number, percent := strings.CutSuffix(text, "%")
+	v, err := strconv.ParseFloat(strings.Replace(strings.TrimSpace(number), ",", ".", 1), 64)
+	if err != nil || math.IsNaN(v) {
+		return nil, fmt.Errorf("%q is neither a pH nor a share: write it like 9.8, or 0.02 %% for free alkali", text)
+	}
+	f.Value, f.Passed = v, v <= highestPH
+	if percent {
+		f.Test, f.Passed = batch.FreeAlkaliTest, v <= mostFreeAlkali
+	}
+	return f, nil
+}
+
+// correctRest gives a fact that follows the pour with another value. The doubt
+// that it may raise is answered by the reason.
+func (p Plan) correctRest(f batch.Fact, text, reason string) (batch.Fact, error) {
+	t, _, ok := p.Task(batch.Task(f))
+	if !ok {
+		return nil, errors.New("this fact's task is no longer in the plan; take a note instead")
+	}
+	with, err := restAnswer(t, Answer{How: batch.Typed, Text: text})
+	if err != nil {
+		return nil, err
+	}
+	switch first := f.(type) {
+	case batch.WeighedIn:
+		if w, ok := with.(batch.WeighedIn); ok {
+			first.Mass = w.Mass
+			return first, nil
+		}
+	case batch.BarsWeighed:
+		if w, ok := with.(batch.BarsWeighed); ok {
+			first.Mass, first.Count = w.Mass, w.Count
+			return first, nil
+		}
+	case batch.BarsCut:
+		if w, ok := with.(batch.BarsCut); ok {
+			first.Bars, first.Why = w.Bars, reason
+			return first, nil
+		}
+	case batch.SetAside:
+		if w, ok := with.(batch.SetAside); ok {
+			first.Mass, first.Count = w.Mass, w.Count
+			return first, nil
+		}
+	case batch.Tested:
+		if w, ok := with.(batch.Tested); ok && first.Test != batch.LookTest {
+			first.Test, first.Value, first.Passed = w.Test, w.Value, w.Passed
+			return first, nil
+		}
+	default:
+	}
+	return nil, errors.New("this fact holds no value to correct; take a note instead")
+}

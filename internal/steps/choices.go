@@ -1,0 +1,168 @@
+package steps
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+	"time"
+
+	"bench/internal/batch"
+)
+
+// Choice is one of several answers to a task.
+type Choice struct {
+	Title string
+	Why   string // Why is what follows from it, such as a remedy.
+	Ask   string // Ask is what must be said with it; empty is nothing.
+	Fact  batch.Fact
+}
+
+// With gives the choice's fact with what was said.
+func (c Choice) With(text string) (batch.Fact, error) {
+	text = strings.TrimSpace(text)
+	if c.Ask != "" && text == "" {
+		return nil, errors.New("say it in a few words")
+	}
+	switch f := c.Fact.(type) {
+	case batch.Released:
+		f.Reason = text
+		return f, nil
+	case batch.Held:
+		f.Reason = text
+		return f, nil
+	case batch.Tested:
+		f.Words = text
+		return f, nil
+	case batch.UnmouldPutOff:
+		f.Why = text
+		return f, nil
+	default:
+		return c.Fact, nil
+	}
+}
+
+// lookAgain is after how long a loaf that is too soft is looked at again (common
+// practice, no source).
+const lookAgain = 12 * time.Hour
+
+// remedy is what to do about what the loaves look like: common practice, no
+// source.
+func remedy(l batch.GelLook) string {
+	switch l {
+	case batch.NoGel:
+		return "Nothing to do: ungelled soap is soap. If gel is wanted: wrap warmer, or a barely warm oven."
+	case batch.Gelling:
+		return "Leave it alone, covered; look again."
+	case batch.FullGel:
+		return "Good. Let it cool by itself."
+	case batch.PartialGel:
+		return "A dark disc with a pale rim stays; it is cosmetic. Wrap all of it warmer now, or leave it."
+	case batch.Cracked:
+		return "Unwrap and cool it. Gloves: press the crack shut, mist it; look for white pockets at the cut."
+	case batch.Rising:
+		return "Unwrap at once, a fan on it, a tray under the mould. Gloves and goggles: do not refill or stir; look for lye pockets at the cut."
+	}
+	return ""
+}
+
+// Choices gives the answers to a task, or what may be said besides its plain
+// answer. By is who answers for a release, if that is known.
+func (p Plan) Choices(task string, by string) []Choice {
+	t, st, ok := p.Task(task)
+	if !ok {
+		return nil
+	}
+	switch {
+	case st.Kind == GelStage:
+		return gelChoices(task)
+	case st.Kind == Unmould, st.Kind == CutStage && t.Do == Count:
+		return []Choice{{
+			Title: "Too soft: look again in 12 h", Why: "Soft oils, much water or no gel take two to five days.",
+			Fact: batch.UnmouldPutOff{Task: task, Why: "too soft", For: lookAgain},
+		}}
+	case task == lookTest:
+		return []Choice{
+			{Title: "Sound: even all through", Fact: batch.Tested{Task: task, Test: batch.LookTest, Words: "sound", Passed: true}},
+			{
+				Title: "Not sound", Why: "White pockets or beads may be lye: do not touch them bare. Hold the bars.",
+				Ask: "what is to be seen", Fact: batch.Tested{Task: task, Test: batch.LookTest},
+			},
+		}
+	case task == decideID:
+		return p.verdicts(by)
+	}
+	return nil
+}
+
+func gelChoices(task string) []Choice {
+	var list []Choice
+	for _, l := range []struct {
+		look  batch.GelLook
+		title string
+	}{
+		{batch.NoGel, "No gel: pale and even"},
+		{batch.Gelling, "Gelling: dark in the middle, spreading"},
+		{batch.FullGel, "Full gel: dark to the edge"},
+		{batch.PartialGel, "Partial gel: dark in the middle, and cooling"},
+		{batch.Cracked, "Cracked along the top"},
+		{batch.Rising, "Rising, splitting or oozing: it overheats"},
+	} {
+		list = append(list, Choice{Title: l.title, Why: remedy(l.look), Fact: batch.GelLooked{Task: task, Look: l.look}})
+	}
+	return list
+}
+
+// Warmed adds a temperature to what a look at the gel showed.
+func Warmed(f batch.Fact, text string) (batch.Fact, error) {
+	look, ok := f.(batch.GelLooked)
+	if !ok || strings.TrimSpace(text) == "" {
+		return f, nil
+	}
+	warm, err := temperatureAnswer(Task{ID: look.Task}, Answer{How: batch.Typed, Text: text})
+	if err != nil {
+		return nil, err
+	}
+	look.Temperature = warm.(batch.TemperatureTaken).Temperature
+	return look, nil
+}
+
+// verdicts are the release, and the hold; bars that are held may be made anew.
+func (p Plan) verdicts(by string) []Choice {
+	open := p.Open()
+	free := Choice{
+		Title: "Release: they may be sold", Why: "No warning is open.",
+		Fact: batch.Released{Task: decideID, By: by, Bars: p.Bars(), Open: open},
+	}
+	if len(open) > 0 {
+		free.Title = fmt.Sprintf("Release all the same: %s open", count(len(open), "warning is", "warnings are"))
+		free.Why = strings.Join(open, ". ") + "."
+		free.Ask = "why they may be sold all the same"
+	}
+	return []Choice{free, {
+		Title: "Hold: they stay here", Why: "Test again, make them anew as another batch, or throw them away safely.",
+		Ask: "why they are held", Fact: batch.Held{Task: decideID, By: by, Open: open},
+	}}
+}
+
+// Bars counts the bars that were cut, less what was kept back.
+func (p Plan) Bars() int {
+	n := 0
+	for _, st := range p.Stages {
+		for _, t := range st.Tasks {
+			switch {
+			case t.Do == Count && t.Skipped == "":
+				n += t.Counted
+			case t.Do == Aside && t.Material == string(batch.RetainedBar) && t.Counted > 0:
+				n -= t.Counted
+			}
+		}
+	}
+	return max(0, n)
+}
+
+func count(n int, one, many string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return fmt.Sprintf("%d %s", n, many)
+}

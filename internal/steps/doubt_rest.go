@@ -1,0 +1,203 @@
+package steps
+
+import (
+	"fmt"
+	"time"
+
+	"bench/internal/batch"
+	"bench/internal/quantity"
+)
+
+// A value after the pour that looks like a slip is asked about, and is kept
+// with the answer; it is never refused for that.
+
+// doubtRest says why a fact that follows the pour looks like a slip, or "".
+func (p Plan) doubtRest(f batch.Fact) string {
+	if words := p.doubtDay(f); words != "" {
+		return words
+	}
+	switch f := f.(type) {
+	case batch.BarsCut:
+		switch {
+		case f.Bars > f.Planned:
+			return fmt.Sprintf("%s, and no more than %d fit between the trims", bars(f.Bars), f.Planned)
+		case f.Bars < f.Planned && f.Why == "":
+			return fmt.Sprintf("%s, planned %d: what became of the rest?", bars(f.Bars), f.Planned)
+		}
+	case batch.BarsWeighed:
+		return p.doubtBars(f)
+	case batch.WeighedIn:
+		return p.doubtWeighIn(f)
+	case batch.SetAside:
+		if p.planner != nil && f.Mass > p.planner.everything() {
+			return fmt.Sprintf("%s g is more than the whole batch", f.Mass.At(quantity.Gram))
+		}
+	case batch.Tested:
+		if f.Test == batch.PHTest && (f.Value < 7 || f.Value > 14) {
+			return fmt.Sprintf("pH %.1f is not what soap gives", f.Value)
+		}
+	default:
+	}
+	return ""
+}
+
+// doubtDay asks about a day before what it follows: the pour, or the cut.
+func (p Plan) doubtDay(f batch.Fact) string {
+	when := saidOf(f).When
+	if when.IsZero() || p.planner == nil {
+		return ""
+	}
+	layout := time.DateOnly
+	if pours := p.planner.pours; len(pours) > 0 {
+		if at, ok := p.planner.lastPour(pours[len(pours)-1]); ok && dayBefore(when, at.Wall) {
+			return fmt.Sprintf("%s is before the pour on %s", when.Format(layout), at.Wall.Format(layout))
+		}
+	}
+	if cut := p.Curing().Cut; !cut.IsZero() && afterTheCut(f) && dayBefore(when, cut.Wall) {
+		return fmt.Sprintf("%s is before the cut on %s", when.Format(layout), cut.Wall.Format(layout))
+	}
+	return ""
+}
+
+// dayBefore compares by the day: one that was only named has no time.
+func dayBefore(a, b time.Time) bool {
+	return a.Format(time.DateOnly) < b.In(a.Location()).Format(time.DateOnly)
+}
+
+func afterTheCut(f batch.Fact) bool {
+	switch f.(type) {
+	case batch.WeighedIn, batch.Tested, batch.Released:
+		return true
+	default:
+		return false
+	}
+}
+
+func (p Plan) doubtBars(f batch.BarsWeighed) string {
+	t, _, ok := p.Task(f.Task)
+	if !ok || p.planner == nil || f.Count < 1 {
+		return ""
+	}
+	loaf := p.planner.heaviest()
+	if f.Loaf > 0 {
+		loaf = p.planner.poured(f.Loaf - 1)
+	}
+	each := f.Mass / quantity.Mass(f.Count)
+	switch {
+	case f.Loaf > 0 && t.Mass+f.Mass > loaf:
+		return fmt.Sprintf("together the bars weigh %s g, and the loaf was poured with %s g", (t.Mass + f.Mass).At(t.Reads), loaf.At(quantity.Gram))
+	case each > loaf:
+		return fmt.Sprintf("a bar of %s g is heavier than the loaf, which was poured with %s g", each.At(t.Reads), loaf.At(quantity.Gram))
+	case t.Target > 0 && (each > t.Target*3/2 || each < t.Target/2):
+		return fmt.Sprintf("%s g a bar, expected about %s g", each.At(t.Reads), t.Target.At(quantity.Gram))
+	}
+	return ""
+}
+
+// fallMost is how much of its last weight a bar is expected to lose between two
+// weigh-ins at most (common practice, no source).
+const fallMost = 0.15
+
+func (p Plan) doubtWeighIn(f batch.WeighedIn) string {
+	for _, m := range p.Curing().Marks {
+		if m.Bar != f.Bar {
+			continue
+		}
+		when := f.When
+		last := m.Readings[0]
+		for _, r := range m.Readings {
+			if when.IsZero() || !r.At.Wall.After(when) {
+				last = r
+			}
+		}
+		switch {
+		case f.Mass > last.Mass+max(f.Reads, last.Reads):
+			return fmt.Sprintf("bar %s weighed %s g before, and a bar in cure loses weight", f.Bar, last.Mass.At(f.Reads))
+		case f.Mass.Grams() < last.Mass.Grams()*(1-fallMost):
+			return fmt.Sprintf("bar %s weighed %s g before: is it the same bar?", f.Bar, last.Mass.At(f.Reads))
+		}
+		return ""
+	}
+	if expected := p.barOf(f.Task); expected > 0 && (f.Mass > 2*expected || f.Mass < expected/2) {
+		return fmt.Sprintf("%s g, expected about %s g", f.Mass.At(f.Reads), expected.At(quantity.Gram))
+	}
+	return ""
+}
+
+// barOf is what a bar is expected to weigh, if that is known.
+func (p Plan) barOf(string) quantity.Mass {
+	if p.planner == nil || len(p.planner.pours) == 0 {
+		return 0
+	}
+	return p.planner.barMass(0)
+}
+
+// everything is all that was poured.
+func (p *planner) everything() quantity.Mass {
+	m := quantity.Mass(0)
+	for loaf := range p.c.Loaves {
+		m += p.poured(loaf) + p.c.LeftInVessel*quantity.Mass(1+len(p.pours))
+	}
+	return m
+}
+
+// saidOf gives what a fact carries of its day and its doubt.
+func saidOf(f batch.Fact) batch.Said {
+	switch f := f.(type) {
+	case batch.GelLooked:
+		return f.Said
+	case batch.UnmouldPutOff:
+		return f.Said
+	case batch.BarsCut:
+		return f.Said
+	case batch.BarsWeighed:
+		return f.Said
+	case batch.SetAside:
+		return f.Said
+	case batch.WeighedIn:
+		return f.Said
+	case batch.Tested:
+		return f.Said
+	case batch.Released:
+		return f.Said
+	case batch.Held:
+		return f.Said
+	case batch.Complained:
+		return f.Said
+	case batch.BarsWent:
+		return f.Said
+	default:
+		return batch.Said{}
+	}
+}
+
+// Answered gives the fact with the doubt and what was said to it, or false for
+// a kind of fact that keeps none. A loaf that gave other than the planned bars
+// keeps the answer as its explanation.
+func Answered(f batch.Fact, asked, answer string) (batch.Fact, bool) {
+	said := saidOf(f)
+	said.Asked, said.Answer = asked, answer
+	switch f := f.(type) {
+	case batch.BarsCut:
+		if f.Bars < f.Planned && f.Why == "" && saidOf(f).When.IsZero() {
+			f.Why = answer
+			return f, true
+		}
+		f.Said = said
+		return f, true
+	case batch.BarsWeighed:
+		f.Said = said
+		return f, true
+	case batch.SetAside:
+		f.Said = said
+		return f, true
+	case batch.WeighedIn:
+		f.Said = said
+		return f, true
+	case batch.Tested:
+		f.Said = said
+		return f, true
+	default:
+		return f, false
+	}
+}

@@ -1,0 +1,89 @@
+package steps
+
+import (
+	"fmt"
+	"strings"
+	"time"
+
+	"bench/internal/timer"
+)
+
+// timed says that a stage's tasks are next when their timers say so, and not
+// only because the one before is done.
+func timed(k Kind) bool { return k == GelStage || k == Unmould || k == CureStage }
+
+// nextTimed gives the task of a timed stage that is next. On says that the
+// stage does not keep what comes after it waiting.
+func (p Plan) nextTimed(st Stage, now timer.Moment) (id string, ok, on bool) {
+	switch st.Kind {
+	case GelStage:
+		for i, t := range st.Tasks {
+			if t.Open && i < len(gelHours()) && p.fresh(fmt.Sprintf("%s%d", gelTimer, gelHours()[i]), now) {
+				return t.ID, true, false
+			}
+		}
+		return "", false, true
+	case Unmould:
+		if p.tooEarly(now) != nil {
+			return "", false, false
+		}
+		id, ok = firstOpen(st)
+		return id, ok, false
+	case CureStage:
+		id, ok = p.nextInCure(st, now)
+		return id, ok, !ok
+	default:
+		return "", false, true
+	}
+}
+
+// nextInCure is to mark a bar, then a weigh-in when it is due, then the end of
+// the cure.
+func (p Plan) nextInCure(st Stage, now timer.Moment) (string, bool) {
+	mark, _, _, weighed := p.Curing().NextBar()
+	for _, t := range st.Tasks {
+		switch {
+		case !t.Open:
+		case t.Do == WeighIn && !weighed && len(p.Curing().Marks) == 0:
+			return t.ID, true
+		case t.Do == WeighIn && weighed && t.Bar == mark && p.weighInDue(now):
+			return t.ID, true
+		case t.ID == wholeCure && p.due(ReadyDue, now):
+			return t.ID, true
+		}
+	}
+	return "", false
+}
+
+func (p Plan) weighInDue(now timer.Moment) bool {
+	for _, t := range p.Timers {
+		if strings.HasPrefix(t.ID, weighDue) {
+			return t.State(now) == timer.Due || t.State(now) == timer.Acknowledged
+		}
+	}
+	return false
+}
+
+// gelLasts is how long a look at the gel can still tell anything (common
+// practice, no source).
+const gelLasts = 6 * time.Hour
+
+// fresh says that a look has fallen due and is not too late yet.
+func (p Plan) fresh(id string, now timer.Moment) bool {
+	for _, t := range p.Timers {
+		if t.ID == id {
+			return p.due(id, now) && t.Remaining(now) > -gelLasts
+		}
+	}
+	return false
+}
+
+// due says that a timer has fallen due, seen or not.
+func (p Plan) due(id string, now timer.Moment) bool {
+	for _, t := range p.Timers {
+		if t.ID == id {
+			return t.State(now) == timer.Due || t.State(now) == timer.Acknowledged && t.Remaining(now) <= 0
+		}
+	}
+	return false
+}

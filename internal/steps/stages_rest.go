@@ -1,0 +1,277 @@
+package steps
+
+import (
+	"fmt"
+	"strconv"
+
+	"bench/internal/batch"
+	"bench/internal/curing"
+	"bench/internal/quantity"
+	"bench/internal/recipe"
+	"bench/internal/timer"
+)
+
+// The tasks that other rules ask about.
+const (
+	glovesID   = "clean up/gloves"
+	wholeCure  = "cure/complete"
+	alkaliTest = "test/alkali"
+	lookTest   = "test/look"
+	weightTest = "test/weight"
+	decideID   = "release/decide"
+	mostMarked = 6 // mostMarked is how many bars are offered to be marked.
+)
+
+const gloves = "Gloves on: day-old soap can still burn. "
+
+// rest is what follows the clean-up: gel, unmould, cut, cure, test, release.
+func (p *planner) rest() []Stage {
+	gel := p.gelLooks()
+	out := p.unmould()
+	out.After = []string{"clean up"}
+	cut := p.cutStage()
+	bars := p.barsStage()
+	cure := p.cureStage()
+	test := p.testStage()
+	release := p.releaseStage()
+	gel.After, cut.After, bars.After, cure.After = []string{"cover"}, []string{out.ID}, []string{cut.ID}, []string{cut.ID}
+	test.After, release.After = []string{cure.ID}, []string{bars.ID, test.ID}
+	return []Stage{gel, out, cut, bars, cure, test, release}
+}
+
+// do makes a task of the rest that is done when it was ticked or left out.
+func (p *planner) do(do Do, id, title, hint string) Task {
+	t := p.tick(id, title, hint)
+	t.Do = do
+	return t
+}
+
+// doneBy marks a task as answered by a fact.
+func doneBy[F batch.Fact](p *planner, t Task) Task {
+	if told, ok := batch.Last[F](p.s, t.ID); ok && !t.Done {
+		t.Done, t.Seq, t.At = true, told.Seq, told.At
+	}
+	return t
+}
+
+// passedBy closes a task that was not answered in its time.
+func passedBy(t Task, over bool, words string) Task {
+	if over && !t.Done {
+		t.Done, t.Skipped = true, words
+	}
+	return t
+}
+
+func (p *planner) unmouldedAny() bool {
+	for loaf := range p.c.Loaves {
+		if p.ticked(unmouldID(loaf)) {
+			return true
+		}
+	}
+	return false
+}
+
+func unmouldID(loaf int) string { return fmt.Sprintf("unmould/loaf %d", loaf+1) }
+
+func gelID(hours int) string { return fmt.Sprintf("gel/%d h", hours) }
+
+// gelHours are when a look at the gel is due (common practice, no source).
+func gelHours() []int { return []int{1, 3} }
+
+func (p *planner) gelLooks() Stage {
+	s := Stage{
+		ID: "gel", Kind: GelStage, Title: "gel",
+		Why: "Gel starts in the middle and spreads. Too hot it cracks and rises; half way it leaves a dark disc.",
+	}
+	if p.c.Recipe.Gel == recipe.GelPrevented {
+		s.Why = "Gel is not wanted here: a dark middle means that it has begun, and wants cooling."
+	}
+	for _, h := range gelHours() {
+		t := doneBy[batch.GelLooked](p, p.do(Choose, gelID(h), fmt.Sprintf("Look at the gel after %d h", h),
+			"Dark to the edge? Cracks? Rising? Each has its remedy beside it. Type a temperature first if one was taken."))
+		w, _ := p.s.Timer(fmt.Sprintf("%s%d", gelTimer, h))
+		t = passedBy(t, w.Seen, "the timer was seen, and nothing was noted")
+		s.Tasks = append(s.Tasks, passedBy(t, p.unmouldedAny(), "nothing was noted before the unmoulding"))
+	}
+	return s
+}
+
+func (p *planner) unmould() Stage {
+	s := Stage{
+		ID: "unmould", Kind: Unmould, Title: "unmould",
+		Why: "When the timer says; too soft means another look later. Gloves: day-old soap can burn.",
+	}
+	for loaf := range p.c.Loaves {
+		s.Tasks = append(s.Tasks, p.tick(unmouldID(loaf), fmt.Sprintf("Unmould loaf %d", loaf+1),
+			gloves+"If it sticks or dents: s, too soft, look again in 12 h."))
+	}
+	return s
+}
+
+func (p *planner) cutStage() Stage {
+	s := Stage{
+		ID: "cut", Kind: CutStage, Title: "cut", Ordered: true,
+		Why: "As soon as the loaf cuts clean and before it turns brittle. The cure counts from here.",
+	}
+	planned := p.c.BarsPerLoaf()
+	s.Tasks = append(s.Tasks, p.tick("cut/side", "Lay the loaf on its side, marked end to the stop",
+		gloves+"Turned round, every seam between embeds lies in a bar."))
+	for loaf := range p.c.Loaves {
+		t := doneBy[batch.BarsCut](p, p.do(Count, curing.CutTask(loaf+1), fmt.Sprintf("Cut loaf %d and count the bars", loaf+1), fmt.Sprintf(
+			"Planned %s of %s, %s off each end; end pieces are not bars. Too soft to cut clean: s, look again in 12 h.",
+			bars(planned), recipe.DefaultBarThickness, recipe.DefaultEndTrim)))
+		t.Count = planned
+		if cut, ok := batch.Last[batch.BarsCut](p.s, t.ID); ok {
+			t.Counted = cut.Fact.Bars
+		}
+		s.Tasks = append(s.Tasks, t)
+	}
+	s.Tasks = append(s.Tasks,
+		p.aside("cut/ends", batch.EndPiece, "Weigh the end pieces and offcuts together", "For a sample, or to be made anew. 0 is none; space is some, not weighed."),
+		p.aside("cut/retained", batch.RetainedBar, "Keep one bar back, marked with the batch code", "For later questions; not for sale. Its weight, or space; 0 is none."))
+	return s
+}
+
+// aside is a second output: weighed, or only said to be there, or none.
+func (p *planner) aside(id string, piece batch.Piece, title, hint string) Task {
+	t := doneBy[batch.SetAside](p, p.do(Aside, id, title, hint))
+	t.Material = string(piece)
+	at := p.rack.Home(recipe.Vessel{}, p.heaviest())
+	t.Scale, t.Reads, t.Max = at.Name, at.Reads, at.Max
+	if told, ok := batch.Last[batch.SetAside](p.s, id); ok {
+		t.Mass, t.Counted = told.Fact.Mass, told.Fact.Count
+	}
+	return t
+}
+
+// heaviest is what the heaviest loaf weighed when it was poured.
+func (p *planner) heaviest() quantity.Mass {
+	most := quantity.Mass(0)
+	for loaf := range p.c.Loaves {
+		most = max(most, p.poured(loaf))
+	}
+	return most
+}
+
+// poured is what went into one mould.
+func (p *planner) poured(loaf int) quantity.Mass {
+	m := quantity.Mass(0)
+	for _, r := range p.pours {
+		if loaf < len(r.layer.Loaves) {
+			m += r.layer.Loaves[loaf].Mass
+		}
+	}
+	return m
+}
+
+// barMass is what a bar is expected to weigh fresh.
+func (p *planner) barMass(loaf int) quantity.Mass {
+	return quantity.FromGrams(p.poured(loaf).Grams() * recipe.DefaultBarThickness.Millimetres() / p.c.Mould.Length.Millimetres())
+}
+
+func (p *planner) barsStage() Stage {
+	s := Stage{
+		ID: "bars", Kind: BarsStage, Title: "weigh the bars",
+		Why: "Fresh weights show the spread, and say later what the cure took.",
+	}
+	for loaf := range p.c.Loaves {
+		s.Tasks = append(s.Tasks, p.barsTask("bars/loaf "+strconv.Itoa(loaf+1), loaf+1, fmt.Sprintf("Weigh the bars of loaf %d", loaf+1)))
+	}
+	return s
+}
+
+// barsTask asks for the weights of a loaf's bars, one by one or several
+// together; of loaf 0, of any.
+func (p *planner) barsTask(id string, loaf int, title string) Task {
+	t := p.do(Bars, id, title, "One by one, or t: several together (10 x 1124). Space when that is all that you weigh.")
+	t.Loaf = loaf
+	t.Target = p.barMass(max(0, loaf-1)) // The mean that is expected, as a guide.
+	if loaf > 0 {
+		if cut, ok := batch.Last[batch.BarsCut](p.s, curing.CutTask(loaf)); ok {
+			t.Count = cut.Fact.Bars
+		} else {
+			t.Count = p.c.BarsPerLoaf()
+		}
+	}
+	at := p.rack.Home(recipe.Vessel{}, 2*t.Target)
+	t.Scale, t.Reads, t.Max = at.Name, at.Reads, at.Max
+	for _, w := range batch.All[batch.BarsWeighed](p.s) {
+		if w.Fact.Task == id {
+			t.Counted, t.Mass = t.Counted+w.Fact.Count, t.Mass+w.Fact.Mass
+			t.Seq, t.At = w.Seq, w.At
+		}
+	}
+	t.Done = t.Done || t.Count > 0 && t.Counted >= t.Count
+	return t
+}
+
+func (p *planner) cureStage() Stage {
+	c := curing.Of(p.s)
+	s := Stage{
+		ID: "cure", Kind: CureStage, Title: "cure",
+		Why: "Weeks of cure are mainly water leaving: marked bars tell when that has become slow.",
+	}
+	over := p.ticked(wholeCure)
+	next := 1
+	for _, m := range c.Marks {
+		t := p.markedTask(m.Bar, fmt.Sprintf("Weigh marked bar %s", m.Bar))
+		last := m.Last()
+		t.Target = last.Mass
+		t.Mass, t.Seq, t.At, t.Counted = last.Mass, last.Seq, last.At, len(m.Readings)
+		s.Tasks = append(s.Tasks, passedBy(t, over, ""))
+		if n, err := strconv.Atoi(m.Bar); err == nil {
+			next = max(next, n+1)
+		}
+	}
+	if len(c.Marks) < mostMarked {
+		title := "Mark a bar " + strconv.Itoa(next) + " and weigh it"
+		if len(c.Marks) > 0 {
+			title = "If you like: mark a bar " + strconv.Itoa(next) + ", too"
+		}
+		s.Tasks = append(s.Tasks, passedBy(p.markedTask(strconv.Itoa(next), title), over, "not marked"))
+	}
+	s.Tasks = append(s.Tasks, p.tick(wholeCure, "The cure is over: on to the release test", fmt.Sprintf(
+		"Shortest cure %s from the cut, usual %s. Leave it out with the reason to test earlier.", timer.Words(c.Rules.Least), timer.Words(c.Rules.Usual))))
+	return s
+}
+
+func (p *planner) markedTask(mark, title string) Task {
+	t := p.do(WeighIn, curing.BarTask(mark), title, "Always the same bars, the same scale. t: with the day, 108.4 on 2026-12-01.")
+	t.Bar, t.Target = mark, p.barMass(0) // What is expected, as a guide.
+	at := p.rack.Home(recipe.Vessel{}, 2*p.barMass(0))
+	t.Scale, t.Reads, t.Max = at.Name, at.Reads, at.Max
+	return t
+}
+
+func (p *planner) testStage() Stage {
+	s := Stage{
+		ID: "release test", Kind: ReleaseTest, Title: "release test",
+		Why: "A bar with free alkali burns, however well it looks.",
+	}
+	alkali := doneBy[batch.Tested](p, p.do(Measure, alkaliTest, "pH, or free alkali", fmt.Sprintf(
+		"Gloves and goggles. pH of a 1 %% solution in distilled water, passed up to %.1f; or t: free alkali as 0.02 %%, passed up to %.2f %%. Strips read soap poorly; the test's own sheet and local rules come first.",
+		highestPH, mostFreeAlkali)))
+	look := doneBy[batch.Tested](p, p.do(Choose, lookTest, "Look: no white pockets, beads, orange spots or cracks",
+		"Cut one bar through the middle."))
+	weight := p.barsTask(weightTest, 0, "Weigh the cured bars")
+	weight.Hint = "As many as you can: the label's weight rests on them. Space when that is all."
+	s.Tasks = []Task{alkali, look, weight}
+	return s
+}
+
+func (p *planner) releaseStage() Stage {
+	t := p.do(Choose, decideID, "Release the bars, or hold them", "An open warning asks for a reason, and stands in the record.")
+	released, held, e := p.s.Verdict()
+	if released {
+		t.Done, t.Seq, t.At = true, e.Seq, e.At
+	}
+	s := Stage{
+		ID: "release", Kind: Release, Title: "release", Tasks: []Task{t},
+		Why: "Who releases them answers for them; safety assessment and local rules are the maker's to meet.",
+	}
+	if held {
+		s.Title = "release: held"
+		s.Why = "The bars are held: they may be tested again, made anew, or thrown away safely."
+	}
+	return s
+}
