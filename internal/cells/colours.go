@@ -1,7 +1,9 @@
 package cells
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"bench/internal/scene"
 )
@@ -36,15 +38,15 @@ func nearest(c scene.Perceived, colours []scene.Colour) int {
 
 func colourOf(c scene.Perceived) scene.Colour { return c.Linear().Colour() }
 
-// sixteenFor gives each fill a colour of the sixteen: the most alike that no
-// other fill has, so that neighbours stay apart. Black and dark grey are left
-// out: they are the ground of many terminals.
+// sixteenFor gives each fill a colour of the sixteen: the most alike that none
+// before it has, so that neighbours stay apart. Patterns are served in their
+// order, so that a fill keeps its colour when more are added, and what has none
+// comes last. Black and dark grey are left out: they are the ground of many
+// terminals.
 func sixteenFor(s scene.Scene) map[int]int {
 	own, of, taken := map[int]int{}, map[scene.Colour]int{}, map[int]bool{0: true, 8: true}
-	for i, shape := range s.Shapes {
-		if !shape.Fill.On {
-			continue
-		}
+	for _, i := range served(s) {
+		shape := s.Shapes[i]
 		n, ok := of[shape.Fill.Colour]
 		if !ok {
 			n = alike(shape.Fill.Colour, taken)
@@ -53,6 +55,24 @@ func sixteenFor(s scene.Scene) map[int]int {
 		own[i] = n
 	}
 	return own
+}
+
+// served gives the numbers of the filled shapes in the order of their patterns.
+func served(s scene.Scene) []int {
+	var filled []int
+	for i, shape := range s.Shapes {
+		if shape.Fill.On {
+			filled = append(filled, i)
+		}
+	}
+	rank := func(i int) int {
+		if pattern := s.Shapes[i].Fill.Pattern; pattern > 0 {
+			return pattern
+		}
+		return math.MaxInt
+	}
+	slices.SortStableFunc(filled, func(a, b int) int { return cmp.Compare(rank(a), rank(b)) })
+	return filled
 }
 
 // alike finds the free colour of the sixteen that one would call by the same

@@ -1,6 +1,8 @@
 package face
 
 import (
+	"strings"
+
 	"bench/internal/recipe"
 	"bench/internal/scene"
 )
@@ -38,6 +40,15 @@ func colourOf(c recipe.Control, l recipe.Layer) scene.Colour {
 		sum[i] /= total
 	}
 	return sum.Colour()
+}
+
+// colourantsOf names a layer's colourants.
+func colourantsOf(l recipe.Layer) string {
+	names := make([]string, len(l.Colours))
+	for i, k := range l.Colours {
+		names[i] = recipe.Clean(k.Material)
+	}
+	return strings.Join(names, ", ")
 }
 
 // toppingOf gives the colour of the first topping that has one.

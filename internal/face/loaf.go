@@ -34,7 +34,8 @@ func (l Level) over(x float64) float64 { return l.At + l.Slope*x }
 type Layer struct {
 	Name     string
 	Colour   scene.Colour
-	PourLine Level // PourLine is the surface before the embeds are pressed in.
+	Of       string // Of names what colours it, or is empty.
+	PourLine Level  // PourLine is the surface before the embeds are pressed in.
 	Finished Level
 	Poured   bool
 	Settled  bool // Settled says that all its embeds are in, so it stands at Finished.

@@ -31,7 +31,7 @@ func layerOf(plan steps.Plan, c recipe.Control, i, loaf int, next bool) Layer {
 	drawn, pour := c.Recipe.Layers[i], plan.Layers[i].Loaves[loaf]
 	in := embedsIn(plan, drawn, loaf)
 	l := Layer{
-		Name: recipe.Clean(drawn.Name), Colour: colourOf(c, drawn),
+		Name: recipe.Clean(drawn.Name), Colour: colourOf(c, drawn), Of: colourantsOf(drawn),
 		PourLine: levelOf(pour.PourLine), Finished: levelOf(pour.Surface),
 		Poured: pour.Poured, Settled: true, Next: next && !pour.Poured,
 	}

@@ -23,7 +23,7 @@ func spaced(least, whole float64) float64 {
 	return distances[len(distances)-1]
 }
 
-// hair keeps the lowest mark beside what it measures, in mm.
+// hair keeps marks on their side of a border, in mm.
 const hair = 1e-3
 
 // rule draws a millimetre rule at the left of the box and one below it. Marks
@@ -39,7 +39,7 @@ func rule(s *scene.Scene, f Frame, box scene.Box) {
 				At: scene.Point{X: box.Left - 2.4*f.LetterW, Y: between(y, box, f)}, Text: figure(y), Size: f.LetterH, Anchor: scene.End,
 			})
 		}
-		from, at := box.Left-f.LetterW, max(y, box.Bottom+hair)
+		from, at := box.Left-f.LetterW-hair, max(y, box.Bottom+hair)
 		s.Add(tick(scene.Point{X: from - long*f.LetterW, Y: at}, scene.Point{X: from, Y: at}))
 	}
 	mark = spaced(f.Tick*f.LetterW/f.LetterH*2, 1)

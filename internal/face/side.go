@@ -41,13 +41,24 @@ func (c Cut) lines(length float64) []float64 {
 // Side draws the loaf from its left side, with its marked end at the left: the
 // layers as they show, the sticks within, their joins, and the cuts.
 func (l Loaf) Side(c Cut) scene.Scene {
-	l = l.Finished()
 	f := Print()
-	soap := l.soap()
-	box := scene.Box{Bottom: 0, Right: l.Length, Top: soap.Top}
+	s := l.side(c, f)
+	bars := c.Bars(l.Length)
+	title(&s, f, l.Title, fmt.Sprintf("from its left side; marked end at the left, against the cutter's stop: %d bars of %s mm, ends of %s and %s mm",
+		bars, short(c.Bar), short(c.Trim), short(l.Length-c.Trim-float64(bars)*c.Bar)))
+	s.Box.Right += 2 * f.LetterW
+	return s
+}
+
+// along gives the box of the loaf from its side.
+func (l Loaf) along() scene.Box { return scene.Box{Right: l.Length, Top: l.soap().Top} }
+
+func (l Loaf) side(c Cut, f Frame) scene.Scene {
+	l = l.Finished()
+	box := l.along()
 	s := scene.Scene{Title: l.Title + ", from the side", Box: box}
 	s.Box.Left -= marginLeft * f.LetterW
-	s.Box.Bottom -= (marginBelow + 2) * f.LetterH
+	s.Box.Bottom -= (marginBelow + 1) * f.LetterH
 	rule(&s, f, box)
 	l.bands(&s, box)
 	for _, layer := range l.Layers {
@@ -56,10 +67,6 @@ func (l Loaf) Side(c Cut) scene.Scene {
 		}
 	}
 	l.cuts(&s, f, c, box)
-	bars := c.Bars(l.Length)
-	title(&s, f, l.Title, fmt.Sprintf("from its left side; marked end at the left, against the cutter's stop: %d bars of %s mm, ends of %s and %s mm",
-		bars, short(c.Bar), short(c.Trim), short(l.Length-c.Trim-float64(bars)*c.Bar)))
-	s.Box.Right += 2 * f.LetterW
 	return s
 }
 
@@ -117,15 +124,20 @@ func (l Loaf) cuts(s *scene.Scene, f Frame, c Cut, box scene.Box) {
 	if len(at) < 2 {
 		return
 	}
-	const over = 3
+	over := f.LetterH
 	for _, x := range at {
 		s.Add(cased("cut", thin, scene.Point{X: x, Y: box.Bottom}, scene.Point{X: x, Y: box.Top + over})...)
 	}
-	y := box.Bottom - (marginBelow+1)*f.LetterH
+	y := box.Bottom - (marginBelow+0.5)*f.LetterH
 	for k := range at[1:] {
 		s.Write(scene.Label{
 			At: scene.Point{X: (at[k] + at[k+1]) / 2, Y: y}, Text: fmt.Sprintf("bar %d", k+1), Size: f.LetterH, Anchor: scene.Middle,
 		})
+	}
+	for _, end := range [][2]float64{{0, at[0]}, {at[len(at)-1], l.Length}} {
+		if end[1]-end[0] >= 5*f.LetterW {
+			s.Write(scene.Label{At: scene.Point{X: (end[0] + end[1]) / 2, Y: y}, Text: "end", Size: f.LetterH, Anchor: scene.Middle})
+		}
 	}
 	s.Box.Top = max(s.Box.Top, box.Top+over)
 }
@@ -135,7 +147,7 @@ func (l Loaf) cuts(s *scene.Scene, f Frame, c Cut, box scene.Box) {
 func cased(name string, width float64, points ...scene.Point) []scene.Shape {
 	white := scene.Colour{R: 255, G: 255, B: 255}
 	return []scene.Shape{
-		{Points: points, Open: true, Line: scene.Line{Width: width + 2*thin, Colour: white, Spare: true}},
+		{Points: points, Open: true, Line: scene.Line{Width: width + thin, Colour: white, Spare: true}},
 		{Name: name, Points: points, Open: true, Line: scene.Line{Width: width, Ink: true}},
 	}
 }

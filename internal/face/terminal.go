@@ -36,3 +36,20 @@ func fitted(width, height float64, w, h int) (cols, rows int) {
 	rows = min(h, max(1, int(math.Round(float64(cols)*shape))))
 	return cols, rows
 }
+
+// TerminalSide draws the loaf from its side into at most w by h cells; nothing if
+// there is no room for it.
+func (l Loaf) TerminalSide(w, h int, look cells.Look, c Cut) []string {
+	box := l.along()
+	const above, below = 1, marginBelow + 1
+	cols, rows := fitted(box.Width(), box.Height(), w-marginLeft-2, h-above-below)
+	if cols < 8 || rows < 2 {
+		return nil
+	}
+	f := Frame{LetterW: box.Width() / float64(cols), LetterH: box.Height() / float64(rows), Cells: true, Rule: true}
+	_, down := look.Dots()
+	f.Tick = float64(min(3, 1+down)) * f.LetterH / float64(down)
+	s := l.side(c, f)
+	s.Box.Right += 2 * f.LetterW
+	return cells.Lines(s, cols+marginLeft+2, rows+above+below, look)
+}

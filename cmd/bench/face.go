@@ -1,0 +1,270 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"time"
+
+	"github.com/charmbracelet/x/term"
+	"github.com/muesli/termenv"
+	"github.com/spf13/cobra"
+
+	"bench/internal/batch"
+	"bench/internal/cells"
+	"bench/internal/face"
+	"bench/internal/picture"
+	"bench/internal/quantity"
+	"bench/internal/quiet"
+	"bench/internal/scene"
+	"bench/internal/steps"
+)
+
+// What face can show.
+const (
+	showCut  = "cut"
+	showSide = "side"
+	showEnd  = "end"
+)
+
+// dotsPerMM is how finely a PNG is drawn: about 300 dots an inch.
+const dotsPerMM = 12
+
+// faceOptions are the flags of face.
+type faceOptions struct {
+	show    string
+	out     string
+	replace bool
+	bare    bool
+	loaves  int
+	cells   string
+	bar     string
+	trim    string
+}
+
+func (a *app) faceCommand() *cobra.Command {
+	var o faceOptions
+	c := &cobra.Command{
+		Use:   "face FILE",
+		Short: "draw a recipe's cut face",
+		Long: `face draws the loaf of a recipe to scale: its cut face, the loaf from the side
+with its cuts, or the end of its mould. FILE is a path, or the name of a built-in
+recipe.
+
+Without -o the picture is printed. With -o it becomes a file of its real size in
+millimetres: SVG, PNG or PDF, by its suffix. A file that is there already is left
+alone unless you say --replace.
+
+  bench face lighthouse-at-dusk -o bar.png --bare           the bar, for a listing
+  bench face lighthouse-at-dusk --show side -o loaf.svg     the loaf with its cuts
+  bench face lighthouse-at-dusk --show end -o mould.pdf     1 : 1, to hold against the mould
+
+The terminal's characters are chosen by its environment; --cells or BENCH_CELLS
+says otherwise: ` + patternNames() + `.`,
+		Args: func(_ *cobra.Command, args []string) error {
+			if len(args) != 1 {
+				return errors.New("face needs one recipe: bench face FILE")
+			}
+			return nil
+		},
+		RunE: func(c *cobra.Command, args []string) error {
+			if c.Flags().Changed("loaves") && o.loaves < 1 {
+				return errors.New("--loaves must be 1 or more")
+			}
+			return a.face(args[0], o)
+		},
+	}
+	f := c.Flags()
+	f.StringVarP(&o.out, "output", "o", "", "write the picture to this file: .svg, .png or .pdf")
+	f.StringVar(&o.show, "show", showCut, "what to draw: cut, side or end")
+	f.BoolVar(&o.bare, "bare", false, "the cut face alone, without rule and names")
+	f.BoolVar(&o.replace, "replace", false, "replace the file if it is there")
+	f.IntVar(&o.loaves, "loaves", 0, "how many loaves (default: the recipe's)")
+	f.StringVar(&o.cells, "cells", "", "characters to print with: "+patternNames())
+	f.StringVar(&o.bar, "bar", "25 mm", "how thick a bar is cut, for --show side")
+	f.StringVar(&o.trim, "trim", "5 mm", "how much is cut off the marked end, for --show side")
+	return c
+}
+
+func patternNames() string {
+	var names []string
+	for _, p := range cells.Patterns() {
+		names = append(names, string(p))
+	}
+	return strings.Join(names, ", ")
+}
+
+func (a *app) face(file string, o faceOptions) error {
+	cut, err := o.check()
+	if err != nil {
+		return err
+	}
+	control, err := a.resolve("face", file, o.loaves)
+	if err != nil {
+		return err
+	}
+	loaf := face.Of(steps.Of(batch.State{Control: control}), control, 0, steps.Stage{})
+	if o.out == "" {
+		return failed(a.printFace(loaf, cut, o))
+	}
+	var drawing scene.Scene
+	switch {
+	case o.show == showSide:
+		drawing = loaf.Side(cut)
+	case o.show == showEnd:
+		drawing = loaf.End()
+	case o.bare:
+		drawing = loaf.Bar()
+	default:
+		drawing = loaf.Notebook()
+	}
+	return a.writePicture(drawing, o)
+}
+
+// check reads the flags, before any file is.
+func (o faceOptions) check() (face.Cut, error) {
+	if !slices.Contains([]string{showCut, showSide, showEnd}, o.show) {
+		return face.Cut{}, fmt.Errorf("--show %q is none of: cut, side, end", o.show)
+	}
+	if o.bare && o.show != showCut {
+		return face.Cut{}, errors.New("--bare is for the cut face only")
+	}
+	if o.cells != "" && !slices.Contains(cells.Patterns(), cells.Pattern(o.cells)) {
+		return face.Cut{}, fmt.Errorf("--cells %q is none of: %s", o.cells, patternNames())
+	}
+	if o.out != "" && !slices.Contains([]string{".svg", ".png", ".pdf"}, suffix(o.out)) {
+		return face.Cut{}, fmt.Errorf("-o %q: its suffix says no kind of picture: use .svg, .png or .pdf", o.out)
+	}
+	bar, err := quantity.ParseLength(o.bar)
+	if err != nil || bar <= 0 {
+		return face.Cut{}, fmt.Errorf("--bar %q is not a length above zero, such as \"25 mm\" or \"1 in\"", o.bar)
+	}
+	trim, err := quantity.ParseLength(o.trim)
+	if err != nil {
+		return face.Cut{}, fmt.Errorf("--trim %q is not a length, such as \"5 mm\"", o.trim)
+	}
+	return face.Cut{Trim: trim.Millimetres(), Bar: bar.Millimetres()}, nil
+}
+
+func suffix(file string) string { return strings.ToLower(filepath.Ext(file)) }
+
+// writePicture writes the file, and says what is in it.
+func (a *app) writePicture(s scene.Scene, o faceOptions) error {
+	data, err := encoded(s, suffix(o.out))
+	if err != nil {
+		return failed(err)
+	}
+	replaced, err := putPicture(o.out, data, o.replace)
+	if err != nil {
+		return failed(err)
+	}
+	did := "wrote"
+	if replaced {
+		did = "replaced"
+	}
+	_, err = fmt.Fprintf(a.out, "%s %s: %s, %.0f by %.0f mm\n", did, o.out, s.Title, s.Box.Width(), s.Box.Height())
+	return failed(err)
+}
+
+// encoded gives the picture's bytes. A PDF states no moment, so that one drawing
+// gives one file.
+func encoded(s scene.Scene, suffix string) ([]byte, error) {
+	switch suffix {
+	case ".png":
+		return picture.PNG(s, dotsPerMM)
+	case ".pdf":
+		return picture.PDF(s, time.Unix(0, 0))
+	}
+	return scene.SVG(s), nil
+}
+
+// putPicture writes a file that must not be there yet, unless it may be
+// replaced; then it is whole at every moment.
+func putPicture(path string, data []byte, replace bool) (replaced bool, err error) {
+	f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
+	if errors.Is(err, fs.ErrExist) && replace {
+		info, err := os.Lstat(path)
+		if err == nil && !info.Mode().IsRegular() {
+			err = fmt.Errorf("%s is not a file, and was left alone", path)
+		}
+		if err != nil {
+			return false, err
+		}
+		return true, errors.Join(replaceFile(path, data), os.Chmod(path, info.Mode().Perm()))
+	}
+	if errors.Is(err, fs.ErrExist) {
+		return false, fmt.Errorf("%s is there already, and was left alone: name another file, or say --replace", path)
+	}
+	if err != nil {
+		return false, err
+	}
+	_, err = f.Write(data)
+	if err = errors.Join(err, f.Sync(), f.Close()); err != nil {
+		err = errors.Join(err, os.Remove(path))
+	}
+	return false, err
+}
+
+// The size that a picture is printed at where there is no terminal.
+const (
+	printWidth  = 80
+	printHeight = 32
+)
+
+// printFace prints the picture and, below it, what lies where.
+func (a *app) printFace(l face.Loaf, cut face.Cut, o faceOptions) error {
+	look, w, h := a.look(o.cells)
+	var lines []string
+	switch o.show {
+	case showSide:
+		lines = l.TerminalSide(w, h, look, cut)
+	case showEnd:
+		lines = l.Terminal(w, h, look, face.Frame{Rule: true, Names: true, Mould: true})
+	default:
+		lines = l.Finished().Terminal(w, h, look, face.Frame{Rule: !o.bare, Names: !o.bare})
+	}
+	if len(lines) == 0 {
+		return errors.New("the window is too small for a picture: make it larger, or write a file with -o")
+	}
+	if !o.bare {
+		lines = append(append(lines, ""), l.Finished().Legend(look)...)
+	}
+	_, err := fmt.Fprintln(a.out, strings.Join(lines, "\n"))
+	return err
+}
+
+// look gives what the output can show, and how much room there is. What is no
+// terminal gets no colour and no bold.
+func (a *app) look(own string) (look cells.Look, w, h int) {
+	look = cells.Look{Pattern: cells.PatternFor(a.getenv)}
+	w, h = printWidth, printHeight
+	if isTerminal(a.terminal) {
+		look.Colours, look.Bold = coloursOf(quiet.Profile(a.getenv)), a.getenv("TERM") != "dumb"
+		if cols, rows, err := term.GetSize(a.terminal.Fd()); err == nil && cols > 0 && rows > 0 {
+			const legend = 10 // It should be in sight with the picture.
+			w, h = cols, max(rows-legend, 12)
+		}
+	}
+	if own != "" {
+		look.Pattern = cells.Pattern(own)
+	}
+	return look, w, h
+}
+
+// coloursOf says what a terminal's profile means for a picture.
+func coloursOf(p termenv.Profile) cells.Colours {
+	switch p {
+	case termenv.TrueColor:
+		return cells.True
+	case termenv.ANSI256:
+		return cells.TwoHundredFiftySix
+	case termenv.ANSI:
+		return cells.Sixteen
+	default:
+		return cells.None
+	}
+}
