@@ -14,14 +14,12 @@ import (
 	"github.com/muesli/termenv"
 	"github.com/spf13/cobra"
 
-	"bench/internal/batch"
 	"bench/internal/cells"
 	"bench/internal/face"
 	"bench/internal/picture"
 	"bench/internal/quantity"
 	"bench/internal/quiet"
 	"bench/internal/scene"
-	"bench/internal/steps"
 )
 
 // What face can show.
@@ -107,7 +105,7 @@ func (a *app) face(file string, o faceOptions) error {
 	if err != nil {
 		return err
 	}
-	loaf := face.Of(steps.Of(batch.State{Control: control}), control, 0, steps.Stage{})
+	loaf := face.Designed(control)
 	if o.out == "" {
 		return failed(a.printFace(loaf, cut, o))
 	}

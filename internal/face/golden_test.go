@@ -11,12 +11,10 @@ import (
 	"strings"
 	"testing"
 
-	"bench/internal/batch"
 	"bench/internal/cells"
 	"bench/internal/cells/shot"
 	"bench/internal/recipe"
 	"bench/internal/recipe/read"
-	"bench/internal/steps"
 	"bench/recipes"
 )
 
@@ -47,8 +45,9 @@ func control(t *testing.T, file string) recipe.Control {
 // designed gives the loaf of a built-in recipe before anything is done.
 func designed(t *testing.T, file string) Loaf {
 	t.Helper()
-	c := control(t, file)
-	return Of(steps.Of(batch.State{Control: c}), c, 0, steps.Stage{Layer: c.Recipe.Layers[0].Name})
+	l := Designed(control(t, file))
+	l.Layers[0].Next = true
+	return l
 }
 
 // looks are what terminals can show, by name.
