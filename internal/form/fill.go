@@ -1,21 +1,22 @@
 package form
 
-import (
-	"math"
-	"slices"
-)
+import "math"
 
-// Layer is one pour: its finished surface, and the embeds that it holds, in
-// their final place: those that are Pressed in after the pour, and those that
-// Stand there before it.
+// Layer is one pour: its finished surface, and the embeds that it holds.
 type Layer struct {
 	Surface Line
-	Pressed []Outline
-	Stand   []Outline
+	Embeds  []Embed
 }
 
-// Embeds lists both kinds.
-func (l Layer) Embeds() []Outline { return slices.Concat(l.Stand, l.Pressed) }
+// Embed is an outline in its final place. One that Stands is there before its
+// layer is poured; others are pressed in after.
+type Embed struct {
+	Outline
+	Stands bool
+}
+
+// Moved shifts the embed.
+func (e Embed) Moved(dx, dy float64) Outline { return Embed{e.Outline.Moved(dx, dy), e.Stands} }
 
 // LayerFill is what a layer takes: its batter, as area of the cross-section in
 // mm² and as volume in mm³, its finished surface, and the pour line, the
@@ -31,22 +32,36 @@ type LayerFill struct {
 // are taken to lie apart and within the walls, and each surface above the one
 // before; check with Overlaps, WallDistance and Cover first.
 func FillLayers(s Section, layers []Layer) []LayerFill {
-	var embeds, standing []Outline
+	var embeds, standing []Embed
 	for _, l := range layers {
-		embeds = append(embeds, l.Embeds()...)
+		embeds = append(embeds, l.Embeds...)
 	}
 	fills := make([]LayerFill, len(layers))
 	base := Level(0)
 	for i, l := range layers {
-		standing = append(standing, l.Stand...)
+		before, after := l.parted()
+		standing = append(standing, before...)
 		part := batter(s, base, l.Surface, embeds)
 		fill := LayerFill{Area: math.Max(0, part.Area), Volume: math.Max(0, s.Volume(part)), Surface: l.Surface}
 		fill.PourLine = SurfaceAfter(s, base, l.Surface.Slope, fill.Volume, standing)
 		fills[i] = fill
-		standing = append(standing, l.Pressed...)
+		standing = append(standing, after...)
 		base = l.Surface
 	}
 	return fills
+}
+
+// parted gives the embeds that are there before the pour, and those that
+// follow.
+func (l Layer) parted() (before, after []Embed) {
+	for _, e := range l.Embeds {
+		if e.Stands {
+			before = append(before, e)
+		} else {
+			after = append(after, e)
+		}
+	}
+	return before, after
 }
 
 // SurfaceAfter gives the surface, of that slope, that batter reaches when so
@@ -54,7 +69,7 @@ func FillLayers(s Section, layers []Layer) []LayerFill {
 // Surfaces that cross between the walls count as less where the new one is
 // lower. Over the rim the walls are taken to go straight up: whether it may lie
 // there is for the caller to see.
-func SurfaceAfter(s Section, base Line, slope, volume float64, embeds []Outline) Line {
+func SurfaceAfter(s Section, base Line, slope, volume float64, embeds []Embed) Line {
 	width := s.Width()
 	at := func(y float64) Line { return Through(Point{width / 2, y}, slope) }
 	over := func(y float64) float64 { return s.Volume(batter(s, base, at(y), embeds)) - volume }
@@ -94,7 +109,7 @@ func rootOf(f func(float64) float64, low, high float64) float64 {
 }
 
 // batter is what is left between two surfaces for batter.
-func batter(s Section, from, to Line, embeds []Outline) Part {
+func batter(s Section, from, to Line, embeds []Embed) Part {
 	from, to = s.capped(from), s.capped(to)
 	inside := s.Outline()
 	left := inside.Under(to).Less(inside.Under(from))

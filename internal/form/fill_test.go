@@ -13,14 +13,16 @@ import (
 // mould is one millimetre long, so that its volumes in mm³ are areas in mm².
 var mould = form.Straight(80, 70, 1)
 
-func pressed(embeds ...form.Outline) []form.Outline { return embeds }
+func pressed(o form.Outline) []form.Embed { return []form.Embed{{Outline: o}} }
+
+func stood(o form.Outline) []form.Embed { return []form.Embed{{Outline: o, Stands: true}} }
 
 // A loaf whose numbers can be worked out by hand: a square lighthouse 20 mm
 // wide stands from 10 to 50 mm, held by the sea, whose surface is at 30 mm.
 func TestLighthouseByHand(t *testing.T) {
 	lighthouse := form.Rectangle{30, 10, 50, 50}
 	got := form.FillLayers(mould, []form.Layer{
-		{Surface: form.Level(30), Pressed: pressed(lighthouse)},
+		{Surface: form.Level(30), Embeds: pressed(lighthouse)},
 		{Surface: form.Level(60)},
 	})
 	sea, dusk := got[0], got[1]
@@ -32,14 +34,14 @@ func TestLighthouseByHand(t *testing.T) {
 
 // Stood in place on the floor first, the same lighthouse lifts the line.
 func TestLighthouseStoodInPlace(t *testing.T) {
-	got := form.FillLayers(mould, []form.Layer{{Surface: form.Level(30), Stand: pressed(form.Rectangle{30, 0, 50, 40})}})
+	got := form.FillLayers(mould, []form.Layer{{Surface: form.Level(30), Embeds: stood(form.Rectangle{30, 0, 50, 40})}})
 	near(t, "sea", got[0].Area, 60*30, 1e-9)
 	near(t, "pour line", got[0].PourLine.At, 30, 1e-9)
 }
 
 func TestEmbedPressedIntoTheTopRaisesIt(t *testing.T) {
 	moon := form.Circle{40, 50, 10}
-	got := form.FillLayers(mould, []form.Layer{{Surface: form.Level(30)}, {Surface: form.Level(65), Pressed: pressed(moon)}})
+	got := form.FillLayers(mould, []form.Layer{{Surface: form.Level(30)}, {Surface: form.Level(65), Embeds: pressed(moon)}})
 	near(t, "lower pour line", got[0].PourLine.At, 30, 1e-9)
 	near(t, "upper pour line", got[1].PourLine.At, 65-100*math.Pi/80, 1e-9)
 }
@@ -48,7 +50,7 @@ func TestEmbedPressedIntoTheTopRaisesIt(t *testing.T) {
 func TestEmbedThroughThreeLayers(t *testing.T) {
 	tower := form.Rectangle{30, 5, 50, 55}
 	got := form.FillLayers(mould, []form.Layer{
-		{Surface: form.Level(20), Pressed: pressed(tower)}, {Surface: form.Level(40)}, {Surface: form.Level(60)},
+		{Surface: form.Level(20), Embeds: pressed(tower)}, {Surface: form.Level(40)}, {Surface: form.Level(60)},
 	})
 	for i, want := range []float64{80*20 - 20*15, 60 * 20, 80*20 - 20*15} {
 		near(t, "batter", got[i].Area, want, 1e-9)
@@ -74,7 +76,7 @@ func TestLayerOutOfOrderTakesNoBatter(t *testing.T) {
 }
 
 func TestSurfaceAfterRoundAStandingEmbed(t *testing.T) {
-	stick := []form.Outline{form.Rectangle{0, 0, 40, 20}}
+	stick := pressed(form.Rectangle{0, 0, 40, 20})
 	floor := form.Level(0)
 	near(t, "beside it", form.SurfaceAfter(mould, floor, 0, 400, stick).At, 10, 1e-9)
 	near(t, "over it", form.SurfaceAfter(mould, floor, 0, 800+80*5, stick).At, 25, 1e-9)
@@ -107,7 +109,7 @@ func TestFillLayersKeepsVolume(t *testing.T) {
 		top := layers[len(layers)-1].Surface
 		var area, volume float64
 		for _, l := range layers {
-			for _, e := range l.Embeds() {
+			for _, e := range l.Embeds {
 				area += e.Under(top).Area
 				volume += s.Volume(e.Under(top))
 			}
@@ -164,9 +166,9 @@ func drawLoaf(t *rapid.T, s form.Section) []form.Layer {
 			embed = form.NewPolygon([]form.Point{{x - radius, up}, {x + radius, up - radius}, {x, up + 9}})
 		}
 		if rapid.Bool().Draw(t, "stands") {
-			l.Stand = pressed(embed)
+			l.Embeds = stood(embed)
 		} else {
-			l.Pressed = pressed(embed)
+			l.Embeds = pressed(embed)
 		}
 		layers = append(layers, l)
 		base = y

@@ -115,6 +115,16 @@ func Cover(o Outline, surface Line) float64 {
 	return least
 }
 
+// Clear gives the least height of an embed over a surface in mm; it is
+// negative for an embed that reaches below it.
+func Clear(o Outline, surface Line) float64 {
+	least := math.Inf(1)
+	for _, p := range o.Boundary() {
+		least = math.Min(least, p.Y-surface.Height(p.X))
+	}
+	return least
+}
+
 // bowl is what a lying cylinder holds up to its rim.
 type bowl struct {
 	circle Circle

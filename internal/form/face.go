@@ -1,0 +1,60 @@
+package form
+
+// Face is the cut face of one loaf: the inside of its mould and what lies in
+// it, floor first.
+type Face struct {
+	Section Section
+	Layers  []FaceLayer
+}
+
+// FaceLayer is a layer on the cut face: its finished surface, the pour line
+// before its own embeds are pressed in, and the embeds where they come to lie,
+// in the order in which they are listed.
+type FaceLayer struct {
+	Surface, PourLine Line
+	Embeds            []Embed
+}
+
+// Pour follows a loaf up through its layers, by what is poured into it. The zero
+// value, with its Section, is an empty mould.
+type Pour struct {
+	Section  Section
+	base     Line
+	standing []Embed
+}
+
+// Next pours so many mm³ for a layer drawn as l, and gives where things really
+// come to lie. Embeds keep their distance to the surface that they are pressed
+// into; one that stands keeps it to the surface that it stands on.
+func (p *Pour) Next(l Layer, drawnOn Line, volume float64) FaceLayer {
+	middle := p.Section.Width() / 2
+	before, after := l.parted()
+	face := FaceLayer{Embeds: make([]Embed, len(l.Embeds))}
+	up := p.base.Height(middle) - drawnOn.Height(middle)
+	p.standing = append(p.standing, moved(before, up)...)
+	face.PourLine = SurfaceAfter(p.Section, p.base, l.Surface.Slope, volume, p.standing)
+	displaced := Part{}
+	for _, e := range after {
+		displaced = displaced.Plus(e.Under(l.Surface))
+	}
+	face.Surface = SurfaceAfter(p.Section, p.base, l.Surface.Slope, volume+p.Section.Volume(displaced), p.standing)
+	sunk := face.Surface.At - l.Surface.At
+	p.standing = append(p.standing, moved(after, sunk)...)
+	for i, e := range l.Embeds {
+		dy := sunk
+		if e.Stands {
+			dy = up
+		}
+		face.Embeds[i] = moved([]Embed{e}, dy)[0]
+	}
+	p.base = face.Surface
+	return face
+}
+
+func moved(embeds []Embed, dy float64) []Embed {
+	out := make([]Embed, len(embeds))
+	for i, e := range embeds {
+		out[i] = Embed{e.Outline.Moved(0, dy), e.Stands}
+	}
+	return out
+}
