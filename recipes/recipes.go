@@ -5,15 +5,16 @@ package recipes
 import (
 	"embed"
 	"io/fs"
+	"path"
 )
 
 // WorkshopFile is the name of the built-in workshop's document in FS.
 const WorkshopFile = "workshop.yaml"
 
-//go:embed *.yaml
+//go:embed *.yaml *.svg
 var files embed.FS
 
-// FS gives the documents, all in its root.
+// FS gives the documents and the drawings that they name, all in its root.
 func FS() fs.FS { return files }
 
 // Files gives the names of the recipes in FS, in alphabetical order.
@@ -24,7 +25,7 @@ func Files() []string {
 	}
 	var names []string
 	for _, e := range entries {
-		if e.Name() != WorkshopFile {
+		if e.Name() != WorkshopFile && path.Ext(e.Name()) == ".yaml" {
 			names = append(names, e.Name())
 		}
 	}

@@ -4,6 +4,8 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"os"
+	"path/filepath"
 
 	"github.com/spf13/cobra"
 
@@ -47,7 +49,7 @@ func (a *app) check(files []string) error {
 		if read.IsWorkshop(data) {
 			_, _, problems = read.Workshop(file, data)
 		} else {
-			problems = readRecipe(file, data, w).problems
+			problems = readRecipe(file, data, os.DirFS(filepath.Dir(file)), w).problems
 		}
 		bad = report(a.out, problems) || bad
 	}

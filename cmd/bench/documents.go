@@ -57,10 +57,11 @@ type document struct {
 	problems []read.Problem
 }
 
-// readRecipe reads and checks a recipe file.
-func readRecipe(file string, data []byte, w recipe.Workshop) document {
+// readRecipe reads and checks a recipe file. Beside holds the drawings that it
+// names.
+func readRecipe(file string, data []byte, beside fs.FS, w recipe.Workshop) document {
 	d := document{file: file, text: string(data)}
-	d.recipe, d.source, d.problems = read.CheckedRecipe(file, data, w)
+	d.recipe, d.source, d.problems = read.CheckedRecipe(file, data, w, beside)
 	return d
 }
 
@@ -73,7 +74,7 @@ func allRecipes(home string, w recipe.Workshop) []document {
 		if err != nil {
 			panic(err) // It is embedded.
 		}
-		d := readRecipe(name, data, w)
+		d := readRecipe(name, data, recipes.FS(), w)
 		d.builtIn = true
 		docs = append(docs, d)
 	}
@@ -89,7 +90,7 @@ func allRecipes(home string, w recipe.Workshop) []document {
 			docs = append(docs, document{file: path, problems: []read.Problem{{File: path, Line: 1, Column: 1, Text: err.Error()}}})
 			continue
 		}
-		docs = append(docs, readRecipe(path, data, w))
+		docs = append(docs, readRecipe(path, data, os.DirFS(filepath.Dir(path)), w))
 	}
 	return docs
 }

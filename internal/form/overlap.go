@@ -2,6 +2,7 @@ package form
 
 import (
 	"cmp"
+	"math"
 	"slices"
 )
 
@@ -73,11 +74,21 @@ func (p Polygon) sidesCross(i, j int) (Point, bool) {
 	}
 	a, b, c, d := p[i], p[(i+1)%n], p[j], p[(j+1)%n]
 	if (i+1)%n != j {
-		return a, segmentsMeet(a, b, c, d)
+		return meeting(a, b, c, d), segmentsMeet(a, b, c, d)
 	}
 	// Neighbours run back over each other if they are in one line and turn round.
 	back := (b.X-a.X)*(d.X-c.X)+(b.Y-a.Y)*(d.Y-c.Y) < 0
 	return b, n < 3 || turn(a, b, d) == 0 && back
+}
+
+// meeting gives where the lines of segments ab and cd meet, or a corner if they
+// are parallel.
+func meeting(a, b, c, d Point) Point {
+	t := turn(c, d, a) / (turn(c, d, a) - turn(c, d, b))
+	if math.IsNaN(t) || math.IsInf(t, 0) {
+		return c
+	}
+	return Point{a.X + t*(b.X-a.X), a.Y + t*(b.Y-a.Y)}
 }
 
 // turn is positive if a, b, c go anticlockwise, negative if clockwise.

@@ -14,6 +14,7 @@ import (
 	"time"
 
 	"bench/internal/quantity"
+	"bench/internal/recipe"
 	"bench/internal/steps"
 	"bench/internal/timer"
 )
@@ -58,8 +59,15 @@ type planJSON struct {
 }
 
 type mouldJSON struct {
-	Name     string  `json:"name"`
-	Capacity decimal `json:"capacity_ml"`
+	Name       string      `json:"name"`
+	Capacity   decimal     `json:"capacity_ml"`
+	Kind       string      `json:"kind"`
+	Heights    bool        `json:"heights"`
+	Cavities   int         `json:"cavities"`
+	Length     millimetres `json:"length_mm"`
+	Width      millimetres `json:"width_mm"`
+	Height     millimetres `json:"height_mm"`
+	FloorWidth millimetres `json:"floor_width_mm"`
 }
 
 type amountJSON struct {
@@ -117,6 +125,12 @@ type layerJSON struct {
 	Surface  millimetres  `json:"surface_mm"`
 	PourLine millimetres  `json:"pour_line_mm"`
 	Rim      millimetres  `json:"rim_mm"`
+
+	Pours     []pourJSON      `json:"pours"`
+	Displaced []displacedJSON `json:"displaced"`
+	Left      grams           `json:"left_g"`
+	LeftIn    string          `json:"left_in"`
+	LeftReads grams           `json:"left_reads_g"`
 }
 
 type scentJSON struct {
@@ -152,14 +166,14 @@ type taskJSON struct {
 func PlanJSON(p steps.Plan) ([]byte, error) {
 	out := planJSON{
 		Recipe: p.Recipe, Loaves: p.Loaves, Oils: grams(p.Oils), Warnings: orEmpty(p.Warnings),
-		Mould:   mouldJSON{p.Mould.Name, decimal(p.Mould.Capacity().Millilitres())},
+		Mould:   mouldToJSON(p.Mould),
 		Batters: []batterJSON{}, Layers: []layerJSON{}, Stages: []stageJSON{},
 	}
 	for _, b := range p.Batters {
 		out.Batters = append(out.Batters, batterToJSON(b))
 	}
 	for _, l := range p.Layers {
-		out.Layers = append(out.Layers, layerToJSON(l))
+		out.Layers = append(out.Layers, layerToJSON(l, p.Mould))
 	}
 	for _, s := range p.Stages {
 		out.Stages = append(out.Stages, stageToJSON(s))
@@ -202,10 +216,14 @@ func amountsToJSON(amounts []steps.Amount) []amountJSON {
 	return out
 }
 
-func layerToJSON(l steps.Layer) layerJSON {
+func layerToJSON(l steps.Layer, mould recipe.Mould) layerJSON {
 	out := layerJSON{
 		Name: l.Name, Batter: l.Batter, Mass: grams(l.Mass), Colours: amountsToJSON(l.Colours), Scents: []scentJSON{},
-		Surface: millimetres(l.Surface), PourLine: millimetres(l.PourLine), Rim: millimetres(l.Rim), Loaves: []grams{},
+		Loaves: []grams{}, Pours: poursToJSON(l, mould), Displaced: displacedToJSON(l),
+		Left: grams(l.Left), LeftIn: l.LeftIn, LeftReads: grams(l.LeftReads),
+	}
+	if mould.HasHeights() {
+		out.Surface, out.PourLine, out.Rim = millimetres(l.Surface), millimetres(l.PourLine), millimetres(l.Rim)
 	}
 	for _, loaf := range l.Loaves {
 		out.Loaves = append(out.Loaves, grams(loaf.Mass))

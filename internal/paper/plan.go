@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"bench/internal/quantity"
+	"bench/internal/recipe"
 	"bench/internal/steps"
 )
 
@@ -33,7 +34,7 @@ func PlanText(plan steps.Plan) string {
 	}
 	for i := len(plan.Layers) - 1; i >= 0; i-- {
 		p.linef("")
-		p.layer(plan.Layers[i])
+		p.layer(plan.Layers[i], plan.Mould)
 	}
 	p.linef("")
 	p.linef("THE ORDER OF THINGS")
@@ -72,9 +73,9 @@ func (p *page) amounts(what string, amounts []steps.Amount) {
 	}
 }
 
-func (p *page) layer(l steps.Layer) {
+func (p *page) layer(l steps.Layer, mould recipe.Mould) {
 	p.linef("LAYER %s of %s: %s", l.Name, l.Batter, show(l.Mass))
-	p.linef("  pour line  %s from the floor, %s down from the rim; surface after %s", l.PourLine, l.Rim, l.Surface)
+	p.pourLines(l, mould)
 	p.amounts("colour", l.Colours)
 	for _, s := range l.Scents {
 		p.linef("  %-10s %-28s %12s   in the %s: %s", "scent", s.Name, s.Mass, s.Place, l.PlaceWhy)
@@ -84,6 +85,33 @@ func (p *page) layer(l steps.Layer) {
 		}
 		p.linef("  %-10s %s", "", strings.Join(portions, " + "))
 	}
+}
+
+// pourLines says where the layer is poured to, what embeds take of it and what
+// stays behind.
+func (p *page) pourLines(l steps.Layer, mould recipe.Mould) {
+	switch first := l.Loaves[0]; {
+	case !mould.HasHeights():
+		p.linef("  pour       by weight: %s in a mould, %s in each of %d", show(first.Mass), show(first.Mass/quantity.Mass(mould.CavityCount())), mould.CavityCount())
+	case first.Sloped():
+		line, after := surfaceToJSON(first.Face.PourLine, mould), surfaceToJSON(first.Face.Surface, mould)
+		p.linef("  pour line  %s from the floor at the left wall, %s at the right; surface after %s and %s",
+			quantity.Length(line.Left), quantity.Length(line.Right), quantity.Length(after.Left), quantity.Length(after.Right))
+	default:
+		p.linef("  pour line  %s from the floor, %s down from the rim; surface after %s", l.PourLine, l.Rim, l.Surface)
+	}
+	for i, d := range l.Displaced {
+		lift := ""
+		if d.Lift > 0 {
+			lift = fmt.Sprintf(", lifts the surface by %s", d.Lift)
+		}
+		p.linef("  %-10s %s takes %.1f ml%s", map[bool]string{true: "embeds"}[i == 0], d.Embed, d.Volume.Millilitres(), lift)
+	}
+	reads := ""
+	if l.LeftReads > 0 {
+		reads = fmt.Sprintf(", which then reads %s", show(l.LeftReads))
+	}
+	p.linef("  left       %s in %s%s", show(l.Left), l.LeftIn, reads)
 }
 
 func (p *page) task(t steps.Task) {

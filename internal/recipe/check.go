@@ -22,9 +22,10 @@ func Check(r Recipe, w Workshop) []Problem {
 type checker struct {
 	r        Recipe
 	w        Workshop
-	mould    Mould // mould has no length while it is unknown.
+	mould    Mould // mould has no height while it is unknown.
 	oils     []OilUse
 	used     []Material
+	onHand   quantity.Mass // onHand is the weight of oils that the loaves are to be made of, or zero.
 	problems []Problem
 }
 
@@ -83,16 +84,16 @@ func (c *checker) findMould(loaves int) {
 		return
 	}
 	if c.r.Mould == "" {
-		c.mould = c.w.Moulds[0]
+		c.mould = c.w.Moulds[0].Inside()
 	}
 	var known []string
 	for _, m := range c.w.Moulds {
 		known = append(known, m.Name)
 		if Fold(m.Name) == Fold(c.r.Mould) {
-			c.mould = m
+			c.mould = m.Inside()
 		}
 	}
-	if c.mould.Length == 0 {
+	if c.mould.Height == 0 {
 		c.errorf("mould", "no mould of the workshop is called %q%s", c.r.Mould, DidYouMean(c.r.Mould, known))
 		return
 	}

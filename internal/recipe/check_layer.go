@@ -28,7 +28,8 @@ func (c *checker) layers() {
 		c.layerScents(p, i)
 	}
 	c.feeds()
-	if c.heights() && c.mould.Length > 0 {
+	c.micaLines()
+	if c.heights() && c.mould.Height > 0 && !c.follows() {
 		c.embeds()
 	}
 }

@@ -19,7 +19,10 @@ func harbour() Workshop {
 	return Workshop{
 		Scales:  []Scale{{"bench scale", quantity.Gram / 10, 3 * quantity.Kilogram}},
 		Vessels: []Vessel{{"pot", Pot, 600 * quantity.Gram}},
-		Moulds:  []Mould{{"harbour loaf", 220 * mm, 70 * mm, 65 * mm, 3}, {"quay loaf", 300 * mm, 80 * mm, 75 * mm, 0}},
+		Moulds: []Mould{
+			{Name: "harbour loaf", Length: 220 * mm, Width: 70 * mm, Height: 65 * mm, Count: 3},
+			{Name: "quay loaf", Length: 300 * mm, Width: 80 * mm, Height: 75 * mm},
+		},
 		Materials: []Material{
 			{Name: "sodium hydroxide", Kind: AlkaliMaterial, Lot: "n1"},
 			{Name: "Olive oil", Kind: OilMaterial, Oil: "olive", Lot: "o1"},

@@ -24,3 +24,21 @@ func (c *checker) top() {
 	}
 	c.r.Cure = c.r.Cure.Or()
 }
+
+// micaLines checks what is dusted between layers.
+func (c *checker) micaLines() {
+	for i := range c.r.Layers {
+		t := &c.r.Layers[i].MicaLine
+		if *t == (Topping{}) {
+			continue
+		}
+		at := Path("layers").Item(i).Field("mica line")
+		if i == len(c.r.Layers)-1 {
+			c.errorf(at, "nothing is poured on %q, so there is no line on it: list it with the toppings of the top", c.r.Layers[i].Name)
+		}
+		t.Material = c.material(at.Field("material"), t.Material, "colourant or topping", ColourMaterial, ToppingMaterial)
+		if t.PerLoaf <= 0 {
+			c.errorf(at, "say how much %s goes on each loaf, above 0 g", t.Material)
+		}
+	}
+}

@@ -1,11 +1,18 @@
 package recipe
 
-import "bench/internal/quantity"
+import (
+	"bench/internal/calc"
+	"bench/internal/quantity"
+)
 
-// weights checks oil weights that the recipe fixes against the moulds. A recipe
-// of one batter that states shares and no height lets its loaves become as high
-// as the oils make them.
+// weights checks oil weights that the recipe fixes against the moulds, or lets
+// the height of the loaves follow from them.
 func (c *checker) weights(loaves int) {
+	if c.onHand > 0 {
+		c.follow("loaves", c.onHand, loaves)
+		c.shareOut(loaves)
+		return
+	}
 	for i := range c.r.Batters {
 		b := &c.r.Batters[i]
 		if b.OilWeight == 0 {
@@ -17,8 +24,8 @@ func (c *checker) weights(loaves int) {
 			continue
 		}
 		b.OilWeight = quantity.FromGrams(b.OilWeight.Grams() * float64(loaves) / float64(c.r.Loaves))
-		if len(c.r.Batters) == 1 && c.r.Layers[0].Share > 0 && c.r.Height == 0 {
-			c.follow(p, *b, loaves)
+		if c.follows() {
+			c.follow(p, b.OilWeight, loaves)
 			continue
 		}
 		c.enough(p, *b, loaves)
@@ -42,8 +49,9 @@ func (c *checker) enough(p Path, b Batter, loaves int) {
 // overfull tells whether a batter alone would overflow what its loaves' moulds
 // still hold besides the other batters' layers.
 func (c *checker) overfull(b Batter, loaves int) bool {
-	spare := c.mould.Height - c.r.Layers[len(c.r.Layers)-1].Surface
-	room := spare.Millimetres() * c.mould.Width.Millimetres() * c.mould.Length.Millimetres() / 1000 * float64(loaves)
+	section := c.mould.Section()
+	filled := section.Outline().Under(c.r.Layers[len(c.r.Layers)-1].Line(c.mould))
+	room := (section.Capacity() - section.Volume(filled)) / 1000 * float64(loaves)
 	at := c.r.LayersOf(b.Name)
 	m := c.control(loaves).Mixture(at[len(at)-1])
 	extra := (b.OilWeight - c.oilsFor(b, loaves)).Grams() * m.Total / m.GramsPerML
@@ -60,31 +68,72 @@ func (c *checker) oilsFor(b Batter, loaves int) quantity.Mass {
 	return quantity.FromGrams(grams)
 }
 
-// follow finds the height to which a fixed oil weight fills the loaves, to a
-// tenth of a millimetre below.
-func (c *checker) follow(p Path, b Batter, loaves int) {
+// follows tells whether the height of the loaf follows from an oil weight: one
+// that the maker has at hand, or that of a recipe of one batter that states
+// shares and no height.
+func (c *checker) follows() bool {
+	if len(c.r.Batters) == 0 || len(c.r.Layers) == 0 {
+		return false
+	}
+	return c.onHand > 0 || len(c.r.Batters) == 1 && c.r.Batters[0].OilWeight > 0 && c.r.Layers[0].Share > 0 && c.r.Height == 0
+}
+
+// shareOut gives each batter its part of the oils at hand, by what its layers
+// take; together they are all of it.
+func (c *checker) shareOut(loaves int) {
+	var need []int64
+	for _, b := range c.r.Batters {
+		need = append(need, int64(c.oilsFor(b, loaves)))
+	}
+	parts, _ := calc.Portions(c.onHand, need, quantity.Milligram)
+	for i := range c.r.Batters {
+		c.r.Batters[i].OilWeight = parts[i]
+	}
+}
+
+// follow finds the height to which so much oil fills the loaves, to a tenth of
+// a millimetre below. All layers become lower or higher in proportion.
+func (c *checker) follow(p Path, oils quantity.Mass, loaves int) {
 	const step = quantity.Millimetre / 10
-	surfaces(c.r.Layers, c.mould.Height)
-	if need := c.oilsFor(b, loaves); b.OilWeight > need {
-		c.errorf(p, "%s of oils is more than %d moulds %q hold: give %s or less", b.OilWeight, loaves, c.mould.Name, need.FloorTo(quantity.Gram))
+	byShare := c.r.Layers[0].Share > 0
+	drawn := make([]quantity.Length, len(c.r.Layers))
+	for i, l := range c.r.Layers {
+		drawn[i] = l.Surface
+	}
+	need := func(height quantity.Length) (sum quantity.Mass) {
+		if byShare {
+			surfaces(c.r.Layers, c.mould, height)
+		} else {
+			for i := range c.r.Layers {
+				c.r.Layers[i].Surface = drawn[i] * height / drawn[len(drawn)-1]
+			}
+		}
+		for _, b := range c.r.Batters {
+			sum += c.oilsFor(b, loaves)
+		}
+		return sum
+	}
+	if most := need(c.mould.Height); oils > most {
+		c.errorf(p, "%s of oils is more than %d moulds %q hold: give %s or less", oils, loaves, c.mould.Name, most.FloorTo(quantity.Gram))
 		return
 	}
 	low, high := quantity.Length(0), c.mould.Height/step
 	for high-low > 1 {
 		middle := (low + high) / 2
-		surfaces(c.r.Layers, middle*step)
-		if c.oilsFor(b, loaves) <= b.OilWeight {
+		if need(middle*step) <= oils {
 			low = middle
 		} else {
 			high = middle
 		}
 	}
 	if low == 0 {
-		c.errorf(p, "%s of oils is too little to pour %d loaves", b.OilWeight, loaves)
+		c.errorf(p, "%s of oils is too little to pour %d loaves", oils, loaves)
 		return
 	}
-	c.r.Height = low * step
-	surfaces(c.r.Layers, c.r.Height)
-	c.rising(true)
+	need(low * step)
+	if byShare {
+		c.r.Height = low * step
+	}
+	c.rising(byShare)
 	c.embeds()
 }

@@ -22,10 +22,7 @@ func CheckWorkshop(w Workshop) []Problem {
 		}
 	}
 	for i, m := range w.Moulds {
-		p := Path("moulds").Item(i)
-		if m.Length <= 0 || m.Width <= 0 || m.Height <= 0 {
-			c.errorf(p, "the length, width and height of %q must be above 0 mm", m.Name)
-		}
+		c.workshopMould(Path("moulds").Item(i), m)
 	}
 	for i, m := range w.Materials {
 		c.workshopMaterial(Path("materials").Item(i), m)

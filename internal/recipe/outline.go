@@ -1,46 +1,106 @@
 package recipe
 
 import (
+	"math"
+
 	"bench/internal/form"
 	"bench/internal/quantity"
 )
 
-// Section gives the inside of the mould.
-func (m Mould) Section() form.Section {
-	return form.Straight(m.Width.Millimetres(), m.Height.Millimetres(), m.Length.Millimetres())
+// Outline gives the embed's outline on the cut face, when the surface that it
+// sinks into lies at that height over its middle.
+func (e Embed) Outline(surface quantity.Length) form.Outline {
+	o := e.shape()
+	left, bottom, right, _ := o.Box()
+	return o.Moved(e.Across.Millimetres()-(left+right)/2, (surface-e.Sink).Millimetres()-bottom)
 }
 
-// Outline gives the embed's outline on the cut face, when the layer that holds
-// it has its finished surface at that height.
-func (e Embed) Outline(surface quantity.Length) form.Outline {
-	bottom := (surface - e.Sink).Millimetres()
-	across, width, height := e.Across.Millimetres(), e.Width.Millimetres(), e.Height.Millimetres()
+// Size gives the width and the height of the embed as it lies, turned.
+func (e Embed) Size() (width, height quantity.Length) {
+	left, bottom, right, top := e.shape().Box()
+	return quantity.FromMillimetres(right - left), quantity.FromMillimetres(top - bottom)
+}
+
+// Area gives the area of the embed's outline in mm².
+func (e Embed) Area() float64 { return form.Area(e.shape()) }
+
+// shape gives the outline somewhere, mirrored and turned.
+func (e Embed) shape() form.Outline {
+	width, height := e.Width.Millimetres(), e.Height.Millimetres()
+	turn := e.Turn.Degrees() * math.Pi / 180
 	switch e.Shape {
 	case Circle:
-		return form.Circle{CX: across, CY: bottom + height/2, R: width / 2}
+		return form.Circle{R: width / 2}
 	case Ellipse:
-		return form.Ellipse{CX: across, CY: bottom + height/2, RX: width / 2, RY: height / 2}
+		return form.Ellipse{RX: width / 2, RY: height / 2, Turn: turn}
 	case Rectangle:
-		return form.Rectangle{Left: across - width/2, Bottom: bottom, Right: across + width/2, Top: bottom + height}
+		r := form.Rectangle{Left: -width / 2, Right: width / 2, Top: height}
+		if e.Turn == 0 {
+			return r
+		}
+		return form.Polygon(r.Boundary()).Turned(turn)
+	case Polygon, PathShape:
 	}
-	return form.Rectangle{}
+	p := e.polygon()
+	if e.Mirror {
+		p = p.Mirrored()
+	}
+	if e.Turn != 0 {
+		p = p.Turned(turn)
+	}
+	return p
 }
 
-// Fill gives the layer as calc fills it. The layer's surface must be known, as
-// it is in every control recipe.
-func (l Layer) Fill() form.Layer {
-	fill := form.Layer{Surface: form.Level(l.Surface.Millimetres())}
+// polygon gives the corners as they were drawn.
+func (e Embed) polygon() form.Polygon {
+	corners := make([]form.Point, len(e.Corners))
+	for i, c := range e.Corners {
+		corners[i] = form.Point{X: c.X.Millimetres(), Y: c.Y.Millimetres()}
+	}
+	return form.NewPolygon(corners)
+}
+
+// Line gives the finished surface of the layer in a mould. The layer's Surface,
+// which is its height in the middle, must be known, as it is in every control
+// recipe.
+func (l Layer) Line(m Mould) form.Line {
+	return form.Through(form.Point{X: m.Section().Width() / 2, Y: l.Surface.Millimetres()}, m.slope(l.Propped))
+}
+
+// Fill gives the layer as form fills it in a mould.
+func (l Layer) Fill(m Mould) form.Layer {
+	fill := form.Layer{Surface: l.Line(m)}
 	for _, e := range l.Embeds {
-		fill.Pressed = append(fill.Pressed, e.Outline(l.Surface))
+		over := quantity.FromMillimetres(fill.Surface.Height(e.Across.Millimetres()))
+		fill.Embeds = append(fill.Embeds, form.Embed{Outline: e.Outline(over), Stands: e.Stood})
 	}
 	return fill
 }
 
-// surfaces turns shares of the loaf's height into heights of surfaces.
-func surfaces(layers []Layer, height quantity.Length) {
+// Face gives the cut face as it is designed.
+func (c Control) Face() form.Face {
+	face := form.Face{Section: c.Mould.Section()}
+	for i, fill := range c.Fills() {
+		l := form.FaceLayer{Surface: fill.Surface, PourLine: fill.PourLine, Embeds: c.Recipe.Layers[i].Fill(c.Mould).Embeds}
+		face.Layers = append(face.Layers, l)
+	}
+	return face
+}
+
+// surfaces turns shares of a loaf of that height into heights of surfaces. In
+// straight walls a share of the volume is one of the height.
+func surfaces(layers []Layer, m Mould, height quantity.Length) {
+	section := m.Section()
+	straight := section.Radius == 0 && section.Floor == section.Rim && section.Lean == 0
+	whole := section.Volume(section.Outline().Under(form.Level(height.Millimetres())))
 	var sum quantity.Ratio
 	for i := range layers {
 		sum += layers[i].Share
-		layers[i].Surface = quantity.FromMillimetres(sum.Fraction() * height.Millimetres())
+		if straight || sum >= quantity.Whole {
+			layers[i].Surface = quantity.FromMillimetres(sum.Fraction() * height.Millimetres())
+			continue
+		}
+		line := form.SurfaceAfter(section, form.Level(0), m.slope(layers[i].Propped), sum.Fraction()*whole, nil)
+		layers[i].Surface = quantity.FromMillimetres(line.Height(section.Width() / 2))
 	}
 }

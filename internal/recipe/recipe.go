@@ -94,12 +94,32 @@ type Layer struct {
 	Name    string
 	Batter  string
 	Surface quantity.Length // Surface is the height of the finished surface above the floor.
-	Share   quantity.Ratio  // Share of the loaf's height, where Surface is not stated.
+	Share   quantity.Ratio  // Share of the loaf's volume, where Surface is not stated.
+	Propped Propping        `json:",omitzero"`
 	Trace   Trace           // Trace is what the layer wants when it is poured.
 	Colours []Colour
 	Scents  []Scent
 	Embeds  []Embed
+	// MicaLine is what is dusted on the surface before the next layer: a thin
+	// line on the cut face.
+	MicaLine Topping `json:",omitzero"`
 }
+
+// Propping is how much higher one side of the mould stands than the other while
+// a layer is poured and sets. The zero value is a level mould.
+type Propping struct {
+	By   quantity.Length
+	Side Side // Side is the one that stands higher, where the layer is thinner.
+}
+
+// Side is a side of the mould.
+type Side string
+
+// The sides.
+const (
+	LeftSide  Side = "left"
+	RightSide Side = "right"
+)
 
 // Colour is a colourant and its rate on this layer's oils.
 type Colour struct {
@@ -145,7 +165,17 @@ type Embed struct {
 	Dough  string          `json:",omitempty"` // Dough is the material that it is made of, or "" where that is not stated.
 	Across quantity.Length // Across is from the left wall to the middle.
 	Sink   quantity.Length // Sink is how far its lowest point lies under the holding layer's finished surface.
+
+	Corners []Corner       `json:",omitzero"` // Corners are a polygon's, and those that a path was flattened to.
+	Path    string         `json:",omitzero"` // Path is the SVG path data that Corners were taken from.
+	Turn    quantity.Angle `json:",omitzero"` // Turn is anticlockwise, after it was mirrored.
+	Mirror  bool           `json:",omitzero"` // Mirror changes left and right over.
+	Stood   bool           `json:",omitzero"` // Stood embeds are in place before their layer is poured.
+	Proud   bool           `json:",omitzero"` // Proud embeds are meant to stand out of the soap.
 }
+
+// Corner is a corner of an outline: to the right of some origin, and up.
+type Corner struct{ X, Y quantity.Length }
 
 // Shape is the outline of an embed on the cut face.
 type Shape string
@@ -155,6 +185,8 @@ const (
 	Circle    Shape = "circle"
 	Ellipse   Shape = "ellipse"
 	Rectangle Shape = "rectangle"
+	Polygon   Shape = "polygon"
+	PathShape Shape = "path" // PathShape is drawn by SVG path data.
 )
 
 // Top is what happens to the surface of the last layer.

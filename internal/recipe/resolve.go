@@ -4,6 +4,8 @@ import (
 	"crypto/sha256"
 	"encoding/hex"
 	"unicode/utf8"
+
+	"bench/internal/quantity"
 )
 
 // Resolve freezes a recipe for one batch: it checks it at that number of loaves
@@ -16,7 +18,15 @@ import (
 // Text is the document as it was read. Where a problem is not a warning the
 // control recipe is the zero value.
 func Resolve(r Recipe, text string, w Workshop, loaves int) (Control, []Problem) {
+	return ResolveOils(r, text, w, loaves, 0)
+}
+
+// ResolveOils is Resolve for so much oil as the maker has at hand, whatever the
+// recipe says of its weight: the loaf becomes as high as that fills it, all
+// layers in proportion. Zero leaves it to the recipe.
+func ResolveOils(r Recipe, text string, w Workshop, loaves int, oils quantity.Mass) (Control, []Problem) {
 	c := newChecker(r, w)
+	c.onHand = oils
 	if loaves == 0 {
 		loaves = c.r.Loaves
 	}

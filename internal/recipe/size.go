@@ -30,7 +30,7 @@ func (r Recipe) LayersOf(batter string) []int {
 func (c Control) Fills() []form.LayerFill {
 	layers := make([]form.Layer, len(c.Recipe.Layers))
 	for i, l := range c.Recipe.Layers {
-		layers[i] = l.Fill()
+		layers[i] = l.Fill(c.Mould)
 	}
 	return form.FillLayers(c.Mould.Section(), layers)
 }

@@ -42,21 +42,6 @@ type Vessel struct {
 	Tare quantity.Mass
 }
 
-// Mould is a straight loaf mould: inner length, width and height, after any
-// liner, and how many of it there are.
-type Mould struct {
-	Name   string
-	Length quantity.Length
-	Width  quantity.Length
-	Height quantity.Length
-	Count  int
-}
-
-// Capacity gives the volume of the mould filled to the rim.
-func (m Mould) Capacity() quantity.Volume {
-	return quantity.FromMillilitres(m.Length.Millimetres() * m.Width.Millimetres() * m.Height.Millimetres() / 1000)
-}
-
 // MaterialKind is what a material is.
 type MaterialKind string
 

@@ -67,7 +67,7 @@ func builtin(t testing.TB, file string, loaves int) recipe.Control {
 	t.Helper()
 	w, _, problems := read.Workshop(recipes.WorkshopFile, document(t, recipes.WorkshopFile))
 	data := document(t, file)
-	r, _, more := read.CheckedRecipe(file, data, w)
+	r, _, more := read.CheckedRecipe(file, data, w, recipes.FS())
 	if problems = append(problems, more...); read.Failed(problems) {
 		t.Fatalf("%s: %v", file, problems)
 	}

@@ -8,6 +8,7 @@ package steps
 
 import (
 	"bench/internal/calc"
+	"bench/internal/form"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
 	"bench/internal/sure"
@@ -81,6 +82,11 @@ type Layer struct {
 	Surface  quantity.Length // Surface is the finished height above the floor, the mean of the loaves.
 	PourLine quantity.Length // PourLine is the height before this layer's embeds go in.
 	Rim      quantity.Length // Rim is from the rim down to the pour line.
+
+	Displaced []Displaced   // Displaced is what embeds take of its room in the first loaf.
+	Left      quantity.Mass // Left is what should stay in the vessel once every loaf has its part.
+	LeftReads quantity.Mass // LeftReads is that with the vessel; zero if its tare is not known.
+	LeftIn    string
 }
 
 // Scent is a layer's fragrance or essential oil.
@@ -90,14 +96,19 @@ type Scent struct {
 	Portions []quantity.Mass // Portions are the loaves' shares.
 }
 
-// LoafPour is what one loaf gets of a layer.
+// LoafPour is what one loaf gets of a layer. Of a sloped surface the heights are
+// those in the middle of the mould; Face has all of it.
 type LoafPour struct {
 	Mass     quantity.Mass // Mass goes into the mould.
 	PourLine quantity.Length
 	Rim      quantity.Length
 	Surface  quantity.Length
 	Poured   bool
+	Face     form.FaceLayer
 }
+
+// Sloped tells whether the mould is propped for the layer.
+func (l LoafPour) Sloped() bool { return l.Face.PourLine.Slope != 0 }
 
 // Kind is what a stage is for. The words are part of the JSON contract.
 type Kind string
@@ -121,7 +132,9 @@ const (
 	ScentAndPour Kind = "scent and pour"
 	HoldEmbeds   Kind = "wait until embeds stay put"
 	Embeds       Kind = "embeds"
+	StandEmbeds  Kind = "stand embeds"
 	HoldLayer    Kind = "wait until firm"
+	MicaLine     Kind = "mica line"
 	Texture      Kind = "texture"
 	Cover        Kind = "cover"
 	CleanUp      Kind = "clean up"

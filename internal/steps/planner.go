@@ -78,7 +78,7 @@ func whole(c recipe.Control) bool {
 			return false
 		}
 	}
-	return len(c.Scales) > 0 && len(c.Recipe.Layers) > 0 && c.Loaves > 0 && c.Mould.Length > 0 && c.Mould.Width > 0
+	return len(c.Scales) > 0 && len(c.Recipe.Layers) > 0 && c.Loaves > 0 && c.Mould.Capacity() > 0
 }
 
 // weighing is a weighing before it is known on which scale.

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"bench/internal/calc"
+	"bench/internal/form"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
 )
@@ -132,7 +133,7 @@ func (p *planner) split(r *pour, mass quantity.Mass) {
 // it, and notes where each surface lies. Loaves that get the same rise alike.
 func (p *planner) followLoaves() {
 	var masses []quantity.Mass
-	var levels []level
+	var levels []form.FaceLayer
 	for loaf := range p.c.Loaves {
 		if m := p.loafMasses(loaf); !slices.Equal(m, masses) {
 			masses, levels = m, p.levels(m)
@@ -140,35 +141,39 @@ func (p *planner) followLoaves() {
 		for i := range p.pours {
 			r := &p.pours[i]
 			tick, poured := p.s.Done(pourID(r.recipe, loaf))
+			line := p.size.face.middle(levels[i].PourLine)
 			r.layer.Loaves = append(r.layer.Loaves, LoafPour{
-				Mass: masses[i], PourLine: levels[i].line, Rim: p.c.Mould.Height - levels[i].line, Surface: levels[i].surface,
-				Poured: poured && tick.Skipped == "",
+				Mass: masses[i], PourLine: line, Rim: p.c.Mould.Height - line, Surface: p.size.face.middle(levels[i].Surface),
+				Poured: poured && tick.Skipped == "", Face: levels[i],
 			})
+			if loaf == 0 {
+				r.layer.Displaced = p.displaced(levels, i)
+			}
 		}
 	}
 	for i := range p.pours {
-		l := &p.pours[i].layer
-		n := quantity.Length(len(l.Loaves))
-		for _, loaf := range l.Loaves {
-			l.PourLine += loaf.PourLine
-			l.Surface += loaf.Surface
-		}
-		l.PourLine, l.Surface = l.PourLine/n, l.Surface/n
-		l.Rim = p.c.Mould.Height - l.PourLine
+		p.settleLayer(&p.pours[i])
 	}
 }
 
-// level is where a layer's surface lies before its embeds go in and after.
-type level struct{ line, surface quantity.Length }
-
-// levels gives them for a loaf that gets so much of each layer.
-func (p *planner) levels(masses []quantity.Mass) []level {
-	up := rise{face: p.size.face}
-	levels := make([]level, len(masses))
-	for i, m := range masses {
-		levels[i].line, levels[i].surface = up.pour(i, m.Grams()/p.size.mixtures[i].GramsPerML)
+// settleLayer gives a layer the mean of its loaves, and what its vessel should
+// be left with.
+func (p *planner) settleLayer(r *pour) {
+	l := &r.layer
+	n := quantity.Length(len(l.Loaves))
+	for _, loaf := range l.Loaves {
+		l.PourLine += loaf.PourLine
+		l.Surface += loaf.Surface
 	}
-	return levels
+	l.PourLine, l.Surface = l.PourLine/n, l.Surface/n
+	l.Rim = p.c.Mould.Height - l.PourLine
+	l.LeftIn, l.Left = r.vessel.Name, min(p.c.LeftInVessel, l.Mass)
+	if len(r.portions) > 0 {
+		l.Left = max(0, net(r.gross)-sum(r.portions...))
+	}
+	if r.vessel.Tare > 0 {
+		l.LeftReads = r.vessel.Tare + l.Left
+	}
 }
 
 // loafMasses is what one loaf gets of each layer.

@@ -19,6 +19,10 @@ func (p *planner) stages() []Stage {
 		r := p.pours[i]
 		_, bi := p.c.Recipe.Batter(r.recipe.Batter)
 		k := p.pots[bi]
+		stand := p.stand(r, firm)
+		if len(stand.Tasks) > 0 {
+			list = append(list, stand)
+		}
 		wet := "" // wet is the stage before, once the batter cannot wait.
 		if !done[k.recipe.Name] {
 			done[k.recipe.Name] = true
@@ -27,7 +31,7 @@ func (p *planner) stages() []Stage {
 		} else {
 			wet = firm
 		}
-		list = append(list, p.pourLayer(r, wet, firm)...)
+		list = append(list, p.pourLayer(r, wet, firm, stand)...)
 		firm = list[len(list)-1].ID
 	}
 	list = append(list, p.finish(firm)...)
@@ -69,12 +73,16 @@ func (p *planner) bringTogether(k pot, layer int, firm string) []Stage {
 
 // pourLayer takes one layer from the traced batter into the moulds, and waits
 // for what comes next. Wet is the stage before; firm is the wait that must be
-// over before anything is poured on the layer below.
-func (p *planner) pourLayer(r pour, wet, firm string) []Stage {
+// over before anything is poured on the layer below, and stand is what must be
+// in the mould by then.
+func (p *planner) pourLayer(r pour, wet, firm string, stand Stage) []Stage {
 	var stages []Stage
 	before := []string{wet}
 	if firm != "" && firm != wet {
 		before = append(before, firm)
+	}
+	if len(stand.Tasks) > 0 {
+		before = append(before, stand.ID)
 	}
 	add := func(s Stage) {
 		if len(s.Tasks) == 0 {
@@ -104,12 +112,13 @@ func (p *planner) pourLayer(r pour, wet, firm string) []Stage {
 	} else {
 		add(p.pourStage(r))
 	}
-	if len(r.recipe.Embeds) > 0 {
+	if p.presses(r) {
 		add(p.holdEmbeds(r))
 		add(p.embeds(r))
 	}
 	if r.at < len(p.pours)-1 {
 		add(p.holdLayer(r))
+		add(p.micaLine(r))
 	}
 	return stages
 }

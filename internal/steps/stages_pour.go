@@ -4,8 +4,6 @@ import (
 	"fmt"
 	"slices"
 
-	"bench/internal/form"
-	"bench/internal/quantity"
 	"bench/internal/recipe"
 	"bench/internal/scent"
 )
@@ -66,56 +64,32 @@ func (p *planner) splitStage(r pour) Stage {
 func (p *planner) pourStage(r pour) Stage {
 	s := p.layerStage(r, "pour/", Pour, "pour")
 	s.Why = "Pour to the line; the embeds lift it to the finished surface."
-	if len(r.recipe.Embeds) == 0 {
+	if !p.presses(r) {
 		s.Why = "Low and slow, over a spatula when there is a layer below."
 	}
+	s.Tasks = p.prop(r)
 	for loaf := range p.c.Loaves {
 		s.Tasks = append(s.Tasks, p.pourTask(r, loaf))
 	}
 	return s
 }
 
-// pourTask says the pour line three ways: from the floor, down from the rim,
-// and as grams into the mould.
-func (p *planner) pourTask(r pour, loaf int) Task {
-	l := r.layer.Loaves[loaf]
-	how, more := "", ""
-	switch {
-	case r.at > 0 && p.standing(r.at):
-		how, more = "Low on both sides of the embeds. ", "more "
-	case r.at > 0:
-		how, more = "Low, over a spatula. ", "more "
-	}
-	t := p.tick(pourID(r.recipe, loaf), fmt.Sprintf("Loaf %d: pour to %s", loaf+1, toAnEye(l.PourLine)),
-		fmt.Sprintf("%s%s down from the rim; %s g %son the scale under the mould. Tap the mould.",
-			how, toAnEye(l.Rim), l.Mass.At(quantity.Gram), more))
-	t.Material, t.Target, t.Reads, t.PourLine = "batter", l.Mass, quantity.Gram, toAnEye(l.PourLine)
-	return t
-}
-
-// standing says that embeds of the layers below stand up into this one.
-func (p *planner) standing(layer int) bool {
-	base := p.size.face.layers[layer-1].Surface
-	for _, below := range p.size.face.layers[:layer] {
-		if slices.ContainsFunc(below.Embeds(), func(e form.Outline) bool { return form.Cover(e, base) < 0 }) {
-			return true
-		}
-	}
-	return false
-}
-
-// toAnEye rounds a length to the nearest half millimetre, which is what an eye
-// can pour to.
-func toAnEye(l quantity.Length) quantity.Length { return l.RoundTo(quantity.Millimetre / 2) }
-
 func (p *planner) scentAndPour(r pour, loaf int) Stage {
 	s := p.layerStage(r, fmt.Sprintf("pour %d/", loaf+1), ScentAndPour, fmt.Sprintf("pour %d", loaf+1))
 	s.Loaf, s.Ordered = loaf+1, true
 	s.Why = capital(r.layer.PlaceWhy) + "."
 	n := len(r.recipe.Scents)
+	if loaf == 0 {
+		s.Tasks = p.prop(r)
+	}
 	s.Tasks = append(s.Tasks, r.scents[loaf*n:(loaf+1)*n]...)
 	s.Tasks = append(s.Tasks, p.pourTask(r, loaf))
 	return s
+}
+
+// presses says that embeds are pressed into the layer once it is poured.
+func (p *planner) presses(r pour) bool {
+	return slices.ContainsFunc(r.recipe.Embeds, func(e recipe.Embed) bool { return !e.Stood })
 }
 
 func (p *planner) holdEmbeds(r pour) Stage {
@@ -137,18 +111,4 @@ func (p *planner) look(id, title, hint string) Task {
 	t := p.tick(id, title, hint)
 	t.Do = Look
 	return t
-}
-
-func (p *planner) embeds(r pour) Stage {
-	s := p.layerStage(r, "embeds/", Embeds, "embeds")
-	s.Why = "With a slow roll, so that no air stays under them."
-	for loaf := range p.c.Loaves {
-		for _, e := range r.recipe.Embeds {
-			bottom := toAnEye(r.layer.Loaves[loaf].Surface - e.Sink)
-			s.Tasks = append(s.Tasks, p.tick(fmt.Sprintf("%s/loaf %d/%s", r.recipe.Name, loaf+1, e.Name),
-				fmt.Sprintf("Loaf %d, %s: press it in, lowest point %s above the floor", loaf+1, e.Name, bottom),
-				fmt.Sprintf("Its top then stands at %s. Its middle %s from the left wall; level from end to end.", bottom+e.Height, e.Across)))
-		}
-	}
-	return s
 }

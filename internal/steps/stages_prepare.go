@@ -29,7 +29,7 @@ func (p *planner) setOut() Stage {
 	}
 	for _, l := range p.c.Recipe.Layers {
 		for _, e := range l.Embeds {
-			length := p.c.Mould.Length * quantity.Length(p.c.Loaves)
+			length := p.c.Mould.Along() * quantity.Length(p.c.Loaves)
 			s.Tasks = append(s.Tasks, p.tick("set out/"+l.Name+"/"+e.Name, fmt.Sprintf("%s, %s of stick", e.Name, length),
 				"At room temperature, wiped free of ash."))
 		}
@@ -78,6 +78,9 @@ func (p *planner) needs() []need {
 		} else {
 			add(r.scents...)
 		}
+	}
+	for _, r := range p.pours {
+		add(p.micaTasks(r)...)
 	}
 	add(p.toppings()...)
 	return list

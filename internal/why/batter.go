@@ -80,13 +80,17 @@ func densitySource(o recipe.OilUse) string {
 // layer explains what a layer takes, its lines, its colours and its scents.
 func (w *whys) layer(l steps.Layer, at int) {
 	mix := w.c.Mixture(at)
-	area := w.c.Fills()[at].Area
+	fill, section := w.c.Fills()[at], w.c.Mould.Section()
+	room := fmt.Sprintf("%.1f mm² × %s", fill.Area, w.c.Mould.Length)
+	if section.Lean != 0 || !w.c.Mould.HasHeights() {
+		room = fmt.Sprintf("%.1f ml", fill.Volume/1000) // It is not as long everywhere.
+	}
 	need := w.c.OilsNeeded()[at]
 	w.add(Reason{
 		Figure: l.Name + "/batter", Value: l.Mass.String(),
 		Formula: "batter = cross-section × length × density × loaves + what stays in the vessels; oils = batter / batter of a gram of oils",
 		Numbers: []string{
-			fmt.Sprintf("%.1f mm² × %s × %.4f g/mL × %d loaves + %s", area, w.c.Mould.Length, mix.GramsPerML, w.c.Loaves, w.c.Clinging(at)),
+			fmt.Sprintf("%s × %.4f g/mL × %d loaves + %s", room, mix.GramsPerML, w.c.Loaves, w.c.Clinging(at)),
 			fmt.Sprintf("1 g of oils makes %.4f g of batter, so that takes %.1f g of oils", mix.Total, need),
 		},
 		Sources: []string{"geometry: the recipe and the mould, embeds taken away", "what stays in a vessel: the workshop"},

@@ -30,7 +30,7 @@ func TestBad(t *testing.T) {
 			if strings.HasPrefix(name, "workshop-") {
 				_, _, problems = Workshop(name, data)
 			} else {
-				_, _, problems = CheckedRecipe(name, data, w)
+				_, _, problems = CheckedRecipe(name, data, w, os.DirFS(badFolder))
 			}
 			var got strings.Builder
 			for _, p := range problems {

@@ -36,7 +36,7 @@ func TestBuiltin(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		r, source, problems := CheckedRecipe(file, data, w)
+		r, source, problems := CheckedRecipe(file, data, w, recipes.FS())
 		control, more := recipe.Resolve(r, string(data), w, 0)
 		for _, p := range append(problems, source.Place(more)...) {
 			t.Error(p)

@@ -12,11 +12,13 @@ import (
 func (r *reader) layer(n *yaml.Node, p recipe.Path) recipe.Layer {
 	var l recipe.Layer
 	r.mapping(n, p, fields{
-		"name":    into(&l.Name, r.name),
-		"batter":  into(&l.Batter, r.name),
-		"surface": into(&l.Surface, measure(r, positive(quantity.ParseLength))),
-		"share":   into(&l.Share, measure(r, positive(quantity.ParseRatio))),
-		"trace":   into(&l.Trace, choice(r, recipe.Traces()...)),
+		"name":      into(&l.Name, r.name),
+		"batter":    into(&l.Batter, r.name),
+		"surface":   into(&l.Surface, measure(r, positive(quantity.ParseLength))),
+		"share":     into(&l.Share, measure(r, positive(quantity.ParseRatio))),
+		"propped":   into(&l.Propped, measure(r, parsePropping)),
+		"mica line": func(n *yaml.Node, p recipe.Path) { l.MicaLine = r.topping(n, p) },
+		"trace":     into(&l.Trace, choice(r, recipe.Traces()...)),
 		"colours": func(n *yaml.Node, p recipe.Path) {
 			r.items(n, p, func(n *yaml.Node, p recipe.Path) { l.Colours = append(l.Colours, r.colour(n, p)) })
 		},
@@ -67,19 +69,4 @@ func ofSomething(text string) (rate, error) {
 		return rate{}, fmt.Errorf("%q is more scent than soap", text)
 	}
 	return v, err
-}
-
-func (r *reader) embed(n *yaml.Node, p recipe.Path) recipe.Embed {
-	var e recipe.Embed
-	r.mapping(n, p, fields{
-		"name": into(&e.Name, r.name),
-		"shape": func(n *yaml.Node, p recipe.Path) {
-			o := measure(r, parseShape)(n, p)
-			e.Shape, e.Width, e.Height = o.shape, o.width, o.height
-		},
-		"dough":  into(&e.Dough, r.name),
-		"across": into(&e.Across, measure(r, positive(quantity.ParseLength))),
-		"sink":   into(&e.Sink, measure(r, positive(quantity.ParseLength))),
-	}, "name", "shape", "across", "sink")
-	return e
 }

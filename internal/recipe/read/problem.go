@@ -69,8 +69,8 @@ func (s Source) Place(problems []recipe.Problem) []Problem {
 // follows tells whether the field at p, one above it or one below it could not
 // be read.
 func (s Source) follows(p recipe.Path) bool {
-	for f := range s.failed {
-		if p != "" && (within(f, p) || within(p, f)) {
+	for f, failed := range s.failed {
+		if failed && p != "" && (within(f, p) || within(p, f)) {
 			return true
 		}
 	}

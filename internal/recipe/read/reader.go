@@ -2,6 +2,7 @@ package read
 
 import (
 	"fmt"
+	"io/fs"
 	"strings"
 
 	"gopkg.in/yaml.v3"
@@ -21,6 +22,7 @@ type reader struct {
 	file     string
 	problems []Problem
 	source   Source
+	beside   fs.FS // beside holds the files that the document names; it may be nil.
 }
 
 func newReader(file string) *reader {

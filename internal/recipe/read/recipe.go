@@ -1,6 +1,8 @@
 package read
 
 import (
+	"io/fs"
+
 	"gopkg.in/yaml.v3"
 
 	"bench/internal/quantity"
@@ -11,8 +13,14 @@ import (
 // with any that is not a warning the recipe is not fit to be used, and what
 // could not be read of it is zero. Source places the problems that
 // recipe.Check finds. File is only a name for the problems.
-func Recipe(file string, data []byte) (recipe.Recipe, Source, []Problem) {
+//
+// Beside holds the files that the recipe names, of which the first is used;
+// without one it can name none.
+func Recipe(file string, data []byte, beside ...fs.FS) (recipe.Recipe, Source, []Problem) {
 	r := newReader(file)
+	if len(beside) > 0 {
+		r.beside = beside[0]
+	}
 	var out recipe.Recipe
 	if root := r.document(data); root != nil {
 		r.recipe(root, &out)
@@ -23,8 +31,8 @@ func Recipe(file string, data []byte) (recipe.Recipe, Source, []Problem) {
 
 // CheckedRecipe reads a recipe document and checks it in a workshop, and gives
 // the problems of both in the order of the file.
-func CheckedRecipe(file string, data []byte, w recipe.Workshop) (recipe.Recipe, Source, []Problem) {
-	out, source, problems := Recipe(file, data)
+func CheckedRecipe(file string, data []byte, w recipe.Workshop, beside ...fs.FS) (recipe.Recipe, Source, []Problem) {
+	out, source, problems := Recipe(file, data, beside...)
 	if len(source.at) > 0 {
 		problems = append(problems, source.Place(recipe.Check(out, w))...)
 		sortProblems(problems)
@@ -140,15 +148,18 @@ func (r *reader) top(n *yaml.Node, p recipe.Path) recipe.Top {
 	r.mapping(n, p, fields{
 		"texture": into(&top.Texture, r.line),
 		"toppings": func(n *yaml.Node, p recipe.Path) {
-			r.items(n, p, func(n *yaml.Node, p recipe.Path) {
-				var t recipe.Topping
-				r.mapping(n, p, fields{
-					"material": into(&t.Material, r.name),
-					"per loaf": into(&t.PerLoaf, measure(r, positive(quantity.ParseMass))),
-				}, "material", "per loaf")
-				top.Toppings = append(top.Toppings, t)
-			})
+			r.items(n, p, func(n *yaml.Node, p recipe.Path) { top.Toppings = append(top.Toppings, r.topping(n, p)) })
 		},
 	})
 	return top
+}
+
+// topping reads what is scattered on each loaf, at its top or between layers.
+func (r *reader) topping(n *yaml.Node, p recipe.Path) recipe.Topping {
+	var t recipe.Topping
+	r.mapping(n, p, fields{
+		"material": into(&t.Material, r.name),
+		"per loaf": into(&t.PerLoaf, measure(r, positive(quantity.ParseMass))),
+	}, "material", "per loaf")
+	return t
 }

@@ -73,11 +73,16 @@ func parseShape(text string) (outline, error) {
 	sides := times.Split(strings.TrimSpace(size), -1)
 	want := 2
 	switch shape {
+	case recipe.Polygon, recipe.PathShape:
+		if size != "" {
+			return bad(fmt.Errorf("%s takes its size from its outline", withArticle(shape)))
+		}
+		return outline{shape: shape}, nil
 	case recipe.Circle:
 		want = 1
 	case recipe.Ellipse, recipe.Rectangle:
 	default:
-		return bad(fmt.Errorf("%q is neither circle, ellipse nor rectangle", short(word)))
+		return bad(fmt.Errorf("%q is neither circle, ellipse, rectangle, polygon nor path", short(word)))
 	}
 	if len(sides) != want {
 		return bad(fmt.Errorf("%s has %s", withArticle(shape), map[int]string{1: "one size", 2: "two sizes"}[want]))

@@ -72,12 +72,23 @@ func (r *reader) mould(n *yaml.Node, p recipe.Path) recipe.Mould {
 	var m recipe.Mould
 	length := measure(r, positive(quantity.ParseLength))
 	r.mapping(n, p, fields{
-		"name":   into(&m.Name, r.name),
-		"length": into(&m.Length, length),
-		"width":  into(&m.Width, length),
-		"height": into(&m.Height, length),
-		"count":  into(&m.Count, r.count),
-	}, "name", "length", "width", "height")
+		"name":         into(&m.Name, r.name),
+		"kind":         into(&m.Kind, choice(r, recipe.LoafMould, recipe.SlabMould, recipe.CylinderMould, recipe.LyingMould, recipe.CavityMould)),
+		"length":       into(&m.Length, length),
+		"width":        into(&m.Width, length),
+		"height":       into(&m.Height, length),
+		"floor width":  into(&m.FloorWidth, length),
+		"floor length": into(&m.FloorLength, length),
+		"diameter":     into(&m.Diameter, length),
+		"liner":        into(&m.Liner, length),
+		"cavities":     into(&m.Cavities, r.count),
+		"volume":       into(&m.Volume, measure(r, positive(quantity.ParseVolume))),
+		"holds water":  into(&m.HoldsWater, measure(r, positive(quantity.ParseMass))),
+		"count":        into(&m.Count, r.count),
+	}, "name")
+	if m.Kind == "" && (m.Volume > 0 || m.HoldsWater > 0) {
+		m.Kind = recipe.CavityMould
+	}
 	return m
 }
 

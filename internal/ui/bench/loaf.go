@@ -37,7 +37,7 @@ type loafDrawing struct {
 // that the next pour goes up to, its finished surface, and the embeds.
 func (b Screen) loaf(t ink.Theme, w, h int, at steps.Stage, task steps.Task) []string {
 	mould := b.Plan.Mould
-	if mould.Height <= 0 || mould.Width <= 0 || len(b.Plan.Layers) == 0 || h < 12 {
+	if !mould.HasHeights() || mould.Height <= 0 || mould.Width <= 0 || len(b.Plan.Layers) == 0 || h < 12 {
 		return nil
 	}
 	d := loafDrawing{t: t, b: b, at: at, loaf: loafOf(at, task, b.Plan.Loaves), pour: -1}

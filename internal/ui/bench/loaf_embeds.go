@@ -11,15 +11,9 @@ import (
 func (d *loafDrawing) embedsIn(i int) []bool {
 	layer := d.b.State.Control.Recipe.Layers[i]
 	in := make([]bool, len(layer.Embeds))
-	for _, s := range d.b.Plan.Stages {
-		if s.Kind != steps.Embeds || s.Layer != layer.Name {
-			continue
-		}
-		for n := range in {
-			if at := d.loaf*len(in) + n; at < len(s.Tasks) {
-				in[n] = s.Tasks[at].Done && s.Tasks[at].Skipped == ""
-			}
-		}
+	for n, e := range layer.Embeds {
+		task, _, _ := d.b.Plan.Task(steps.EmbedTask(layer.Name, d.loaf, e.Name))
+		in[n] = task.Done && task.Skipped == ""
 	}
 	return in
 }

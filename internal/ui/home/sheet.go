@@ -86,8 +86,7 @@ func layerLines(t ink.Theme, p steps.Plan, i int, embeds []recipe.Embed, w int) 
 	lines := []string{
 		"", t.Strong.Render("Layer "+ink.Clean(l.Name)) + t.Quiet.Render(fmt.Sprintf("   %s, of %s, at %s trace   %s g", where, ink.Clean(l.Batter), l.Trace, l.Mass.At(gram))),
 	}
-	lines = append(lines, ink.Hang(" ", fmt.Sprintf("pour to %s (%s down from the rim); finished surface %s",
-		ink.ToAnEye(l.PourLine), ink.ToAnEye(l.Rim), ink.ToAnEye(l.Surface)), w)...)
+	lines = append(lines, ink.Hang(" ", pourWords(p, l), w)...)
 	for _, e := range embeds {
 		lines = append(lines, ink.Hang(" ", embedWords(e), w)...)
 	}
@@ -105,9 +104,22 @@ func layerLines(t ink.Theme, p steps.Plan, i int, embeds []recipe.Embed, w int) 
 	return lines
 }
 
+// pourWords says where a layer is poured to: by height, or by weight where
+// heights mean nothing.
+func pourWords(p steps.Plan, l steps.Layer) string {
+	switch {
+	case !p.Mould.HasHeights() && len(l.Loaves) > 0:
+		return fmt.Sprintf("pour %s g into each mould", l.Loaves[0].Mass.At(gram))
+	case len(l.Loaves) > 0 && l.Loaves[0].Sloped():
+		return fmt.Sprintf("pour to %s in the middle, on a slope; finished surface %s there", ink.ToAnEye(l.PourLine), ink.ToAnEye(l.Surface))
+	}
+	return fmt.Sprintf("pour to %s (%s down from the rim); finished surface %s", ink.ToAnEye(l.PourLine), ink.ToAnEye(l.Rim), ink.ToAnEye(l.Surface))
+}
+
 // embedWords says what is pressed into a layer, how large, and where it ends up.
 func embedWords(e recipe.Embed) string {
-	size := fmt.Sprintf("%s by %s", e.Width, e.Height)
+	width, height := e.Size()
+	size := fmt.Sprintf("%s by %s", width, height)
 	if e.Shape == recipe.Circle {
 		size = e.Width.String() + " across"
 	}

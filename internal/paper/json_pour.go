@@ -1,0 +1,73 @@
+package paper
+
+import (
+	"bench/internal/form"
+	"bench/internal/quantity"
+	"bench/internal/recipe"
+	"bench/internal/steps"
+)
+
+// pourJSON is what one loaf gets of a layer. Left and right are at the walls.
+type pourJSON struct {
+	G       grams       `json:"g"`
+	Line    surfaceJSON `json:"pour_line"`
+	Surface surfaceJSON `json:"surface"`
+}
+
+type surfaceJSON struct {
+	Middle millimetres `json:"mm"`
+	Left   millimetres `json:"left_mm"`
+	Right  millimetres `json:"right_mm"`
+}
+
+type displacedJSON struct {
+	Embed string      `json:"embed"`
+	Layer string      `json:"layer"`
+	ML    decimal     `json:"ml"`
+	Lift  millimetres `json:"lift_mm"`
+}
+
+func mouldToJSON(m recipe.Mould) mouldJSON {
+	out := mouldJSON{
+		Name: m.Name, Capacity: decimal(m.Capacity().Millilitres()), Kind: string(m.Kind),
+		Heights: m.HasHeights(), Cavities: m.Cavities,
+	}
+	if m.Kind == "" {
+		out.Kind = string(recipe.LoafMould)
+	}
+	if !m.HasHeights() {
+		out.Cavities = m.CavityCount()
+		return out
+	}
+	out.Length, out.Width, out.Height, out.FloorWidth = millimetres(m.Length), millimetres(m.Width), millimetres(m.Height), millimetres(m.FloorWidth)
+	if m.FloorWidth == 0 && m.Kind != recipe.LyingMould {
+		out.FloorWidth = out.Width
+	}
+	return out
+}
+
+func poursToJSON(l steps.Layer, mould recipe.Mould) []pourJSON {
+	pours := []pourJSON{}
+	for _, loaf := range l.Loaves {
+		pour := pourJSON{G: grams(loaf.Mass)}
+		if mould.HasHeights() {
+			pour.Line, pour.Surface = surfaceToJSON(loaf.Face.PourLine, mould), surfaceToJSON(loaf.Face.Surface, mould)
+		}
+		pours = append(pours, pour)
+	}
+	return pours
+}
+
+func surfaceToJSON(l form.Line, mould recipe.Mould) surfaceJSON {
+	width := mould.Section().Width()
+	at := func(x float64) millimetres { return millimetres(quantity.FromMillimetres(l.Height(x))) }
+	return surfaceJSON{Middle: at(width / 2), Left: at(0), Right: at(width)}
+}
+
+func displacedToJSON(l steps.Layer) []displacedJSON {
+	list := []displacedJSON{}
+	for _, d := range l.Displaced {
+		list = append(list, displacedJSON{d.Embed, d.Layer, decimal(d.Volume.Millilitres()), millimetres(d.Lift)})
+	}
+	return list
+}

@@ -1,0 +1,161 @@
+package steps
+
+import (
+	"fmt"
+	"slices"
+
+	"bench/internal/form"
+	"bench/internal/quantity"
+	"bench/internal/recipe"
+)
+
+// pourTask says the pour line three ways: from the floor, down from the rim,
+// and as grams into the mould; a sloped one at both walls, and in a mould that
+// has no heights the grams alone.
+func (p *planner) pourTask(r pour, loaf int) Task {
+	l := r.layer.Loaves[loaf]
+	how, more := "", ""
+	switch {
+	case p.standing(r.at):
+		how = "Low on both sides of the embeds. "
+	case r.at > 0:
+		how = "Low, over a spatula. "
+	}
+	if r.at > 0 {
+		more = "more "
+	}
+	grams := l.Mass.At(quantity.Gram)
+	onScale := fmt.Sprintf("%s g %son the scale under the mould. Tap the mould.", grams, more)
+	title := fmt.Sprintf("Loaf %d: pour to %s", loaf+1, toAnEye(l.PourLine))
+	hint := fmt.Sprintf("%s%s down from the rim; %s", how, toAnEye(l.Rim), onScale)
+	switch n := p.c.Mould.CavityCount(); {
+	case l.Sloped():
+		left, right := p.walls(l.Face.PourLine)
+		rim := p.c.Mould.Height
+		title = fmt.Sprintf("Loaf %d: pour to %s at the left wall, %s at the right", loaf+1, toAnEye(left), toAnEye(right))
+		hint = fmt.Sprintf("%s%s down from the rim at the left, %s at the right; %s", how, toAnEye(max(0, rim-left)), toAnEye(max(0, rim-right)), onScale)
+	case !p.c.Mould.HasHeights() && n > 1:
+		title = fmt.Sprintf("Mould %d: pour %s g into each of %d cavities", loaf+1, (l.Mass / quantity.Mass(n)).At(quantity.Gram), n)
+		hint = onScale
+	case !p.c.Mould.HasHeights():
+		title, hint = fmt.Sprintf("Mould %d: pour %s g %sinto it", loaf+1, grams, more), onScale
+	}
+	t := p.tick(pourID(r.recipe, loaf), title, hint)
+	t.Material, t.Target, t.Reads = "batter", l.Mass, quantity.Gram
+	if p.c.Mould.HasHeights() {
+		t.PourLine = toAnEye(l.PourLine)
+	}
+	return t
+}
+
+// walls gives where a surface meets the left and the right wall.
+func (p *planner) walls(l form.Line) (left, right quantity.Length) {
+	return max(0, quantity.FromMillimetres(l.Height(0))), max(0, quantity.FromMillimetres(l.Height(p.size.face.section.Width())))
+}
+
+// standing says that embeds stand where this layer is poured: its own, or ones
+// that layers below hold.
+func (p *planner) standing(layer int) bool {
+	if slices.ContainsFunc(p.size.face.layers[layer].Embeds, func(e form.Embed) bool { return e.Stands }) {
+		return true
+	}
+	if layer == 0 {
+		return false
+	}
+	base := p.size.face.layers[layer-1].Surface
+	for _, below := range p.size.face.layers[:layer] {
+		if slices.ContainsFunc(below.Embeds, func(e form.Embed) bool { return form.Cover(e, base) < 0 }) {
+			return true
+		}
+	}
+	return false
+}
+
+// toAnEye rounds a length to the nearest half millimetre, which is what an eye
+// can pour to.
+func toAnEye(l quantity.Length) quantity.Length { return l.RoundTo(quantity.Millimetre / 2) }
+
+// prop sets the moulds on a slope for this layer, or level again after one.
+func (p *planner) prop(r pour) []Task {
+	now, before := r.recipe.Propped, recipe.Propping{}
+	if r.at > 0 {
+		before = p.c.Recipe.Layers[r.at-1].Propped
+	}
+	id := r.recipe.Batter + "/" + r.recipe.Name + "/prop"
+	switch {
+	case now == before:
+		return nil
+	case now.By == 0:
+		return []Task{p.tick(id, "Take the props away: the moulds level again", "The layer below has set enough to stay as it lies.")}
+	}
+	return []Task{p.tick(id, fmt.Sprintf("Prop the %s side of each mould up by %s", now.Side, now.By),
+		"Along its whole length, at the lower edge; it stays so until the layer is firm.")}
+}
+
+// stand puts in place what stands in the moulds before a layer is poured.
+func (p *planner) stand(r pour, firm string) Stage {
+	s := p.layerStage(r, "stand/", StandEmbeds, "stand")
+	s.Why = "These stand in the mould first, and the batter is poured round them."
+	s.After = []string{"set out"}
+	if firm != "" {
+		s.After = []string{firm}
+	}
+	for loaf := range p.c.Loaves {
+		for n, e := range r.recipe.Embeds {
+			if e.Stood {
+				s.Tasks = append(s.Tasks, p.embedTask(r, loaf, n, "stand it in place"))
+			}
+		}
+	}
+	return s
+}
+
+// embeds are pressed in after the pour.
+func (p *planner) embeds(r pour) Stage {
+	s := p.layerStage(r, "embeds/", Embeds, "embeds")
+	s.Why = "With a slow roll, so that no air stays under them."
+	for loaf := range p.c.Loaves {
+		for n, e := range r.recipe.Embeds {
+			if !e.Stood {
+				s.Tasks = append(s.Tasks, p.embedTask(r, loaf, n, "press it in"))
+			}
+		}
+	}
+	return s
+}
+
+func (p *planner) embedTask(r pour, loaf, n int, order string) Task {
+	e := r.recipe.Embeds[n]
+	_, lowest, _, _ := r.layer.Loaves[loaf].Face.Embeds[n].Box()
+	bottom := toAnEye(max(0, quantity.FromMillimetres(lowest)))
+	_, height := e.Size()
+	hint := fmt.Sprintf("Its top then stands at %s. Its middle %s from the left wall; level from end to end.", bottom+height, e.Across)
+	if e.Turn > 0 {
+		hint += fmt.Sprintf(" Turned by %g° anticlockwise.", e.Turn.Degrees())
+	}
+	return p.tick(EmbedTask(r.recipe.Name, loaf, e.Name),
+		fmt.Sprintf("Loaf %d, %s: %s, lowest point %s above the floor", loaf+1, e.Name, order, bottom), hint)
+}
+
+// micaLine dusts the surface that the next layer is poured on.
+func (p *planner) micaLine(r pour) Stage {
+	s := p.layerStage(r, "mica line/", MicaLine, "mica line")
+	s.Why = "A thin line on the cut face. Too much, and the layers come apart along it."
+	s.Tasks = p.micaTasks(r)
+	return s
+}
+
+func (p *planner) micaTasks(r pour) []Task {
+	var tasks []Task
+	line := r.recipe.MicaLine
+	for loaf := 0; loaf < p.c.Loaves && line.PerLoaf > 0; loaf++ {
+		m, _ := p.c.Material(line.Material)
+		tasks = append(tasks, p.weigh(weighing{
+			id:    fmt.Sprintf("%s/loaf %d/line/%s", r.recipe.Name, loaf+1, line.Material),
+			title: fmt.Sprintf("%s on %s, loaf %d", line.Material, r.recipe.Name, loaf+1), material: line.Material, lot: m.Lot,
+			hint:  "Through a fine sieve held low, as thin as shows.",
+			grams: line.PerLoaf.Grams(), vessel: p.rack.ColourCup(loaf),
+		}))
+	}
+	return tasks
+}
