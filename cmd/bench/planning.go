@@ -56,7 +56,7 @@ the work. FILE is a path, or the name of a built-in recipe.`,
 }
 
 func (a *app) plan(file string, loaves int, oils quantity.Mass, asJSON bool) error {
-	control, err := a.resolve("plan", file, loaves, oils)
+	control, err := a.resolveOils("plan", file, loaves, oils)
 	if err != nil {
 		return err
 	}
@@ -75,7 +75,13 @@ func (a *app) plan(file string, loaves int, oils quantity.Mass, asJSON bool) err
 
 // resolve reads a recipe and gives its control recipe. What is wrong with it is
 // reported already when that fails.
-func (a *app) resolve(command, file string, loaves int, oils quantity.Mass) (recipe.Control, error) {
+func (a *app) resolve(command, file string, loaves int) (recipe.Control, error) {
+	return a.resolveOils(command, file, loaves, 0)
+}
+
+// resolveOils is resolve for so much oil as there is at hand; zero leaves it to
+// the recipe.
+func (a *app) resolveOils(command, file string, loaves int, oils quantity.Mass) (recipe.Control, error) {
 	home, err := a.home()
 	if err != nil {
 		return recipe.Control{}, err

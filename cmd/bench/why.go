@@ -33,7 +33,7 @@ and where they come from. FIGURE is a part of the figure's name, such as "band",
 			if c.Flags().Changed("loaves") && loaves < 1 {
 				return errors.New("--loaves must be 1 or more")
 			}
-			control, err := a.resolve("why", args[0], loaves, 0)
+			control, err := a.resolve("why", args[0], loaves)
 			if err != nil {
 				return err
 			}

@@ -34,7 +34,7 @@ func TestPaintedAreasAreThoseOfTheNumbers(t *testing.T) {
 		low := form.Through(form.Point{X: middle, Y: rapid.Float64Range(0.35, 0.55).Draw(t, "low") * section.Height}, slope)
 		high := form.Level(rapid.Float64Range(0.8, 0.98).Draw(t, "high") * section.Height)
 		embed := form.Ellipse{CX: middle, CY: low.Height(middle), RX: 9, RY: 6}
-		fills := form.FillLayers(section, []form.Layer{{Surface: low, Pressed: []form.Outline{embed}}, {Surface: high}})
+		fills := form.FillLayers(section, []form.Layer{{Surface: low, Embeds: []form.Embed{{Outline: embed}}}, {Surface: high}})
 
 		l := Loaf{Walls: pointsOf(section.Boundary()), Rim: section.Height, Layers: []Layer{
 			{
