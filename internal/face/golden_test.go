@@ -34,7 +34,7 @@ func control(t *testing.T, file string) recipe.Control {
 	if data, err = fs.ReadFile(recipes.FS(), file); err != nil {
 		t.Fatal(err)
 	}
-	r, _, problems := read.CheckedRecipe(file, data, w)
+	r, _, problems := read.CheckedRecipe(file, data, w, recipes.FS())
 	if read.Failed(problems) {
 		t.Fatal(problems)
 	}

@@ -2,7 +2,6 @@ package face
 
 import (
 	"bench/internal/form"
-	"bench/internal/quantity"
 	"bench/internal/recipe"
 	"bench/internal/scene"
 	"bench/internal/steps"
@@ -11,12 +10,8 @@ import (
 // Designed gives the loaf of a recipe as it is drawn there, with nothing poured.
 func Designed(c recipe.Control) Loaf {
 	l := emptyLoaf(c)
-	var drawn []form.Layer
-	for _, layer := range c.Recipe.Layers {
-		drawn = append(drawn, layer.Fill())
-	}
-	for i, fill := range form.FillLayers(c.Mould.Section(), drawn) {
-		l.Layers = append(l.Layers, layerOf(c, i, c.Recipe.Layers[i].Surface, fill.PourLine, fill.Surface))
+	for i, layer := range c.Face().Layers {
+		l.Layers = append(l.Layers, layerOf(c, i, layer))
 	}
 	return l
 }
@@ -25,17 +20,12 @@ func Designed(c recipe.Control) Loaf {
 // stage at hand.
 func Of(plan steps.Plan, c recipe.Control, loaf int, at steps.Stage) Loaf {
 	l := emptyLoaf(c)
-	middle := c.Mould.Section().Width() / 2
 	for i, planned := range plan.Layers {
 		if i >= len(c.Recipe.Layers) || loaf >= len(planned.Loaves) {
 			break
 		}
 		drawn, pour := c.Recipe.Layers[i], planned.Loaves[loaf]
-		slope := drawn.Fill().Surface.Slope
-		through := func(height quantity.Length) form.Line {
-			return form.Through(form.Point{X: middle, Y: height.Millimetres()}, slope)
-		}
-		layer := layerOf(c, i, pour.Surface, through(pour.PourLine), through(pour.Surface))
+		layer := layerOf(c, i, pour.Face)
 		layer.Poured, layer.Next = pour.Poured, planned.Name == at.Layer && !pour.Poured
 		for n, in := range embedsIn(plan, drawn, loaf) {
 			layer.Embeds[n].In = in
@@ -60,34 +50,27 @@ func emptyLoaf(c recipe.Control) Loaf {
 }
 
 // layerOf gives a layer that is still to come, with its embeds where they will
-// lie under a surface of that height.
-func layerOf(c recipe.Control, i int, surface quantity.Length, pourLine, finished form.Line) Layer {
+// lie.
+func layerOf(c recipe.Control, i int, at form.FaceLayer) Layer {
 	drawn := c.Recipe.Layers[i]
 	l := Layer{
 		Name: recipe.Clean(drawn.Name), Colour: colourOf(c, drawn), Of: colourantsOf(drawn),
-		PourLine: Level(pourLine), Finished: Level(finished), Settled: true,
+		PourLine: Level(at.PourLine), Finished: Level(at.Surface), Settled: true,
 	}
-	for _, e := range drawn.Embeds {
+	for n, e := range drawn.Embeds {
 		l.Embeds = append(l.Embeds, Embed{
-			Name: recipe.Clean(e.Name), Outline: pointsOf(e.Outline(surface).Boundary()), Colour: uncoloured,
+			Name: recipe.Clean(e.Name), Outline: pointsOf(at.Embeds[n].Boundary()), Colour: uncoloured,
 		})
 	}
 	return l
 }
 
-// embedsIn says of each embed of a layer whether it is in this loaf: the tasks
-// of its stage go loaf by loaf.
+// embedsIn says of each embed of a layer whether it is in this loaf.
 func embedsIn(plan steps.Plan, layer recipe.Layer, loaf int) []bool {
 	in := make([]bool, len(layer.Embeds))
-	for _, s := range plan.Stages {
-		if s.Kind != steps.Embeds || s.Layer != layer.Name {
-			continue
-		}
-		for n := range in {
-			if at := loaf*len(in) + n; at < len(s.Tasks) {
-				in[n] = s.Tasks[at].Done && s.Tasks[at].Skipped == ""
-			}
-		}
+	for n, e := range layer.Embeds {
+		task, _, _ := plan.Task(steps.EmbedTask(layer.Name, loaf, e.Name))
+		in[n] = task.Done && task.Skipped == ""
 	}
 	return in
 }

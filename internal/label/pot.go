@@ -51,8 +51,9 @@ func (n naming) pots(plan steps.Plan) []pot {
 	}
 	for _, l := range n.control.Recipe.Layers {
 		for _, e := range l.Embeds {
-			area := form.Area(e.Outline(l.Surface)) // In mm².
-			ml := area * n.control.Mould.Length.Millimetres() / 1000 * float64(n.control.Loaves)
+			o := e.Outline(l.Surface)
+			_, _, _, top := o.Box()
+			ml := n.control.Mould.Section().Volume(o.Under(form.Level(top))) / 1000 * float64(n.control.Loaves)
 			if d, ok := n.material(e.Dough); ok && e.Dough != "" {
 				list = append(list, n.dough(d, ml*doughGramsPerML))
 			}

@@ -47,20 +47,16 @@ func weightsOf(s batch.State, pots []pot) weights {
 	return w
 }
 
-// plannedBar is how thick a bar is usually cut (common practice, no source).
-const plannedBar = 25 * quantity.Millimetre
-
 // planned gives the bar that the recipe leads to, fresh.
 func planned(c recipe.Control, pots []pot) Weights {
 	total := 0.0
 	for _, p := range pots {
 		total += p.total()
 	}
-	length := c.Mould.Length.Millimetres() * float64(c.Loaves)
-	if length <= 0 {
+	if c.Loaves < 1 {
 		return Weights{}
 	}
-	return Weights{Each: []quantity.Mass{quantity.FromGrams(total * plannedBar.Millimetres() / length)}}
+	return Weights{Each: []quantity.Mass{quantity.FromGrams(total * c.BarShare() / float64(c.Loaves))}}
 }
 
 // bars gives the weighings of one stage: one by one, and together.

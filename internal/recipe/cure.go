@@ -49,7 +49,18 @@ const (
 )
 
 // BarsPerLoaf gives how many whole bars a loaf is cut into: what is left between
-// the end trims, by the thickness of a bar, rounded down.
+// the end trims, by the thickness of a bar, rounded down. Each cavity is a bar.
 func (c Control) BarsPerLoaf() int {
-	return int(max(0, c.Mould.Length-2*DefaultEndTrim) / DefaultBarThickness)
+	if !c.Mould.HasHeights() {
+		return c.Mould.CavityCount()
+	}
+	return int(max(0, c.Mould.Along()-2*DefaultEndTrim) / DefaultBarThickness)
+}
+
+// BarShare gives the part of a mould's soap that is in one bar.
+func (c Control) BarShare() float64 {
+	if along := c.Mould.Along(); c.Mould.HasHeights() && along > 0 {
+		return DefaultBarThickness.Millimetres() / along.Millimetres()
+	}
+	return 1 / float64(c.Mould.CavityCount())
 }

@@ -166,7 +166,7 @@ func (p *planner) poured(loaf int) quantity.Mass {
 
 // barMass is what a bar is expected to weigh fresh.
 func (p *planner) barMass(loaf int) quantity.Mass {
-	return quantity.FromGrams(p.poured(loaf).Grams() * recipe.DefaultBarThickness.Millimetres() / p.c.Mould.Length.Millimetres())
+	return quantity.FromGrams(p.poured(loaf).Grams() * p.c.BarShare())
 }
 
 func (p *planner) barsStage() Stage {
