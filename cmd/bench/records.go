@@ -6,7 +6,6 @@ import (
 	"fmt"
 	"io/fs"
 	"slices"
-	"time"
 
 	"github.com/spf13/cobra"
 
@@ -64,59 +63,6 @@ func (a *app) printTimers(timers []paper.Timer, now timer.Moment, asJSON bool) e
 	}
 	_, err = a.out.Write(out)
 	return err
-}
-
-func (a *app) recordCommand() *cobra.Command {
-	return &cobra.Command{
-		Use:   "record [BATCH]",
-		Short: "print the record of a batch, by default the newest",
-		Args: func(_ *cobra.Command, args []string) error {
-			if len(args) > 1 {
-				return errors.New("record takes one batch: bench record [BATCH]")
-			}
-			return nil
-		},
-		RunE: func(_ *cobra.Command, args []string) error {
-			code := ""
-			if len(args) == 1 {
-				code = args[0]
-			}
-			return failed(a.record(code))
-		},
-	}
-}
-
-func (a *app) record(code string) error {
-	found := false
-	err := a.reading(func(l *ledger) error {
-		heads, err := l.store.Batches()
-		if err != nil {
-			return err
-		}
-		if code == "" && len(heads) > 0 {
-			code = heads[0].Batch
-		}
-		for _, h := range heads {
-			found = found || h.Batch == code
-		}
-		if !found {
-			return nil
-		}
-		state, err := l.state(code)
-		if state.Begun() {
-			_, _ = fmt.Fprint(a.out, paper.RecordText(code, state, time.Local))
-		}
-		return err
-	})
-	switch {
-	case err != nil:
-		return err
-	case !found && code == "":
-		return errors.New("there are no batches yet")
-	case !found:
-		return fmt.Errorf("there is no batch %s", code)
-	}
-	return nil
 }
 
 // reading opens the store to read; where there is none, there is nothing to do.

@@ -123,7 +123,7 @@ func timers(now timer.Moment) []paper.Timer {
 func TestRecordKeepsTheFirstValue(t *testing.T) {
 	text := paper.RecordText("260302A", begun(t), time.UTC)
 	for _, want := range []string{
-		"shea butter 155.0 g, asked 153.0", "corrected no. 3", "read the wrong line", "by eye, not weighed", "the shea was lumpy", "09:06:00",
+		"shea butter 155.0 g, asked 153.0", "corrected no. 3", "L-1", "CORRECTIONS", "Its clauses were not read", "read the wrong line", "by eye, not weighed", "the shea was lumpy", "09:06:00",
 	} {
 		if !strings.Contains(text, want) {
 			t.Errorf("the record does not say %q", want)
@@ -146,8 +146,12 @@ func TestTheContractIsDocumented(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	words := regexp.MustCompile(`[a-z_]+`).FindAllString(string(doc), -1)
-	for _, out := range [][]byte{plan, due} {
+	record, err := paper.RecordJSON(paper.RecordOf("260302A", finished(t), time.UTC))
+	if err != nil {
+		t.Fatal(err)
+	}
+	words := regexp.MustCompile(`[a-z_0-9]+`).FindAllString(string(doc), -1)
+	for _, out := range [][]byte{plan, due, record} {
 		var value any
 		if err := json.Unmarshal(out, &value); err != nil {
 			t.Fatal(err)

@@ -9,69 +9,202 @@ import (
 	"bench/internal/timer"
 )
 
-// RecordText writes a batch's record: what it was begun from, every fact with
-// its time in the given zone, and planned beside actual.
-func RecordText(code string, s batch.State, in *time.Location) string {
-	var p page
-	plan := steps.Of(s)
-	p.linef("BATCH %s  %s, %d × %s", code, plan.Recipe, plan.Loaves, plan.Mould.Name)
-	p.linef("recipe document SHA-256 %s", s.Control.Hash)
-	for _, w := range plan.Warnings {
-		p.linef("! %s", w)
-	}
-	p.linef("")
-	p.linef("WHAT HAPPENED")
-	day := ""
-	for _, e := range s.Entries {
-		at := e.At.Wall.In(in)
-		if d := at.Format("2006-01-02 MST"); d != day {
-			day = d
-			p.linef("%s", day)
-		}
-		p.linef("%4d  %s  %s", e.Seq, at.Format("15:04:05"), plan.Say(e, s))
-	}
-	p.linef("")
-	p.linef("ASKED AND WEIGHED")
-	for _, st := range plan.Stages {
-		for _, t := range st.Tasks {
-			p.weighed(st, t)
-		}
-	}
-	for _, b := range plan.Batters {
-		below := ""
-		if b.Superfat.Low < 0 {
-			below = "  ! the band reaches below zero: free alkali is possible"
-		}
-		p.linef("%s: superfat %.1f %% (%.1f to %.1f), asked %s%s", b.Name, b.Superfat.Percent, b.Superfat.Low, b.Superfat.High, b.Asked, below)
-	}
-	return p.String()
+// Record is a batch record without a layout: what a maker, an inspector or a
+// customer's question may rely on. Its names are those of the JSON.
+type Record struct {
+	Batch       string          `json:"batch"`
+	Recipe      string          `json:"recipe"`
+	Product     string          `json:"product"`
+	RecipeHash  string          `json:"recipe_sha256"`
+	Rules       int             `json:"plan_version"`
+	Loaves      int             `json:"loaves"`
+	Begun       string          `json:"begun"`
+	Last        string          `json:"last_fact"`
+	Closed      bool            `json:"closed"`
+	ReworkOf    []string        `json:"rework_of"`
+	People      []string        `json:"people"` // People are those who are named with a release.
+	Warnings    []string        `json:"warnings"`
+	Open        []string        `json:"open_warnings"`
+	Materials   []UsedJSON      `json:"materials"`
+	Portions    []UsedJSON      `json:"portions"`
+	Batters     []MadeJSON      `json:"batters"`
+	Equipment   []string        `json:"equipment"`
+	Work        []WorkJSON      `json:"work"`
+	Checks      []CheckJSON     `json:"checks"`
+	Yield       []string        `json:"yield"`
+	Deviations  []SaidJSON      `json:"deviations"`
+	Corrections []CorrectedJSON `json:"corrections"`
+	Tests       []SaidJSON      `json:"tests"`
+	Release     []SaidJSON      `json:"release"`
+	After       []SaidJSON      `json:"after"` // After are complaints, and where bars went.
+	Notes       []SaidJSON      `json:"notes"`
+	Facts       []SaidJSON      `json:"facts"`
+	Asks        string          `json:"iso_22716"`
 }
 
-func (p *page) weighed(st steps.Stage, t steps.Task) {
-	if !t.Done || (t.Do != steps.Weigh && t.Do != steps.Portion) {
-		return
-	}
-	if t.Skipped != "" {
-		p.linef("  %-18s %-30s left out: %s", st.Title, t.Title, t.Skipped)
-		return
-	}
-	note := ""
-	switch {
-	case t.ByEye:
-		note = "by eye, not weighed"
-	case t.FromCup:
-		note = "out of its cup"
-	}
-	p.linef("  %-18s %-30s asked %9s  weighed %9s g  lot %-10s %s",
-		st.Title, t.Title, t.Target.At(t.Reads), t.Mass.At(t.Reads), dash(t.Lot), note)
+// UsedJSON is one weighing: planned beside actual.
+type UsedJSON struct {
+	Stage    string `json:"stage"`
+	Material string `json:"material"`
+	Lot      string `json:"lot"`
+	Asked    grams  `json:"asked_g"`
+	Within   grams  `json:"tolerance_g"` // Within is either way; 0 is none.
+	Weighed  grams  `json:"weighed_g"`
+	Reads    grams  `json:"reads_to_g"`
+	How      string `json:"how"`
+	Scale    string `json:"scale"`
+	Vessel   string `json:"vessel"`
+	At       string `json:"at"`
 }
 
-func dash(s string) string {
-	if s == "" {
-		return "-"
-	}
-	return s
+// MadeJSON is a batter as it came out.
+type MadeJSON struct {
+	Name     string  `json:"name"`
+	Mass     grams   `json:"batter_g"`
+	Lye      decimal `json:"lye_concentration_percent"`
+	Asked    decimal `json:"superfat_asked_percent"`
+	Superfat decimal `json:"superfat_percent"`
+	Low      decimal `json:"superfat_low_percent"`
+	High     decimal `json:"superfat_high_percent"`
 }
+
+// WorkJSON is a stage with the times of its first and last fact.
+type WorkJSON struct {
+	Stage string `json:"stage"`
+	From  string `json:"from"`
+	To    string `json:"to"`
+	Done  bool   `json:"done"`
+}
+
+// CheckJSON is an in-process check.
+type CheckJSON struct {
+	At    string `json:"at"`
+	Stage string `json:"stage"`
+	What  string `json:"what"`
+	Found string `json:"found"`
+	Asked string `json:"asked"`
+}
+
+// SaidJSON is a fact in words.
+type SaidJSON struct {
+	Seq   int    `json:"n"`
+	At    string `json:"at"`
+	Words string `json:"words"`
+}
+
+// CorrectedJSON keeps the first value beside the later one.
+type CorrectedJSON struct {
+	Seq    int    `json:"n"`
+	Of     int    `json:"corrects"`
+	At     string `json:"at"`
+	First  string `json:"first"`
+	Now    string `json:"now"`
+	Reason string `json:"reason"`
+}
+
+// asks says which record this tries to be, and how little of that was read.
+const asks = "Laid out by what ISO 22716 (cosmetics, good manufacturing practices) is remembered to ask of a batch record. " +
+	"Its clauses were not read, and nothing here claims that they are met."
+
+// recorder gathers a record. It puts into words and works nothing out.
+type recorder struct {
+	plan steps.Plan
+	s    batch.State
+	in   *time.Location
+}
+
+// RecordOf gathers the record of a batch, its times in the given zone.
+func RecordOf(code string, s batch.State, in *time.Location) Record {
+	r := recorder{steps.Of(s), s, in}
+	c := s.Control
+	out := Record{
+		Batch: code, Recipe: c.Recipe.Name, Product: c.Recipe.Label.Product, RecipeHash: c.Hash, Rules: c.PlanVersion, Loaves: c.Loaves,
+		Closed: s.Closed(), Warnings: orEmpty(r.plan.Warnings), Open: orEmpty(r.open()), Asks: asks,
+		Materials: r.used(steps.Weigh), Portions: r.used(steps.Portion), Batters: r.batters(), Equipment: r.equipment(),
+		Work: r.work(), Checks: r.checks(), Yield: r.yield(), Deviations: r.deviations(), Corrections: r.corrections(),
+		Tests: r.said(isTest), Release: r.said(isVerdict), After: r.said(isAfter), Notes: r.said(isNote), Facts: r.said(isAny),
+		ReworkOf: []string{}, People: r.people(),
+	}
+	for _, f := range batch.All[batch.Reworks](s) {
+		out.ReworkOf = append(out.ReworkOf, f.Fact.Batch)
+	}
+	if n := len(s.Entries); n > 0 {
+		out.Begun, out.Last = r.at(s.Entries[0].At), r.at(s.Entries[n-1].At)
+	}
+	return out
+}
+
+// at writes a moment in the record's zone.
+func (r recorder) at(m timer.Moment) string {
+	if m.Wall.IsZero() {
+		return ""
+	}
+	return m.Wall.In(r.in).Format(time.RFC3339)
+}
+
+// open are the warnings that hold the bars.
+func (r recorder) open() []string {
+	var list []string
+	for _, h := range r.plan.Holds {
+		list = append(list, h.Words)
+	}
+	return list
+}
+
+// people are those who signed a release by name.
+func (r recorder) people() []string {
+	list := []string{}
+	for _, f := range batch.All[batch.Released](r.s) {
+		list = appendNew(list, f.Fact.By)
+	}
+	for _, f := range batch.All[batch.Held](r.s) {
+		list = appendNew(list, f.Fact.By)
+	}
+	return list
+}
+
+// said gives the facts of some kinds in words. What was corrected stands as it
+// was said first; the correction follows as a fact of its own.
+func (r recorder) said(want func(batch.Fact) bool) []SaidJSON {
+	list := []SaidJSON{}
+	for _, e := range r.s.Entries {
+		if want(e.Fact) {
+			list = append(list, SaidJSON{e.Seq, r.at(e.At), r.plan.Say(e, r.s)})
+		}
+	}
+	return list
+}
+
+func isAny(batch.Fact) bool { return true }
+
+func isNote(f batch.Fact) bool {
+	_, ok := f.(batch.Noted)
+	return ok
+}
+
+func isTest(f batch.Fact) bool {
+	_, ok := f.(batch.Tested)
+	return ok
+}
+
+func isVerdict(f batch.Fact) bool {
+	switch f.(type) {
+	case batch.Released, batch.Held:
+		return true
+	}
+	return false
+}
+
+func isAfter(f batch.Fact) bool {
+	switch f.(type) {
+	case batch.Complained, batch.BarsWent:
+		return true
+	}
+	return false
+}
+
+// RecordJSON writes a record as indented JSON with a final line end.
+func RecordJSON(r Record) ([]byte, error) { return indented(r) }
 
 // DueText writes the timers, one a line.
 func DueText(timers []Timer, now timer.Moment) string {
@@ -100,4 +233,11 @@ func Where(s batch.State, now timer.Moment) string {
 		return fmt.Sprintf("%s: %s", st.Title, t.Title)
 	}
 	return "waits"
+}
+
+func dash(s string) string {
+	if s == "" {
+		return "-"
+	}
+	return s
 }

@@ -1,0 +1,109 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"bench/internal/batch"
+	"bench/internal/paper"
+)
+
+// recordFormats are the ways in which a record is written.
+func recordFormats() []string { return []string{"text", "markdown", "pdf", "json"} }
+
+func (a *app) recordCommand() *cobra.Command {
+	format, out := "text", ""
+	c := &cobra.Command{
+		Use:   "record [BATCH]",
+		Short: "print the record of a batch, by default the newest",
+		Long: `record prints what is known of a batch: materials with lots, planned beside
+actual, checks, yield, deviations and what was decided, corrections with their
+first value, tests and release, and every fact with its time.`,
+		Args: func(_ *cobra.Command, args []string) error {
+			if len(args) > 1 {
+				return errors.New("record takes one batch: bench record [BATCH]")
+			}
+			return nil
+		},
+		RunE: func(_ *cobra.Command, args []string) error {
+			if !slices.Contains(recordFormats(), format) {
+				return fmt.Errorf("--format %q is none of text, markdown, pdf, json", format)
+			}
+			code := ""
+			if len(args) == 1 {
+				code = args[0]
+			}
+			return failed(a.record(code, format, out))
+		},
+	}
+	c.Flags().StringVar(&format, "format", format, "text, markdown, pdf (A4) or json")
+	c.Flags().StringVarP(&out, "output", "o", "", "write it to this file")
+	return c
+}
+
+func (a *app) record(code, format, out string) error {
+	code, s, damage := a.recorded(code)
+	if !s.Begun() {
+		return damage
+	}
+	data, err := writeRecord(code, s, format)
+	if err != nil {
+		return err
+	}
+	if out == "" {
+		_, err = a.out.Write(data)
+	} else {
+		err = writeOutput(out, data)
+	}
+	return errors.Join(err, damage)
+}
+
+func writeRecord(code string, s batch.State, format string) ([]byte, error) {
+	r := paper.RecordOf(code, s, time.Local)
+	switch format {
+	case "markdown":
+		return []byte(r.Markdown()), nil
+	case "pdf":
+		return r.PDF()
+	case "json":
+		return paper.RecordJSON(r)
+	}
+	return []byte(r.Text()), nil
+}
+
+// recorded gives the batch of that code, or the newest. Of a damaged one it
+// gives what is sound, with the error.
+func (a *app) recorded(code string) (string, batch.State, error) {
+	var s batch.State
+	found := false
+	err := a.reading(func(l *ledger) error {
+		heads, err := l.store.Batches()
+		if err != nil {
+			return err
+		}
+		if code == "" && len(heads) > 0 {
+			code = heads[0].Batch
+		}
+		for _, h := range heads {
+			found = found || h.Batch == code
+		}
+		if !found {
+			return nil
+		}
+		s, err = l.state(code)
+		return err
+	})
+	switch {
+	case err != nil:
+		return code, s, err
+	case !found && code == "":
+		return code, s, errors.New("there are no batches yet")
+	case !found:
+		return code, s, fmt.Errorf("there is no batch %s", code)
+	}
+	return code, s, nil
+}

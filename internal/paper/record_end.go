@@ -1,0 +1,104 @@
+package paper
+
+import (
+	"fmt"
+	"time"
+
+	"bench/internal/batch"
+	"bench/internal/steps"
+)
+
+// parsed reads a time that the record wrote.
+func parsed(at string) time.Time {
+	t, err := time.Parse(time.RFC3339, at)
+	if err != nil {
+		return time.Time{}
+	}
+	return t
+}
+
+// yield says what came out: bars cut and weighed, and what was set aside.
+func (r recorder) yield() []string {
+	list := []string{}
+	for _, f := range batch.All[batch.BarsCut](r.s) {
+		list = append(list, r.plan.Say(batch.Entry{Seq: f.Seq, Fact: f.Fact}, r.s))
+	}
+	for _, f := range batch.All[batch.BarsWeighed](r.s) {
+		list = append(list, r.plan.Say(batch.Entry{Seq: f.Seq, Fact: f.Fact}, r.s))
+	}
+	for _, f := range batch.All[batch.WeighedIn](r.s) {
+		list = append(list, f.Moment().Wall.In(r.in).Format(time.DateOnly)+" "+r.plan.Say(batch.Entry{Seq: f.Seq, Fact: f.Fact}, r.s))
+	}
+	for _, f := range batch.All[batch.SetAside](r.s) {
+		list = append(list, r.plan.Say(batch.Entry{Seq: f.Seq, Fact: f.Fact}, r.s))
+	}
+	return list
+}
+
+// deviations lists what did not go as asked, with what was decided: in the
+// order in which it was said, and then what nobody has decided yet.
+func (r recorder) deviations() []SaidJSON {
+	list := []SaidJSON{}
+	for _, e := range r.s.Entries {
+		if e = r.standing(e); r.deviates(e) {
+			list = append(list, SaidJSON{e.Seq, r.at(e.At), r.plan.Say(e, r.s)})
+		}
+	}
+	for _, d := range r.plan.Deviations {
+		list = append(list, SaidJSON{Words: "not decided yet: " + d.Words})
+	}
+	return list
+}
+
+// standing gives a weighing as it was corrected: who read the wrong line did
+// not weigh wrong.
+func (r recorder) standing(e batch.Entry) batch.Entry {
+	f, ok := e.Fact.(batch.Weighed)
+	if !ok {
+		return e
+	}
+	for _, w := range r.s.Weighings(f.Task) {
+		if w.Seq == e.Seq {
+			e.Fact = w.Fact
+		}
+	}
+	return e
+}
+
+// deviates says that a fact tells of something other than what was asked: a
+// weight outside its tolerance or by eye, something left out or put off, a
+// decision, another number of bars.
+func (r recorder) deviates(e batch.Entry) bool {
+	switch f := e.Fact.(type) {
+	case batch.Weighed:
+		t, _, ok := r.plan.Task(f.Task)
+		off := f.Mass - f.Target
+		beyond := ok && t.Do == steps.Weigh && t.Tolerance > 0 && !f.More && len(r.s.Weighings(f.Task)) == 1 && (off > t.Tolerance || -off > t.Tolerance)
+		return f.How == batch.ByEye || beyond
+	case batch.BarsCut:
+		return f.Bars != f.Planned
+	case batch.Skipped, batch.Decided, batch.WarningSeen, batch.UnmouldPutOff:
+		return true
+	case batch.Closed:
+		return f.Reason != ""
+	default:
+		return false
+	}
+}
+
+// corrections list the first value, the later one and the reason.
+func (r recorder) corrections() []CorrectedJSON {
+	list := []CorrectedJSON{}
+	for _, e := range r.s.Entries {
+		f, ok := e.Fact.(batch.Corrected)
+		if !ok {
+			continue
+		}
+		first := fmt.Sprintf("no fact %d", f.Seq)
+		if f.Seq >= 1 && f.Seq <= len(r.s.Entries) {
+			first = r.plan.Say(r.s.Entries[f.Seq-1], r.s)
+		}
+		list = append(list, CorrectedJSON{e.Seq, f.Seq, r.at(e.At), first, r.plan.Say(batch.Entry{Fact: f.With}, r.s), f.Reason})
+	}
+	return list
+}

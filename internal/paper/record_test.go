@@ -1,0 +1,157 @@
+package paper_test
+
+import (
+	"bytes"
+	"encoding/json"
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"bench/internal/batch"
+	"bench/internal/paper"
+	"bench/internal/quantity"
+	"bench/internal/steps"
+	"bench/internal/timer"
+)
+
+// finished is a batch that was worked as asked, cut, weighed and released, with
+// a note that tries to break what it is written into.
+func finished(t *testing.T) batch.State {
+	t.Helper()
+	at := time.Date(2026, 3, 2, 9, 0, 0, 0, time.UTC)
+	s := batch.State{}
+	say := func(f batch.Fact) {
+		at = at.Add(90 * time.Second)
+		s = s.Apply(batch.Entry{Seq: len(s.Entries) + 1, At: timer.Moment{Wall: at}, Fact: f})
+	}
+	say(batch.Started{Control: lighthouse(t)})
+	plan := steps.Of(s)
+	for _, st := range plan.Stages {
+		for _, task := range st.Tasks {
+			switch task.Do {
+			case steps.Weigh, steps.Portion:
+				say(batch.Weighed{
+					Task: task.ID, Material: task.Material, Lot: task.Lot, Target: task.Target, Mass: task.Target, How: batch.AtTarget,
+					Scale: task.Scale, Reads: task.Reads, Vessel: task.Vessel, Tare: task.Tare,
+				})
+			case steps.Tick:
+				say(batch.Ticked{Task: task.ID})
+			case steps.Temperature:
+				say(batch.TemperatureTaken{Task: task.ID, Temperature: 38 * quantity.Degree})
+			default:
+			}
+		}
+	}
+	say(batch.Noted{Stage: "cut", Text: "pipes | stars * tags <b> and _lines_ & [links](x) ± ½ 灯"})
+	say(batch.BarsCut{Task: "cut/loaf 1", Loaf: 1, Bars: 7, Planned: 8, Why: "one crumbled"})
+	say(batch.BarsWeighed{Task: "test/weight", Count: 7, Mass: 665 * quantity.Gram, Scale: "bench scale", Reads: quantity.Gram / 10})
+	say(batch.Tested{Test: batch.PHTest, Value: 9.8, Passed: true})
+	say(batch.Released{By: "the keeper", Bars: 7, Reason: "all is well"})
+	say(batch.Complained{About: batch.Complaint, Words: "smells of tar"})
+	say(batch.BarsWent{Where: "the market hall", Count: 7})
+	return s
+}
+
+// The same facts stand in each form of the record.
+func TestEveryFormSaysTheSame(t *testing.T) {
+	r := paper.RecordOf("260302A", finished(t), time.UTC)
+	doc, err := r.PDF()
+	if err != nil {
+		t.Fatal(err)
+	}
+	path := filepath.Join(t.TempDir(), "r.pdf")
+	if err := os.WriteFile(path, doc, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	data, err := paper.RecordJSON(r)
+	if err != nil {
+		t.Fatal(err)
+	}
+	forms := map[string]string{"text": r.Text(), "markdown": r.Markdown(), "json": string(data)}
+	if pdf := pdfText(t, path); pdf != "" {
+		forms["pdf"] = pdf
+	}
+	for name, text := range forms {
+		text = strings.Join(strings.Fields(text), " ")
+		for _, want := range []string{"260302A", "Lighthouse at dusk", "OO-1180", "one crumbled", "pH 9.8", "the keeper", "smells of tar", "the market hall", "ISO 22716", "38 °C", "tripped over nothing"} {
+			if has := strings.Contains(text, want); has != (want != "tripped over nothing") {
+				t.Errorf("%s: %q is there: %v", name, want, has)
+			}
+		}
+	}
+}
+
+// pdfText reads a PDF with poppler, or gives nothing where it is missing.
+func pdfText(t *testing.T, path string) string {
+	t.Helper()
+	text := ""
+	t.Run("poppler", func(t *testing.T) { text = look(t, "pdftotext", path, "-") })
+	return text
+}
+
+// Each table row keeps its number of cells whatever the words are.
+func TestMarkdownTablesHold(t *testing.T) {
+	columns := 0
+	for line := range strings.Lines(paper.RecordOf("260302A", finished(t), time.UTC).Markdown()) {
+		if !strings.HasPrefix(line, "|") {
+			columns = 0
+			continue
+		}
+		n := strings.Count(strings.ReplaceAll(line, `\|`, ""), "|")
+		if columns == 0 {
+			columns = n
+		}
+		if n != columns {
+			t.Errorf("%d bars, not %d: %s", n, columns, line)
+		}
+	}
+}
+
+func TestRecordsAreDeterministic(t *testing.T) {
+	r := paper.RecordOf("260302A", finished(t), time.UTC)
+	one, err := r.PDF()
+	two, err2 := paper.RecordOf("260302A", finished(t), time.UTC).PDF()
+	if err != nil || err2 != nil || !bytes.Equal(one, two) {
+		t.Errorf("two PDFs of one record differ (%v, %v)", err, err2)
+	}
+}
+
+// A record without facts is empty and breaks nothing.
+func TestRecordOfNothing(t *testing.T) {
+	r := paper.RecordOf("none", batch.State{}, time.UTC)
+	if _, err := r.PDF(); err != nil {
+		t.Error(err)
+	}
+	data, err := paper.RecordJSON(r)
+	if err != nil || bytes.Contains(data, []byte("null")) || !json.Valid(data) {
+		t.Errorf("%v: %s", err, data)
+	}
+}
+
+// A weighing that was corrected to what was asked is no deviation.
+func TestDeviationsAreOfWhatStands(t *testing.T) {
+	r := paper.RecordOf("260302A", begun(t), time.UTC)
+	all := fmt.Sprint(r.Deviations)
+	if strings.Contains(all, "155.0") || !strings.Contains(all, "castor oil") {
+		t.Errorf("%s", all)
+	}
+}
+
+// Look at it: RECORD_OUT=/tmp/x go test -run LookAtRecord ./internal/paper.
+func TestLookAtRecord(t *testing.T) {
+	dir := os.Getenv("RECORD_OUT")
+	if dir == "" {
+		t.Skip("RECORD_OUT is not set")
+	}
+	r := paper.RecordOf("260302A", finished(t), time.UTC)
+	doc, err := r.PDF()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := os.WriteFile(filepath.Join(dir, "record.pdf"), doc, 0o600); err != nil {
+		t.Fatal(err)
+	}
+}

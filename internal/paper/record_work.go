@@ -1,0 +1,175 @@
+package paper
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"bench/internal/batch"
+	"bench/internal/quantity"
+	"bench/internal/steps"
+)
+
+// used lists the weighings of one kind, a line for each container.
+func (r recorder) used(kind steps.Do) []UsedJSON {
+	list := []UsedJSON{}
+	for _, st := range r.plan.Stages {
+		for _, t := range st.Tasks {
+			if t.Do != kind {
+				continue
+			}
+			for _, w := range r.s.Weighings(t.ID) {
+				list = append(list, r.weighing(st, t, w))
+			}
+		}
+	}
+	return list
+}
+
+func (r recorder) weighing(st steps.Stage, t steps.Task, w batch.Weighing) UsedJSON {
+	f := w.Fact
+	name := f.Material
+	if t.Do == steps.Portion {
+		name = t.Title
+	}
+	how := string(f.How)
+	switch {
+	case f.How == batch.ByEye:
+		how = "by eye, not weighed"
+	case t.FromCup:
+		how = "out of its cup"
+	}
+	return UsedJSON{
+		Stage: st.Title, Material: name, Lot: f.Lot, Asked: grams(f.Target), Within: grams(t.Tolerance), Weighed: grams(f.Mass),
+		Reads: grams(f.Reads), How: how, Scale: f.Scale, Vessel: f.Vessel, At: r.at(w.At),
+	}
+}
+
+func (r recorder) batters() []MadeJSON {
+	list := []MadeJSON{}
+	for _, b := range r.plan.Batters {
+		list = append(list, MadeJSON{
+			Name: b.Name, Mass: grams(b.Mass), Lye: decimal(100 * b.Concentration), Asked: decimal(100 * b.Asked.Fraction()),
+			Superfat: decimal(b.Superfat.Percent), Low: decimal(b.Superfat.Low), High: decimal(b.Superfat.High),
+		})
+	}
+	return list
+}
+
+// equipment names the mould, and the vessels and scales that facts name.
+func (r recorder) equipment() []string {
+	m := r.plan.Mould
+	list := []string{fmt.Sprintf("mould: %d × %s, %s × %s × %s inside", r.plan.Loaves, m.Name, m.Length, m.Width, m.Height)}
+	add := func(vessel string, tare quantity.Mass, scale string, reads quantity.Mass) {
+		if vessel != "" {
+			list = appendNew(list, fmt.Sprintf("vessel: %s, empty %s", vessel, tare))
+		}
+		if scale != "" {
+			list = appendNew(list, fmt.Sprintf("scale: %s, reads to %s", scale, reads))
+		}
+	}
+	for _, e := range r.s.Entries {
+		switch f := e.Fact.(type) {
+		case batch.Weighed:
+			add(f.Vessel, f.Tare, f.Scale, f.Reads)
+		case batch.Grossed:
+			add(f.Vessel, f.Tare, f.Scale, f.Reads)
+		case batch.BarsWeighed:
+			add("", 0, f.Scale, f.Reads)
+		case batch.WeighedIn:
+			add("", 0, f.Scale, f.Reads)
+		default: // No other fact names a thing.
+		}
+	}
+	slices.SortStableFunc(list[1:], func(x, y string) int { return cmp.Compare(y[:5], x[:5]) }) // Vessels, then scales.
+	return list
+}
+
+func appendNew(list []string, words string) []string {
+	if words == "" || slices.Contains(list, words) {
+		return list
+	}
+	return append(list, words)
+}
+
+// work gives the stages that have begun, with their first and last times.
+func (r recorder) work() []WorkJSON {
+	list := []WorkJSON{}
+	for _, st := range r.plan.Stages {
+		w := WorkJSON{Stage: st.Title, Done: st.Done}
+		for _, t := range st.Tasks {
+			at := r.at(t.At)
+			if at == "" {
+				continue
+			}
+			if w.From == "" || t.At.Wall.Before(parsed(w.From)) {
+				w.From = at
+			}
+			if w.To == "" || t.At.Wall.After(parsed(w.To)) {
+				w.To = at
+			}
+		}
+		if w.From != "" {
+			list = append(list, w)
+		}
+	}
+	return list
+}
+
+// checked are the stages whose ticks are checks with a time: what has set, what
+// was mixed, what was poured.
+func checked(k steps.Kind) bool {
+	switch k {
+	case steps.Gate, steps.LyeIntoOils, steps.TraceStage, steps.Pour, steps.ScentAndPour, steps.HoldEmbeds, steps.Embeds, steps.HoldLayer, steps.Unmould:
+		return true
+	default:
+		return false
+	}
+}
+
+// checks lists temperatures, gross weights, traces and looks as they now stand.
+func (r recorder) checks() []CheckJSON {
+	list := []CheckJSON{}
+	for _, st := range r.plan.Stages {
+		for _, t := range st.Tasks {
+			if c, ok := r.check(st, t); ok {
+				list = append(list, c)
+			}
+		}
+	}
+	for _, f := range batch.All[batch.GelLooked](r.s) {
+		list = append(list, r.looked(f.Seq, r.at(f.Moment()), f.Fact))
+	}
+	for _, e := range r.s.Entries {
+		if f, ok := e.Fact.(batch.PotWeighed); ok {
+			list = append(list, r.looked(e.Seq, r.at(e.At), f))
+		}
+	}
+	slices.SortStableFunc(list, func(x, y CheckJSON) int { return parsed(x.At).Compare(parsed(y.At)) })
+	return list
+}
+
+func (r recorder) looked(seq int, at string, f batch.Fact) CheckJSON {
+	return CheckJSON{At: at, What: r.plan.Say(batch.Entry{Seq: seq, Fact: f}, r.s)}
+}
+
+func (r recorder) check(st steps.Stage, t steps.Task) (CheckJSON, bool) {
+	c := CheckJSON{Stage: st.Title, What: t.Title}
+	if reading, ok := r.s.Temperature(t.ID); ok {
+		c.At, c.Found = r.at(reading.At), reading.Fact.Temperature.String()
+		if t.Wanted != 0 {
+			c.Asked = t.Wanted.String()
+		}
+		return c, true
+	}
+	if g, ok := r.s.Gross(t.ID); ok {
+		c.At = r.at(g.At)
+		c.Found = fmt.Sprintf("%s g gross, %s g net", g.Fact.Gross.At(g.Fact.Reads), (g.Fact.Gross - g.Fact.Tare).At(g.Fact.Reads))
+		return c, true
+	}
+	if d, ok := r.s.Done(t.ID); ok && d.Skipped == "" && checked(st.Kind) {
+		c.At, c.Found = r.at(d.At), "yes"
+		return c, true
+	}
+	return c, false
+}
