@@ -183,7 +183,7 @@ func (m *maker) recorded() {
 	}
 	for _, text := range []string{
 		"olive oil 352.3 g, asked 344.3", "corrected no.", "was: sea: coconut oil 214.2 g; why: read the wrong line",
-		"olive oil asked 344.3 weighed 352.3 g lot OO-1180", "coconut oil asked 214.2 weighed 215.8 g", "batch ended early: given away uncut",
+		"olive oil OO-1180 344.3", "352.3 typed", "coconut oil CO-0452 214.2", "215.8 typed", "batch ended early: given away uncut",
 	} {
 		if !console.Holds(record, text) {
 			m.t.Errorf("the record does not say %q:\n%s", text, record)

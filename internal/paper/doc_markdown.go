@@ -2,8 +2,8 @@ package paper
 
 import "strings"
 
-// Markdown writes a record as Markdown with tables (GitHub Flavored Markdown
-// Spec, 4.10).
+// Markdown writes a record as Markdown with tables (the GFM
+// specification, 4.10).
 func (r Record) Markdown() string { return r.document().markdown() }
 
 func (d doc) markdown() string {

@@ -70,7 +70,7 @@ func (s *setter) line(style sheet.Style, x float64, words string) {
 }
 
 func (s *setter) section(part section) {
-	print, bold := sheet.Style{Size: printEm}, sheet.Style{Size: printEm, Face: sheet.Bold}
+	plain, bold := sheet.Style{Size: printEm}, sheet.Style{Size: printEm, Face: sheet.Bold}
 	s.y += headingEm * 0.7
 	if part.title != "" {
 		s.room(headingEm*lineHeight + 3*printEm*lineHeight) // A heading does not stand alone.
@@ -79,11 +79,11 @@ func (s *setter) section(part section) {
 	for _, pair := range part.pairs {
 		s.room(printEm * lineHeight)
 		s.page().Text(paperMargin, s.y+printEm*(lineHeight-0.3), bold, pair[0])
-		s.line(print, paperMargin+34, pair[1])
+		s.line(plain, paperMargin+34, pair[1])
 	}
 	s.table(part.table)
 	for _, words := range part.lines {
-		s.line(print, paperMargin, words)
+		s.line(plain, paperMargin, words)
 	}
 }
 

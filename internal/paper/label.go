@@ -64,7 +64,7 @@ func leastPrint(m label.Market) float64 {
 // labelBlocks wraps what a label says to its width. The net weight stands last:
 // the USA wants it in the lower part of the panel.
 func labelBlocks(l label.Label, em, width, height float64) []block {
-	print := sheet.Style{Size: em}
+	plain := sheet.Style{Size: em}
 	bold := sheet.Style{Size: em, Face: sheet.Bold}
 	inner := width - 2*labelMargin
 	var list []block
@@ -77,20 +77,20 @@ func labelBlocks(l label.Label, em, width, height float64) []block {
 		add(bold, 0, "PROOF, not for sale: points are open")
 	}
 	add(sheet.Style{Size: 1.8 * em, Face: sheet.Bold}, em/2, l.Product)
-	add(print, 0, l.Function)
-	add(print, em/2, unbroken(l.Plainly()))
-	add(print, em/2, l.Cautions)
+	add(plain, 0, l.Function)
+	add(plain, em/2, unbroken(l.Plainly()))
+	add(plain, em/2, l.Cautions)
 	if l.Durability.Months > 0 {
-		list = append(list, block{style: print, gap: em / 2, jar: fmt.Sprintf("%dM", l.Durability.Months)})
+		list = append(list, block{style: plain, gap: em / 2, jar: fmt.Sprintf("%dM", l.Durability.Months)})
 	}
-	add(print, em/2, l.Durability.Words)
-	add(print, map[bool]float64{true: em / 2}[l.Durability.Words == ""], batchWords(l.Batch))
+	add(plain, em/2, l.Durability.Words)
+	add(plain, map[bool]float64{true: em / 2}[l.Durability.Words == ""], batchWords(l.Batch))
 	if len(l.Responsible) == 0 {
 		who := map[bool]string{true: "Made by (name, place of business):", false: "Responsible person:"}[l.Market == label.US]
-		list = append(list, block{style: print, gap: em / 2, lines: []string{who}, rules: 3})
+		list = append(list, block{style: plain, gap: em / 2, lines: []string{who}, rules: 3})
 	}
 	for i, line := range l.Responsible {
-		add(print, map[bool]float64{true: em / 2}[i == 0], line)
+		add(plain, map[bool]float64{true: em / 2}[i == 0], line)
 	}
 	net := sheet.Style{Size: netEm(l, em, width*height), Face: sheet.Bold}
 	if l.NetText == "" {

@@ -188,19 +188,15 @@ func isTest(f batch.Fact) bool {
 }
 
 func isVerdict(f batch.Fact) bool {
-	switch f.(type) {
-	case batch.Released, batch.Held:
-		return true
-	}
-	return false
+	_, released := f.(batch.Released)
+	_, held := f.(batch.Held)
+	return released || held
 }
 
 func isAfter(f batch.Fact) bool {
-	switch f.(type) {
-	case batch.Complained, batch.BarsWent:
-		return true
-	}
-	return false
+	_, complained := f.(batch.Complained)
+	_, went := f.(batch.BarsWent)
+	return complained || went
 }
 
 // RecordJSON writes a record as indented JSON with a final line end.

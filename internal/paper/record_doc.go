@@ -33,8 +33,14 @@ func (r Record) document() doc {
 
 func (r Record) head() [][2]string {
 	pairs := [][2]string{
-		{"Batch", r.Batch}, {"Recipe", r.Recipe}, {"Loaves", fmt.Sprint(r.Loaves)}, {"Begun", clock(r.Begun)}, {"Last fact", clock(r.Last)},
-		{"Times", r.zone()}, {"Recipe document", "SHA-256 " + r.RecipeHash}, {"Rules of the plan", fmt.Sprintf("version %d", r.Rules)},
+		{"Batch", r.Batch},
+		{"Recipe", r.Recipe},
+		{"Loaves", fmt.Sprint(r.Loaves)},
+		{"Begun", clock(r.Begun)},
+		{"Last fact", clock(r.Last)},
+		{"Times", r.zone()},
+		{"Recipe document", "SHA-256 " + r.RecipeHash},
+		{"Rules of the plan", fmt.Sprintf("version %d", r.Rules)},
 	}
 	if r.Product != "" {
 		pairs = append(pairs, [2]string{"Product", r.Product})
