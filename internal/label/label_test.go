@@ -227,7 +227,7 @@ func TestBatch(t *testing.T) {
 	for i, f := range []batch.Fact{
 		batch.Started{Control: c},
 		batch.BarsCut{Task: "cut/loaf 1", Loaf: 1, Bars: 3, Planned: 8},
-		batch.BarsWeighed{Task: "cut/weigh", Count: 3, Mass: 330 * g, Reads: g / 10},
+		batch.BarsWeighed{Task: "bars/loaf 1", Count: 3, Mass: 330 * g, Reads: g / 10},
 		batch.BarsWeighed{Task: "test/weight", Count: 1, Mass: 99 * g, Reads: g / 10},
 		batch.BarsWeighed{Task: "test/weight", Count: 1, Mass: 100 * g, Reads: g / 10},
 		batch.BarsWeighed{Task: "test/weight", Count: 1, Mass: 98_500, Reads: g / 10},

@@ -24,7 +24,7 @@ type weights struct {
 // weightsOf looks for the bars' weights: as they are sold, or else as marked
 // bars stood last in the cure, or else fresh, or else as they are planned.
 func weightsOf(s batch.State, pots []pot) weights {
-	fresh, cured := bars(s, "cut/"), bars(s, "test/")
+	fresh, cured := bars(s, false), bars(s, true)
 	w := weights{loss: usualLoss}
 	switch latest, on := marked(s); {
 	case weighed(cured) > 0:
@@ -59,12 +59,12 @@ func planned(c recipe.Control, pots []pot) Weights {
 	return Weights{Each: []quantity.Mass{quantity.FromGrams(total * c.BarShare() / float64(c.Loaves))}}
 }
 
-// bars gives the weighings of one stage: one by one, and together.
-func bars(s batch.State, task string) Weights {
+// bars gives the fresh bars, or those that were weighed at the release test.
+func bars(s batch.State, cured bool) Weights {
 	var w Weights
 	for _, b := range batch.All[batch.BarsWeighed](s) {
 		switch {
-		case !strings.HasPrefix(b.Fact.Task, task) || b.Fact.Count < 1:
+		case strings.HasPrefix(b.Fact.Task, "test/") != cured || b.Fact.Count < 1:
 		case b.Fact.Count == 1:
 			w.Each = append(w.Each, b.Fact.Mass)
 		default:

@@ -119,7 +119,7 @@ func RecordOf(code string, s batch.State, in *time.Location) Record {
 	c := s.Control
 	out := Record{
 		Batch: code, Recipe: c.Recipe.Name, Product: c.Recipe.Label.Product, RecipeHash: c.Hash, Rules: c.PlanVersion, Loaves: c.Loaves,
-		Closed: s.Closed(), Warnings: orEmpty(r.plan.Warnings), Open: orEmpty(r.open()), Asks: asks,
+		Closed: s.Closed(), Warnings: orEmpty(r.plan.Warnings), Open: orEmpty(r.plan.Open()), Asks: asks,
 		Materials: r.used(steps.Weigh), Portions: r.used(steps.Portion), Batters: r.batters(), Equipment: r.equipment(),
 		Work: r.work(), Checks: r.checks(), Yield: r.yield(), Deviations: r.deviations(), Corrections: r.corrections(),
 		Tests: r.said(isTest), Release: r.said(isVerdict), After: r.said(isAfter), Notes: r.said(isNote), Facts: r.said(isAny),
@@ -140,15 +140,6 @@ func (r recorder) at(m timer.Moment) string {
 		return ""
 	}
 	return m.Wall.In(r.in).Format(time.RFC3339)
-}
-
-// open are the warnings that hold the bars.
-func (r recorder) open() []string {
-	var list []string
-	for _, h := range r.plan.Holds {
-		list = append(list, h.Words)
-	}
-	return list
 }
 
 // people are those who signed a release by name.
