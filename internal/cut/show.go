@@ -28,14 +28,15 @@ func (r rest) total() quantity.Length {
 // are not mixed here either, and pieces are as long as they can be.
 func (l *layout) showing(loaves int) {
 	rests := l.rests()
-	for range loaves {
+	for n := range loaves {
 		need := quantity.Length(l.o.Rows) * l.o.Loaf.Length
 		at := slices.IndexFunc(rests, func(r rest) bool { return r.total() >= need })
 		if at < 0 {
 			l.plan.Unmade++
 			continue
 		}
-		if sticks := len(l.plan.Sticks); !l.wrap(&rests[at], need) {
+		later := min(rests[at].total()/need, quantity.Length(loaves-n)) - 1 // Loaves that this lot is still to serve.
+		if sticks := len(l.plan.Sticks); !l.wrap(&rests[at], need, later*need) {
 			l.plan.Sticks = l.plan.Sticks[:sticks]
 			l.plan.Unmade++
 		}
@@ -65,9 +66,9 @@ func (l *layout) rests() []rest {
 	return rests
 }
 
-// wrap lays one loaf out of a lot's rest, one stick after the other. It fails
-// where the knife takes what was needed.
-func (l *layout) wrap(r *rest, need quantity.Length) bool {
+// wrap lays one loaf out of a lot's rest, one stick after the other, and leaves
+// what later loaves need. It fails where the knife takes what was needed.
+func (l *layout) wrap(r *rest, need, later quantity.Length) bool {
 	loaf := PlacedLoaf{N: len(l.plan.Loaves) + 1, Lot: r.lot}
 	var shows []Show
 	stick, part := 0, 0
@@ -82,7 +83,7 @@ func (l *layout) wrap(r *rest, need quantity.Length) bool {
 				stick, part = len(l.plan.Sticks), 0
 			}
 			in := &l.plan.Sticks[stick-1]
-			to := l.reach(at, in.Offcut, r.total()-need)
+			to := l.reach(at, in.Offcut, r.total()-need-later)
 			if to == at { // Nothing of use is left of it.
 				if part == 0 {
 					l.plan.Sticks = l.plan.Sticks[:stick-1]

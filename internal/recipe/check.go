@@ -57,6 +57,7 @@ func (c *checker) run(loaves int) {
 	c.loafShares()
 	c.batters()
 	c.layers()
+	c.stickOutlines()
 	c.top()
 	if c.failed() {
 		return

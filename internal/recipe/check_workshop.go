@@ -27,6 +27,7 @@ func CheckWorkshop(w Workshop) []Problem {
 	for i, m := range w.Materials {
 		c.workshopMaterial(Path("materials").Item(i), m)
 	}
+	c.workshopSticks()
 	return c.problems
 }
 

@@ -28,6 +28,9 @@ type Control struct {
 	LeftInVessel quantity.Mass
 	Room         quantity.Temperature // Room is how warm the workshop is; zero means not stated.
 	Warnings     []string
+	Cutting      Cutting     `json:",omitzero"`
+	Extruder     Extruder    `json:",omitzero"`
+	Sticks       []StickPlan `json:",omitempty"` // Sticks are planned where some are on hand, or an extruder makes them.
 }
 
 // OilUse is an oil as it stood in the table, or as the maker stated it, when

@@ -54,13 +54,13 @@ func (c Control) BarsPerLoaf() int {
 	if !c.Mould.HasHeights() {
 		return c.Mould.CavityCount()
 	}
-	return int(max(0, c.Mould.Along()-2*DefaultEndTrim) / DefaultBarThickness)
+	return c.Loaf().Bars()
 }
 
 // BarShare gives the part of a mould's soap that is in one bar.
 func (c Control) BarShare() float64 {
 	if along := c.Mould.Along(); c.Mould.HasHeights() && along > 0 {
-		return DefaultBarThickness.Millimetres() / along.Millimetres()
+		return c.Loaf().Bar.Millimetres() / along.Millimetres()
 	}
 	return 1 / float64(c.Mould.CavityCount())
 }

@@ -27,6 +27,13 @@ func Merge(builtin, own Workshop) Workshop {
 	if len(own.Responsible) > 0 {
 		merged.Responsible = own.Responsible
 	}
+	merged.Cutting = own.Cutting.Over(builtin.Cutting)
+	if own.Extruder != (Extruder{}) {
+		merged.Extruder = own.Extruder
+	}
+	if len(own.Sticks) > 0 {
+		merged.Sticks = own.Sticks
+	}
 	merged.Materials = mergeMaterials(builtin.Materials, own.Materials)
 	return merged
 }

@@ -30,6 +30,7 @@ type Recipe struct {
 	Unmould    time.Duration // Unmould is the time from the last pour.
 	Label      LabelWords    `json:",omitzero"`
 	Cure       Cure          `json:",omitzero"`
+	Cutting    Cutting       `json:",omitzero"` // Cutting is what differs from the workshop's.
 }
 
 // Batter is one pot: oils, alkali, water and what goes into them.
@@ -162,6 +163,7 @@ type Embed struct {
 	Shape  Shape
 	Width  quantity.Length
 	Height quantity.Length
+	Stick  string          `json:",omitempty"` // Stick names the design that it is a piece of; empty is the embed's own name.
 	Dough  string          `json:",omitempty"` // Dough is the material that it is made of, or "" where that is not stated.
 	Across quantity.Length // Across is from the left wall to the middle.
 	Sink   quantity.Length // Sink is how far its lowest point lies under the holding layer's finished surface.

@@ -43,6 +43,9 @@ func ResolveOils(r Recipe, text string, w Workshop, loaves int, oils quantity.Ma
 	control.Text, control.Hash = text, hex.EncodeToString(hash[:])
 	control.Scales = append([]Scale(nil), w.Scales...)
 	control.Vessels = append([]Vessel(nil), w.Vessels...)
+	if c.planSticks(&control); c.failed() {
+		return Control{}, c.problems
+	}
 	for _, p := range c.problems {
 		control.Warnings = append(control.Warnings, p.Text)
 	}

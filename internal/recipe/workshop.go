@@ -14,7 +14,10 @@ type Workshop struct {
 	Materials    []Material
 	LeftInVessel quantity.Mass        // LeftInVessel stays in each vessel that batter is poured out of.
 	Room         quantity.Temperature // Room is how warm it is; zero means not stated.
-	Responsible  []string             // Responsible is name and address of who answers for the soap, line by line.
+	Cutting      Cutting
+	Extruder     Extruder
+	Sticks       []Stick  // Sticks are those on hand.
+	Responsible  []string // Responsible is name and address of who answers for the soap, line by line.
 }
 
 // Scale is a weighing instrument. Reads and Max are d and Max of OIML R 76.

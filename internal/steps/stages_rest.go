@@ -119,7 +119,7 @@ func (p *planner) cutStage() Stage {
 	for loaf := range p.c.Loaves {
 		t := doneBy[batch.BarsCut](p, p.do(Count, curing.CutTask(loaf+1), fmt.Sprintf("Cut loaf %d and count the bars", loaf+1), fmt.Sprintf(
 			"Planned %s of %s, %s off each end; end pieces are not bars. Too soft to cut clean: s, look again in 12 h.",
-			bars(planned), recipe.DefaultBarThickness, recipe.DefaultEndTrim)))
+			bars(planned), p.c.Loaf().Bar, p.c.Loaf().Near)))
 		t.Count = planned
 		if cut, ok := batch.Last[batch.BarsCut](p.s, t.ID); ok {
 			t.Counted = cut.Fact.Bars

@@ -56,6 +56,7 @@ func (r *reader) embed(n *yaml.Node, p recipe.Path) recipe.Embed {
 		"mirror": into(&e.Mirror, r.yes),
 		"stood":  into(&e.Stood, r.yes),
 		"proud":  into(&e.Proud, r.yes),
+		"stick":  into(&e.Stick, r.name),
 		"dough":  into(&e.Dough, r.name),
 		"across": into(&e.Across, length),
 		"sink":   into(&e.Sink, length),

@@ -48,8 +48,8 @@ func TestFormatFields(t *testing.T) {
 	const strange = "{ qqqqqq: 1 }"
 	_, _, problems := Recipe("x", []byte("qqqqqq: 1\nbatters: [{ qqqqqq: 1, additives: ["+strange+"] }]\n"+
 		"layers: [{ qqqqqq: 1, colours: ["+strange+"], scents: ["+strange+"], embeds: ["+strange+"], mica line: "+strange+" }]\n"+
-		"label: "+strange+"\ntop: { qqqqqq: 1, toppings: ["+strange+"] }\n"))
-	_, _, more := Workshop("x", []byte("qqqqqq: 1\nscales: ["+strange+"]\nvessels: ["+strange+"]\nmoulds: ["+strange+"]\nmaterials: ["+strange+"]\n"))
+		"label: "+strange+"\ncutting: "+strange+"\ntop: { qqqqqq: 1, toppings: ["+strange+"] }\n"))
+	_, _, more := Workshop("x", []byte("qqqqqq: 1\ncutting: "+strange+"\nextruder: "+strange+"\nsticks: ["+strange+"]\nscales: ["+strange+"]\nvessels: ["+strange+"]\nmoulds: ["+strange+"]\nmaterials: ["+strange+"]\n"))
 	lists := regexp.MustCompile(`there is no field "qqqqqq" here: it can be (.*)`)
 	mappings := 0
 	for _, p := range append(problems, more...) {
@@ -64,7 +64,7 @@ func TestFormatFields(t *testing.T) {
 			}
 		}
 	}
-	if mappings != 16 {
+	if mappings != 20 {
 		t.Errorf("%d mappings were asked for their fields", mappings)
 	}
 }

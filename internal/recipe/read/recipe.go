@@ -60,8 +60,9 @@ func (r *reader) recipe(n *yaml.Node, out *recipe.Recipe) {
 		"layers": func(n *yaml.Node, p recipe.Path) {
 			r.items(n, p, func(n *yaml.Node, p recipe.Path) { out.Layers = append(out.Layers, r.layer(n, p)) })
 		},
-		"label": func(n *yaml.Node, p recipe.Path) { out.Label = r.label(n, p) },
-		"top":   func(n *yaml.Node, p recipe.Path) { out.Top = r.top(n, p) },
+		"label":   func(n *yaml.Node, p recipe.Path) { out.Label = r.label(n, p) },
+		"cutting": into(&out.Cutting, r.cutting),
+		"top":     func(n *yaml.Node, p recipe.Path) { out.Top = r.top(n, p) },
 	}, "bench", "recipe", "batters", "layers")
 	if out.Loaves == 0 {
 		out.Loaves = recipe.DefaultLoaves

@@ -33,6 +33,11 @@ func (r *reader) workshop(n *yaml.Node, out *recipe.Workshop) {
 		"responsible person": func(n *yaml.Node, p recipe.Path) {
 			r.items(n, p, func(n *yaml.Node, p recipe.Path) { out.Responsible = append(out.Responsible, r.line(n, p)) })
 		},
+		"cutting":  into(&out.Cutting, r.cutting),
+		"extruder": into(&out.Extruder, r.extruder),
+		"sticks": func(n *yaml.Node, p recipe.Path) {
+			r.items(n, p, func(n *yaml.Node, p recipe.Path) { out.Sticks = append(out.Sticks, r.stick(n, p)) })
+		},
 		"scales": func(n *yaml.Node, p recipe.Path) {
 			r.items(n, p, func(n *yaml.Node, p recipe.Path) { out.Scales = append(out.Scales, r.scale(n, p)) })
 		},
