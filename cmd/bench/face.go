@@ -221,7 +221,7 @@ func (a *app) printFace(l face.Loaf, cut face.Cut, o faceOptions) error {
 	case showSide:
 		lines = l.TerminalSide(w, h, look, cut)
 	case showEnd:
-		lines = l.Terminal(w, h, look, face.Frame{Rule: true, Names: true, Mould: true})
+		lines = l.Terminal(w, h, look, face.Frame{Rule: true, Names: true, Heights: true, Mould: true})
 	default:
 		lines = l.Finished().Terminal(w, h, look, face.Frame{Rule: !o.bare, Names: !o.bare})
 	}

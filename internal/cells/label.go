@@ -39,6 +39,9 @@ func letters(s scene.Scene, w, h int, look Look) []letter {
 		if !narrow(text) || row < 0 || row >= h || col < 0 || col+n > w || taken(out[row*w:(row+1)*w], col, n) {
 			continue
 		}
+		if look.Pattern == Plain {
+			text = strings.ReplaceAll(text, "▼", "v")
+		}
 		for i, r := range []rune(text) {
 			out[row*w+col+i] = letter{r, l.Bold}
 		}

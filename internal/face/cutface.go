@@ -13,6 +13,7 @@ type Frame struct {
 	Cells            bool    // Cells says that letters stand in the rows of a terminal.
 	Rule             bool    // Rule draws a millimetre rule at the left and below.
 	Names            bool    // Names writes each layer's name on it, where it fits.
+	Heights          bool    // Heights writes how high each surface lies, where it fits.
 	Mould            bool    // Mould shows the mould's walls, and all up to its rim.
 }
 
@@ -63,6 +64,9 @@ func (l Loaf) CutFace(f Frame) scene.Scene {
 	}
 	if f.Names {
 		l.names(&s, f)
+	}
+	if f.Heights {
+		l.heights(&s, f)
 	}
 	return s
 }
@@ -162,76 +166,4 @@ func outside(points []scene.Point, rim, dx, dy float64) []scene.Point {
 		out = append(out, p)
 	}
 	return out
-}
-
-// names writes each layer's name on it, where nothing else lies.
-func (l Loaf) names(s *scene.Scene, f Frame) {
-	for i, layer := range l.Layers {
-		at, ok := l.room(s.Box, f, i)
-		if !ok {
-			continue
-		}
-		label := scene.Label{At: at, Text: layer.Name, Size: f.LetterH, Anchor: scene.Start}
-		if layer.Poured {
-			label.On = &layer.Colour
-		}
-		s.Write(label)
-	}
-}
-
-// room finds a place for a layer's name on the rows and columns of letters: the
-// nearest to the middle of its height, from the left.
-func (l Loaf) room(box scene.Box, f Frame, i int) (scene.Point, bool) {
-	layer := l.Layers[i]
-	low := 0.0
-	if i > 0 {
-		low = max(l.Layers[i-1].Finished.over(box.Left), l.Layers[i-1].Finished.over(box.Right))
-	}
-	top := layer.Finished
-	if layer.Poured {
-		top = layer.stands()
-	}
-	high := min(top.over(box.Left), top.over(box.Right))
-	width := float64(len([]rune(layer.Name))) * f.LetterW
-	best, found := scene.Point{}, false
-	for k := 0; box.Top-float64(k)*f.LetterH > 0; k++ {
-		y := box.Top - (float64(k)+0.5)*f.LetterH
-		if y-f.LetterH/2 < low-1e-6 || y+f.LetterH/2 > high+1e-6 || found && distance(best.Y, low, high) <= distance(y, low, high) {
-			continue
-		}
-		for j := 0; ; j++ {
-			x := box.Left + float64(j)*f.LetterW
-			text := scene.Box{Left: x - f.LetterW, Bottom: y - f.LetterH/2, Right: x + width + f.LetterW, Top: y + f.LetterH/2}
-			if text.Right > box.Right+f.LetterW {
-				break
-			}
-			if l.clear(text) {
-				best, found = scene.Point{X: x, Y: y}, true
-				break
-			}
-		}
-	}
-	return best, found
-}
-
-// distance gives how far a height is from the middle of two others.
-func distance(y, low, high float64) float64 { return max(y-(low+high)/2, (low+high)/2-y) }
-
-// clear says that a box lies within the walls and touches no embed.
-func (l Loaf) clear(box scene.Box) bool {
-	for _, layer := range l.Layers {
-		for _, e := range layer.Embeds {
-			o := scene.BoxOf(e.Outline)
-			if o.Left < box.Right && box.Left < o.Right && o.Bottom < box.Top && box.Bottom < o.Top {
-				return false
-			}
-		}
-	}
-	for _, y := range []float64{box.Bottom, box.Top} {
-		ends := l.across(Level{At: min(max(y, 1e-3), l.Rim-1e-3)})
-		if len(ends) != 2 || box.Left < ends[0].X || box.Right > ends[1].X {
-			return false
-		}
-	}
-	return true
 }

@@ -68,7 +68,7 @@ func TestGolden(t *testing.T) {
 		for _, size := range [][2]int{{26, 12}, {44, 20}, {80, 36}} {
 			for name, look := range looks {
 				design := l.Finished().Terminal(size[0], size[1], look, Frame{Rule: true, Names: true})
-				mould := l.Terminal(size[0], size[1], look, Frame{Rule: true, Names: true, Mould: true})
+				mould := l.Terminal(size[0], size[1], look, Frame{Rule: true, Names: true, Heights: true, Mould: true})
 				lines := append(append(design, ""), mould...)
 				golden(t, fmt.Sprintf("%s-%dx%d-%s", strings.TrimSuffix(file, ".yaml"), size[0], size[1], name), lines)
 			}

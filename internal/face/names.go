@@ -1,0 +1,128 @@
+package face
+
+import (
+	"math"
+	"unicode/utf8"
+
+	"bench/internal/scene"
+)
+
+// names writes each layer's name on it, where nothing else lies.
+func (l Loaf) names(s *scene.Scene, f Frame) {
+	for i, layer := range l.Layers {
+		at, ok := l.room(s.Box, f, i)
+		if !ok {
+			continue
+		}
+		label := scene.Label{At: at, Text: layer.Name, Size: f.LetterH, Anchor: scene.Start}
+		if layer.Poured {
+			label.On = &layer.Colour
+		}
+		s.Write(label)
+	}
+}
+
+// room finds a place for a layer's name on the rows and columns of letters: the
+// nearest to the middle of its height, from the left.
+func (l Loaf) room(box scene.Box, f Frame, i int) (scene.Point, bool) {
+	layer := l.Layers[i]
+	low := 0.0
+	if i > 0 {
+		low = max(l.Layers[i-1].Finished.over(box.Left), l.Layers[i-1].Finished.over(box.Right))
+	}
+	top := layer.Finished
+	if layer.Poured {
+		top = layer.stands()
+	}
+	high := min(top.over(box.Left), top.over(box.Right))
+	width := float64(len([]rune(layer.Name))) * f.LetterW
+	best, found := scene.Point{}, false
+	for k := 0; box.Top-float64(k)*f.LetterH > 0; k++ {
+		y := box.Top - (float64(k)+0.5)*f.LetterH
+		if y-f.LetterH/2 < low-1e-6 || y+f.LetterH/2 > high+1e-6 || found && distance(best.Y, low, high) <= distance(y, low, high) {
+			continue
+		}
+		for x := box.Left; x+width < box.Right; x += f.LetterW {
+			if l.clear(textAt(f, x, y, width)) {
+				best, found = scene.Point{X: x, Y: y}, true
+				break
+			}
+		}
+	}
+	return best, found
+}
+
+// textAt gives the room that writing takes, with a letter clear at both ends.
+func textAt(f Frame, x, y, width float64) scene.Box {
+	return scene.Box{Left: x - f.LetterW, Bottom: y - f.LetterH/2, Right: x + width + f.LetterW, Top: y + f.LetterH/2}
+}
+
+// heights writes how high surfaces lie: under those that were poured, and over
+// the lines that are still to be reached. The next has a sign.
+func (l Loaf) heights(s *scene.Scene, f Frame) {
+	middle := l.mould().Left + l.mould().Width()/2
+	for _, layer := range l.Layers {
+		switch {
+		case layer.Poured:
+			l.height(s, f, layer.stands().over(middle), "", &layer.Colour)
+		case layer.Next:
+			l.height(s, f, layer.PourLine.over(middle), "▼ ", nil)
+		}
+		if !layer.Poured && layer.Finished != layer.PourLine || !layer.Poured && !layer.Next {
+			l.height(s, f, layer.Finished.over(middle), "", nil)
+		}
+	}
+}
+
+// height writes a height as far right as nothing else lies, in the row under a
+// surface or over a line.
+func (l Loaf) height(s *scene.Scene, f Frame, y float64, sign string, on *scene.Colour) {
+	row := math.Floor((s.Box.Top-y)/f.LetterH+1e-6) - 1
+	if on != nil {
+		row = math.Ceil((s.Box.Top-y)/f.LetterH - 1e-6)
+	}
+	at := s.Box.Top - (row+0.5)*f.LetterH
+	text := sign + short(eye(y))
+	width := float64(utf8.RuneCountInString(text)) * f.LetterW
+	mould := l.mould()
+	for x := mould.Right - f.LetterW - width; x > mould.Left+f.LetterW; x -= f.LetterW {
+		box := textAt(f, x, at, width)
+		if l.clear(box) && !written(s, box) {
+			s.Write(scene.Label{At: scene.Point{X: x, Y: at}, Text: text, Size: f.LetterH, Bold: sign != "", On: on})
+			return
+		}
+	}
+}
+
+// written says that a label lies in a box already.
+func written(s *scene.Scene, box scene.Box) bool {
+	for _, l := range s.Labels {
+		width := float64(utf8.RuneCountInString(l.Text)) * box.Height() / 2
+		if l.Anchor == scene.Start && l.At.Y > box.Bottom && l.At.Y < box.Top && l.At.X < box.Right && l.At.X+width > box.Left {
+			return true
+		}
+	}
+	return false
+}
+
+// distance gives how far a height is from the middle of two others.
+func distance(y, low, high float64) float64 { return max(y-(low+high)/2, (low+high)/2-y) }
+
+// clear says that a box lies within the walls and touches no embed.
+func (l Loaf) clear(box scene.Box) bool {
+	for _, layer := range l.Layers {
+		for _, e := range layer.Embeds {
+			o := scene.BoxOf(e.Outline)
+			if o.Left < box.Right && box.Left < o.Right && o.Bottom < box.Top && box.Bottom < o.Top {
+				return false
+			}
+		}
+	}
+	for _, y := range []float64{box.Bottom, box.Top} {
+		ends := l.across(Level{At: min(max(y, 1e-3), l.Rim-1e-3)})
+		if len(ends) != 2 || box.Left < ends[0].X || box.Right > ends[1].X {
+			return false
+		}
+	}
+	return true
+}
