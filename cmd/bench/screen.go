@@ -9,6 +9,7 @@ import (
 	"github.com/charmbracelet/lipgloss"
 	"github.com/muesli/termenv"
 
+	"bench/internal/cells"
 	"bench/internal/draw"
 	"bench/internal/journal"
 	"bench/internal/quiet"
@@ -69,7 +70,9 @@ func (a *app) theme() ink.Theme {
 		profile = termenv.ANSI
 	}
 	r.SetColorProfile(profile)
-	return ink.NewTheme(r, colour)
+	t := ink.NewTheme(r, colour)
+	t.Picture = cells.Look{Pattern: cells.PatternFor(a.getenv), Colours: coloursOf(quiet.Profile(a.getenv)), Bold: profile != termenv.Ascii}
+	return t
 }
 
 // recipeItems reads the workshop and the recipes anew.

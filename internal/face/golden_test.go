@@ -24,7 +24,7 @@ var (
 )
 
 // control gives a built-in recipe in the built-in workshop.
-func control(t *testing.T, file string) recipe.Control {
+func control(t testing.TB, file string) recipe.Control {
 	t.Helper()
 	data, err := fs.ReadFile(recipes.FS(), recipes.WorkshopFile)
 	if err != nil {
@@ -43,7 +43,7 @@ func control(t *testing.T, file string) recipe.Control {
 }
 
 // designed gives the loaf of a built-in recipe before anything is done.
-func designed(t *testing.T, file string) Loaf {
+func designed(t testing.TB, file string) Loaf {
 	t.Helper()
 	l := Designed(control(t, file))
 	l.Layers[0].Next = true

@@ -27,7 +27,7 @@ func Of(plan steps.Plan, c recipe.Control, loaf int, at steps.Stage) Loaf {
 		drawn, pour := c.Recipe.Layers[i], planned.Loaves[loaf]
 		layer := layerOf(c, i, pour.Face)
 		layer.Poured, layer.Next = pour.Poured, planned.Name == at.Layer && !pour.Poured
-		for n, in := range embedsIn(plan, drawn, loaf) {
+		for n, in := range EmbedsIn(plan, drawn, loaf) {
 			layer.Embeds[n].In = in
 			layer.Settled = layer.Settled && in
 		}
@@ -65,8 +65,8 @@ func layerOf(c recipe.Control, i int, at form.FaceLayer) Layer {
 	return l
 }
 
-// embedsIn says of each embed of a layer whether it is in this loaf.
-func embedsIn(plan steps.Plan, layer recipe.Layer, loaf int) []bool {
+// EmbedsIn says of each embed of a layer whether it is in this loaf.
+func EmbedsIn(plan steps.Plan, layer recipe.Layer, loaf int) []bool {
 	in := make([]bool, len(layer.Embeds))
 	for n, e := range layer.Embeds {
 		task, _, _ := plan.Task(steps.EmbedTask(layer.Name, loaf, e.Name))

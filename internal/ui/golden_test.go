@@ -25,6 +25,8 @@ var scenes = []struct {
 	}},
 	{"home-empty", func(*person) {}},
 	{"set-up", func(p *person) { p.press("enter") }},
+	{"face", func(p *person) { p.starts().works("dusk/shea").press("f") }},
+	{"face-designed", func(p *person) { p.press("enter", "f") }},
 	{"weighing", func(p *person) { p.starts().works("sea/olive") }},
 	{"typed-and-off", func(p *person) { p.starts().works("sea/olive").types("351.2") }},
 	{"doubt", func(p *person) { p.starts().works("sea/olive").types("34.43").press("enter") }},

@@ -20,6 +20,10 @@ func (m Model) perform(act intent.Action, at timer.Moment) (Model, tea.Cmd) {
 	case intent.Back:
 		return m.back()
 	case intent.Overlay:
+		if act.Page == intent.PageFace {
+			m.below = m.page
+			return m.show(act.Page), nil
+		}
 		if m.page != intent.PageKeys { // First aid above the keys goes back to what was below both.
 			m.under = m.page
 		}
@@ -123,6 +127,8 @@ func (m Model) arrive(p intent.Page) Model {
 // the batch is let go, so that another bench may take it.
 func (m Model) back() (Model, tea.Cmd) {
 	switch m.page {
+	case intent.PageFace:
+		return m.show(m.below), nil
 	case intent.PageAid, intent.PageKeys:
 		if m.under == intent.PageHome && m.flight == "" {
 			m.page = intent.PageHome
@@ -162,7 +168,7 @@ func (m Model) say(text string) Model {
 		m.pot.Word = text
 	case intent.PageAsk:
 		m.ask.Word = text
-	case intent.PageBench, intent.PageAid, intent.PageKeys:
+	case intent.PageBench, intent.PageAid, intent.PageKeys, intent.PageFace:
 		m.bench.Word = text
 	}
 	return m

@@ -60,6 +60,7 @@ type Model struct {
 
 	page   intent.Page
 	under  intent.Page // under is where an overlay goes back to.
+	below  intent.Page // below is where the cut face does, which overlays may lie on.
 	home   home.Screen
 	setup  home.Setup
 	bench  bench.Screen
@@ -158,7 +159,7 @@ func (m *Model) pasted(text string) {
 		m.ask.Line = m.ask.Line.Insert(ink.Clean(text))
 	case intent.PageRecord:
 		m.record = m.record.Pasted(ink.Clean(text))
-	case intent.PageHome, intent.PageSetup, intent.PageBench, intent.PageWays, intent.PagePot, intent.PageAid, intent.PageKeys:
+	case intent.PageHome, intent.PageSetup, intent.PageBench, intent.PageWays, intent.PagePot, intent.PageAid, intent.PageKeys, intent.PageFace:
 	}
 }
 
@@ -188,7 +189,7 @@ func (m Model) pressed(p keys.Press) (Model, tea.Cmd) {
 		m.pot, act = m.pot.Update(p)
 	case intent.PageAsk:
 		m.ask, act = m.ask.Update(p)
-	case intent.PageAid, intent.PageKeys:
+	case intent.PageAid, intent.PageKeys, intent.PageFace:
 		if !p.Held {
 			act = intent.Back{}
 		}

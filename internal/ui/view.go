@@ -48,12 +48,22 @@ func (m Model) lines(w, h int) []string {
 		lines = m.pot.View(t, w, rows)
 	case intent.PageAsk:
 		lines = m.ask.View(t, w, rows)
+	case intent.PageFace:
+		lines = m.faceLines(w, rows)
 	case intent.PageKeys:
 		lines = keys.KeysLines(t, w, rows)
 	case intent.PageBench, intent.PageAid:
 	}
 	// The timers stand above the word and the keys, as they do at the bench.
 	return slices.Insert(lines, max(0, len(lines)-1-m.wordRows(w)), alarms...)
+}
+
+// faceLines show the cut face of what lies below: a batch, or a recipe.
+func (m Model) faceLines(w, rows int) []string {
+	if m.below == intent.PageSetup {
+		return m.setup.FaceLines(m.deps.Theme, w, rows)
+	}
+	return m.bench.FaceLines(m.deps.Theme, w, rows, m.now)
 }
 
 // wordRows is how many lines the page's word takes above its keys.

@@ -15,6 +15,7 @@ import (
 	"bench/internal/ui/ink"
 	"bench/internal/ui/intent"
 	"bench/internal/ui/keys"
+	"bench/internal/ui/loaf"
 )
 
 // bench is one batch at work: one thing is next, and everything else is quiet.
@@ -31,7 +32,8 @@ type Screen struct {
 	sending  string          // sending is the task of the fact in flight, or "".
 	Unsaved  *notSaved
 	Word     string
-	reopened bool         // reopened shows where the person was, until the first key.
+	reopened bool // reopened shows where the person was, until the first key.
+	picture  *loaf.Picture
 	jumped   timer.Moment // jumped is when another stage came into sight by itself.
 }
 
@@ -42,7 +44,7 @@ type notSaved struct {
 }
 
 func New(code string, s batch.State, at *time.Location, reopened bool, now timer.Moment) Screen {
-	return Screen{Code: code, State: s, Plan: steps.Of(s), at: at, reopened: reopened}.settled(now)
+	return Screen{Code: code, State: s, Plan: steps.Of(s), at: at, reopened: reopened, picture: new(loaf.Picture)}.settled(now)
 }
 
 // settled takes up what is next. It is called when something was said, never

@@ -2,58 +2,44 @@ package bench
 
 import (
 	"fmt"
-	"math"
 	"strconv"
 	"strings"
 
+	"bench/internal/face"
 	"bench/internal/quantity"
 	"bench/internal/steps"
+	"bench/internal/timer"
 	"bench/internal/ui/ink"
+	"bench/internal/ui/loaf"
 )
 
-// loafFills tell neighbouring layers apart without colour.
-var loafFills = []rune{'▒', '░', '▓'} //nolint:gochecknoglobals // A table.
+// inMould is how the loaf at hand is shown: in its mould, with its heights.
+func inMould() face.Frame { return face.Frame{Rule: true, Names: true, Heights: true, Mould: true} }
 
-// What an embed is drawn with, once it is in and before.
-const (
-	embedIn     = '▪'
-	embedToCome = '▫'
-)
-
-// loafDrawing is the cut face of one loaf, to scale in cells that are twice as
-// high as wide.
-type loafDrawing struct {
-	t          ink.Theme
-	b          Screen
-	at         steps.Stage
-	loaf       int // loaf counts from 0.
-	rows, cols int
-	cells      [][]rune
-	labels     []string
-	pour       int // pour is the row of the line to pour to, or -1.
-}
-
-// loaf draws the loaf at hand: layers filled as far as they were poured, the line
-// that the next pour goes up to, its finished surface, and the embeds.
+// loaf draws the loaf at hand: what is poured is solid, the line that the next
+// pour goes up to and all that is still to come are outlines.
 func (b Screen) loaf(t ink.Theme, w, h int, at steps.Stage, task steps.Task) []string {
-	mould := b.Plan.Mould
-	if !mould.HasHeights() || mould.Height <= 0 || mould.Width <= 0 || len(b.Plan.Layers) == 0 || h < 12 {
+	if !b.Plan.Mould.HasHeights() || len(b.Plan.Layers) == 0 || h < 12 {
 		return nil
 	}
-	d := loafDrawing{t: t, b: b, at: at, loaf: loafOf(at, task, b.Plan.Loaves), pour: -1}
-	d.size(w-11, h-6-len(b.Plan.Layers))
-	for i, l := range b.Plan.Layers {
-		d.layer(i, l)
+	n := loafOf(at, task, b.Plan.Loaves)
+	room := h - 5 - len(b.Plan.Layers)
+	picture, swatches := b.picture.Draw(t, w-2, room, inMould(), loaf.At{Stand: len(b.State.Entries), Loaf: n, Layer: at.Layer}, func() face.Loaf {
+		return face.Of(b.Plan, b.State.Control, n, at)
+	})
+	lines := []string{"", " " + t.Quiet.Render(ink.Cut(b.loafTitle(n), w-2))}
+	for _, l := range picture {
+		lines = append(lines, " "+l)
 	}
-	for i := range b.Plan.Layers {
-		d.embeds(i)
-	}
-	lines := []string{"", " " + t.Quiet.Render(ink.Cut(d.title(), w-2))}
-	for i := range d.cells {
-		lines = append(lines, d.row(i))
-	}
-	lines = append(lines, "  "+t.Line.Render("└"+ink.Rule(d.cols)+"┘"), "")
-	return append(lines, d.legend(w)...)
+	lines = append(lines, "")
+	return append(lines, b.legend(t, w, n, at, swatches)...)
+}
+
+// FaceLines show the loaf at hand as large as the window allows.
+func (b Screen) FaceLines(t ink.Theme, w, h int, now timer.Moment) []string {
+	task, stage, _ := b.Current(now)
+	lines := b.loaf(t, w, h-1, stage, task)
+	return append(ink.Block(lines, w, h-1), ink.Cut(" "+t.Key.Render("any key")+" back", w))
 }
 
 // loafOf says which loaf the task is about, or the first.
@@ -66,121 +52,47 @@ func loafOf(at steps.Stage, task steps.Task, loaves int) int {
 	return min(max(1, n), max(1, loaves)) - 1
 }
 
-// size fits the section into so many cells.
-func (d *loafDrawing) size(cols, rows int) {
-	mould := d.b.Plan.Mould
-	shape := mould.Height.Millimetres() / mould.Width.Millimetres() / 2
-	d.cols = min(cols, int(float64(rows)/shape))
-	d.rows = max(1, int(math.Round(float64(d.cols)*shape)))
-	d.labels = make([]string, d.rows)
-	d.cells = make([][]rune, d.rows)
-	for i := range d.cells {
-		d.cells[i] = []rune(ink.Spaces(d.cols))
-	}
-}
-
-func (d *loafDrawing) title() string {
+func (b Screen) loafTitle(n int) string {
 	which := "the loaf"
-	if d.b.Plan.Loaves > 1 {
-		which = fmt.Sprintf("loaf %d of %d", d.loaf+1, d.b.Plan.Loaves)
+	if b.Plan.Loaves > 1 {
+		which = fmt.Sprintf("loaf %d of %d", n+1, b.Plan.Loaves)
 	}
-	return which + ", " + d.b.Plan.Mould.Height.String() + " to the rim"
-}
-
-// rowAt gives the row in which a height lies.
-func (d *loafDrawing) rowAt(y quantity.Length) int {
-	up := int(math.Ceil(y.Millimetres()*d.perY())) - 1
-	return min(max(0, d.rows-1-up), d.rows-1)
-}
-
-// filled gives how high the loaf stands once this layer was poured, or false: to
-// the pour line, and to its finished surface when the embeds are in.
-func (d *loafDrawing) filled(i int) (quantity.Length, bool) {
-	l := d.b.Plan.Layers[i]
-	if d.loaf >= len(l.Loaves) || !l.Loaves[d.loaf].Poured {
-		return 0, false
-	}
-	for _, in := range d.embedsIn(i) {
-		if !in {
-			return l.Loaves[d.loaf].PourLine, true
-		}
-	}
-	return l.Loaves[d.loaf].Surface, true
-}
-
-// layer fills a layer that was poured, and draws where one still to come will
-// lie.
-func (d *loafDrawing) layer(i int, l steps.Layer) {
-	if d.loaf >= len(l.Loaves) {
-		return
-	}
-	pour := l.Loaves[d.loaf]
-	top, poured := d.filled(i)
-	if !poured {
-		d.level(pour.Surface, '╌', ink.ToAnEye(pour.Surface))
-		if l.Name == d.at.Layer {
-			d.pour = d.rowAt(pour.PourLine)
-			d.level(pour.PourLine, '─', ink.ToAnEye(pour.PourLine))
-		}
-		return
-	}
-	// A row is filled when its middle was reached: half a row is what it can show.
-	for row := range d.rows {
-		middle := d.b.Plan.Mould.Height * quantity.Length(2*(d.rows-row)-1) / quantity.Length(2*d.rows)
-		if middle < top && d.cells[row][0] == ' ' {
-			fill(d.cells[row], loafFills[i%len(loafFills)])
-		}
-	}
-	if top < pour.Surface && d.cells[d.rowAt(pour.Surface)][0] == ' ' {
-		d.level(pour.Surface, '╌', ink.ToAnEye(pour.Surface))
-	}
-	d.labels[d.rowAt(top)] = number(ink.ToAnEye(top))
-}
-
-// level draws a level across the loaf.
-func (d *loafDrawing) level(at quantity.Length, with rune, label quantity.Length) {
-	row := d.rowAt(at)
-	fill(d.cells[row], with)
-	d.labels[row] = number(label)
-}
-
-func fill(cells []rune, with rune) {
-	for i := range cells {
-		cells[i] = with
-	}
-}
-
-func number(l quantity.Length) string { return strings.TrimSuffix(l.String(), " mm") }
-
-// row sets a row between the walls, with its height beside it.
-func (d *loafDrawing) row(i int) string {
-	text, label, style := string(d.cells[i]), d.labels[i], ink.Ink{}
-	switch {
-	case i == d.pour:
-		style, label = d.t.Accent, d.t.Accent.Render(ink.SignNow+" "+label)
-	case strings.ContainsRune(text, '╌'):
-		style = d.t.Line
-	}
-	return "  " + d.t.Line.Render("│") + style.Render(text) + d.t.Line.Render("│") + " " + label
+	return which + ", " + b.Plan.Mould.Height.String() + " to the rim"
 }
 
 // legend names the layers from the top down, as they lie.
-func (d *loafDrawing) legend(w int) []string {
+func (b Screen) legend(t ink.Theme, w, n int, at steps.Stage, swatches []string) []string {
 	var lines []string
-	some := false
-	for i := len(d.b.Plan.Layers) - 1; i >= 0; i-- {
-		l := d.b.Plan.Layers[i]
-		sign, state := " ", "to come"
-		if top, poured := d.filled(i); poured {
-			sign, state = string(loafFills[i%len(loafFills)]), "poured to "+ink.ToAnEye(top).String()
-		} else if l.Name == d.at.Layer && d.loaf < len(l.Loaves) {
-			state = "pour to " + ink.ToAnEye(l.Loaves[d.loaf].PourLine).String()
+	for i := len(b.Plan.Layers) - 1; i >= 0; i-- {
+		l := b.Plan.Layers[i]
+		state := "to come"
+		switch {
+		case n >= len(l.Loaves):
+		case l.Loaves[n].Poured:
+			state = "poured to " + toAnEye(b.stands(i, n)).String()
+		case l.Name == at.Layer:
+			state = "pour to " + toAnEye(l.Loaves[n].PourLine).String()
 		}
-		lines = append(lines, "  "+sign+" "+ink.Cut(ink.Clean(l.Name)+": "+state, w-5))
-		some = some || len(d.b.State.Control.Recipe.Layers[i].Embeds) > 0
+		sample := ink.Spaces(3)
+		if i < len(swatches) {
+			sample = swatches[i]
+		}
+		lines = append(lines, " "+sample+" "+ink.Cut(ink.Clean(l.Name)+": "+state, w-6))
 	}
-	if some {
-		lines = append(lines, "  "+d.t.Quiet.Render(ink.Cut(string(embedIn)+" embed in  "+string(embedToCome)+" still to come", w-3)))
-	}
-	return lines
+	return append(lines, " "+t.Quiet.Render(ink.Cut("outlines are still to come", w-2)))
 }
+
+// stands gives how high a layer that was poured stands: at its pour line until
+// its embeds are in.
+func (b Screen) stands(i, n int) quantity.Length {
+	layer, pour := b.State.Control.Recipe.Layers[i], b.Plan.Layers[i].Loaves[n]
+	for _, in := range face.EmbedsIn(b.Plan, layer, n) {
+		if !in {
+			return pour.PourLine
+		}
+	}
+	return pour.Surface
+}
+
+// toAnEye rounds a length to what an eye can pour to, as the tasks do.
+func toAnEye(l quantity.Length) quantity.Length { return l.RoundTo(quantity.Millimetre / 2) }

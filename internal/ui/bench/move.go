@@ -49,6 +49,8 @@ func (b Screen) move(p keys.Press) (Screen, intent.Action) {
 	case p.Held:
 	case keys.Matches(p, keys.Note):
 		return b, b.askNote(p.At)
+	case keys.Matches(p, keys.Face):
+		return b, intent.Overlay{Page: intent.PageFace}
 	case keys.Matches(p, keys.Correct):
 		if b.Plan.Closed {
 			b.Word = "The batch is closed: only notes can be added."

@@ -11,6 +11,7 @@ import (
 	"bench/internal/ui/ink"
 	"bench/internal/ui/intent"
 	"bench/internal/ui/keys"
+	"bench/internal/ui/loaf"
 
 	"github.com/charmbracelet/bubbles/key"
 )
@@ -31,12 +32,13 @@ type Setup struct {
 	problems []string
 	plan     steps.Plan
 	sure     [][]string // sure says of each batter how sure its superfat is; too slow for each view.
+	picture  *loaf.Picture
 	top      int        // top is the first line of the sheet in sight.
 	Word     string
 }
 
 func NewSetup(item intent.RecipeItem) Setup {
-	return Setup{item: item}.sized(max(1, item.Loaves))
+	return Setup{item: item, picture: new(loaf.Picture)}.sized(max(1, item.Loaves))
 }
 
 // sized works the plan out for so many loaves.
@@ -63,6 +65,8 @@ func (s Setup) Update(p keys.Press) (Setup, intent.Action) {
 	switch {
 	case keys.Matches(p, keys.Back):
 		return s, intent.Back{}
+	case keys.Matches(p, keys.Face):
+		return s, intent.Overlay{Page: intent.PageFace}
 	case keys.Matches(p, keys.Start):
 		return s.start(p)
 	case keys.Matches(p, keys.Erase):
@@ -113,7 +117,7 @@ func (s Setup) start(p keys.Press) (Setup, intent.Action) {
 
 // Within keeps the top of the sheet where there are lines below it.
 func (s Setup) Within(t ink.Theme, w, rows int) Setup {
-	s.top = min(s.top, max(0, len(s.sheet(t, w-2))-(rows-setupFrame)))
+	s.top = min(s.top, max(0, len(s.sheet(t, w-2-faceBeside(w)))-(rows-setupFrame)))
 	return s
 }
 
@@ -123,7 +127,7 @@ func (s Setup) help() []key.Binding {
 		begin = keys.Off(keys.Start, "not like this")
 	}
 	return []key.Binding{
-		begin, keys.Shown("0-9 ← →", "loaves"), keys.Shown("↑ ↓", "read on"), keys.Back, keys.Aid, keys.Keys,
+		begin, keys.Shown("0-9 ← →", "loaves"), keys.Shown("↑ ↓", "read on"), keys.Back, keys.Aid, keys.Keys, keys.Face,
 	}
 }
 
@@ -134,7 +138,8 @@ func (s Setup) View(t ink.Theme, w, rows int) []string {
 		" " + t.Quiet.Render("loaves ") + t.Accent.Render(ink.SignNow+" "+ink.Fit(s.number(), 3)) + " " + s.summary(t, w-16),
 		t.Line.Render(ink.Rule(w)),
 	}
-	body := s.sheet(t, w-2)
+	face := faceBeside(w)
+	body := s.sheet(t, w-2-face)
 	words := s.Words(t, w)
 	room := rows - setupFrame - (len(words) - 1)
 	top := min(s.top, max(0, len(body)-room))
@@ -147,7 +152,11 @@ func (s Setup) View(t ink.Theme, w, rows int) []string {
 		more = fmt.Sprintf(" ↓ %d more ", left)
 	}
 	foot := []string{t.Line.Render(ink.Rule(w-ink.Width(more)-2)) + t.Quiet.Render(more) + t.Line.Render(ink.Rule(2))}
-	return slices.Concat(head, ink.Block(shown, w, room), foot, words, []string{keys.HelpLine(t, w, s.help()...)})
+	columns := ink.Block(shown, w-face, room)
+	if face > 0 {
+		columns = ink.Beside(t.Line, ink.Block(shown, w-face, room), ink.Block(s.face(t, face-1, room), face-1, room))
+	}
+	return slices.Concat(head, columns, foot, words, []string{keys.HelpLine(t, w, s.help()...)})
 }
 
 // Words are a word, whole, or an empty line where it would stand.

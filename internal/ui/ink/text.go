@@ -45,6 +45,8 @@ func simple(r rune) bool {
 		return r > 0xa0 && r != '\u00ad' // The soft hyphen.
 	case r >= '─' && r <= '◼':
 		return true // Box drawing, blocks and shapes.
+	case r >= 0x2800 && r <= 0x28ff || r >= 0x1fb00 && r <= 0x1fb9f || r >= 0x1cd00 && r <= 0x1ceaf || r == 0x1fbe6 || r == 0x1fbe7:
+		return true // Braille, and the finer blocks that a loaf is drawn in.
 	}
 	return strings.ContainsRune("–…−←↑→↓✓", r)
 }

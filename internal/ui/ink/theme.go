@@ -8,6 +8,8 @@ package ink
 import (
 	"strings"
 
+	"bench/internal/cells"
+
 	"github.com/charmbracelet/lipgloss"
 )
 
@@ -24,6 +26,8 @@ type Theme struct {
 	Key    Ink
 	Line   Ink // line is for rules and frames.
 	Cursor Ink
+
+	Picture cells.Look // Picture is what the terminal can show of a loaf.
 }
 
 // NewTheme builds the theme on r, never on the global renderer. Without colour

@@ -85,6 +85,7 @@ const (
 	PageAsk
 	PageAid
 	PageKeys
+	PageFace
 )
 
 // purpose is what a line of text is asked for.

@@ -37,6 +37,8 @@ var (
 	Decide   = bind("enter", "take this way", "enter")
 	WeighPot = bind("w", "weigh the pot", "w")
 
+	Face = bind("f", "cut face", "f")
+
 	Seen   = bind("a", "alarm seen", "a")
 	PutOff = bind("z", "alarm later", "z")
 	Longer = bind("c", "alarm much later", "c")
@@ -89,6 +91,7 @@ func allKeys() []keyGroup {
 			Shown("↑ ↓  k j", "tasks of the stage"),
 			Shown("← →  pgup pgdn", "stages, those that may be done meanwhile too"),
 			Says(Back, "back: what was typed, what is next, the first screen"), Switch,
+			Says(Face, "the loaf's cut face, as large as the window"),
 		}},
 		{"Say", []key.Binding{
 			Shown("n  u", "note; correct an earlier entry"),
