@@ -33,7 +33,7 @@ type Setup struct {
 	plan     steps.Plan
 	sure     [][]string // sure says of each batter how sure its superfat is; too slow for each view.
 	picture  *loaf.Picture
-	top      int        // top is the first line of the sheet in sight.
+	top      int // top is the first line of the sheet in sight.
 	Word     string
 }
 
