@@ -105,6 +105,12 @@ func (a *app) face(file string, o faceOptions) error {
 	if err != nil {
 		return err
 	}
+	switch {
+	case !control.Mould.HasHeights():
+		return failed(fmt.Errorf("the mould %q is a number of cavities, and has no cut face to draw", control.Mould.Name))
+	case o.show == showSide && !control.Mould.Lies():
+		return failed(fmt.Errorf("the mould %q stands upright, and is cut across: it has no side to show cuts on", control.Mould.Name))
+	}
 	loaf := face.Designed(control)
 	if o.out == "" {
 		return failed(a.printFace(loaf, cut, o))

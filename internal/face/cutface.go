@@ -89,11 +89,20 @@ func (l Loaf) pours(s *scene.Scene) {
 			Fill: scene.Fill{On: true, Colour: layer.Colour, Pattern: 1 + i},
 		})
 	}
-	if l.Dusted && len(l.Layers) > 0 {
-		top := l.Layers[len(l.Layers)-1].stands()
-		from := Level{top.At - firm, top.Slope}
-		s.Add(scene.Shape{Name: "topping", Points: l.part(&from, top), Fill: scene.Fill{On: true, Colour: *l.Topping}})
+	for _, layer := range l.Layers {
+		if layer.Lined && layer.Poured {
+			s.Add(l.dust("mica line on "+layer.Name, layer.stands(), *layer.Line))
+		}
 	}
+	if l.Dusted && len(l.Layers) > 0 {
+		s.Add(l.dust("topping", l.Layers[len(l.Layers)-1].stands(), *l.Topping))
+	}
+}
+
+// dust draws what lies on a surface, as thick as it can be seen.
+func (l Loaf) dust(name string, surface Level, colour scene.Colour) scene.Shape {
+	from := Level{surface.At - firm, surface.Slope}
+	return scene.Shape{Name: name, Points: l.part(&from, surface), Fill: scene.Fill{On: true, Colour: colour}}
 }
 
 // toCome draws where surfaces will lie: dashes for what they end at, and a firm

@@ -20,13 +20,17 @@ func (l Loaf) End() scene.Scene {
 	rule(&s, f, box)
 	s.Add(scene.Shape{Name: "inside of the mould " + l.Mould, Points: l.Walls, Line: scene.Line{Width: thin, Ink: true}})
 	notes := []note{{l.Rim, "rim, " + short(l.Rim) + " mm above the floor", 0}}
-	middle := (box.Left + box.Right) / 2
+	slots := f
+	slots.LetterW, slots.LetterH = 0.9*f.LetterW, 0.9*f.LetterH
 	for _, layer := range l.Layers {
-		notes = append(notes, l.lines(&s, layer, middle)...)
+		notes = append(notes, l.lines(&s, layer)...)
 		for _, e := range layer.Embeds {
 			s.Add(scene.Shape{Name: "slot for " + e.Name, Points: e.Outline, Line: scene.Line{Width: thin, Ink: true}})
-			at := centre(e.Outline)
-			s.Write(scene.Label{At: at, Text: e.Name, Size: f.LetterH * 0.9, Anchor: scene.Middle})
+			if e.holds(slots) {
+				s.Write(scene.Label{At: centre(e.Outline), Text: e.Name, Size: slots.LetterH, Anchor: scene.Middle})
+			} else {
+				notes = append(notes, note{l.seen(e), e.Name, scene.BoxOf(e.Outline).Right})
+			}
 			s.Add(slot(e, box)...)
 		}
 	}
@@ -37,11 +41,14 @@ func (l Loaf) End() scene.Scene {
 }
 
 // lines draws a layer's pour line, and the dashed surface that it ends at.
-func (l Loaf) lines(s *scene.Scene, layer Layer, middle float64) []note {
-	pour, finished := layer.PourLine, layer.Finished
+func (l Loaf) lines(s *scene.Scene, layer Layer) []note {
+	pour, finished, middle := layer.PourLine, layer.Finished, l.middle()
 	s.Add(scene.Shape{Name: layer.Name + ", pour line", Points: l.across(pour), Open: true, Line: scene.Line{Width: firm, Ink: true}})
 	at := pour.over(middle)
-	notes := []note{{at, fmt.Sprintf("%s: pour to %s mm, %s down from the rim", layer.Name, short(eye(at)), short(eye(l.Rim-at))), 0}}
+	notes := []note{{at, fmt.Sprintf("%s: pour to %s mm%s, %s down from the rim", layer.Name, short(eye(at)), pour.where(), short(eye(l.Rim-at))), 0}}
+	if ends := l.across(pour); pour.Slope != 0 && ends != nil {
+		notes = append(notes, note{at - 0.1, fmt.Sprintf("(%s at the left, %s at the right)", short(eye(ends[0].Y)), short(eye(ends[1].Y))), 0})
+	}
 	if end := finished.over(middle); end-at > 0.05 {
 		s.Add(scene.Shape{
 			Name: layer.Name + ", finished surface", Points: l.across(finished), Open: true, Line: scene.Line{Width: thin, Ink: true, Dash: 2},

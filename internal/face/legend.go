@@ -33,7 +33,7 @@ func (l Loaf) Swatches(look cells.Look) []string {
 // Legend says of each layer, from the top down as they lie, how high it lies and
 // what colours it, and where its embeds are.
 func (l Loaf) Legend(look cells.Look) []string {
-	middle := l.mould().Left + l.mould().Width()/2
+	middle := l.middle()
 	swatches := l.Swatches(look)
 	var lines []string
 	for i := len(l.Layers) - 1; i >= 0; i-- {

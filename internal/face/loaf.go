@@ -27,6 +27,14 @@ type Loaf struct {
 // the right.
 type Level struct{ At, Slope float64 }
 
+// where says where the height of a sloped surface is meant.
+func (l Level) where() string {
+	if l.Slope == 0 {
+		return ""
+	}
+	return " in the middle"
+}
+
 // over gives the height of the surface at x.
 func (l Level) over(x float64) float64 { return l.At + l.Slope*x }
 
@@ -38,8 +46,10 @@ type Layer struct {
 	PourLine Level  // PourLine is the surface before the embeds are pressed in.
 	Finished Level
 	Poured   bool
-	Settled  bool // Settled says that all its embeds are in, so it stands at Finished.
-	Next     bool // Next is the layer at hand.
+	Settled  bool          // Settled says that all its embeds are in, so it stands at Finished.
+	Next     bool          // Next is the layer at hand.
+	Line     *scene.Colour // Line is the colour of the mica line on its surface, or nil.
+	Lined    bool          // Lined says that the line is on.
 	Embeds   []Embed
 }
 
@@ -63,7 +73,7 @@ func (l Layer) stands() Level {
 func (l Loaf) Finished() Loaf {
 	layers := make([]Layer, len(l.Layers))
 	for i, layer := range l.Layers {
-		layer.Poured, layer.Settled, layer.Next = true, true, false
+		layer.Poured, layer.Settled, layer.Next, layer.Lined = true, true, false, layer.Line != nil
 		layer.Embeds = append([]Embed(nil), layer.Embeds...)
 		for n := range layer.Embeds {
 			layer.Embeds[n].In = true
@@ -76,6 +86,9 @@ func (l Loaf) Finished() Loaf {
 
 // mould gives the smallest box round the mould's inside.
 func (l Loaf) mould() scene.Box { return scene.BoxOf(l.Walls) }
+
+// middle gives the middle between the walls, where heights are meant.
+func (l Loaf) middle() float64 { return (l.mould().Left + l.mould().Right) / 2 }
 
 // soap gives the box round the finished loaf, with what stands proud of it.
 func (l Loaf) soap() scene.Box {

@@ -1,7 +1,9 @@
 package face
 
 import (
+	"cmp"
 	"math"
+	"slices"
 	"unicode/utf8"
 
 	"bench/internal/scene"
@@ -60,38 +62,52 @@ func textAt(f Frame, x, y, width float64) scene.Box {
 // heights writes how high surfaces lie: under those that were poured, and over
 // the lines that are still to be reached. The next has a sign.
 func (l Loaf) heights(s *scene.Scene, f Frame) {
-	middle := l.mould().Left + l.mould().Width()/2
 	for _, layer := range l.Layers {
+		settles := layer.Finished.over(l.middle())-layer.PourLine.over(l.middle()) > 0.25
 		switch {
 		case layer.Poured:
-			l.height(s, f, layer.stands().over(middle), "", &layer.Colour)
+			l.height(s, f, layer.stands(), "", &layer.Colour)
 		case layer.Next:
-			l.height(s, f, layer.PourLine.over(middle), "▼ ", nil)
+			l.height(s, f, layer.PourLine, "▼ ", nil)
 		}
-		if !layer.Poured && layer.Finished != layer.PourLine || !layer.Poured && !layer.Next {
-			l.height(s, f, layer.Finished.over(middle), "", nil)
+		if !layer.Poured && (settles || !layer.Next) {
+			l.height(s, f, layer.Finished, "", nil)
 		}
 	}
 }
 
 // height writes a height as far right as nothing else lies, in the row under a
-// surface or over a line.
-func (l Loaf) height(s *scene.Scene, f Frame, y float64, sign string, on *scene.Colour) {
-	row := math.Floor((s.Box.Top-y)/f.LetterH+1e-6) - 1
-	if on != nil {
-		row = math.Ceil((s.Box.Top-y)/f.LetterH - 1e-6)
-	}
-	at := s.Box.Top - (row+0.5)*f.LetterH
-	text := sign + short(eye(y))
+// surface or over a line. That of a slope is its middle's, and stands there.
+func (l Loaf) height(s *scene.Scene, f Frame, level Level, sign string, on *scene.Colour) {
+	text := sign + short(eye(level.over(l.middle())))
 	width := float64(utf8.RuneCountInString(text)) * f.LetterW
-	mould := l.mould()
-	for x := mould.Right - f.LetterW - width; x > mould.Left+f.LetterW; x -= f.LetterW {
+	for _, x := range l.places(f, width, level.Slope == 0) {
+		left, right := level.over(x), level.over(x+width)
+		row := math.Floor((s.Box.Top-max(left, right))/f.LetterH+1e-6) - 1
+		if on != nil {
+			row = math.Ceil((s.Box.Top-min(left, right))/f.LetterH - 1e-6)
+		}
+		at := s.Box.Top - (row+0.5)*f.LetterH
 		box := textAt(f, x, at, width)
 		if l.clear(box) && !written(s, box) {
 			s.Write(scene.Label{At: scene.Point{X: x, Y: at}, Text: text, Size: f.LetterH, Bold: sign != "", On: on})
 			return
 		}
 	}
+}
+
+// places gives where a height may begin: from the right to the left, or from
+// the middle outwards.
+func (l Loaf) places(f Frame, width float64, fromRight bool) []float64 {
+	mould, middle := l.mould(), l.middle()-width/2
+	var at []float64
+	for x := mould.Right - f.LetterW - width; x > mould.Left+f.LetterW; x -= f.LetterW {
+		at = append(at, x)
+	}
+	if !fromRight {
+		slices.SortFunc(at, func(a, b float64) int { return cmp.Compare(math.Abs(a-middle), math.Abs(b-middle)) })
+	}
+	return at
 }
 
 // written says that a label lies in a box already.

@@ -1,6 +1,8 @@
 package face
 
 import (
+	"slices"
+
 	"bench/internal/form"
 	"bench/internal/recipe"
 	"bench/internal/scene"
@@ -27,6 +29,7 @@ func Of(plan steps.Plan, c recipe.Control, loaf int, at steps.Stage) Loaf {
 		drawn, pour := c.Recipe.Layers[i], planned.Loaves[loaf]
 		layer := layerOf(c, i, pour.Face)
 		layer.Poured, layer.Next = pour.Poured, planned.Name == at.Layer && !pour.Poured
+		layer.Lined = layer.Line != nil && lineOn(plan, drawn.Name)
 		for n, in := range EmbedsIn(plan, drawn, loaf) {
 			layer.Embeds[n].In = in
 			layer.Settled = layer.Settled && in
@@ -57,6 +60,13 @@ func layerOf(c recipe.Control, i int, at form.FaceLayer) Layer {
 		Name: recipe.Clean(drawn.Name), Colour: colourOf(c, drawn), Of: colourantsOf(drawn),
 		PourLine: Level(at.PourLine), Finished: Level(at.Surface), Settled: true,
 	}
+	if m, _ := c.Material(drawn.MicaLine.Material); drawn.MicaLine.Material != "" {
+		colour, ok := scene.ParseColour(m.Looks)
+		if !ok {
+			colour = lines
+		}
+		l.Line = &colour
+	}
 	for n, e := range drawn.Embeds {
 		l.Embeds = append(l.Embeds, Embed{
 			Name: recipe.Clean(e.Name), Outline: pointsOf(at.Embeds[n].Boundary()), Colour: uncoloured,
@@ -73,6 +83,13 @@ func EmbedsIn(plan steps.Plan, layer recipe.Layer, loaf int) []bool {
 		in[n] = task.Done && task.Skipped == ""
 	}
 	return in
+}
+
+// lineOn says that the mica line on a layer was dusted, on all loaves.
+func lineOn(plan steps.Plan, layer string) bool {
+	return slices.ContainsFunc(plan.Stages, func(s steps.Stage) bool {
+		return s.Kind == steps.MicaLine && s.Layer == layer && s.Done
+	})
 }
 
 // done says that every stage of that kind is done, and that there is one.

@@ -27,17 +27,18 @@ func (l Loaf) Notebook() scene.Scene {
 	box := l.shown(f)
 	var notes []note
 	for i, layer := range l.Layers {
-		from := 0.0
+		from, low, where := 0.0, 0.0, ""
 		if i > 0 {
-			from = l.Layers[i-1].Finished.over(box.Right)
+			below := l.Layers[i-1].Finished
+			from, low, where = below.over(box.Right), below.over(l.middle()), below.where()
 		}
-		to := layer.Finished.over(box.Right)
-		notes = append(notes, note{(from + to) / 2, fmt.Sprintf("%s, %s to %s mm", layer.Name, short(from), short(to)), 0})
+		to, high := layer.Finished.over(box.Right), layer.Finished.over(l.middle())
+		where = cmp.Or(where, layer.Finished.where())
+		notes = append(notes, note{(from + to) / 2, fmt.Sprintf("%s, %s to %s mm%s", layer.Name, short(low), short(high), where), 0})
 		for _, e := range layer.Embeds {
 			at := scene.BoxOf(e.Outline)
-			if n := utf8.RuneCountInString(e.Name); float64(n+1)*f.LetterW <= at.Width() && f.LetterH*1.5 <= at.Height() {
-				middle := centre(e.Outline)
-				s.Write(scene.Label{At: middle, Text: e.Name, Size: f.LetterH, Anchor: scene.Middle, On: &e.Colour})
+			if e.holds(f) {
+				s.Write(scene.Label{At: centre(e.Outline), Text: e.Name, Size: f.LetterH, Anchor: scene.Middle, On: &e.Colour})
 				continue
 			}
 			notes = append(notes, note{l.seen(e), e.Name, at.Right})
@@ -46,6 +47,32 @@ func (l Loaf) Notebook() scene.Scene {
 	beside(&s, f, box, notes)
 	title(&s, f, l.Title, fmt.Sprintf("the cut face, %s × %s mm", short(box.Width()), short(box.Height())))
 	return s
+}
+
+// holds says that an embed's name fits into its outline.
+func (e Embed) holds(f Frame) bool {
+	width := float64(utf8.RuneCountInString(e.Name)+1) * f.LetterW
+	middle := centre(e.Outline)
+	for _, x := range []float64{-width / 2, 0, width / 2} {
+		for _, y := range []float64{-f.LetterH / 2, f.LetterH / 2} {
+			if !inside(scene.Point{X: middle.X + x, Y: middle.Y + y}, e.Outline) {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// inside counts the sides that a ray to the right crosses (even-odd rule).
+func inside(p scene.Point, outline []scene.Point) bool {
+	in := false
+	for i, a := range outline {
+		b := outline[(i+1)%len(outline)]
+		if (a.Y > p.Y) != (b.Y > p.Y) && p.X < a.X+(p.Y-a.Y)/(b.Y-a.Y)*(b.X-a.X) {
+			in = !in
+		}
+	}
+	return in
 }
 
 // seen gives a height at which an embed is seen from the right, past the others.

@@ -26,8 +26,9 @@ func spaced(least, whole float64) float64 {
 // hair keeps marks on their side of a border, in mm.
 const hair = 1e-3
 
-// rule draws a millimetre rule at the left of the box and one below it. Marks
-// are one length with figures and half of it without.
+// rule draws a millimetre rule at the left of the box and one below it, which
+// both count from where the mould does. Marks are one length with figures and
+// half of it without.
 func rule(s *scene.Scene, f Frame, box scene.Box) {
 	mark := spaced(f.Tick, 1)
 	number := spaced(1.95*f.LetterH, mark)
@@ -44,12 +45,12 @@ func rule(s *scene.Scene, f Frame, box scene.Box) {
 	}
 	mark = spaced(f.Tick*f.LetterW/f.LetterH*2, 1)
 	number = spaced(4*f.LetterW, mark)
-	for x := box.Left; x <= box.Right+1e-6; x += mark {
+	for x := math.Ceil(box.Left/mark-1e-6) * mark; x <= box.Right+1e-6; x += mark {
 		long := 0.25
-		if math.Mod(x-box.Left, number) < 1e-6 {
+		if math.Mod(math.Abs(x), number) < 1e-6 {
 			long = 0.5
 			s.Write(scene.Label{
-				At: scene.Point{X: x, Y: box.Bottom - 1.5*f.LetterH}, Text: figure(x - box.Left), Size: f.LetterH, Anchor: scene.Middle,
+				At: scene.Point{X: x, Y: box.Bottom - 1.5*f.LetterH}, Text: figure(x), Size: f.LetterH, Anchor: scene.Middle,
 			})
 		}
 		from := box.Bottom - f.LetterH/2
@@ -70,4 +71,4 @@ func tick(a, b scene.Point) scene.Shape {
 	return scene.Shape{Points: []scene.Point{a, b}, Open: true, Line: scene.Line{Width: thin, Ink: true}}
 }
 
-func figure(mm float64) string { return strconv.FormatFloat(math.Round(mm), 'f', -1, 64) }
+func figure(mm float64) string { return strconv.Itoa(int(math.Round(mm))) }
