@@ -1,6 +1,11 @@
 package cells
 
-import "bench/internal/scene"
+import (
+	"math"
+	"math/bits"
+
+	"bench/internal/scene"
+)
 
 // tone is what a dot should look like.
 type tone struct {
@@ -39,17 +44,31 @@ func cost(t, want tone) float64 {
 }
 
 // chooser finds the two tones of a cell, and which dots have the first.
-type chooser struct{ tones []tone }
+type chooser struct {
+	tones []tone
+	sums  [256]sum // sums are those of each set of dots, for cells that are all filled.
+}
+
+// sum adds up the colours of a set of dots, and their squares.
+type sum struct {
+	colour  scene.Perceived
+	squares float64
+	n       float64
+}
 
 // best tries every way to part the dots in two: at most 128, and only in cells
 // that an edge runs through.
 func (c *chooser) best() (mask int, fore, back tone) {
-	first, same := c.tones[0], true
-	for _, t := range c.tones[1:] {
+	first, same, solid := c.tones[0], true, true
+	for _, t := range c.tones {
 		same = same && t == first
+		solid = solid && t.kind == filled
 	}
-	if same {
+	switch {
+	case same:
 		return c.whole(first)
+	case solid:
+		return c.bestFilled()
 	}
 	least := -1.0
 	for m := range 1 << (len(c.tones) - 1) { // The last dot is always in the back.
@@ -60,6 +79,47 @@ func (c *chooser) best() (mask int, fore, back tone) {
 		}
 	}
 	return c.ordered(mask, fore, back)
+}
+
+// bestFilled is best where all dots have colours: what a side costs is then the
+// sum of its squares less n times its mean's, which a table gives for any side.
+func (c *chooser) bestFilled() (mask int, fore, back tone) {
+	all := 1<<len(c.tones) - 1
+	for m := 1; m <= all; m++ {
+		low := bits.TrailingZeros(uint(m))
+		s, t := c.sums[m&(m-1)], c.tones[low].colour
+		for k := range t {
+			s.colour[k] += t[k]
+			s.squares += t[k] * t[k]
+		}
+		s.n++
+		c.sums[m] = s
+	}
+	least := math.Inf(1)
+	for m := range 1 << (len(c.tones) - 1) {
+		if cost := c.sums[m].spread() + c.sums[all-m].spread(); cost < least-1e-12 {
+			least, mask = cost, m
+		}
+	}
+	return c.ordered(mask, c.sums[mask].mean(), c.sums[all-mask].mean())
+}
+
+func (s sum) spread() float64 {
+	if s.n == 0 {
+		return 0
+	}
+	square := 0.0
+	for _, v := range s.colour {
+		square += v * v
+	}
+	return s.squares - square/s.n
+}
+
+func (s sum) mean() tone {
+	for k := range s.colour {
+		s.colour[k] /= max(1, s.n)
+	}
+	return tone{filled, s.colour}
 }
 
 // whole shows a cell of one tone.
@@ -97,14 +157,14 @@ func (c *chooser) side(mask, bit int) (tone, float64) {
 		if t.kind == filled {
 			t.colour = mean.colour
 		}
-		if sum := c.sum(t, mask, bit); least < 0 || sum < least {
+		if sum := c.price(t, mask, bit); least < 0 || sum < least {
 			best, least = t, sum
 		}
 	}
 	return best, least
 }
 
-func (c *chooser) sum(t tone, mask, bit int) float64 {
+func (c *chooser) price(t tone, mask, bit int) float64 {
 	sum := 0.0
 	for i, want := range c.tones {
 		if mask>>i&1 == bit {

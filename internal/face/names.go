@@ -39,13 +39,14 @@ func (l Loaf) room(box scene.Box, f Frame, i int) (scene.Point, bool) {
 	high := min(top.over(box.Left), top.over(box.Right))
 	width := float64(len([]rune(layer.Name))) * f.LetterW
 	best, found := scene.Point{}, false
+	embeds := l.embedBoxes()
 	for k := 0; box.Top-float64(k)*f.LetterH > 0; k++ {
 		y := box.Top - (float64(k)+0.5)*f.LetterH
 		if y-f.LetterH/2 < low-1e-6 || y+f.LetterH/2 > high+1e-6 || found && distance(best.Y, low, high) <= distance(y, low, high) {
 			continue
 		}
 		for x := box.Left; x+width < box.Right; x += f.LetterW {
-			if l.clear(textAt(f, x, y, width)) {
+			if l.clear(textAt(f, x, y, width), embeds) {
 				best, found = scene.Point{X: x, Y: y}, true
 				break
 			}
@@ -81,6 +82,7 @@ func (l Loaf) heights(s *scene.Scene, f Frame) {
 func (l Loaf) height(s *scene.Scene, f Frame, level Level, sign string, on *scene.Colour) {
 	text := sign + short(eye(level.over(l.middle())))
 	width := float64(utf8.RuneCountInString(text)) * f.LetterW
+	embeds := l.embedBoxes()
 	for _, x := range l.places(f, width, level.Slope == 0) {
 		left, right := level.over(x), level.over(x+width)
 		row := math.Floor((s.Box.Top-max(left, right))/f.LetterH+1e-6) - 1
@@ -89,7 +91,7 @@ func (l Loaf) height(s *scene.Scene, f Frame, level Level, sign string, on *scen
 		}
 		at := s.Box.Top - (row+0.5)*f.LetterH
 		box := textAt(f, x, at, width)
-		if l.clear(box) && !written(s, box) {
+		if l.clear(box, embeds) && !written(s, box) {
 			s.Write(scene.Label{At: scene.Point{X: x, Y: at}, Text: text, Size: f.LetterH, Bold: sign != "", On: on})
 			return
 		}
@@ -124,14 +126,22 @@ func written(s *scene.Scene, box scene.Box) bool {
 // distance gives how far a height is from the middle of two others.
 func distance(y, low, high float64) float64 { return max(y-(low+high)/2, (low+high)/2-y) }
 
-// clear says that a box lies within the walls and touches no embed.
-func (l Loaf) clear(box scene.Box) bool {
+// embedBoxes gives the boxes round all embeds.
+func (l Loaf) embedBoxes() []scene.Box {
+	var boxes []scene.Box
 	for _, layer := range l.Layers {
 		for _, e := range layer.Embeds {
-			o := scene.BoxOf(e.Outline)
-			if o.Left < box.Right && box.Left < o.Right && o.Bottom < box.Top && box.Bottom < o.Top {
-				return false
-			}
+			boxes = append(boxes, scene.BoxOf(e.Outline))
+		}
+	}
+	return boxes
+}
+
+// clear says that a box lies within the walls and touches no embed.
+func (l Loaf) clear(box scene.Box, embeds []scene.Box) bool {
+	for _, o := range embeds {
+		if o.Left < box.Right && box.Left < o.Right && o.Bottom < box.Top && box.Bottom < o.Top {
+			return false
 		}
 	}
 	for _, y := range []float64{box.Bottom, box.Top} {

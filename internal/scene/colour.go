@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"strconv"
+	"sync"
 )
 
 // Colour is an sRGB colour, eight bits a channel (IEC 61966-2-1).
@@ -30,8 +31,20 @@ type Linear [3]float64
 
 // Linear gives the colour in light.
 func (c Colour) Linear() Linear {
-	return Linear{toLight(c.R), toLight(c.G), toLight(c.B)}
+	light := lights()
+	return Linear{light[c.R], light[c.G], light[c.B]}
 }
+
+// lights are the light of each of eight bits.
+//
+//nolint:gochecknoglobals // A table, worked out when it is first needed.
+var lights = sync.OnceValue(func() *[256]float64 {
+	var light [256]float64
+	for v := range light {
+		light[v] = toLight(uint8(v))
+	}
+	return &light
+})
 
 // Colour gives the light as the nearest colour of eight bits.
 func (l Linear) Colour() Colour {
