@@ -14,7 +14,8 @@ import (
 	"bench/internal/steps"
 )
 
-// Where the kills fall: change the seed to have others.
+// Where the kills fall: change the seed to have others. `make crash` runs many
+// more rounds than one; see crash_linux_test.go.
 const (
 	kills    = 50
 	killSeed = 20260302
@@ -26,34 +27,21 @@ const (
 // nobody said, and the plan is that of a batch which was made without a crash.
 func TestKilledAnywhere(t *testing.T) {
 	t.Parallel()
+	c := newCrash(t, t.TempDir(), killSeed, uncrashed(t))
+	c.killed(kills)
+	t.Logf("seed %d: %d facts after %d kills, %d of them found although the screen had not shown them yet",
+		killSeed, c.saved, c.kills, c.inFlight)
+	c.finishes()
+}
+
+// uncrashed makes the batch without a crash, and gives its facts.
+func uncrashed(t *testing.T) []batch.Entry {
+	t.Helper()
 	twin := sits(t, t.TempDir(), dawn).begins("260302A")
 	twin.works("")
 	twin.agrees()
 	twin.Kill()
-	c := &crash{
-		t: t, home: t.TempDir(), chance: rand.New(rand.NewPCG(killSeed, 0)),
-		twin: kept(t, twin.home, twin.code),
-	}
-	for n, state := 0, (batch.State{}); n < len(c.twin); n++ {
-		state = state.Apply(c.twin[n])
-		c.lines = append(c.lines, steps.Say(c.twin[n], state))
-	}
-	inFlight := 0
-	for range kills {
-		before, sent := c.run()
-		if c.check(before, sent) > before {
-			inFlight++
-		}
-	}
-	t.Logf("seed %d: %d facts after %d kills, %d of them found although the screen had not shown them yet",
-		killSeed, c.saved, kills, inFlight)
-
-	m := sits(t, c.home, c.clock()).reopens(twin.code)
-	m.works("")
-	m.agrees()
-	if got, want := facts(m.state.Entries), facts(c.twin); !reflect.DeepEqual(got, want) {
-		t.Errorf("in the end there are %d facts, and without a crash %d", len(got), len(want))
-	}
+	return kept(t, twin.home, twin.code)
 }
 
 // crash is a batch that is made again and again as far as a kill.
@@ -64,6 +52,42 @@ type crash struct {
 	twin   []batch.Entry // twin is the batch without a crash.
 	lines  []string      // lines are its facts, as the screen says them.
 	saved  int           // saved counts the facts found after the last kill.
+
+	kills    int
+	inFlight int // inFlight counts facts that were found and not yet shown as saved.
+}
+
+func newCrash(t *testing.T, home string, seed uint64, twin []batch.Entry) *crash {
+	c := &crash{t: t, home: home, chance: rand.New(rand.NewPCG(seed, 0)), twin: twin}
+	for n, state := 0, (batch.State{}); n < len(twin); n++ {
+		state = state.Apply(twin[n])
+		c.lines = append(c.lines, steps.Say(twin[n], state))
+	}
+	return c
+}
+
+// killed kills the program so many times, or until the batch is made.
+func (c *crash) killed(times int) {
+	c.t.Helper()
+	for n := 0; n < times && c.saved < len(c.twin); n++ {
+		before, sent := c.run()
+		c.kills++
+		if c.check(before, sent) > before {
+			c.inFlight++
+		}
+	}
+}
+
+// finishes makes the rest of the batch without a crash: it is the twin's.
+func (c *crash) finishes() {
+	c.t.Helper()
+	m := sits(c.t, c.home, c.clock()).reopens("260302A")
+	m.works("")
+	m.agrees()
+	m.Kill()
+	if got, want := facts(m.state.Entries), facts(c.twin); !reflect.DeepEqual(got, want) {
+		c.t.Errorf("in the end there are %d facts, and without a crash %d", len(got), len(want))
+	}
 }
 
 // clock is when the program is opened again: shortly after the last fact, so

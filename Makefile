@@ -1,0 +1,10 @@
+# What takes longer than the tests. `.ci/run` does everything that must hold.
+
+KILLS ?= 10000
+REPORT ?= $(CURDIR)/crash-report.jsonl
+
+# Kill the program with SIGKILL, KILLS times, batch after batch. It may be broken
+# off: run again, it goes on after the last line of REPORT.
+.PHONY: crash
+crash:
+	BENCH_KILLS=$(KILLS) BENCH_REPORT=$(REPORT) go test ./cmd/bench -run '^TestCrashes$$' -count=1 -timeout=0 -v
