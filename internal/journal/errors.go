@@ -23,15 +23,22 @@ var (
 )
 
 // HeldError says that a batch has a writer already. PID is 0, Host empty and
-// Since zero when the holder has not written them down.
+// Since zero when the holder has not written them down. Elsewhere says that
+// another machine did, whose lock does not show here: Store.TakeOver is for the
+// case that nothing runs there any more.
 type HeldError struct {
-	Batch string
-	PID   int
-	Host  string
-	Since time.Time
+	Batch     string
+	PID       int
+	Host      string
+	Since     time.Time
+	Elsewhere bool
 }
 
 func (e *HeldError) Error() string {
+	if e.Elsewhere {
+		return fmt.Sprintf("journal: batch %s was left open on %s: process %d, since %s (close it there, or make sure that nothing runs there and take it over)",
+			e.Batch, e.Host, e.PID, e.Since.Format("2006-01-02 15:04"))
+	}
 	if e.PID == 0 {
 		return fmt.Sprintf("journal: batch %s is open in another program (close it there first)", e.Batch)
 	}

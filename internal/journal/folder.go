@@ -45,7 +45,7 @@ func syncFolder(dir string) error {
 // side files beside a file that is none of our business. It reports whether the
 // store is made; until then it holds no facts. The offsets are those of
 // https://sqlite.org/fileformat2.html.
-func look(path string) (made bool, err error) {
+func look(path string, known int) (made bool, err error) {
 	f, err := os.Open(path)
 	if errors.Is(err, fs.ErrNotExist) {
 		return false, nil
@@ -72,18 +72,18 @@ func look(path string) (made bool, err error) {
 		}
 		return false, &ForeignError{Path: path, Why: "it is not an SQLite database"}
 	}
-	return !begun && head[18] == walFormat, checkHeader(path, head[:])
+	return !begun && head[18] == walFormat, checkHeader(path, head[:], known)
 }
 
 // walFormat in the header says that the file is used with a write-ahead log.
 const walFormat = 2
 
-func checkHeader(path string, head []byte) error {
+func checkHeader(path string, head []byte, known int) error {
 	if id := binary.BigEndian.Uint32(head[68:]); id != applicationID {
 		return &ForeignError{Path: path, Why: fmt.Sprintf("it is the database of another program (application id %#x)", id)}
 	}
-	if v := int(int32(binary.BigEndian.Uint32(head[60:]))); v > knownVersion() {
-		return &NewerError{Found: v, Known: knownVersion()}
+	if v := int(int32(binary.BigEndian.Uint32(head[60:]))); v > known {
+		return &NewerError{Found: v, Known: known}
 	}
 	return nil
 }

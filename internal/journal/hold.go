@@ -28,49 +28,108 @@ type holder struct {
 	Since time.Time `json:"since"`
 }
 
-func takeHold(dir, batch string, now Stamp) (*hold, error) {
-	name, err := lockName(batch)
+// takeHold takes the lock. Words that another machine left are respected, unless
+// over: the lock may not reach there.
+func takeHold(dir, batch string, now Stamp, over bool) (*hold, error) {
+	path, err := holdPath(dir, batch)
 	if err != nil {
 		return nil, err
 	}
-	folder := filepath.Join(dir, holdFolder)
-	if err := os.MkdirAll(folder, 0o700); err != nil {
+	if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
 		return nil, err
 	}
-	path := filepath.Join(folder, name)
 	lock := flock.New(path)
-	ok, err := lock.TryLock()
+	ok, err := tryHold(lock)
 	if err != nil {
 		return nil, err
 	}
-	if !ok {
-		h := readHolder(path)
-		return nil, &HeldError{Batch: batch, PID: h.PID, Host: h.Host, Since: h.Since}
+	host, _ := os.Hostname()
+	words := readHolder(path)
+	elsewhere := ok && words.PID != 0 && words.Host != host
+	if !ok || elsewhere && !over {
+		held := &HeldError{Batch: batch, PID: words.PID, Host: words.Host, Since: words.Since, Elsewhere: elsewhere}
+		return nil, errors.Join(held, lock.Unlock())
 	}
 	// The words are a courtesy: a full disk must not hide behind them.
-	host, _ := os.Hostname()
-	words, _ := json.Marshal(holder{PID: os.Getpid(), Host: host, Since: now.Wall})
-	_ = os.WriteFile(path, append(words, '\n'), 0o600)
+	text, _ := json.Marshal(holder{PID: os.Getpid(), Host: host, Since: now.Wall})
+	_ = os.WriteFile(path, append(text, '\n'), 0o600)
 	return &hold{lock: lock}, nil
+}
+
+// tryHold tries a few times, since somebody who only looks locks for a moment.
+func tryHold(lock *flock.Flock) (ok bool, err error) {
+	for range 5 {
+		if ok, err = lock.TryLock(); ok || err != nil {
+			return ok, err
+		}
+		time.Sleep(2 * time.Millisecond)
+	}
+	return false, nil
+}
+
+// Holder says who has a batch, or left it without letting go.
+type Holder struct {
+	PID   int // 0 when it could not write itself down
+	Host  string
+	Since time.Time
+	Runs  bool // Runs says that the lock is held now, on this machine.
+}
+
+// Holder looks who has a batch; ok is false when nobody has. Without Runs, the
+// program that is named was killed, or is on a machine that the lock does not
+// reach.
+func (s *Store) Holder(batch string) (h Holder, ok bool) {
+	path, err := holdPath(s.dir, batch)
+	if err != nil {
+		return h, false
+	}
+	if _, err := os.Stat(path); err != nil {
+		return h, false
+	}
+	lock := flock.New(path)
+	free, err := lock.TryRLock()
+	if err != nil {
+		return h, false
+	}
+	words := readWords(path)
+	_ = lock.Unlock() // The file was opened to look only.
+	h = Holder{PID: words.PID, Host: words.Host, Since: words.Since, Runs: !free}
+	return h, h.Runs || h.PID != 0
 }
 
 // readHolder waits a moment for words that are being written just now.
 func readHolder(path string) holder {
-	var h holder
 	for range 5 {
-		text, err := os.ReadFile(path)
-		if err == nil && json.Unmarshal(text, &h) == nil && h.PID != 0 {
+		if h := readWords(path); h.PID != 0 {
 			return h
+		}
+		if info, err := os.Stat(path); err == nil && info.Size() == 0 {
+			return holder{}
 		}
 		time.Sleep(2 * time.Millisecond)
 	}
 	return holder{}
 }
 
+func readWords(path string) holder {
+	var h holder
+	text, err := os.ReadFile(path)
+	if err != nil || json.Unmarshal(text, &h) != nil {
+		return holder{}
+	}
+	return h
+}
+
 func (h *hold) release() error {
 	// Emptied first, so that the next holder's words are never mistaken for these.
 	_ = os.Truncate(h.lock.Path(), 0)
 	return h.lock.Unlock()
+}
+
+// holdPath gives the lock file of a batch.
+func holdPath(dir, batch string) (string, error) {
+	name, err := lockName(batch)
+	return filepath.Join(dir, holdFolder, name), err
 }
 
 // lockName makes a file name of a batch code: letters, digits, '-' and '_' stay,

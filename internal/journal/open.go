@@ -6,7 +6,9 @@ import (
 	"fmt"
 	"io/fs"
 	"net/url"
+	"os"
 	"path/filepath"
+	"strings"
 	"time"
 
 	"github.com/gofrs/flock"
@@ -19,19 +21,25 @@ const patience = 5 * time.Second
 // create makes the folder and the store, or finishes what was cut off, and makes
 // both durable. Programs that do this at the same time take turns: SQLite lets
 // only one connection at a time switch a file to the write-ahead log.
-func create(path, vfsName string) (*db, error) {
+func create(path string, opt Options) (*db, error) {
 	dir := filepath.Dir(path)
 	if err := makeFolder(filepath.Join(dir, holdFolder)); err != nil {
 		return nil, err
 	}
-	turn := flock.New(filepath.Join(dir, holdFolder, "create"))
-	ctx, cancel := context.WithTimeout(context.Background(), patience)
-	defer cancel()
-	if _, err := turn.TryLockContext(ctx, time.Millisecond); err != nil {
+	done, err := takeTurn(dir)
+	if err != nil {
 		return nil, err
 	}
-	defer func() { _ = turn.Unlock() }() // frees itself at the latest with the process
-	d, err := openToWrite(path, vfsName)
+	defer done()
+	// SQLite would let others read it; the log takes its mode from it.
+	f, err := os.OpenFile(path, os.O_CREATE|os.O_RDWR, 0o600)
+	if err != nil {
+		return nil, err
+	}
+	if err := f.Close(); err != nil {
+		return nil, err
+	}
+	d, err := openToWrite(path, opt)
 	if err != nil {
 		return nil, err
 	}
@@ -42,9 +50,20 @@ func create(path, vfsName string) (*db, error) {
 	return d, nil
 }
 
+// takeTurn waits until no other program makes, upgrades or restores the store.
+func takeTurn(dir string) (done func(), err error) {
+	turn := flock.New(filepath.Join(dir, holdFolder, "create"))
+	ctx, cancel := context.WithTimeout(context.Background(), patience)
+	defer cancel()
+	if _, err := turn.TryLockContext(ctx, time.Millisecond); err != nil {
+		return nil, err
+	}
+	return func() { _ = turn.Unlock() }, nil // frees itself at the latest with the process
+}
+
 // openToWrite opens the database and creates or upgrades its tables.
-func openToWrite(path, vfsName string) (*db, error) {
-	d, err := connect(path, vfsName, sqlite3.OPEN_READWRITE|sqlite3.OPEN_CREATE, "")
+func openToWrite(path string, opt Options) (*db, error) {
+	d, err := connect(path, opt, sqlite3.OPEN_READWRITE|sqlite3.OPEN_CREATE, "")
 	if err != nil {
 		return nil, err
 	}
@@ -59,25 +78,25 @@ func openToWrite(path, vfsName string) (*db, error) {
 // side files can follow a running writer and clear them away afterwards; in a
 // folder it may not write, or on a full disk, it needs those of a running writer,
 // or no log at all.
-func openToRead(path, vfsName string) (*db, error) {
-	d, err := connectToRead(path, vfsName, sqlite3.OPEN_READWRITE, "")
+func openToRead(path string, opt Options) (*db, error) {
+	d, err := connectToRead(path, opt, sqlite3.OPEN_READWRITE, "")
 	noSideFiles := isAny(err, fs.ErrPermission, sqlite3.CANTOPEN, sqlite3.READONLY) || isFull(err)
 	if err == nil || !noSideFiles {
 		return d, err
 	}
 	if walSize(path) >= 0 {
-		if d, e := connectToRead(path, vfsName, sqlite3.OPEN_READONLY, ""); e == nil {
+		if d, e := connectToRead(path, opt, sqlite3.OPEN_READONLY, ""); e == nil {
 			return d, nil
 		}
 	}
 	if walSize(path) <= 0 {
-		return connectToRead(path, vfsName, sqlite3.OPEN_READONLY, "1")
+		return connectToRead(path, opt, sqlite3.OPEN_READONLY, "1")
 	}
 	return nil, fmt.Errorf("the program that wrote it last did not end cleanly; copy the folder to where you may write: %w", err)
 }
 
-func connectToRead(path, vfsName string, flags sqlite3.OpenFlag, immutable string) (*db, error) {
-	d, err := connect(path, vfsName, flags, immutable)
+func connectToRead(path string, opt Options, flags sqlite3.OpenFlag, immutable string) (*db, error) {
+	d, err := connect(path, opt, flags, immutable)
 	if err != nil {
 		return nil, err
 	}
@@ -91,28 +110,29 @@ func connectToRead(path, vfsName string, flags sqlite3.OpenFlag, immutable strin
 // upToDate refuses an older version, which a reader cannot upgrade.
 func (d *db) upToDate() error {
 	v, err := d.version()
-	if err == nil && v < knownVersion() {
-		return fmt.Errorf("it has version %d and must become %d first; open it once for writing", v, knownVersion())
+	if err == nil && v < d.schema.version() {
+		return fmt.Errorf("it has version %d and must become %d first: start bench once, which keeps a copy", v, d.schema.version())
 	}
 	return err
 }
 
-func connect(path, vfsName string, flags sqlite3.OpenFlag, immutable string) (*db, error) {
-	disk, err := newDisk(vfsName)
+func connect(path string, opt Options, flags sqlite3.OpenFlag, immutable string) (*db, error) {
+	disk, err := newDisk(opt.VFS)
 	if err != nil {
 		return nil, err
 	}
-	q := url.Values{"vfs": {disk.name}}
+	q := url.Values{"vfs": {disk.name}, "modeof": {path}}
 	if immutable != "" {
 		q.Set("immutable", immutable)
 	}
-	uri := url.URL{Scheme: "file", OmitHost: true, Path: filepath.ToSlash(path), RawQuery: q.Encode()}
+	query := strings.ReplaceAll(q.Encode(), "+", "%20") // SQLite takes a plus for a plus.
+	uri := url.URL{Scheme: "file", OmitHost: true, Path: filepath.ToSlash(path), RawQuery: query}
 	conn, err := sqlite3.OpenFlags(uri.String(), flags|sqlite3.OPEN_URI)
 	if err != nil {
 		disk.close()
 		return nil, because(err, disk.take())
 	}
-	return &db{conn: conn, disk: disk, path: path, stmts: map[string]*sqlite3.Stmt{}}, nil
+	return &db{conn: conn, disk: disk, path: path, schema: opt.steps(), stmts: map[string]*sqlite3.Stmt{}}, nil
 }
 
 // prepare makes the connection patient, checks what it leads to, then takes the

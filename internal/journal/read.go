@@ -17,32 +17,34 @@ type Head struct {
 	LastKind    string
 }
 
-// The batches are found by hopping through the index from one code to the next,
-// so that the time depends on their number and not on the number of facts.
-const batchesSQL = `
-WITH RECURSIVE code(batch) AS (
-	SELECT min(batch) FROM fact
-	UNION ALL
-	SELECT (SELECT min(batch) FROM fact WHERE batch > code.batch) FROM code WHERE code.batch IS NOT NULL
-)
-SELECT a.batch, a.wall, a.boot, a.since_boot, z.wall, z.boot, z.since_boot, z.seq, z.kind
-FROM code
-JOIN fact a ON a.batch = code.batch AND a.seq = (SELECT min(seq) FROM fact WHERE batch = code.batch)
-JOIN fact z ON z.batch = code.batch AND z.seq = (SELECT max(seq) FROM fact WHERE batch = code.batch)
-ORDER BY a.id DESC`
+const headsSQL = `
+SELECT b.code, a.wall, a.boot, a.since_boot, z.wall, z.boot, z.since_boot, b.seq, z.kind
+FROM batch b LEFT JOIN fact a ON a.id = b.first LEFT JOIN fact z ON z.id = b.last`
 
-// Batches lists all batches, the one begun last first.
-func (s *Store) Batches() ([]Head, error) {
+// Batches lists all batches, the one begun last first. It takes longer with
+// every batch there is.
+func (s *Store) Batches() ([]Head, error) { return s.heads(headsSQL + ` ORDER BY b.first DESC`) }
+
+// UnderWay lists the batches without a fact of the kind "closed", the one begun
+// last first. How many others there are does not matter.
+func (s *Store) UnderWay() ([]Head, error) {
+	return s.heads(headsSQL + ` WHERE b.ended = 0 ORDER BY b.first DESC`)
+}
+
+// Newest gives the batch that was begun last, or "".
+func (s *Store) Newest() (code string, err error) {
+	heads, err := s.heads(headsSQL + ` ORDER BY b.first DESC LIMIT 1`)
+	if len(heads) > 0 {
+		code = heads[0].Batch
+	}
+	return code, err
+}
+
+func (s *Store) heads(sql string) ([]Head, error) {
 	var heads []Head
-	err := s.do(func(d *db) error {
-		return d.query(batchesSQL, func(row *sqlite3.Stmt) error {
-			h := Head{Batch: row.ColumnText(0), Seq: row.ColumnInt(7), LastKind: row.ColumnText(8)}
-			// A stamp that cannot be read stays zero here; Records reports it.
-			h.First, _ = columnStamp(row, 1)
-			h.Last, _ = columnStamp(row, 4)
-			heads = append(heads, h)
-			return nil
-		})
+	err := s.do(func(d *db) (err error) {
+		heads, err = d.heads(sql)
+		return err
 	})
 	if err != nil {
 		return nil, explain("the list of batches could not be read", err)
@@ -50,9 +52,22 @@ func (s *Store) Batches() ([]Head, error) {
 	return heads, nil
 }
 
+func (d *db) heads(sql string) ([]Head, error) {
+	var heads []Head
+	err := d.query(sql, func(row *sqlite3.Stmt) error {
+		h := Head{Batch: row.ColumnText(0), Seq: row.ColumnInt(7), LastKind: row.ColumnText(8)}
+		// A stamp that cannot be read stays zero here; Records reports it.
+		h.First, _ = columnStamp(row, 1)
+		h.Last, _ = columnStamp(row, 4)
+		heads = append(heads, h)
+		return nil
+	})
+	return heads, err
+}
+
 const searchSQL = `
-SELECT batch FROM term WHERE term = ?1
-ORDER BY (SELECT id FROM fact WHERE fact.batch = term.batch ORDER BY seq LIMIT 1) DESC`
+SELECT term.batch FROM term LEFT JOIN batch ON batch.code = term.batch WHERE term = ?1
+ORDER BY batch.first DESC`
 
 // Search returns the codes of the batches with a fact that carries exactly this
 // term, the one begun last first.
@@ -92,7 +107,21 @@ func (s *Store) Records(batch string) ([]Record, error) {
 const recordsSQL = `
 SELECT seq, wall, boot, since_boot, kind, body, terms, sum FROM fact WHERE batch = ?1 ORDER BY seq`
 
-func (d *db) records(batch string) ([]Record, error) {
+// records reads a batch, and holds it against what the store wrote down of its end.
+func (d *db) records(batch string) (records []Record, err error) {
+	err = d.reading(func() error {
+		if records, err = d.chain(batch); err != nil {
+			return err
+		}
+		return d.checkEnd(batch, records)
+	})
+	if isAny(err, sqlite3.CORRUPT) {
+		err = &DamageError{Batch: batch, Seq: len(records) + 1, What: "the database file itself is damaged", Err: err}
+	}
+	return records, err
+}
+
+func (d *db) chain(batch string) ([]Record, error) {
 	var records []Record
 	prev := ""
 	err := d.query(recordsSQL, func(row *sqlite3.Stmt) error {
@@ -103,10 +132,28 @@ func (d *db) records(batch string) ([]Record, error) {
 		records, prev = append(records, r), r.Sum
 		return nil
 	}, batch)
-	if isAny(err, sqlite3.CORRUPT) {
-		err = &DamageError{Batch: batch, Seq: len(records) + 1, What: "the database file itself is damaged", Err: err}
-	}
 	return records, err
+}
+
+const endSQL = `SELECT seq, sum FROM batch WHERE code = ?1`
+
+// checkEnd finds facts that were cut off, which leave an unbroken chain behind.
+func (d *db) checkEnd(batch string, records []Record) error {
+	seq, sum := 0, ""
+	err := d.query(endSQL, func(row *sqlite3.Stmt) error {
+		seq, sum = row.ColumnInt(0), row.ColumnText(1)
+		return nil
+	}, batch)
+	n := len(records)
+	switch {
+	case err != nil:
+		return err
+	case n < seq:
+		return &DamageError{Batch: batch, Seq: n + 1, What: fmt.Sprintf("the fact is missing, the last of %d that were saved is gone", seq)}
+	case n > seq || n > 0 && records[n-1].Sum != sum:
+		return &DamageError{Batch: batch, Seq: max(1, n), What: fmt.Sprintf("the store has written down an end at fact %d", seq)}
+	}
+	return nil
 }
 
 // columnRecord reads one row and says in words what is wrong with it, if anything.

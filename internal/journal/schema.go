@@ -10,11 +10,14 @@ import (
 // https://sqlite.org/fileformat2.html, offset 68.
 const applicationID = 0x626e6368
 
-// upgrades lead from version 0, an empty file, to the version this program
-// writes, one transaction each. A released step is never edited: add one.
-func upgrades() []string {
-	return []string{schema1}
-}
+// schema is the steps that lead from version 0, an empty file, to the version
+// that this program writes. A released step is never edited: add one.
+type schema []string
+
+func released() schema { return schema{schema1, schema2} }
+
+// version is the one this program writes, and the highest it reads.
+func (s schema) version() int { return len(s) }
 
 const schema1 = `CREATE TABLE fact (
 	id         INTEGER PRIMARY KEY,  -- order of arrival over all batches
@@ -48,8 +51,29 @@ BEGIN
 	SELECT RAISE(ABORT, 'facts are only added, in order');
 END;`
 
-// knownVersion is the version this program writes, and the highest it reads.
-func knownVersion() int { return len(upgrades()) }
+// schema2 writes down where each batch ends, so that facts cut off there show,
+// and which batches are under way, so that a start need not look at the others.
+// The one kind that the store knows of is the one that ends a batch.
+const schema2 = `CREATE TABLE batch (
+	code  TEXT    NOT NULL PRIMARY KEY,
+	first INTEGER NOT NULL,  -- id of its first fact
+	last  INTEGER NOT NULL,  -- id of its last fact
+	seq   INTEGER NOT NULL,  -- number of the last fact
+	sum   TEXT    NOT NULL,  -- sum of the last fact
+	ended INTEGER NOT NULL   -- 1 once it was closed
+) STRICT, WITHOUT ROWID;
+CREATE INDEX batch_under_way ON batch (first) WHERE ended = 0;
+INSERT INTO batch SELECT batch, min(id), max(id), max(seq),
+	(SELECT z.sum FROM fact z WHERE z.batch = a.batch ORDER BY z.seq DESC LIMIT 1), max(kind = 'closed')
+FROM fact a GROUP BY batch;
+CREATE TRIGGER fact_kept AFTER INSERT ON fact BEGIN
+	INSERT INTO batch VALUES (NEW.batch, NEW.id, NEW.id, NEW.seq, NEW.sum, 0)
+	ON CONFLICT (code) DO UPDATE SET last = excluded.last, seq = excluded.seq, sum = excluded.sum;
+END;
+-- Apart, so that the index is touched only then.
+CREATE TRIGGER fact_ends AFTER INSERT ON fact WHEN NEW.kind = 'closed' BEGIN
+	UPDATE batch SET ended = 1 WHERE code = NEW.batch;
+END;`
 
 // identify refuses a database that is not a store or is too new. It reads only.
 // The pages are counted first: should another program create the store between
@@ -72,33 +96,37 @@ func (d *db) identify() error {
 // version returns the version of the store, or a NewerError.
 func (d *db) version() (int, error) {
 	v, err := d.integer("PRAGMA user_version")
-	if err == nil && int(v) > knownVersion() {
-		return 0, &NewerError{Found: int(v), Known: knownVersion()}
+	if err == nil && int(v) > d.schema.version() {
+		return 0, &NewerError{Found: int(v), Known: d.schema.version()}
 	}
 	return int(v), err
 }
 
-// upgrade brings the store to the known version. Two programs may both get here;
-// the version is therefore read again inside each transaction.
+// upgrade brings the store to the known version in one transaction, and keeps a
+// copy of the older one. Two programs may both get here; the version is
+// therefore read again inside the transaction.
 func (d *db) upgrade() error {
-	for {
-		v, err := d.version()
-		if err != nil || v == knownVersion() {
-			return err
-		}
-		if err := d.tx(d.step); err != nil {
-			return err
-		}
-	}
-}
-
-func (d *db) step() error {
 	v, err := d.version()
-	if err != nil || v == knownVersion() {
+	if err != nil || v == d.schema.version() {
 		return err
 	}
-	return d.conn.Exec(fmt.Sprintf("%s; PRAGMA application_id = %d; PRAGMA user_version = %d",
-		upgrades()[v], applicationID, v+1))
+	if v > 0 {
+		if err := d.keepCopy(fmt.Sprintf("version-%d", v)); err != nil {
+			return fmt.Errorf("before the upgrade from version %d a copy could not be kept: %w", v, err)
+		}
+	}
+	return d.tx(d.steps)
+}
+
+func (d *db) steps() error {
+	v, err := d.version()
+	for ; err == nil && v < d.schema.version(); v++ {
+		err = d.conn.Exec(d.schema[v])
+	}
+	if err != nil {
+		return err
+	}
+	return d.conn.Exec(fmt.Sprintf("PRAGMA application_id = %d; PRAGMA user_version = %d", applicationID, v))
 }
 
 // useWAL switches to the write-ahead log, which the file remembers, and makes

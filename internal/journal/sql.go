@@ -10,10 +10,11 @@ import (
 // db is one connection with its statements, prepared when first used. It is not
 // safe for concurrent use; Store holds its mutex around every call.
 type db struct {
-	conn  *sqlite3.Conn
-	path  string
-	disk  *disk
-	stmts map[string]*sqlite3.Stmt
+	conn   *sqlite3.Conn
+	path   string
+	disk   *disk
+	schema schema
+	stmts  map[string]*sqlite3.Stmt
 }
 
 func (d *db) stmt(sql string) (*sqlite3.Stmt, error) {
@@ -96,6 +97,18 @@ func (d *db) tx(do func() error) (err error) {
 		return err
 	}
 	return d.exec("COMMIT")
+}
+
+// reading runs do on one state of the store, whatever others write meanwhile.
+func (d *db) reading(do func() error) error {
+	if err := d.rollback(); err != nil {
+		return err
+	}
+	if err := d.exec("BEGIN"); err != nil {
+		return err
+	}
+	err := do()
+	return errors.Join(err, d.rollback())
 }
 
 // rollback ends a transaction that SQLite has not ended by itself.

@@ -6,6 +6,8 @@ import (
 	"io/fs"
 	"path/filepath"
 	"sync"
+
+	"github.com/gofrs/flock"
 )
 
 // fileName is the database in the folder of a store.
@@ -15,6 +17,15 @@ const fileName = "journal.db"
 type Options struct {
 	ReadOnly bool   // the main file is never changed and Hold is refused
 	VFS      string // name of a registered ncruces vfs, "" for the default
+
+	schema schema // steps other than the released ones, for tests
+}
+
+func (o Options) steps() schema {
+	if o.schema != nil {
+		return o.schema
+	}
+	return released()
 }
 
 // Store is an open store. Its methods may be called from several goroutines.
@@ -25,6 +36,7 @@ type Store struct {
 	mu      sync.Mutex
 	db      *db // nil once closed
 	writers map[*Writer]struct{}
+	inUse   *flock.Flock // inUse, shared with others who may write, keeps a restore away
 }
 
 // Open opens the store in the folder dir; unless opt.ReadOnly, it creates both
@@ -58,20 +70,35 @@ func open(dir string, opt Options) (*Store, error) {
 		dir: dir, path: filepath.Join(dir, fileName), readOnly: opt.ReadOnly,
 		writers: map[*Writer]struct{}{},
 	}
-	made, err := look(s.path)
+	made, err := look(s.path, opt.steps().version())
 	switch {
 	case err != nil:
 		return nil, err
 	case opt.ReadOnly && !made:
 		return nil, fmt.Errorf("there is no store yet: %w", fs.ErrNotExist)
 	case opt.ReadOnly:
-		s.db, err = openToRead(s.path, opt.VFS)
-	case made:
-		s.db, err = openToWrite(s.path, opt.VFS)
-	default:
-		s.db, err = create(s.path, opt.VFS)
+		s.db, err = openToRead(s.path, opt)
+		return s, err
 	}
-	return s, err
+	return s, s.openToWrite(made, opt)
+}
+
+func (s *Store) openToWrite(made bool, opt Options) (err error) {
+	if err := makeFolder(filepath.Join(s.dir, holdFolder)); err != nil {
+		return err
+	}
+	if s.inUse, err = useStore(s.dir); err != nil {
+		return err
+	}
+	if made {
+		s.db, err = openToWrite(s.path, opt)
+	} else {
+		s.db, err = create(s.path, opt)
+	}
+	if err != nil {
+		_ = s.inUse.Unlock() // frees itself at the latest with the process
+	}
+	return err
 }
 
 // Close releases the writers and closes the store. The last to close it folds
@@ -93,6 +120,9 @@ func (s *Store) Close() error {
 	}
 	errs = append(errs, s.db.close())
 	s.db = nil
+	if s.inUse != nil {
+		errs = append(errs, s.inUse.Unlock())
+	}
 	if err := errors.Join(errs...); err != nil {
 		return explain(fmt.Sprintf("the store in %s was not closed cleanly", s.dir), err)
 	}

@@ -29,12 +29,18 @@ type Writer struct {
 // Release, Close or the end of the process, however it ends. While another
 // holds the batch it returns a *HeldError at once; if the batch is damaged, a
 // *DamageError, since a fact after the damage could not be read back.
-func (s *Store) Hold(batch string, now Stamp) (*Writer, error) {
+func (s *Store) Hold(batch string, now Stamp) (*Writer, error) { return s.hold(batch, now, false) }
+
+// TakeOver is Hold for a batch that was left open on another machine, once it is
+// sure that nothing runs there.
+func (s *Store) TakeOver(batch string, now Stamp) (*Writer, error) { return s.hold(batch, now, true) }
+
+func (s *Store) hold(batch string, now Stamp, over bool) (*Writer, error) {
 	what := fmt.Sprintf("batch %s cannot be opened for writing", batch)
 	if s.readOnly {
 		return nil, explain(what, fmt.Errorf("the store was opened for reading only: %w", ErrReadOnly))
 	}
-	h, err := takeHold(s.dir, batch, now)
+	h, err := takeHold(s.dir, batch, now, over)
 	var held *HeldError
 	switch {
 	case errors.As(err, &held):
