@@ -8,3 +8,8 @@ REPORT ?= $(CURDIR)/crash-report.jsonl
 .PHONY: crash
 crash:
 	BENCH_KILLS=$(KILLS) BENCH_REPORT=$(REPORT) go test ./cmd/bench -run '^TestCrashes$$' -count=1 -timeout=0 -v
+
+# Cut the store at every byte of its last page, and flip a bit in every byte.
+.PHONY: rot
+rot:
+	BENCH_ROT=all go test ./internal/journal -run 'TestTruncated|TestFlipped' -count=1 -timeout=0 -v

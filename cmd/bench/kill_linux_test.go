@@ -1,9 +1,9 @@
 package main
 
 import (
+	"errors"
+	"io/fs"
 	"math/rand/v2"
-	"os"
-	"path/filepath"
 	"reflect"
 	"slices"
 	"testing"
@@ -11,6 +11,7 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/console"
+	"bench/internal/journal"
 	"bench/internal/steps"
 )
 
@@ -169,7 +170,7 @@ func (c *crash) shown(m *maker, known int) int {
 func (c *crash) check(shown, sent int) int {
 	c.t.Helper()
 	var entries []batch.Entry
-	if shown > 0 || c.exists() {
+	if shown > 0 || c.made() {
 		entries = kept(c.t, c.home, "260302A")
 	}
 	c.saved = len(entries)
@@ -189,8 +190,18 @@ func (c *crash) check(shown, sent int) int {
 	return c.saved
 }
 
-// exists says that the program came as far as making a store.
-func (c *crash) exists() bool {
-	_, err := os.Stat(filepath.Join(c.home, "journal.db"))
-	return err == nil
+// made says that the program came as far as making a store.
+func (c *crash) made() bool {
+	c.t.Helper()
+	store, err := journal.Open(c.home, journal.Options{ReadOnly: true})
+	if errors.Is(err, fs.ErrNotExist) {
+		return false
+	}
+	if err == nil {
+		err = store.Close()
+	}
+	if err != nil {
+		c.t.Fatal(err)
+	}
+	return true
 }

@@ -3,6 +3,7 @@ package main
 import (
 	"errors"
 	"fmt"
+	"os"
 	"path/filepath"
 	"strings"
 	"sync"
@@ -22,6 +23,9 @@ type ledger struct {
 	store *journal.Store
 	home  string
 	open  map[string]*openBatch
+	// elsewhere are batches that were said to be open on another machine; who
+	// opens one once more takes it over.
+	elsewhere map[string]bool
 }
 
 // openBatch is a batch that this program writes.
@@ -33,38 +37,59 @@ type openBatch struct {
 }
 
 func newLedger(store *journal.Store, home string) *ledger {
-	return &ledger{store: store, home: home, open: map[string]*openBatch{}}
+	return &ledger{store: store, home: home, open: map[string]*openBatch{}, elsewhere: map[string]bool{}}
 }
 
 // Batches gives the batches that are not closed, the newest first. One that
 // cannot be read whole is listed as far as it is sound, and named in the error.
 func (l *ledger) Batches() ([]intent.BatchItem, error) {
-	heads, err := l.store.Batches()
+	heads, err := l.store.UnderWay()
 	if err != nil {
 		return nil, err
 	}
 	var items []intent.BatchItem
 	var errs []error
 	for _, h := range heads {
-		if h.LastKind == batch.Kind(batch.Closed{}) {
-			continue
-		}
 		state, err := l.state(h.Batch)
 		if err != nil {
 			errs = append(errs, err)
 		}
 		if state.Begun() && !state.Closed() {
-			items = append(items, intent.BatchItem{Code: h.Batch, State: state})
+			items = append(items, intent.BatchItem{Code: h.Batch, State: state, HeldBy: l.heldBy(h.Batch), Left: l.left(h.Batch)})
 		}
 	}
 	return items, errors.Join(errs...)
 }
 
-// state folds what is kept of a batch.
+// state folds what is kept of a batch. Of one that was begun under newer rules
+// nothing is given: what would be shown could be wrong.
 func (l *ledger) state(code string) (batch.State, error) {
 	records, err := l.store.Records(code)
-	entries, decodeErr := entriesOf(records)
-	return batch.Fold(entries), errors.Join(err, decodeErr)
+	state, unknown := understood(records)
+	if unknown != nil && !state.Begun() {
+		unknown = newerBatchError{code, unknown}
+	}
+	return state, errors.Join(err, unknown)
+}
+
+// newerBatchError says that a batch is for a newer program.
+type newerBatchError struct {
+	code string
+	err  error
+}
+
+func (e newerBatchError) Error() string { return fmt.Sprintf("batch %s: %v", e.code, e.err) }
+
+// heldBy says in words who else writes a batch, or "".
+func (l *ledger) heldBy(code string) string {
+	if l.open[code] != nil {
+		return ""
+	}
+	h, ok := l.store.Holder(code)
+	if !ok || !h.Runs {
+		return ""
+	}
+	return heldWords(journal.HeldError{PID: h.PID, Host: h.Host, Since: h.Since})
 }
 
 // entriesOf decodes records up to the first that this program does not know.
@@ -88,6 +113,18 @@ func stampOf(m timer.Moment) journal.Stamp {
 	return journal.Stamp{Wall: m.Wall, BootID: m.Boot, SinceBoot: m.SinceBoot}
 }
 
+// left says in words who left a batch without letting go, or "".
+func (l *ledger) left(code string) string {
+	h, ok := l.store.Holder(code)
+	if !ok || h.Runs || l.open[code] != nil {
+		return ""
+	}
+	if host, err := os.Hostname(); err != nil || host != h.Host {
+		return "left open on " + h.Host
+	}
+	return fmt.Sprintf("process %d ended without closing it", h.PID)
+}
+
 // Start begins a batch under the first free code of its day.
 func (l *ledger) Start(c recipe.Control, at timer.Moment) (string, batch.Entry, error) {
 	code, first, err := l.start(c, at)
@@ -99,7 +136,8 @@ func (l *ledger) start(c recipe.Control, at timer.Moment) (string, batch.Entry, 
 		code := codeOf(at.Wall, n)
 		err := l.take(code, at)
 		var held *journal.HeldError
-		if errors.As(err, &held) {
+		var newer newerBatchError
+		if errors.As(err, &held) || errors.As(err, &newer) {
 			continue // Another bench begins or works one under this code.
 		}
 		if err != nil {
@@ -134,7 +172,11 @@ func (l *ledger) take(code string, at timer.Moment) error {
 	if l.open[code] != nil {
 		return nil
 	}
-	w, err := l.store.Hold(code, stampOf(at))
+	hold := l.store.Hold
+	if l.elsewhere[code] {
+		hold = l.store.TakeOver
+	}
+	w, err := hold(code, stampOf(at))
 	if err != nil {
 		return err
 	}
@@ -148,10 +190,23 @@ func (l *ledger) take(code string, at timer.Moment) error {
 
 // Open takes hold of a batch and gives its facts.
 func (l *ledger) Open(code string, at timer.Moment) ([]batch.Entry, error) {
-	if err := l.take(code, at); err != nil {
+	err := l.take(code, at)
+	var held *journal.HeldError
+	if errors.As(err, &held) && held.Elsewhere {
+		l.elsewhere[code] = true
+	}
+	if err != nil {
 		return nil, plain(err)
 	}
+	delete(l.elsewhere, code)
 	return l.open[code].state.Entries, nil
+}
+
+// Follow reads a batch that another bench has, and says who has it.
+func (l *ledger) Follow(code string) ([]batch.Entry, string, error) {
+	by := l.heldBy(code) // Asked first: what is let go meanwhile is seen next time.
+	state, err := l.state(code)
+	return state.Entries, by, plain(err)
 }
 
 // Append keeps a fact. When it ends a stage, the record in plain text is

@@ -19,7 +19,10 @@ const (
 	exitUsage    = 2
 )
 
-func main() { os.Exit(run(os.Args[1:], standardIO())) }
+func main() {
+	private()
+	os.Exit(run(os.Args[1:], standardIO()))
+}
 
 // streams are where a command reads and writes.
 type streams struct {

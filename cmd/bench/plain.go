@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"bench/internal/journal"
+	"bench/internal/recipe"
 )
 
 // said is an error in words that fit on one line of the screen, where what was
@@ -42,12 +43,16 @@ func plain(err error) error {
 }
 
 func heldWords(h journal.HeldError) string {
-	if h.PID == 0 {
+	switch {
+	case h.Elsewhere:
+		return fmt.Sprintf("left open on %s (process %d, %s): if nothing runs there, open it again to take it over",
+			recipe.Clean(h.Host), h.PID, h.Since.Local().Format("2 Jan 15:04"))
+	case h.PID == 0:
 		return "another program has it open"
 	}
 	words := fmt.Sprintf("process %d has it open since %s", h.PID, h.Since.Local().Format("2 Jan 15:04"))
 	if host, err := os.Hostname(); err != nil || host != h.Host {
-		words += " on " + h.Host
+		words += " on " + recipe.Clean(h.Host)
 	}
 	return words
 }

@@ -16,7 +16,7 @@ import (
 func recordFormats() []string { return []string{"text", "markdown", "pdf", "json"} }
 
 func (a *app) recordCommand() *cobra.Command {
-	format, out := "text", ""
+	format, out, all := "text", "", false
 	c := &cobra.Command{
 		Use:   "record [BATCH]",
 		Short: "print the record of a batch, by default the newest",
@@ -24,14 +24,17 @@ func (a *app) recordCommand() *cobra.Command {
 actual, checks, yield, deviations and what was decided, corrections with their
 first value, tests and release, and every fact with its time.`,
 		Args: func(_ *cobra.Command, args []string) error {
-			if len(args) > 1 {
-				return errors.New("record takes one batch: bench record [BATCH]")
+			if len(args) > 1 || all && len(args) > 0 {
+				return errors.New("record takes one batch or --all: bench record [BATCH]")
 			}
 			return nil
 		},
 		RunE: func(_ *cobra.Command, args []string) error {
 			if !slices.Contains(recordFormats(), format) {
 				return fmt.Errorf("--format %q is none of text, markdown, pdf, json", format)
+			}
+			if all {
+				return failed(a.recordAll())
 			}
 			code := ""
 			if len(args) == 1 {
@@ -42,6 +45,7 @@ first value, tests and release, and every fact with its time.`,
 	}
 	c.Flags().StringVar(&format, "format", format, "text, markdown, pdf (A4) or json")
 	c.Flags().StringVarP(&out, "output", "o", "", "write it to this file")
+	c.Flags().BoolVar(&all, "all", false, "print every batch as text, damaged ones as far as they can be read")
 	return c
 }
 
@@ -81,20 +85,14 @@ func (a *app) recorded(code string) (string, batch.State, error) {
 	var s batch.State
 	found := false
 	err := a.reading(func(l *ledger) error {
-		heads, err := l.store.Batches()
-		if err != nil {
-			return err
-		}
-		if code == "" && len(heads) > 0 {
-			code = heads[0].Batch
-		}
-		for _, h := range heads {
-			found = found || h.Batch == code
-		}
-		if !found {
-			return nil
+		var err error
+		if code == "" {
+			if code, err = l.store.Newest(); err != nil || code == "" {
+				return err
+			}
 		}
 		s, err = l.state(code)
+		found = s.Begun() || err != nil
 		return err
 	})
 	switch {

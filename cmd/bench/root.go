@@ -51,7 +51,9 @@ func newRoot(io streams) *cobra.Command {
 			panic(err) // The flags are defined just above.
 		}
 	}
-	root.AddCommand(a.checkCommand(), a.planCommand(), a.whyCommand(), a.oilsCommand(), a.faceCommand(), a.dueCommand(), a.recordCommand(), a.labelCommand())
+	root.AddCommand(
+		a.checkCommand(), a.planCommand(), a.whyCommand(), a.oilsCommand(), a.faceCommand(), a.dueCommand(), a.recordCommand(),
+		a.verifyCommand(), a.backupCommand(), a.restoreCommand(), a.labelCommand())
 	return root
 }
 

@@ -2,6 +2,8 @@ package main
 
 import (
 	"fmt"
+	"os"
+	"path/filepath"
 	"testing"
 	"time"
 
@@ -17,9 +19,7 @@ func TestTwoAtOnce(t *testing.T) {
 	first.works("set out/scales")
 
 	second := sits(t, home, dawn)
-	second.Send(enter)
-	second.Sees(fmt.Sprintf("Batch 260302A was not opened: process %d has it open since 2 Mar 09:00", first.PID()))
-	second.SeesNot("Where you were")
+	second.Sees(fmt.Sprintf("! process %d has it open since 2 Mar", first.PID()), "enter read along")
 	second.begins("260302B")
 	second.works("set out/scales")
 	first.works("set out/water")
@@ -29,14 +29,65 @@ func TestTwoAtOnce(t *testing.T) {
 	first.Kill()
 	third := sits(t, home, dawn.Add(time.Hour))
 	third.Sees("260302B", "260302A")
-	third.Send(enter) // The newest, which the second has.
-	third.Sees(fmt.Sprintf("260302B was not opened: process %d has it open", second.PID()))
+	third.Sees(fmt.Sprintf("! process %d has it open", second.PID()), fmt.Sprintf("process %d ended without closing it", first.PID()))
 	third.reopens("260302A") // What the killed one held is free at once.
 	third.works("sea/water")
 	third.agrees()
 	if third.code != first.code || len(third.state.Entries) <= len(first.state.Entries) {
 		t.Errorf("went on with %s at fact %d", third.code, len(third.state.Entries))
 	}
+}
+
+// TestReadsAlong reads a batch along in a second program while the first works
+// on, and takes it over once the first has left.
+func TestReadsAlong(t *testing.T) {
+	t.Parallel()
+	home := t.TempDir()
+	first := sits(t, home, dawn).begins("260302A")
+	first.works("set out/scales")
+	second := sits(t, home, dawn)
+	second.Send(enter)
+	second.Sees("batch 260302A", fmt.Sprintf("Reading along: process %d has it open", first.PID()))
+	second.rests()
+	for n := range 3 {
+		task, _ := first.next()
+		first.says(first.keysFor(task))
+		next, _ := first.next()
+		second.seesTask(next) // It follows by itself.
+		second.Send([]string{" ", "n", "u"}[n])
+		second.Sees("Reading along: process")
+		first.agrees()
+	}
+	first.Send("q")
+	first.Exit(soon)
+	second.Sees("it has been let go. Enter takes it over here.")
+	second.rests()
+	second.Send(neutral + enter)
+	second.Sees("Where you were")
+	second.goesOn("260302A").works("sea/water")
+	second.agrees()
+}
+
+// TestLeftElsewhere opens a batch that another machine left open: at the second
+// time of asking, and not before.
+func TestLeftElsewhere(t *testing.T) {
+	t.Parallel()
+	home := t.TempDir()
+	first := sits(t, home, dawn).begins("260302A")
+	first.works("set out/scales")
+	first.Kill()
+	words := `{"pid":12,"host":"quay","since":"2026-03-02T08:00:00Z"}`
+	if err := os.WriteFile(filepath.Join(home, "hold", "260302A.lock"), []byte(words), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	second := sits(t, home, dawn)
+	second.Sees("left open on quay")
+	second.Send(enter)
+	second.Sees("left open on quay (process 12, 2 Mar 08:00):", "if nothing runs there, open it again to take it over")
+	second.rests()
+	second.Send(neutral)
+	second.reopens("260302A").works("sea/water")
+	second.agrees()
 }
 
 // TestStartsTogether begins a batch in eight programs at the same time, in a

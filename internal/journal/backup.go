@@ -77,7 +77,7 @@ func restore(dir, path string, opt Options, progress func(done, total int)) (r R
 	if dir, err = filepath.Abs(dir); err != nil {
 		return r, err
 	}
-	if _, err := look(path, opt.steps().version()); err != nil {
+	if err := isBackup(path, opt); err != nil {
 		return r, err
 	}
 	if err := makeFolder(filepath.Join(dir, holdFolder)); err != nil {
@@ -107,9 +107,26 @@ func restore(dir, path string, opt Options, progress func(done, total int)) (r R
 	return r, errors.Join(os.Rename(made, store), syncFolder(dir))
 }
 
+// isBackup refuses a file that is nothing yet, too: a store could be made of it.
+func isBackup(path string, opt Options) error {
+	info, err := os.Stat(path)
+	if err != nil {
+		return err
+	}
+	if info.Size() == 0 {
+		return &ForeignError{Path: path, Why: "it is empty"}
+	}
+	_, err = look(path, opt.steps().version())
+	return err
+}
+
 // prepareCopy makes a store of a backup: whole, of this version, flushed.
 func prepareCopy(path, made string, opt Options, progress func(done, total int)) (Check, error) {
-	if err := copyFile(path, made); err != nil {
+	err := copyFile(path, made)
+	if err == nil && walSize(path) > 0 { // A store that was kept has its log beside it.
+		err = copyFile(path+"-wal", made+"-wal")
+	}
+	if err != nil {
 		return Check{}, err
 	}
 	d, err := openToWrite(made, opt)
@@ -132,7 +149,7 @@ func keepStore(store string, opt Options) (kept string, err error) {
 	if kept, err = freeName(store, "replaced"); err != nil {
 		return "", err
 	}
-	if walSize(store) >= 0 {
+	if walSize(store) > 0 {
 		err = copyFile(store+"-wal", kept+"-wal")
 	}
 	if err == nil {

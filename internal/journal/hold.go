@@ -58,11 +58,11 @@ func takeHold(dir, batch string, now Stamp, over bool) (*hold, error) {
 
 // tryHold tries a few times, since somebody who only looks locks for a moment.
 func tryHold(lock *flock.Flock) (ok bool, err error) {
-	for range 5 {
+	for range 20 {
 		if ok, err = lock.TryLock(); ok || err != nil {
 			return ok, err
 		}
-		time.Sleep(2 * time.Millisecond)
+		time.Sleep(time.Millisecond)
 	}
 	return false, nil
 }

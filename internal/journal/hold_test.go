@@ -3,8 +3,11 @@ package journal_test
 import (
 	"bufio"
 	"errors"
+	"fmt"
 	"io"
 	"os"
+	"path/filepath"
+	"strings"
 	"testing"
 	"time"
 
@@ -79,4 +82,80 @@ func TestTwoProcessesTwoBatches(t *testing.T) {
 			t.Errorf("batch %s has %d facts, %v", batch, len(rs), err)
 		}
 	}
+}
+
+func TestHolderIsNamed(t *testing.T) {
+	dir := t.TempDir()
+	s, other := open(t, dir, journal.Options{}), open(t, dir, journal.Options{})
+	if h, ok := other.Holder("26K25A"); ok {
+		t.Errorf("nobody has it, and the holder is %+v", h)
+	}
+	w := holdBatch(t, s, "26K25A")
+	host, _ := os.Hostname()
+	want := journal.Holder{PID: os.Getpid(), Host: host, Since: stamp(0).Wall, Runs: true}
+	if h, ok := other.Holder("26K25A"); !ok || h.PID != want.PID || h.Host != want.Host || !h.Since.Equal(want.Since) || !h.Runs {
+		t.Errorf("the holder is %+v, want %+v", h, want)
+	}
+	must(t, w.Release())
+	if h, ok := other.Holder("26K25A"); ok {
+		t.Errorf("it was let go, and the holder is %+v", h)
+	}
+}
+
+// Whoever looks locks for a moment; nobody is refused for that.
+func TestLookingRefusesNobody(t *testing.T) {
+	dir := t.TempDir()
+	s, other := open(t, dir, journal.Options{}), open(t, dir, journal.Options{})
+	must(t, holdBatch(t, s, "26K25A").Release())
+	stop, done := make(chan struct{}), make(chan struct{})
+	go func() {
+		defer close(done)
+		for {
+			select {
+			case <-stop:
+				return
+			case <-time.After(200 * time.Microsecond):
+				other.Holder("26K25A")
+			}
+		}
+	}()
+	for range 500 {
+		must(t, holdBatch(t, s, "26K25A").Release())
+	}
+	close(stop)
+	<-done
+}
+
+// leftBy writes the words of a holder that never let go.
+func leftBy(t *testing.T, dir, words string) {
+	t.Helper()
+	must(t, os.WriteFile(filepath.Join(dir, "hold", "26K25A.lock"), []byte(words), 0o600))
+}
+
+func TestLeftOpen(t *testing.T) {
+	dir := t.TempDir()
+	s := open(t, dir, journal.Options{})
+	host, _ := os.Hostname()
+	leftBy(t, dir, fmt.Sprintf(`{"pid":12,"host":%q,"since":"2026-11-25T09:25:45+01:00"}`, host))
+	if h, ok := s.Holder("26K25A"); !ok || h.Runs || h.PID != 12 {
+		t.Errorf("a killed holder is %+v", h)
+	}
+	must(t, holdBatch(t, s, "26K25A").Release()) // Here, the lock says it all.
+
+	leftBy(t, dir, `{"pid":12,"host":"quay","since":"2026-11-25T09:25:45+01:00"}`)
+	_, err := s.Hold("26K25A", stamp(1))
+	var held *journal.HeldError
+	if !errors.As(err, &held) || !held.Elsewhere || held.Host != "quay" || !strings.Contains(err.Error(), "left open on quay: process 12") {
+		t.Fatalf("got error %v", err)
+	}
+	if h, ok := s.Holder("26K25A"); !ok || h.Runs || h.Host != "quay" {
+		t.Errorf("a holder elsewhere is %+v", h)
+	}
+	w, err := s.TakeOver("26K25A", stamp(1))
+	must(t, err)
+	_, err = s.TakeOver("26K25A", stamp(1)) // It never takes from who has the lock.
+	if !errors.As(err, &held) || held.Elsewhere || held.PID != os.Getpid() {
+		t.Errorf("got error %v", err)
+	}
+	add(t, w, 0, 1)
 }

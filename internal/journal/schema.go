@@ -63,11 +63,12 @@ const schema2 = `CREATE TABLE batch (
 	ended INTEGER NOT NULL   -- 1 once it was closed
 ) STRICT, WITHOUT ROWID;
 CREATE INDEX batch_under_way ON batch (first) WHERE ended = 0;
-INSERT INTO batch SELECT batch, min(id), max(id), max(seq),
+INSERT INTO batch (code, first, last, seq, sum, ended) SELECT batch, min(id), max(id), max(seq),
 	(SELECT z.sum FROM fact z WHERE z.batch = a.batch ORDER BY z.seq DESC LIMIT 1), max(kind = 'closed')
 FROM fact a GROUP BY batch;
 CREATE TRIGGER fact_kept AFTER INSERT ON fact BEGIN
-	INSERT INTO batch VALUES (NEW.batch, NEW.id, NEW.id, NEW.seq, NEW.sum, 0)
+	INSERT INTO batch (code, first, last, seq, sum, ended)
+	VALUES (NEW.batch, NEW.id, NEW.id, NEW.seq, NEW.sum, 0)
 	ON CONFLICT (code) DO UPDATE SET last = excluded.last, seq = excluded.seq, sum = excluded.sum;
 END;
 -- Apart, so that the index is touched only then.

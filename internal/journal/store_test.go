@@ -47,6 +47,13 @@ func TestFoldersArePrivate(t *testing.T) {
 			t.Errorf("%s has mode %v", d, fi.Mode())
 		}
 	}
+	for _, name := range []string{"journal.db", "journal.db-wal", "hold/26K25A.lock"} {
+		fi, err := os.Stat(filepath.Join(dir, name))
+		must(t, err)
+		if fi.Mode().Perm() != 0o600 {
+			t.Errorf("%s has mode %v", name, fi.Mode())
+		}
+	}
 }
 
 func TestStampsComeBackAsGiven(t *testing.T) {

@@ -105,7 +105,7 @@ func (m Model) appendCmd(a intent.Keep, held bool) tea.Cmd {
 
 // quitCmd lets go of the batch on the bench and ends the program.
 func (m Model) quitCmd() tea.Cmd {
-	s, code := m.deps.Store, m.bench.Code
+	s, code := m.deps.Store, m.held()
 	return func() tea.Msg {
 		if code != "" {
 			_ = s.Release(code) // Nothing is left that could show it; the facts are safe.
@@ -142,7 +142,7 @@ func (m Model) opened(msg openedMsg) (Model, tea.Cmd) {
 }
 
 func (m Model) toBench(code string, entries []batch.Entry, reopened bool) (Model, tea.Cmd) {
-	m.bench = bench.New(code, batch.Fold(entries), m.deps.Location, reopened, m.now)
+	m.bench, m.along = bench.New(code, batch.Fold(entries), m.deps.Location, reopened, m.now), along{}
 	m.home = m.home.With(m.underWay())
 	return m.arrive(intent.PageBench).land()
 }
@@ -193,5 +193,5 @@ func (m Model) land() (Model, tea.Cmd) {
 
 // underWay gives the batch on the bench as the first screen lists it.
 func (m Model) underWay() intent.UnderWay {
-	return intent.UnderWay{BatchItem: intent.BatchItem{Code: m.bench.Code, State: m.bench.State}, Plan: m.bench.Plan}
+	return intent.UnderWay{BatchItem: intent.BatchItem{Code: m.bench.Code, State: m.bench.State, HeldBy: m.along.heldBy}, Plan: m.bench.Plan}
 }

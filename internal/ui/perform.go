@@ -12,6 +12,9 @@ import (
 
 // perform turns an action into a change of screen and a command.
 func (m Model) perform(act intent.Action, at timer.Moment) (Model, tea.Cmd) {
+	if m, done := m.onlyReads(act); done {
+		return m, nil
+	}
 	switch act := act.(type) {
 	case nil:
 		return m, nil
@@ -46,7 +49,7 @@ func (m Model) perform(act intent.Action, at timer.Moment) (Model, tea.Cmd) {
 		return m, nil
 	case intent.SwitchBatch:
 		return m.switchBatch(at)
-	case intent.Start, intent.Open, intent.Keep:
+	case intent.Start, intent.Open, intent.Follow, intent.Keep:
 		return m.send(act, at)
 	}
 	return m, nil
@@ -78,6 +81,9 @@ func (m Model) send(act intent.Action, at timer.Moment) (Model, tea.Cmd) {
 	case intent.Open:
 		m.flight = "opening the batch"
 		return m, m.openCmd(act, at)
+	case intent.Follow:
+		m.flight = reading
+		return m, m.followCmd(act.Code)
 	case intent.Keep:
 		return m.keep(act, at)
 	default:
@@ -143,11 +149,11 @@ func (m Model) back() (Model, tea.Cmd) {
 		}
 		m = m.show(intent.PageHome)
 		m.home.Loading, m.flight = true, reading
-		release := m.bench.Code
-		if release != "" {
-			m.home = m.home.On(release)
+		release := m.held()
+		if m.bench.Code != "" {
+			m.home = m.home.On(m.bench.Code)
 		}
-		m.bench = bench.Screen{}
+		m.bench, m.along = bench.Screen{}, along{}
 		return m, m.loadCmd(release)
 	}
 	return m, nil
@@ -198,5 +204,5 @@ func (m Model) switchBatch(at timer.Moment) (Model, tea.Cmd) {
 	if !ok {
 		return m.say("No other batch is under way."), nil
 	}
-	return m.send(intent.Open{Code: next, Release: m.bench.Code}, at)
+	return m.send(intent.Open{Code: next, Release: m.held()}, at)
 }

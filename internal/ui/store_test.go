@@ -59,6 +59,10 @@ func (s *memory) Open(code string, _ timer.Moment) ([]batch.Entry, error) {
 	return slices.Clone(s.entries[code]), nil
 }
 
+func (s *memory) Follow(code string) ([]batch.Entry, string, error) {
+	return slices.Clone(s.entries[code]), s.heldBy[code], s.fail
+}
+
 func (s *memory) Append(code string, f batch.Fact, at timer.Moment) (batch.Entry, error) {
 	switch {
 	case s.fail != nil:

@@ -168,8 +168,8 @@ func TestRefusals(t *testing.T) {
 	s := newMemory()
 	arrives(t, s).starts().press("q")
 	s.heldBy["26K25A"] = "another bench has it open"
-	p := arrives(t, s).sees("another bench has it open").press("enter").sees("! another bench")
-	p.press("down", "down", "down", "enter").sees("cannot be started", "97 %")
+	p := arrives(t, s).sees("another bench has it open").press("enter").sees("! Reading along: another bench")
+	p.press("esc").press("down", "down", "down", "enter").sees("cannot be started", "97 %")
 	s.fail = errors.New("the folder is read-only")
 	p.press("up", "up", "enter", "enter").sees("was not started", "read-only")
 }

@@ -43,6 +43,8 @@ type Store interface {
 	Start(c recipe.Control, at timer.Moment) (code string, first batch.Entry, err error)
 	// Open takes hold of a batch; it fails, in words, when another bench has it.
 	Open(code string, at timer.Moment) ([]batch.Entry, error)
+	// Follow reads a batch that another bench has, and says who, or "" once nobody has.
+	Follow(code string) (entries []batch.Entry, heldBy string, err error)
 	// Append keeps a fact; the fact is durable when it returns.
 	Append(code string, f batch.Fact, at timer.Moment) (batch.Entry, error)
 	// Release lets go of a batch.
@@ -71,6 +73,7 @@ type Model struct {
 
 	guard    keys.Guard
 	offer    intent.PutOff // offer waits for how long an alarm is to be put off; zero is none.
+	along    along         // along is set while the batch on the bench is another's.
 	flight   string        // flight says what the store is at work on, or "".
 	quitting bool          // quitting waits for the flight to land.
 	ticks    ticks
@@ -121,6 +124,10 @@ func (m Model) handle(msg tea.Msg) (Model, tea.Cmd) {
 		return m.opened(msg)
 	case appendedMsg:
 		return m.appended(msg)
+	case followedMsg:
+		return m.followed(msg)
+	case glanceMsg:
+		return m.glanced(msg)
 	case StopMsg:
 		return m.quit()
 	}
@@ -172,6 +179,9 @@ func (m Model) pressed(p keys.Press) (Model, tea.Cmd) {
 	}
 	if act, ok := m.everywhere(p); ok {
 		return m.perform(act, p.At)
+	}
+	if m.takesOver(p) {
+		return m.perform(intent.Open{Code: m.bench.Code}, p.At)
 	}
 	switch m.page {
 	case intent.PageHome:

@@ -145,7 +145,7 @@ func (h Screen) open() (Screen, intent.Action) {
 	b, r := h.chosen()
 	switch {
 	case b != nil && b.HeldBy != "":
-		h.Word = ink.Clean(b.HeldBy)
+		return h, intent.Follow{Code: b.Code}
 	case b != nil:
 		return h, intent.Open{Code: b.Code}
 	case r != nil && len(r.Problems) > 0:

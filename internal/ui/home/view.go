@@ -19,7 +19,7 @@ func (h Screen) help() []key.Binding {
 	does := keys.Open
 	switch {
 	case b != nil && b.HeldBy != "":
-		does = keys.Off(keys.Open, "in use")
+		does = keys.Says(keys.Open, "read along")
 	case b != nil:
 		does = keys.Says(keys.Open, "go on")
 	case r != nil && len(r.Problems) > 0:
@@ -113,6 +113,9 @@ func batchLines(b intent.UnderWay, t ink.Theme, w int, chosen bool, now timer.Mo
 		where = ink.SignOff + " " + ink.Clean(b.HeldBy)
 	}
 	last := ""
+	if b.Left != "" {
+		where = ink.Clean(b.Left) + "; " + where
+	}
 	if n := len(b.State.Entries); n > 0 {
 		last = said(b.State.Entries[n-1], b.State, now, at)
 	}

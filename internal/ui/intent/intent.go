@@ -27,6 +27,8 @@ type (
 	Start struct{ Control recipe.Control }
 	// Open takes a batch to the bench; release, if set, is let go first.
 	Open struct{ Code, Release string }
+	// Follow shows a batch that another bench writes, to read along.
+	Follow struct{ Code string }
 	// SwitchBatch goes to the next batch that is under way.
 	SwitchBatch struct{}
 	// Keep proposes a fact. at is zero for now, or when it was first said.
@@ -59,6 +61,7 @@ func (Overlay) action()     {}
 func (Prepare) action()     {}
 func (Start) action()       {}
 func (Open) action()        {}
+func (Follow) action()      {}
 func (SwitchBatch) action() {}
 func (Keep) action()        {}
 func (Question) action()    {}

@@ -17,11 +17,13 @@ type RecipeItem struct {
 	Resolve  func(loaves int) (recipe.Control, []string)
 }
 
-// BatchItem is a batch in the store. HeldBy says, in words, who else writes it.
+// BatchItem is a batch in the store. HeldBy says, in words, who else writes it,
+// and Left who left it without closing it.
 type BatchItem struct {
 	Code   string
 	State  batch.State
 	HeldBy string
+	Left   string
 }
 
 // UnderWay is a batch with the plan that its facts lead to.

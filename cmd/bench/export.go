@@ -1,0 +1,84 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"path/filepath"
+	"time"
+
+	"bench/internal/batch"
+	"bench/internal/journal"
+	"bench/internal/paper"
+	"bench/internal/recipe"
+)
+
+// recordAll prints everything that can be read: the record of each batch as far
+// as it is sound, and what lies after a damage as it was found. What is not
+// whole is named at its place, and again in the error.
+func (a *app) recordAll() error {
+	var bad []error
+	err := a.existing(func(s *journal.Store, home string) error {
+		err := s.Salvage(func(b journal.Salvaged) error {
+			bad = append(bad, a.exportBatch(b)...)
+			return nil
+		})
+		return err
+	})
+	if errors.Is(err, journal.ErrCorrupt) {
+		home, _ := a.home() // It was known a moment ago.
+		err = fmt.Errorf("%w\nthe records that bench wrote beside the store are in %s", err, filepath.Join(home, "records"))
+	}
+	return errors.Join(errors.Join(bad...), err)
+}
+
+// exportBatch prints one batch, and gives what is wrong with it.
+func (a *app) exportBatch(b journal.Salvaged) (wrong []error) {
+	state, err := understood(b.Sound)
+	if err != nil {
+		wrong = append(wrong, fmt.Errorf("batch %s: %w", b.Batch, err))
+	}
+	if state.Begun() {
+		_, _ = fmt.Fprint(a.out, paper.RecordText(b.Batch, state, time.Local))
+	} else {
+		_, _ = fmt.Fprintf(a.out, "BATCH %s\n", recipe.Clean(b.Batch))
+	}
+	a.asFound("bench does not understand these; they are whole:", b.Sound[len(state.Entries):])
+	if b.Bad != nil {
+		wrong = append(wrong, b.Bad)
+		_, _ = fmt.Fprintf(a.out, "\nNOT WHOLE from fact %d on: %s\n", b.Bad.Seq, recipe.Clean(b.Bad.What))
+		a.asFound("after the damage, as found; nobody can say that it is right:", b.Loose)
+	}
+	_, _ = fmt.Fprintln(a.out)
+	return wrong
+}
+
+// understood folds facts as far as this program knows what they mean.
+func understood(records []journal.Record) (batch.State, error) {
+	entries, err := entriesOf(records)
+	state := batch.Fold(entries)
+	if newer := newerPlan(state); newer != nil {
+		return batch.State{}, newer
+	}
+	return state, err
+}
+
+func (a *app) asFound(words string, records []journal.Record) {
+	if len(records) == 0 {
+		return
+	}
+	_, _ = fmt.Fprintf(a.out, "\n%s\n", words)
+	for _, r := range records {
+		_, _ = fmt.Fprintf(a.out, "%4d  %s  %s %s\n", r.Seq,
+			r.Stamp.Wall.In(time.Local).Format("2006-01-02 15:04:05"), recipe.Clean(r.Kind), recipe.Clean(string(r.Body)))
+	}
+}
+
+// newerPlan says that a batch was begun under rules that this program does not
+// know: its plan would come out wrong.
+func newerPlan(s batch.State) error {
+	if s.Control.PlanVersion <= recipe.PlanVersion {
+		return nil
+	}
+	return fmt.Errorf("it was begun with a newer bench (rules %d; this one knows rules up to %d): use that one; nothing was changed",
+		s.Control.PlanVersion, recipe.PlanVersion)
+}
