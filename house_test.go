@@ -20,6 +20,7 @@ var floors = [][]string{
 	{"cmd/bench", "internal/console", "internal/measure", "internal/measure/floor", "internal/measure/drawn", "internal/cells/shot"},
 	{"internal/ui", "internal/journal", "internal/recipe/read", "internal/paper", "internal/picture", "internal/draw", "internal/measure/list", "recipes"},
 	{"internal/ui/bench", "internal/ui/aside", "internal/ui/home", "internal/ui/alarm"},
+	{"internal/ui/after"},
 	{"internal/ui/intent", "internal/ui/keys", "internal/ui/loaf"},
 	{"internal/ui/ink"},
 	{"internal/quiet", "internal/sheet"},

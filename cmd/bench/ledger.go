@@ -61,6 +61,26 @@ func (l *ledger) Batches() ([]intent.BatchItem, error) {
 	return items, errors.Join(errs...)
 }
 
+// Closed gives the batches that are closed, the newest first.
+func (l *ledger) Closed() ([]intent.BatchItem, error) {
+	heads, err := l.store.Batches()
+	if err != nil {
+		return nil, err
+	}
+	var items []intent.BatchItem
+	var errs []error
+	for _, h := range heads {
+		state, err := l.state(h.Batch)
+		if err != nil {
+			errs = append(errs, err)
+		}
+		if state.Closed() {
+			items = append(items, intent.BatchItem{Code: h.Batch, State: state})
+		}
+	}
+	return items, errors.Join(errs...)
+}
+
 // state folds what is kept of a batch. Of one that was begun under newer rules
 // nothing is given: what would be shown could be wrong.
 func (l *ledger) state(code string) (batch.State, error) {

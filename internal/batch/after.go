@@ -256,7 +256,7 @@ func (s State) Verdict() (released, held bool, e Entry) {
 // Late says that a fact may be added to a batch that is closed.
 func Late(f Fact) bool {
 	switch f.(type) {
-	case Noted, Complained, BarsWent:
+	case Noted, Complained, BarsWent, Held:
 		return true
 	default:
 		return false

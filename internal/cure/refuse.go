@@ -11,7 +11,7 @@ var (
 	ErrSenseless = errors.New("a reading makes no sense: a weight is above zero, and a day is not before the cut")
 	ErrNoLoss    = errors.New("the bars have not lost weight by more than the readings scatter")
 	ErrStraight  = errors.New("too early to say where it levels off: the weights still fall nearly in a straight line")
-	ErrLevel     = errors.New("the bars had dried before the second reading, so that no curve can be told")
+	ErrLevel     = errors.New("nothing was lost after the second reading that stands out from the scatter: the bars had dried by then, or a reading is off")
 )
 
 // widest is the error of ln τ from which on a curve is not told from a straight

@@ -37,7 +37,7 @@ func TestWordsInsteadOfNumbers(t *testing.T) {
 		{"it gains", few(bar(0, 112, 7, 113, 14, 113.6, 21, 114, 28, 114.2)), "have not lost weight"},
 		{"a straight line", few(bar(0, 112, 7, 110, 14, 108.1, 21, 106, 28, 103.9)), "too early"},
 		{"it speeds up", few(bar(0, 112, 7, 111.5, 14, 110, 21, 107, 28, 102)), "too early"},
-		{"level at once", few(bar(0, 112, 7, 100, 14, 100.1, 21, 99.9, 28, 100)), "dried before the second"},
+		{"level at once", few(bar(0, 112, 7, 100, 14, 100.1, 21, 99.9, 28, 100)), "after the second reading"},
 		{"a weight of zero", few(bar(0, 112, 7, 0, 14, 104, 21, 103)), "makes no sense"},
 		{"no number", few(bar(0, 112, 7, math.NaN(), 14, 104, 21, 103)), "makes no sense"},
 		{"before the cut", few(bar(-2, 112, 7, 107, 14, 104, 21, 103)), "makes no sense"},

@@ -81,6 +81,23 @@ func (c Curing) Points(d *Drying) []Point {
 	return list
 }
 
+// Line gives the fitted line at n days from the cut to the last, as parts of the
+// weight at the cut.
+func (d Drying) Line(last float64, n int) []float64 {
+	line := make([]float64, n)
+	for i := range line {
+		line[i] = d.At(last*float64(i)/float64(max(1, n-1))).Value / d.Start().Value
+	}
+	return line
+}
+
+// SlowDay gives the day of the cure on which the loss falls under the stated
+// rate, with its error.
+func (d Drying) SlowDay() (day, plusMinus float64) {
+	slow := d.SlowerThan(d.SlowRate.Fraction())
+	return slow.Value, slow.PlusMinus
+}
+
 // Lost gives the greatest part of its first weight that a marked bar has lost so
 // far, a fraction.
 func (c Curing) Lost() float64 {

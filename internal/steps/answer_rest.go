@@ -149,12 +149,12 @@ func (p Plan) correctRest(f batch.Fact, text, reason string) (batch.Fact, error)
 	switch first := f.(type) {
 	case batch.WeighedIn:
 		if w, ok := with.(batch.WeighedIn); ok {
-			first.Mass = w.Mass
+			first.Mass, first.Said = w.Mass, settled(first.Said)
 			return first, nil
 		}
 	case batch.BarsWeighed:
 		if w, ok := with.(batch.BarsWeighed); ok {
-			first.Mass, first.Count = w.Mass, w.Count
+			first.Mass, first.Count, first.Said = w.Mass, w.Count, settled(first.Said)
 			return first, nil
 		}
 	case batch.BarsCut:
@@ -176,3 +176,7 @@ func (p Plan) correctRest(f batch.Fact, text, reason string) (batch.Fact, error)
 	}
 	return nil, errors.New("this fact holds no value to correct; take a note instead")
 }
+
+// settled keeps the day of a value that is corrected; the doubt was about the
+// first.
+func settled(s batch.Said) batch.Said { return batch.Said{When: s.When} }

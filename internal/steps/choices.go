@@ -3,6 +3,7 @@ package steps
 import (
 	"errors"
 	"fmt"
+	"strconv"
 	"strings"
 	"time"
 
@@ -33,12 +34,53 @@ func (c Choice) With(text string) (batch.Fact, error) {
 	case batch.Tested:
 		f.Words = text
 		return f, nil
-	case batch.UnmouldPutOff:
-		f.Why = text
+	case batch.Complained:
+		f.Words, f.Who = text, ""
+		if words, who, named := strings.Cut(text, " / "); named {
+			f.Words, f.Who = strings.TrimSpace(words), strings.TrimSpace(who)
+		}
 		return f, nil
+	case batch.BarsWent:
+		return wentTo(f, text)
 	default:
 		return c.Fact, nil
 	}
+}
+
+// wentTo reads "12 to the market stall", or only where.
+func wentTo(f batch.BarsWent, text string) (batch.Fact, error) {
+	f.Where = text
+	first, rest, more := strings.Cut(text, " ")
+	if n, err := strconv.Atoi(first); err == nil && more && n > 0 {
+		rest = strings.TrimSpace(strings.TrimPrefix(strings.TrimSpace(rest), "to "))
+		f.Count, f.Where = n, rest
+	}
+	if f.Where == "" {
+		return nil, errors.New("say where they went, such as: 12 to the market stall")
+	}
+	return f, nil
+}
+
+// Afterwards gives what may be said of a batch when its bars are made, also when
+// it is closed.
+func (p Plan) Afterwards() []Choice {
+	list := []Choice{
+		{Title: "Complaint", Why: "Kept with the batch code.", Ask: "what was said (and after a slash, by whom)", Fact: batch.Complained{About: batch.Complaint}},
+		{
+			Title: "Skin reaction", Why: "Kept with the batch code; the bars that are left should be held. Serious ones go to a doctor, and to the authority where the law says so.",
+			Ask: "what was said (and after a slash, by whom)", Fact: batch.Complained{About: batch.SkinReaction},
+		},
+		{Title: "Where bars went", Why: "So that they can be found again.", Ask: "how many and where, such as 12 to the market stall", Fact: batch.BarsWent{}},
+	}
+	if p.planner != nil {
+		if released, _, _ := p.planner.s.Verdict(); released {
+			list = append(list, Choice{
+				Title: "Hold what is left", Why: "What has left already is found by where it went.", Ask: "why they are held",
+				Fact: batch.Held{Task: decideID, Open: p.Open()},
+			})
+		}
+	}
+	return list
 }
 
 // lookAgain is after how long a loaf that is too soft is looked at again (common

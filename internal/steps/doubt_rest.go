@@ -171,6 +171,12 @@ func saidOf(f batch.Fact) batch.Said {
 	}
 }
 
+// Keeps says that a doubt about this kind of fact is kept with its answer.
+func Keeps(f batch.Fact) bool {
+	_, keeps := Answered(f, "", "")
+	return keeps
+}
+
 // Answered gives the fact with the doubt and what was said to it, or false for
 // a kind of fact that keeps none. A loaf that gave other than the planned bars
 // keeps the answer as its explanation.

@@ -193,7 +193,7 @@ func (p *planner) barsTask(id string, loaf int, title string) Task {
 			t.Count = p.c.BarsPerLoaf()
 		}
 	}
-	at := p.rack.Home(recipe.Vessel{}, 2*t.Target)
+	at := p.rack.Home(recipe.Vessel{}, p.heaviest()) // One scale for one bar and for all of them.
 	t.Scale, t.Reads, t.Max = at.Name, at.Reads, at.Max
 	for _, w := range batch.All[batch.BarsWeighed](p.s) {
 		if w.Fact.Task == id {
@@ -238,7 +238,7 @@ func (p *planner) cureStage() Stage {
 func (p *planner) markedTask(mark, title string) Task {
 	t := p.do(WeighIn, curing.BarTask(mark), title, "Always the same bars, the same scale. t: with the day, 108.4 on 2026-12-01.")
 	t.Bar, t.Target = mark, p.barMass(0) // What is expected, as a guide.
-	at := p.rack.Home(recipe.Vessel{}, 2*p.barMass(0))
+	at := p.rack.Home(recipe.Vessel{}, p.heaviest())
 	t.Scale, t.Reads, t.Max = at.Name, at.Reads, at.Max
 	return t
 }

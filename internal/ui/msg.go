@@ -18,6 +18,11 @@ type (
 		batches []intent.BatchItem
 		err     error
 	}
+	// closedMsg brings the batches that are closed.
+	closedMsg struct {
+		batches []intent.BatchItem
+		err     error
+	}
 	// recipesMsg brings the recipes.
 	recipesMsg []intent.RecipeItem
 	// startedMsg brings the first entry of a new batch.
@@ -53,6 +58,22 @@ func (m Model) loadCmd(release string) tea.Cmd {
 		batches, err := d.Store.Batches()
 		return loadedMsg{batches, errors.Join(let, err)}
 	}
+}
+
+// closedCmd reads the batches that are closed.
+func (m Model) closedCmd() tea.Cmd {
+	s := m.deps.Store
+	return func() tea.Msg {
+		batches, err := s.Closed()
+		return closedMsg{batches, err}
+	}
+}
+
+// shelved brings the closed batches to the rack.
+func (m Model) shelved(msg closedMsg) (Model, tea.Cmd) {
+	m.flight = ""
+	m.rack = m.rack.Loaded(msg.batches, msg.err)
+	return m.land()
 }
 
 // recipesCmd reads the recipes, once the batches are there: a batch under way is

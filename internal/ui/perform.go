@@ -2,6 +2,7 @@ package ui
 
 import (
 	"bench/internal/timer"
+	"bench/internal/ui/after"
 	"bench/internal/ui/aside"
 	"bench/internal/ui/bench"
 	"bench/internal/ui/home"
@@ -42,6 +43,11 @@ func (m Model) perform(act intent.Action, at timer.Moment) (Model, tea.Cmd) {
 		return m.show(intent.PageRecord), nil
 	case intent.Decide, intent.WeighPot:
 		return m.look(act), nil
+	case intent.Choose:
+		m.choose = after.NewChoices(m.bench.Code, m.bench.Plan, act)
+		return m.show(intent.PageChoices), nil
+	case intent.Rack:
+		return m.toRack()
 	case intent.Word:
 		return m.say(act.Text), nil
 	case intent.PutOff:
@@ -97,7 +103,7 @@ func (m Model) keep(act intent.Keep, at timer.Moment) (Model, tea.Cmd) {
 	if act.At.IsZero() {
 		act.At = at
 	}
-	if m.page == intent.PageAsk || m.page == intent.PageRecord || m.page == intent.PageWays || m.page == intent.PagePot {
+	if m.page == intent.PageAsk || m.page == intent.PageRecord || m.page == intent.PageWays || m.page == intent.PagePot || m.page == intent.PageChoices {
 		m = m.show(intent.PageBench)
 	}
 	held := act.Code == m.bench.Code
@@ -141,9 +147,9 @@ func (m Model) back() (Model, tea.Cmd) {
 			return m.back()
 		}
 		return m.show(m.under), nil
-	case intent.PageAsk, intent.PageRecord, intent.PageWays, intent.PagePot:
+	case intent.PageAsk, intent.PageRecord, intent.PageWays, intent.PagePot, intent.PageChoices:
 		return m.show(intent.PageBench), nil
-	case intent.PageHome, intent.PageSetup, intent.PageBench:
+	case intent.PageHome, intent.PageSetup, intent.PageBench, intent.PageRack:
 		if m.flight != "" {
 			return m.say("Still " + m.flight + ": press it again."), nil
 		}
@@ -174,6 +180,10 @@ func (m Model) say(text string) Model {
 		m.pot.Word = text
 	case intent.PageAsk:
 		m.ask.Word = text
+	case intent.PageChoices:
+		m.choose.Word = text
+	case intent.PageRack:
+		m.rack.Word = text
 	case intent.PageBench, intent.PageAid, intent.PageKeys, intent.PageFace:
 		m.bench.Word = text
 	}
@@ -205,4 +215,14 @@ func (m Model) switchBatch(at timer.Moment) (Model, tea.Cmd) {
 		return m.say("No other batch is under way."), nil
 	}
 	return m.send(intent.Open{Code: next, Release: m.held()}, at)
+}
+
+// toRack shows the batches in cure, and sends for those that are closed.
+func (m Model) toRack() (Model, tea.Cmd) {
+	if m.flight != "" {
+		return m.say("Still " + m.flight + ": press it again."), nil
+	}
+	m.rack = after.NewRack(m.home.Batches, m.now, m.deps.Location)
+	m.flight = reading
+	return m.show(intent.PageRack), m.closedCmd()
 }

@@ -37,6 +37,11 @@ func (s *memory) Batches() ([]intent.BatchItem, error) {
 	return items, nil
 }
 
+func (s *memory) Closed() ([]intent.BatchItem, error) {
+	all, err := s.Batches()
+	return slices.DeleteFunc(all, func(b intent.BatchItem) bool { return !b.State.Closed() }), err
+}
+
 func (s *memory) Start(c recipe.Control, at timer.Moment) (string, batch.Entry, error) {
 	if s.fail != nil {
 		return "", batch.Entry{}, s.fail

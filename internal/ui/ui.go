@@ -14,6 +14,7 @@ import (
 	"bench/internal/batch"
 	"bench/internal/recipe"
 	"bench/internal/timer"
+	"bench/internal/ui/after"
 	"bench/internal/ui/alarm"
 	"bench/internal/ui/aside"
 	"bench/internal/ui/bench"
@@ -39,6 +40,8 @@ type Deps struct {
 type Store interface {
 	// Batches gives the batches that are not closed.
 	Batches() ([]intent.BatchItem, error)
+	// Closed gives those that are, the newest first.
+	Closed() ([]intent.BatchItem, error)
 	// Start begins a batch, takes hold of it and gives its first entry.
 	Start(c recipe.Control, at timer.Moment) (code string, first batch.Entry, err error)
 	// Open takes hold of a batch; it fails, in words, when another bench has it.
@@ -70,6 +73,8 @@ type Model struct {
 	ways   aside.Ways
 	pot    aside.Pot
 	ask    aside.Ask
+	choose after.Choices
+	rack   after.Rack
 
 	guard    keys.Guard
 	offer    intent.PutOff // offer waits for how long an alarm is to be put off; zero is none.
@@ -116,6 +121,8 @@ func (m Model) handle(msg tea.Msg) (Model, tea.Cmd) {
 		m.ticks = m.ticks.fired(msg)
 	case loadedMsg:
 		return m.loaded(msg)
+	case closedMsg:
+		return m.shelved(msg)
 	case recipesMsg:
 		m.home = m.home.Offered(msg)
 	case startedMsg:
@@ -166,7 +173,8 @@ func (m *Model) pasted(text string) {
 		m.ask.Line = m.ask.Line.Insert(ink.Clean(text))
 	case intent.PageRecord:
 		m.record = m.record.Pasted(ink.Clean(text))
-	case intent.PageHome, intent.PageSetup, intent.PageBench, intent.PageWays, intent.PagePot, intent.PageAid, intent.PageKeys, intent.PageFace:
+	case intent.PageHome, intent.PageSetup, intent.PageBench, intent.PageWays, intent.PagePot, intent.PageAid, intent.PageKeys,
+		intent.PageChoices, intent.PageRack, intent.PageFace:
 	}
 }
 
@@ -199,6 +207,10 @@ func (m Model) pressed(p keys.Press) (Model, tea.Cmd) {
 		m.pot, act = m.pot.Update(p)
 	case intent.PageAsk:
 		m.ask, act = m.ask.Update(p)
+	case intent.PageChoices:
+		m.choose, act = m.choose.Update(p)
+	case intent.PageRack:
+		m.rack, act = m.rack.Update(p)
 	case intent.PageAid, intent.PageKeys, intent.PageFace:
 		if !p.Held {
 			act = intent.Back{}

@@ -50,6 +50,10 @@ func (m Model) lines(w, h int) []string {
 		lines = m.ask.View(t, w, rows)
 	case intent.PageFace:
 		lines = m.faceLines(w, rows)
+	case intent.PageChoices:
+		lines = m.choose.View(t, w, rows)
+	case intent.PageRack:
+		lines = m.rack.View(t, w, rows, m.now)
 	case intent.PageKeys:
 		lines = keys.KeysLines(t, w, rows)
 	case intent.PageBench, intent.PageAid:
@@ -76,6 +80,8 @@ func (m Model) wordRows(w int) int {
 		return len(m.setup.Words(t, w))
 	case intent.PageRecord:
 		return len(m.record.Words(t, w))
+	case intent.PageRack:
+		return len(m.rack.Words(t, w))
 	default:
 		return 0
 	}

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"bench/internal/batch"
+	"bench/internal/timer"
 	"bench/internal/ui/ink"
 	"bench/internal/ui/intent"
 	"bench/internal/ui/keys"
@@ -26,15 +27,20 @@ func (a Ask) Update(p keys.Press) (Ask, intent.Action) {
 		if p.Held {
 			return a, nil
 		}
-		return a.answer()
+		return a.answer(p.At)
 	}
 	a.Line = a.Line.Update(p)
 	return a, nil
 }
 
 // answer turns the line into a fact, or says what it lacks.
-func (a Ask) answer() (Ask, intent.Action) {
+func (a Ask) answer(at timer.Moment) (Ask, intent.Action) {
 	text := strings.TrimSpace(a.Line.Text())
+	if a.Purpose == intent.ForAnswer {
+		act, word := a.Make(text, at)
+		a.Word = word
+		return a, act
+	}
 	switch a.Purpose {
 	case intent.ForNote:
 		if text != "" {

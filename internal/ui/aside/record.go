@@ -56,9 +56,11 @@ func NewRecord(code string, s batch.State, p steps.Plan, at *time.Location) Reco
 
 // correctable says that a fact holds a value.
 func correctable(f batch.Fact) bool {
-	switch f.(type) {
-	case batch.Weighed, batch.Grossed, batch.TemperatureTaken:
+	switch f := f.(type) {
+	case batch.Weighed, batch.Grossed, batch.TemperatureTaken, batch.BarsCut, batch.BarsWeighed, batch.SetAside, batch.WeighedIn:
 		return true
+	case batch.Tested:
+		return f.Test != batch.LookTest
 	default:
 		return false
 	}

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"bench/internal/batch"
+	"bench/internal/quantity"
 	"bench/internal/steps"
 	"bench/internal/timer"
 	"bench/internal/ui/ink"
@@ -103,6 +104,30 @@ func valueOf(f batch.Fact) string {
 	case batch.TemperatureTaken:
 		return f.Temperature.String()
 	default:
+		return restValueOf(f)
+	}
+}
+
+// restValueOf is valueOf for facts that follow the pour.
+func restValueOf(f batch.Fact) string {
+	switch f := f.(type) {
+	case batch.BarsCut:
+		return ink.Count(f.Bars, "bar", "bars")
+	case batch.BarsWeighed:
+		if f.Count > 1 {
+			return fmt.Sprintf("%d x %s", f.Count, f.Mass.At(f.Reads))
+		}
+		return f.Mass.At(f.Reads) + " g"
+	case batch.SetAside:
+		return f.Mass.At(quantity.Gram/10) + " g"
+	case batch.WeighedIn:
+		return f.Mass.At(f.Reads) + " g"
+	case batch.Tested:
+		if f.Test == batch.FreeAlkaliTest {
+			return fmt.Sprintf("%.2f %%", f.Value)
+		}
+		return fmt.Sprintf("pH %.1f", f.Value)
+	default:
 		return ""
 	}
 }
@@ -129,6 +154,8 @@ func (r Record) prompt() string {
 		return fmt.Sprintf("%s: the whole weight, vessel included, g (was %s%s)", f.Vessel, f.Gross.At(f.Reads), asked)
 	case batch.TemperatureTaken:
 		return fmt.Sprintf("%s, °C (was %s)", strings.Replace(f.Task, "/", ", ", 1), f.Temperature)
+	case batch.BarsCut, batch.BarsWeighed, batch.SetAside, batch.WeighedIn, batch.Tested:
+		return fmt.Sprintf("%s (was %s)", strings.Replace(batch.Task(f), "/", ", ", 1), restValueOf(f))
 	default:
 		return ""
 	}

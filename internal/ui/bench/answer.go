@@ -23,10 +23,16 @@ func (b Screen) answer(p keys.Press) (Screen, intent.Action) {
 		b.Word = "Still saving the last entry: press it again."
 		return b, nil
 	}
+	if t.Do == steps.Choose {
+		return b.answers(p.At)
+	}
 	a, why := b.heard(t, p)
 	if why != "" {
 		b.Word, b.jumped = why, timer.Moment{}
 		return b, nil
+	}
+	if _, rest := restVerdict(t); rest {
+		return b.proposeRest(t, a, p.At)
 	}
 	f, err := b.Plan.Answer(t.ID, a)
 	if err == nil {

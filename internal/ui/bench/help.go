@@ -57,6 +57,9 @@ func (b Screen) helpTyped(t steps.Task) []key.Binding {
 // only a reflex.
 func (b Screen) helpTask(t steps.Task) []key.Binding {
 	tick := keys.Says(keys.Tick, "done")
+	if rest := b.helpRest(t); rest != nil {
+		return rest
+	}
 	switch {
 	case !t.Open:
 		tick = keys.Off(keys.Tick, "waits")
@@ -70,6 +73,36 @@ func (b Screen) helpTask(t steps.Task) []key.Binding {
 	list := []key.Binding{tick}
 	if t.Numeric() {
 		list = append(list, keys.Says(keys.Figures, "what it is"))
+	}
+	return list
+}
+
+// helpRest shows the keys of a task after the pour, or nil.
+func (b Screen) helpRest(t steps.Task) []key.Binding {
+	if !t.Open {
+		return nil
+	}
+	others := len(b.Plan.Choices(t.ID, "")) > 0
+	var list []key.Binding
+	switch t.Do {
+	case steps.Choose:
+		return []key.Binding{keys.Says(keys.Accept, "answers")}
+	case steps.Count:
+		list = []key.Binding{keys.Says(keys.Tick, "as planned"), keys.Says(keys.Figures, "bars"), keys.InWords}
+	case steps.Bars:
+		list = []key.Binding{keys.Says(keys.Figures, "a bar"), keys.Says(keys.InWords, "several"), keys.Says(keys.Tick, "that is all")}
+	case steps.Aside:
+		list = []key.Binding{keys.Says(keys.Figures, "what it weighs"), keys.Says(keys.Tick, "not weighed")}
+	case steps.WeighIn, steps.Measure:
+		list = []key.Binding{keys.Says(keys.Figures, "what it is"), keys.InWords}
+	default:
+		if !others {
+			return nil
+		}
+		list = []key.Binding{keys.Says(keys.Tick, "done")}
+	}
+	if others {
+		list = append(list, keys.Says(keys.Answers, "too soft"))
 	}
 	return list
 }

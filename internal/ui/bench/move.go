@@ -14,9 +14,9 @@ import (
 
 // figure adds a figure to the number that is being typed.
 func (b Screen) figure(r rune, now timer.Moment) Screen {
-	t, _, ok := b.Current(now)
+	t, stage, ok := b.Current(now)
 	switch {
-	case !ok || !t.Numeric():
+	case !ok || !takesFigures(t, stage):
 		b.Word = "No number is asked for here."
 	case len(b.Typed) == keys.MaxFigures:
 		b.Word = "No more figures fit; backspace takes one away."
@@ -57,6 +57,12 @@ func (b Screen) move(p keys.Press) (Screen, intent.Action) {
 			return b, nil
 		}
 		return b, intent.Correct{}
+	case keys.Matches(p, keys.Answers):
+		return b.answers(p.At)
+	case keys.Matches(p, keys.InWords):
+		return b.inWords(p.At)
+	case keys.Matches(p, keys.Later):
+		return b.afterwards()
 	case keys.Matches(p, keys.Ways):
 		return b.decideNow()
 	case keys.Matches(p, keys.WeighPot):
@@ -85,8 +91,11 @@ func (b Screen) back(p keys.Press) (Screen, intent.Action) {
 }
 
 // again says that a task may be answered once more: what cools is read until
-// its stage is done.
+// its stage is done, and a release test is made as often as one likes.
 func again(t steps.Task, stage steps.Stage) bool {
+	if stage.Kind == steps.ReleaseTest && t.Done && t.Skipped == "" {
+		return t.Do == steps.Measure || t.Do == steps.Choose
+	}
 	return t.Do == steps.Temperature && t.Done && t.Skipped == "" && !stage.Done
 }
 

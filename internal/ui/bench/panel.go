@@ -120,6 +120,9 @@ func (p panel) where() string {
 // band is the superfat of the batter at hand, for as long as weighing can still
 // move it.
 func (p panel) band() []string {
+	if rests(p.stage.Kind) {
+		return p.rest()
+	}
 	switch p.stage.Kind {
 	case steps.LyeSolution, steps.Oils, steps.Gate, steps.LyeIntoOils:
 	default:

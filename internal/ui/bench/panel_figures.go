@@ -61,6 +61,8 @@ func (p panel) large() figures {
 		return figures{}
 	case p.b.Typed != "":
 		return figures{p.b.Typed, unit, "typed"}
+	case t.Done && rests(p.stage.Kind):
+		return figures{}
 	case t.Done && t.ByEye:
 		return figures{t.Mass.At(t.Reads), unit, "by eye"}
 	case t.Done && t.Do != steps.Temperature && t.Numeric():
@@ -71,6 +73,9 @@ func (p panel) large() figures {
 		return figures{dashes(number), unit, "type it"}
 	case t.Do == steps.Temperature:
 		return figures{number, unit, "wanted"}
+	}
+	if f, ok := restLarge(t); ok {
+		return f
 	}
 	return figures{number, unit, ""}
 }
@@ -103,7 +108,7 @@ func (p panel) asked() (number, unit string) {
 			return strings.TrimSuffix(t.PourLine.String(), " mm"), "mm from the floor"
 		}
 	}
-	return "", ""
+	return restAsked(t)
 }
 
 // scaleLines says what the scale must read, tared and not.

@@ -65,7 +65,7 @@ func (p panel) sign(t steps.Task) string {
 
 // item is one task of the list: sign, title, what is asked or what it was.
 func (p panel) item(t steps.Task) string {
-	value, note := "", ""
+	value, note := restNote(t)
 	switch {
 	case p.b.Unsaved != nil && batch.Task(p.b.Unsaved.keep.Fact) == t.ID:
 		note = "not saved"

@@ -32,6 +32,9 @@ func (p panel) verdictLines() []string {
 // how what is typed compares.
 func (p panel) verdict() string {
 	t := p.task
+	if words, ok := restVerdict(t); ok && !t.Done {
+		return p.t.Quiet.Render(words)
+	}
 	switch {
 	case p.b.Typed == "" && again(t, p.stage):
 		return p.t.Quiet.Render("type what it reads now; the last reading counts")

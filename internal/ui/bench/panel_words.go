@@ -3,6 +3,7 @@ package bench
 import (
 	"bench/internal/batch"
 	"bench/internal/timer"
+	"bench/internal/ui/after"
 	"bench/internal/ui/ink"
 )
 
@@ -67,6 +68,8 @@ func (p panel) nothing() []string {
 	switch {
 	case p.b.Plan.Closed:
 		head, text = "This batch is closed", "Notes can still be added with n. esc goes to the first screen."
+	case p.inCure():
+		head, text = "In cure", "A marked bar may be weighed at any time, and another one marked: ← goes to the stage."
 	case p.b.Plan.Finished():
 		head, text = "Everything is done", "e closes the batch. The record stays."
 	}
@@ -92,5 +95,15 @@ func (p panel) nothing() []string {
 			}
 		}
 	}
+	if p.inCure() {
+		lines = append(lines, "")
+		lines = append(lines, after.Panel(p.t, p.b.Plan, p.w, p.h-len(lines), p.now, p.b.at)...)
+	}
 	return lines
+}
+
+// inCure says that bars are drying, and that nothing else is to be done.
+func (p panel) inCure() bool {
+	st, ok := p.b.Plan.Stage("cure")
+	return ok && !st.Done && st.Blocked == "" && !p.b.Plan.Closed && !p.b.Plan.Curing().Cut.IsZero()
 }

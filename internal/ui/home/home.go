@@ -134,6 +134,8 @@ func (h Screen) Update(p keys.Press) (Screen, intent.Action) {
 			return h, nil
 		}
 		return h.open()
+	case keys.Matches(p, keys.Rack) && !p.Held:
+		return h, intent.Rack{}
 	case keys.Matches(p, keys.Back) && !p.Held:
 		return h, intent.Back{} // Home again: what is in the folder is read anew.
 	}

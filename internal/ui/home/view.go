@@ -27,7 +27,7 @@ func (h Screen) help() []key.Binding {
 	case r != nil:
 		does = keys.Says(keys.Open, "set up")
 	}
-	return []key.Binding{keys.Shown("↑ ↓", "choose"), does, keys.Aid, keys.Keys, keys.Quit}
+	return []key.Binding{keys.Shown("↑ ↓", "choose"), does, keys.Rack, keys.Aid, keys.Keys, keys.Quit}
 }
 
 // View lists what there is; h.cursor stays in sight.
@@ -129,10 +129,20 @@ func batchLines(b intent.UnderWay, t ink.Theme, w int, chosen bool, now timer.Mo
 func whereAt(b intent.UnderWay, now timer.Moment) string {
 	task, ok := b.Plan.Next(now)
 	if !ok {
-		return "nothing left to do now"
+		return waitsFor(b, now)
 	}
 	next, stage, _ := b.Plan.Task(task)
 	return stage.Title + ": " + next.Title
+}
+
+// waitsFor says which day comes next in a batch that rests.
+func waitsFor(b intent.UnderWay, now timer.Moment) string {
+	for _, d := range b.Plan.Ahead(now) {
+		if d.At.After(now.Wall) {
+			return d.Label + " in " + timer.Words(d.At.Sub(now.Wall))
+		}
+	}
+	return "nothing left to do now"
 }
 
 // recipeLines lists a recipe; one with problems shows how many, or at the cursor all of

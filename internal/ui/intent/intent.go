@@ -45,7 +45,15 @@ type (
 		Task    string // task is what is left out.
 		Title   string
 		Hint    string
+		// Make turns the line into what follows, or says in words why not; it is of
+		// ForAnswer only.
+		Make func(text string, at timer.Moment) (Action, string)
 	}
+	// Choose opens the answers to a task; without one, what may be said of a
+	// batch afterwards. Typed is a number that goes with the answer.
+	Choose struct{ Task, Typed string }
+	// Rack opens the batches in cure.
+	Rack struct{}
 	// Decide opens the ways to go on; weighPot the look into a vessel.
 	Decide   struct{}
 	WeighPot struct{ Vessel string }
@@ -69,6 +77,8 @@ func (Correct) action()     {}
 func (Decide) action()      {}
 func (WeighPot) action()    {}
 func (Word) action()        {}
+func (Choose) action()      {}
+func (Rack) action()        {}
 func (PutOff) action()      {}
 
 // putOffer asks for how long an alarm is put off; one more key answers. Figures
@@ -89,6 +99,8 @@ const (
 	PageAid
 	PageKeys
 	PageFace
+	PageChoices
+	PageRack
 )
 
 // purpose is what a line of text is asked for.
@@ -98,6 +110,7 @@ const (
 	ForNote purpose = iota
 	ForLeavingOut
 	ForEnding
+	ForAnswer
 )
 
 // AbandonWord must be typed before a reason, so that no stray key ends a batch.

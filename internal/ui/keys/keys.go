@@ -37,7 +37,12 @@ var (
 	Decide   = bind("enter", "take this way", "enter")
 	WeighPot = bind("w", "weigh the pot", "w")
 
-	Face = bind("f", "cut face", "f")
+	Face    = bind("f", "cut face", "f")
+	Answers = bind("s", "other answers", "s")
+	InWords = bind("t", "type it in words", "t")
+	Take    = bind("enter", "take this answer", "enter")
+	Later   = bind("c", "complaint, where bars went", "c")
+	Rack    = bind("r", "curing rack", "r")
 
 	Seen   = bind("a", "alarm seen", "a")
 	PutOff = bind("z", "alarm later", "z")
@@ -85,6 +90,7 @@ func allKeys() []keyGroup {
 			Says(Figures, "type what it weighs, then enter"),
 			Says(More, "instead of enter: this much, more to come from another container"),
 			Says(ByEye, "by eye, not weighed; the figure typed before it is kept"), Says(LeaveOut, "leave a task out, with the reason"), Retry,
+			Shown("s  t", "too soft, or another answer; type it in words: several bars, another day"),
 			Shown("d  w", "a weight was off: the ways to go on; weigh the pot: is all in, once?"),
 		}},
 		{"Move", []key.Binding{
@@ -95,6 +101,7 @@ func allKeys() []keyGroup {
 		}},
 		{"Say", []key.Binding{
 			Shown("n  u", "note; correct an earlier entry"),
+			Shown("c  r", "complaint or where bars went; on the first screen r is the curing rack"),
 			Seen, Says(PutOff, "alarm later; z, x or c then says how much later"), Says(End, "end or abandon the batch"),
 		}},
 		{"Always", []key.Binding{

@@ -1,0 +1,71 @@
+package curing
+
+import (
+	"fmt"
+	"math"
+	"time"
+
+	"bench/internal/timer"
+)
+
+// Words says in sentences how the bars dry: how long they have, what the curve
+// forecasts with its errors, or why there is no curve. Water is how much of a
+// bar is water, a fraction.
+func (c Curing) Words(now timer.Moment, water float64, at *time.Location) []string {
+	list := []string{c.DaysWords(now)}
+	if len(c.Marks) == 0 {
+		return append(list, "No bar is marked yet.")
+	}
+	d, err := c.Drying(water)
+	if err != nil {
+		return append(list, "No curve: "+err.Error()+".")
+	}
+	return append(list, d.Words(now, at)...)
+}
+
+// DaysWords says how long the bars have dried, and how long they still will.
+func (c Curing) DaysWords(now timer.Moment) string {
+	gone, cut := c.Dry(now)
+	if !cut {
+		return "Not cut yet."
+	}
+	words := fmt.Sprintf("Day %d of the cure; ", int(gone/day))
+	switch {
+	case gone < c.Rules.Least:
+		return words + fmt.Sprintf("shortest cure over in %s, usual in %s.", daysWord(c.Rules.Least-gone), daysWord(c.Rules.Usual-gone))
+	case gone < c.Rules.Usual:
+		return words + fmt.Sprintf("the shortest cure is over, usual in %s.", daysWord(c.Rules.Usual-gone))
+	}
+	return words + "the usual cure is over."
+}
+
+func daysWord(d time.Duration) string {
+	n := int(math.Ceil(float64(d) / float64(day)))
+	if n == 1 {
+		return "1 day"
+	}
+	return fmt.Sprintf("%d days", n)
+}
+
+// Words says what the curve forecasts.
+func (d Drying) Words(now timer.Moment, at *time.Location) []string {
+	loss, tau := d.Loss(), d.Tau()
+	list := []string{fmt.Sprintf("Comes to a loss of %.1f ± %.1f %%, time constant %.1f ± %.1f days (95 %%, from %s of %s).",
+		100*loss.Value, 100*loss.PlusMinus, tau.Value, tau.PlusMinus, many(d.Readings, "weigh-in"), many(d.Bars, "bar"))}
+	days, off := d.SlowDay()
+	when, rate := d.Slow.In(at).Format("2 January"), d.SlowRate.String()
+	switch {
+	case days == 0:
+		return append(list, fmt.Sprintf("Its loss was under %s a week from the start.", rate))
+	case d.Slow.Before(now.Wall):
+		return append(list, fmt.Sprintf("Its loss has fallen under %s a week: since %s, ± %.0f days.", rate, when, math.Ceil(off)))
+	}
+	return append(list, fmt.Sprintf("Its loss falls under %s a week on %s, ± %.0f days.", rate, when, math.Ceil(off)))
+}
+
+func many(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return fmt.Sprintf("%d %ss", n, what)
+}

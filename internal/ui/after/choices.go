@@ -1,0 +1,112 @@
+package after
+
+import (
+	"bench/internal/batch"
+	"bench/internal/steps"
+	"bench/internal/timer"
+	"bench/internal/ui/ink"
+	"bench/internal/ui/intent"
+	"bench/internal/ui/keys"
+)
+
+// Choices is a page of answers, each with what follows from it.
+type Choices struct {
+	code   string
+	plan   steps.Plan
+	title  string
+	hint   string
+	typed  string // typed is a temperature that goes with the answer.
+	list   []steps.Choice
+	cursor int
+	Word   string
+}
+
+// NewChoices opens the answers to a task, or what may be said afterwards.
+func NewChoices(code string, p steps.Plan, act intent.Choose) Choices {
+	s := Choices{code: code, plan: p, typed: act.Typed}
+	if act.Task == "" {
+		s.title, s.hint, s.list = "Batch "+ink.Clean(code)+", afterwards", "Kept with the batch, also when it is closed.", p.Afterwards()
+		return s
+	}
+	t, stage, _ := p.Task(act.Task)
+	s.title, s.hint, s.list = t.Title, t.Hint, p.Choices(act.Task, "")
+	if stage.Kind == steps.GelStage {
+		s.hint = "Common practice, no source. Gloves and goggles for anything that is touched."
+		if act.Typed != "" {
+			s.title += ", " + act.Typed + " °C"
+		}
+	}
+	return s
+}
+
+// Update moves, and takes the answer at the cursor.
+func (s Choices) Update(p keys.Press) (Choices, intent.Action) {
+	s.Word = ""
+	switch {
+	case keys.Matches(p, keys.Back):
+		return s, intent.Back{}
+	case keys.Matches(p, keys.Up):
+		s.cursor = max(0, s.cursor-1)
+	case keys.Matches(p, keys.Down):
+		s.cursor = max(0, min(len(s.list)-1, s.cursor+1))
+	case keys.Matches(p, keys.Take) && !p.Held && s.cursor < len(s.list):
+		return s.take(p.At)
+	}
+	return s, nil
+}
+
+func (s Choices) take(at timer.Moment) (Choices, intent.Action) {
+	c := s.list[s.cursor]
+	if c.Ask == "" {
+		act, word := s.say(c, "", at)
+		s.Word = word
+		return s, act
+	}
+	return s, intent.Question{
+		Purpose: intent.ForAnswer, Code: s.code, Title: ink.Clean(c.Title), Hint: "Say " + c.Ask + ". It stays in the record.",
+		Make: func(text string, at timer.Moment) (intent.Action, string) { return s.say(c, text, at) },
+	}
+}
+
+func (s Choices) say(c steps.Choice, text string, at timer.Moment) (intent.Action, string) {
+	f, err := s.fact(c, text)
+	if err != nil {
+		return nil, ink.Sentence(err)
+	}
+	return Propose(s.code, s.plan, f, at)
+}
+
+func (s Choices) fact(c steps.Choice, text string) (batch.Fact, error) {
+	if c.Ask == "" {
+		return steps.Warmed(c.Fact, s.typed)
+	}
+	return c.With(text)
+}
+
+// View lists the answers; the one at the cursor shows all of its words.
+func (s Choices) View(t ink.Theme, w, h int) []string {
+	lines := []string{" " + t.Title.Render(ink.Cut(ink.Clean(s.title), w-2)), t.Line.Render(ink.Rule(w)), ""}
+	for _, l := range ink.Wrap(ink.Clean(s.hint), w-2) {
+		lines = append(lines, " "+t.Quiet.Render(l))
+	}
+	lines = append(lines, "")
+	for i, c := range s.list {
+		title := ink.Cut(ink.Clean(c.Title), w-5)
+		if i == s.cursor {
+			lines = append(lines, " "+t.Accent.Render(ink.SignNow)+" "+t.Strong.Render(title))
+		} else {
+			lines = append(lines, "   "+title)
+		}
+		why := ink.Wrap(ink.Clean(c.Why), w-8)
+		if i != s.cursor {
+			why = why[:min(1, len(why))]
+		}
+		for _, l := range why {
+			lines = append(lines, "     "+t.Quiet.Render(l))
+		}
+	}
+	if s.Word != "" {
+		lines = append(append(lines, ""), ink.Warning(t, s.Word, w)...)
+	}
+	return append(ink.Block(lines, w, h-1), keys.HelpLine(t, w, keys.Shown("↑ ↓", "choose"), keys.Take, keys.Back, keys.Aid))
+}

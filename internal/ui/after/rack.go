@@ -1,0 +1,265 @@
+package after
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+	"time"
+
+	"bench/internal/batch"
+	"bench/internal/curing"
+	"bench/internal/timer"
+	"bench/internal/ui/ink"
+	"bench/internal/ui/intent"
+	"bench/internal/ui/keys"
+)
+
+// Rack is the page of batches in cure: those that need something on top, then by
+// how long they still have to go; below them those that are closed.
+type Rack struct {
+	At      *time.Location
+	Loading bool
+	Word    string
+	err     error
+	open    []shelf
+	closed  []intent.BatchItem // closed has the newest first.
+	cursor  int
+}
+
+// shelf is one batch in cure.
+type shelf struct {
+	intent.UnderWay
+	cure  curing.Curing
+	needs bool   // needs says that something is to be done now.
+	next  string // next says what that is, or what comes.
+}
+
+// NewRack takes the batches under way; those that are closed follow.
+func NewRack(batches []intent.UnderWay, now timer.Moment, at *time.Location) Rack {
+	r := Rack{At: at, Loading: true}
+	for _, b := range batches {
+		c := b.Plan.Curing()
+		if c.Cut.IsZero() || b.State.Closed() {
+			continue
+		}
+		s := shelf{UnderWay: b, cure: c}
+		s.needs, s.next = needs(b, now)
+		r.open = append(r.open, s)
+	}
+	slices.SortStableFunc(r.open, func(a, b shelf) int {
+		if a.needs != b.needs {
+			return cmp.Compare(boolean(b.needs), boolean(a.needs))
+		}
+		return a.cure.Cut.Wall.Add(a.cure.Rules.Usual).Compare(b.cure.Cut.Wall.Add(b.cure.Rules.Usual))
+	})
+	return r
+}
+
+func boolean(b bool) int {
+	if b {
+		return 1
+	}
+	return 0
+}
+
+// needs says what a batch asks for now, or which day comes next.
+func needs(b intent.UnderWay, now timer.Moment) (bool, string) {
+	if task, ok := b.Plan.Next(now); ok {
+		t, _, _ := b.Plan.Task(task)
+		return true, t.Title
+	}
+	for _, d := range b.Plan.Ahead(now) {
+		if d.At.After(now.Wall) {
+			return false, d.Label + " in " + timer.Words(d.At.Sub(now.Wall))
+		}
+	}
+	return false, ""
+}
+
+// Loaded takes the closed batches that were read.
+func (r Rack) Loaded(closed []intent.BatchItem, err error) Rack {
+	r.Loading, r.closed, r.err = false, closed, err
+	return r
+}
+
+func (r Rack) rows() int { return len(r.open) + len(r.closed) }
+
+// chosen gives the batch at the cursor.
+func (r Rack) chosen() (intent.BatchItem, bool) {
+	switch {
+	case r.cursor < len(r.open):
+		return r.open[r.cursor].BatchItem, true
+	case r.cursor < r.rows():
+		return r.closed[r.cursor-len(r.open)], true
+	}
+	return intent.BatchItem{}, false
+}
+
+// Update moves, and opens the batch at the cursor.
+func (r Rack) Update(p keys.Press) (Rack, intent.Action) {
+	r.Word = ""
+	switch {
+	case keys.Matches(p, keys.Up):
+		r.cursor = max(0, r.cursor-1)
+	case keys.Matches(p, keys.Down):
+		r.cursor = max(0, min(r.rows()-1, r.cursor+1))
+	case keys.Matches(p, keys.Back) && !p.Held:
+		return r, intent.Back{}
+	case keys.Matches(p, keys.Open) && !p.Held:
+		b, ok := r.chosen()
+		switch {
+		case ok && b.HeldBy != "":
+			r.Word = ink.Clean(b.HeldBy)
+		case ok:
+			return r, intent.Open{Code: b.Code}
+		}
+	}
+	return r, nil
+}
+
+// View lists the batches, and draws the curve of the one at the cursor.
+func (r Rack) View(t ink.Theme, w, rows int, now timer.Moment) []string {
+	head := []string{
+		" " + ink.Between(t.Title.Render("Curing rack"), t.Quiet.Render(ink.Count(len(r.open), "batch", "batches")+" in cure")+" ", w-1),
+		t.Line.Render(ink.Rule(w)),
+	}
+	foot := slices.Concat(r.Words(t, w), []string{keys.HelpLine(t, w, keys.Shown("↑ ↓", "choose"), keys.Says(keys.Open, "to the bench"), keys.Back, keys.Aid, keys.Keys)})
+	room := rows - len(head) - len(foot)
+	detail := r.detail(t, w, max(0, room*3/5), now)
+	list, at := r.list(t, w, now)
+	from, to := ink.Window(len(list), at, room-len(detail))
+	return slices.Concat(head, ink.Block(list[from:to], w, room-len(detail)), detail, foot)
+}
+
+// Words are a word, or what could not be read.
+func (r Rack) Words(t ink.Theme, w int) []string {
+	if r.Word != "" {
+		return ink.Warning(t, r.Word, w)
+	}
+	if r.err != nil {
+		return ink.Warning(t, "Not all could be read: "+ink.Clean(strings.ReplaceAll(r.err.Error(), "\n", "; ")), w)
+	}
+	return nil
+}
+
+func (r Rack) list(t ink.Theme, w int, now timer.Moment) (lines []string, at int) {
+	if len(r.open) == 0 {
+		lines = append(lines, "   "+t.Quiet.Render("no batch is in cure: it begins with the cut"))
+	}
+	for i, s := range r.open {
+		if i == r.cursor {
+			at = len(lines)
+		}
+		lines = append(lines, s.line(t, w, i == r.cursor, now))
+	}
+	lines = append(lines, "", " "+t.Strong.Render("Closed"))
+	switch {
+	case r.Loading:
+		lines = append(lines, "   "+t.Quiet.Render("reading…"))
+	case len(r.closed) == 0:
+		lines = append(lines, "   "+t.Quiet.Render("none"))
+	}
+	for i, b := range r.closed {
+		chosen := i+len(r.open) == r.cursor
+		if chosen {
+			at = len(lines)
+		}
+		lines = append(lines, row(t, w, chosen, ink.SignDone, b, closedWords(b, r.At)))
+	}
+	return lines, at
+}
+
+// line is one batch: its days gone and to go, its bars, and what it needs.
+func (s shelf) line(t ink.Theme, w int, chosen bool, now timer.Moment) string {
+	gone, _ := s.cure.Dry(now)
+	day := int(gone.Hours() / 24)
+	left := int(s.cure.Rules.Usual.Hours()/24) - day
+	words := fmt.Sprintf("day %2d  ", day)
+	if left > 0 {
+		words += fmt.Sprintf("%2d to go", left)
+	} else {
+		words += "usual over"
+	}
+	sign := ink.SignLater
+	if s.needs {
+		sign = ink.SignOff
+	}
+	if _, held, _ := s.State.Verdict(); held {
+		words += " HELD"
+	}
+	words = ink.Fit(words, 16) + " " + ink.Fit(fmt.Sprintf("%d bars", s.cure.Bars), 8) + s.next
+	return row(t, w, chosen, sign, s.BatchItem, words)
+}
+
+func row(t ink.Theme, w int, chosen bool, sign string, b intent.BatchItem, words string) string {
+	name := ink.Fit(ink.Clean(b.Code), 8) + "  " + ink.Fit(ink.Clean(b.State.Control.Recipe.Name), 18) + "  "
+	if !chosen {
+		return ink.Cut("   "+sign+" "+name+ink.Clean(words), w-1)
+	}
+	return " " + t.Accent.Render(ink.SignNow) + " " + sign + " " + t.Strong.Render(name) + ink.Cut(ink.Clean(words), w-6-ink.Width(name))
+}
+
+func closedWords(b intent.BatchItem, at *time.Location) string {
+	n := len(b.State.Entries)
+	if n == 0 {
+		return ""
+	}
+	words := ""
+	released, held, _ := b.State.Verdict()
+	switch {
+	case released:
+		words = "released, "
+	case held:
+		words = "HELD, "
+	}
+	for i := n - 1; i >= 0; i-- {
+		if c, ok := b.State.Entries[i].Fact.(batch.Closed); ok {
+			words += "closed " + b.State.Entries[i].At.Wall.In(at).Format(time.DateOnly)
+			if c.Reason != "" {
+				words += ": " + c.Reason
+			}
+			break
+		}
+	}
+	if got := len(batch.All[batch.Complained](b.State)); got > 0 {
+		words += ", " + ink.Count(got, "complaint", "complaints")
+	}
+	return words
+}
+
+// detail draws the curve of the batch at the cursor, with its words.
+func (r Rack) detail(t ink.Theme, w, h int, now timer.Moment) []string {
+	if r.cursor >= len(r.open) || h < 6 {
+		return nil
+	}
+	s := r.open[r.cursor]
+	return append([]string{t.Line.Render(ink.Rule(w))}, Panel(t, s.Plan, w, h-1, now, r.At)...)
+}
+
+// Planner gives what a drawing of a batch in cure needs.
+type Planner interface {
+	Curing() curing.Curing
+	Drying() (curing.Drying, error)
+	Water() float64
+}
+
+// Panel is the curve of a batch with the words below it, in h rows at most.
+func Panel(t ink.Theme, p Planner, w, h int, now timer.Moment, at *time.Location) []string {
+	c := p.Curing()
+	var words []string
+	for _, s := range c.Words(now, p.Water(), at) {
+		for _, l := range ink.Wrap(ink.Clean(s), w-2) {
+			words = append(words, " "+l)
+		}
+	}
+	d, err := p.Drying()
+	var fitted *curing.Drying
+	if err == nil {
+		fitted = &d
+	}
+	if len(c.Marks) > 0 {
+		return append(Curve(t, c, fitted, w-1, h-len(words)), words[:min(len(words), h)]...)
+	}
+	return words[:min(len(words), h)]
+}

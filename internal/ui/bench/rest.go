@@ -1,0 +1,213 @@
+package bench
+
+import (
+	"fmt"
+	"strconv"
+
+	"bench/internal/curing"
+	"bench/internal/steps"
+	"bench/internal/timer"
+	"bench/internal/ui/after"
+	"bench/internal/ui/ink"
+	"bench/internal/ui/intent"
+)
+
+// rests says that a stage comes after the pour has been cleaned up.
+func rests(k steps.Kind) bool {
+	switch k {
+	case steps.GelStage, steps.Unmould, steps.CutStage, steps.BarsStage, steps.CureStage, steps.ReleaseTest, steps.Release:
+		return true
+	default:
+		return false
+	}
+}
+
+// takesFigures says that a number can be typed: an answer, or what the
+// thermometer said beside a look.
+func takesFigures(t steps.Task, stage steps.Stage) bool {
+	return t.Numeric() || t.Do == steps.Choose && stage.Kind == steps.GelStage
+}
+
+// answers opens the page of answers to the task at hand.
+func (b Screen) answers(now timer.Moment) (Screen, intent.Action) {
+	t, stage, ok := b.Current(now)
+	switch {
+	case !ok || len(b.Plan.Choices(t.ID, "")) == 0:
+		b.Word = "There is no other answer here."
+		return b, nil
+	case !t.Open && !again(t, stage):
+		b.Word = ink.Sentence(fmt.Errorf("%s", waitsOrDone(t)))
+		return b, nil
+	}
+	return b, intent.Choose{Task: t.ID, Typed: b.Typed}
+}
+
+func waitsOrDone(t steps.Task) string {
+	if t.Done {
+		return "this is answered already"
+	}
+	return t.Waits
+}
+
+// inWords asks for the answer in words.
+func (b Screen) inWords(now timer.Moment) (Screen, intent.Action) {
+	t, _, ok := b.Current(now)
+	switch t.Do {
+	case steps.Count, steps.Bars, steps.Aside, steps.WeighIn, steps.Measure:
+	default:
+		ok = false
+	}
+	if !ok || !t.Open {
+		b.Word = "Nothing is asked here that takes words; n takes a note."
+		return b, nil
+	}
+	now.Wall = now.Wall.In(b.at) // A day is one of the place where the bench stands.
+	return b, after.InWords(b.Code, b.Plan, t, now)
+}
+
+// proposeRest keeps a fact that follows the pour, or asks about it first.
+func (b Screen) proposeRest(t steps.Task, a steps.Answer, now timer.Moment) (Screen, intent.Action) {
+	f, err := b.Plan.Answer(t.ID, a)
+	if err != nil {
+		b.Word, b.Typed = ink.Sentence(err), ""
+		return b, nil
+	}
+	act, word := after.Propose(b.Code, b.Plan, f, now)
+	if act == nil {
+		b.Word, b.Typed = word, ""
+	}
+	return b, act
+}
+
+// restAsked gives the number that a task after the pour asks for, or what is to
+// be expected of it.
+func restAsked(t steps.Task) (number, unit string) {
+	switch t.Do {
+	case steps.Count:
+		return strconv.Itoa(t.Count), "bars"
+	case steps.Bars, steps.WeighIn:
+		return t.Target.At(t.Reads), "g"
+	case steps.Aside:
+		return "0", "g"
+	case steps.Measure:
+		return "0.0", "pH"
+	default:
+		return "", ""
+	}
+}
+
+// restLarge says what the large figures are, before anything is typed.
+func restLarge(t steps.Task) (f figures, ok bool) {
+	number, unit := restAsked(t)
+	switch t.Do {
+	case steps.Count:
+		return figures{number, unit, "planned"}, true
+	case steps.Bars:
+		word := fmt.Sprintf("%d weighed", t.Counted)
+		if t.Count > 0 {
+			word = fmt.Sprintf("%d of %d", t.Counted, t.Count)
+		}
+		return figures{dashes(number), unit, word}, true
+	case steps.WeighIn, steps.Measure, steps.Aside:
+		return figures{dashes(number), unit, "type it"}, true
+	default:
+		return figures{}, false
+	}
+}
+
+// restVerdict says what is to be expected, in words.
+func restVerdict(t steps.Task) (string, bool) {
+	switch t.Do {
+	case steps.Bars:
+		return "about " + t.Target.At(t.Reads) + " g a bar is expected", true
+	case steps.WeighIn:
+		if t.Counted > 0 {
+			return "last time " + t.Mass.At(t.Reads) + " g", true
+		}
+		return "about " + t.Target.At(t.Reads) + " g is expected", true
+	case steps.Count, steps.Aside, steps.Measure:
+		return "", true
+	default:
+		return "", false
+	}
+}
+
+// restNote is what stands beside a task in the list.
+func restNote(t steps.Task) (value, note string) {
+	switch {
+	case t.Do == steps.Count && t.Done:
+		return strconv.Itoa(t.Counted), "planned " + strconv.Itoa(t.Count)
+	case t.Do == steps.Bars && t.Counted > 0:
+		return t.Mass.At(t.Reads), fmt.Sprintf("g, %s", ink.Count(t.Counted, "bar", "bars"))
+	case t.Do == steps.WeighIn && t.Counted > 0:
+		return t.Mass.At(t.Reads), "last, of " + ink.Count(t.Counted, "weigh-in", "weigh-ins")
+	case t.Do == steps.Aside && t.Done && t.Mass > 0:
+		return t.Mass.At(t.Reads), "g"
+	}
+	return "", ""
+}
+
+// rest stands below the tasks of a stage after the pour: the spread of the bars,
+// the curve, the open warnings.
+func (p panel) rest() []string {
+	var words []string
+	switch p.stage.Kind {
+	case steps.CutStage, steps.BarsStage:
+		words = p.spreadWords()
+	case steps.CureStage:
+		return after.Panel(p.t, p.b.Plan, p.w, max(0, p.h-13), p.now, p.b.at)
+	case steps.ReleaseTest, steps.Release:
+		words = p.openWords()
+	default:
+	}
+	var lines []string
+	for _, s := range words {
+		for _, l := range ink.Wrap(ink.Clean(s), p.w-2) {
+			lines = append(lines, " "+l)
+		}
+	}
+	return lines[:min(len(lines), max(0, p.h-12))]
+}
+
+func (p panel) spreadWords() []string {
+	var words []string
+	if c := p.b.Plan.Curing(); c.Planned > 0 {
+		words = append(words, fmt.Sprintf("Bars cut: %d of %d planned.", c.Bars, c.Planned))
+		words = append(words, c.Short...)
+	}
+	fresh, _ := p.b.Plan.Spreads()
+	return append(words, spreadWords("fresh", fresh)...)
+}
+
+func spreadWords(what string, s curing.Spread) []string {
+	if s.Count == 0 {
+		return nil
+	}
+	words := fmt.Sprintf("%s %s: mean %s g", ink.Count(s.Count, "bar", "bars"), what, s.Mean.At(s.Reads))
+	if s.Single > 1 {
+		words += fmt.Sprintf(", %s to %s g, standard deviation %.1f g", s.Least.At(s.Reads), s.Most.At(s.Reads), s.Deviation)
+	}
+	return []string{words + "."}
+}
+
+func (p panel) openWords() []string {
+	fresh, cured := p.b.Plan.Spreads()
+	words := append(spreadWords("fresh", fresh), spreadWords("cured", cured)...)
+	open := p.b.Plan.Open()
+	if len(open) == 0 {
+		return append(words, "No warning is open.")
+	}
+	for _, o := range open {
+		words = append(words, ink.SignOff+" "+o)
+	}
+	return words
+}
+
+// afterwards opens what may be said when the bars are made.
+func (b Screen) afterwards() (Screen, intent.Action) {
+	if b.Plan.Curing().Bars == 0 && !b.Plan.Closed {
+		b.Word = "There are no bars yet; n takes a note."
+		return b, nil
+	}
+	return b, intent.Choose{}
+}
