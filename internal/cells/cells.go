@@ -173,7 +173,7 @@ func (c *canvas) cell(col, row int) (rune, string) {
 		return l.r, c.bold(l) + c.pens.written(c.chooser.tones)
 	}
 	if c.fine != nil && c.pens.open(c.chooser.tones) {
-		return braille(c.scene, c.fine, 2*col, 4*row), ""
+		return thinLines(c.fine, 2*col, 4*row), ""
 	}
 	mask, fore, back := c.chooser.best()
 	return glyphOf(c.look.Pattern, mask), c.pens.style(fore, back)

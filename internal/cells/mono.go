@@ -29,9 +29,19 @@ func hatchOf(s scene.Scene, shape int) int {
 
 // braille gives the cell at a dot: hatched fills and solid lines.
 func braille(s scene.Scene, dots *scene.Dots, x, y int) rune {
+	return brailleWhere(x, y, func(x, y int) bool { return raised(s, dots, x, y) })
+}
+
+// thinLines gives the cell at a dot with its lines only, to stand beside blocks.
+func thinLines(dots *scene.Dots, x, y int) rune {
+	return brailleWhere(x, y, func(x, y int) bool { return dots.At(x, y).Drawn })
+}
+
+// brailleWhere gives the cell of two by four dots that begins at a dot.
+func brailleWhere(x, y int, raised func(x, y int) bool) rune {
 	mask := 0
 	for i := range 8 {
-		if raised(s, dots, x+i%2, y+i/2) {
+		if raised(x+i%2, y+i/2) {
 			mask |= 1 << i
 		}
 	}

@@ -105,8 +105,12 @@ func (p *pen) sgr(codes []string) {
 		switch {
 		case n == 0:
 			p.fore, p.back, p.reverse = p.paper.Ink, p.paper.Ground, false
-		case n == 7:
-			p.reverse = true
+		case n == 7 || n == 27:
+			p.reverse = n == 7
+		case n == 39:
+			p.fore = p.paper.Ink
+		case n == 49:
+			p.back = p.paper.Ground
 		case n == 2:
 			p.fore = mix(p.fore, p.back)
 		case n == 38 || n == 48:

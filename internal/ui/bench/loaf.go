@@ -63,15 +63,19 @@ func (b Screen) loafTitle(n int) string {
 // legend names the layers from the top down, as they lie.
 func (b Screen) legend(t ink.Theme, w, n int, at steps.Stage, swatches []string) []string {
 	var lines []string
+	toCome := false
 	for i := len(b.Plan.Layers) - 1; i >= 0; i-- {
 		l := b.Plan.Layers[i]
 		state := "to come"
 		switch {
 		case n >= len(l.Loaves):
 		case l.Loaves[n].Poured:
-			state = "poured to " + toAnEye(b.stands(i, n)).String()
+			height, settled := b.stands(i, n)
+			state, toCome = "poured to "+toAnEye(height).String(), toCome || !settled
 		case l.Name == at.Layer:
-			state = "pour to " + toAnEye(l.Loaves[n].PourLine).String()
+			state, toCome = "pour to "+toAnEye(l.Loaves[n].PourLine).String(), true
+		default:
+			toCome = true
 		}
 		sample := ink.Spaces(3)
 		if i < len(swatches) {
@@ -79,19 +83,22 @@ func (b Screen) legend(t ink.Theme, w, n int, at steps.Stage, swatches []string)
 		}
 		lines = append(lines, " "+sample+" "+ink.Cut(ink.Clean(l.Name)+": "+state, w-6))
 	}
-	return append(lines, " "+t.Quiet.Render(ink.Cut("outlines are still to come", w-2)))
+	if toCome {
+		lines = append(lines, " "+t.Quiet.Render(ink.Cut("outlines are still to come", w-2)))
+	}
+	return lines
 }
 
 // stands gives how high a layer that was poured stands: at its pour line until
-// its embeds are in.
-func (b Screen) stands(i, n int) quantity.Length {
+// its embeds are in, and it has settled.
+func (b Screen) stands(i, n int) (height quantity.Length, settled bool) {
 	layer, pour := b.State.Control.Recipe.Layers[i], b.Plan.Layers[i].Loaves[n]
 	for _, in := range face.EmbedsIn(b.Plan, layer, n) {
 		if !in {
-			return pour.PourLine
+			return pour.PourLine, false
 		}
 	}
-	return pour.Surface
+	return pour.Surface, true
 }
 
 // toAnEye rounds a length to what an eye can pour to, as the tasks do.
