@@ -17,7 +17,6 @@ import (
 	"bench/internal/cells"
 	"bench/internal/face"
 	"bench/internal/picture"
-	"bench/internal/quantity"
 	"bench/internal/quiet"
 	"bench/internal/scene"
 )
@@ -40,8 +39,7 @@ type faceOptions struct {
 	bare    bool
 	loaves  int
 	cells   string
-	bar     string
-	trim    string
+	loaf    int
 }
 
 func (a *app) faceCommand() *cobra.Command {
@@ -83,8 +81,7 @@ says otherwise: ` + patternNames() + `.`,
 	f.BoolVar(&o.replace, "replace", false, "replace the file if it is there")
 	f.IntVar(&o.loaves, "loaves", 0, "how many loaves (default: the recipe's)")
 	f.StringVar(&o.cells, "cells", "", "characters to print with: "+patternNames())
-	f.StringVar(&o.bar, "bar", "25 mm", "how thick a bar is cut, for --show side")
-	f.StringVar(&o.trim, "trim", "5 mm", "how much is cut off the marked end, for --show side")
+	f.IntVar(&o.loaf, "loaf", 1, "which loaf, for --show side: its pieces of stick differ")
 	return c
 }
 
@@ -97,8 +94,7 @@ func patternNames() string {
 }
 
 func (a *app) face(file string, o faceOptions) error {
-	cut, err := o.check()
-	if err != nil {
+	if err := o.check(); err != nil {
 		return err
 	}
 	control, err := a.resolve("face", file, o.loaves)
@@ -111,7 +107,10 @@ func (a *app) face(file string, o faceOptions) error {
 	case o.show == showSide && !control.Mould.Lies():
 		return failed(fmt.Errorf("the mould %q stands upright, and is cut across: it has no side to show cuts on", control.Mould.Name))
 	}
-	loaf := face.Designed(control)
+	if o.loaf > control.Loaves {
+		return fmt.Errorf("--loaf %d: there are only %d", o.loaf, control.Loaves)
+	}
+	loaf, cut := face.Designed(control), face.CutOf(control, o.loaf-1)
 	if o.out == "" {
 		return failed(a.printFace(loaf, cut, o))
 	}
@@ -130,28 +129,23 @@ func (a *app) face(file string, o faceOptions) error {
 }
 
 // check reads the flags, before any file is.
-func (o faceOptions) check() (face.Cut, error) {
+func (o faceOptions) check() error {
 	if !slices.Contains([]string{showCut, showSide, showEnd}, o.show) {
-		return face.Cut{}, fmt.Errorf("--show %q is none of: cut, side, end", o.show)
+		return fmt.Errorf("--show %q is none of: cut, side, end", o.show)
 	}
 	if o.bare && o.show != showCut {
-		return face.Cut{}, errors.New("--bare is for the cut face only")
+		return errors.New("--bare is for the cut face only")
 	}
 	if o.cells != "" && !slices.Contains(cells.Patterns(), cells.Pattern(o.cells)) {
-		return face.Cut{}, fmt.Errorf("--cells %q is none of: %s", o.cells, patternNames())
+		return fmt.Errorf("--cells %q is none of: %s", o.cells, patternNames())
 	}
 	if o.out != "" && !slices.Contains([]string{".svg", ".png", ".pdf"}, suffix(o.out)) {
-		return face.Cut{}, fmt.Errorf("-o %q: its suffix says no kind of picture: use .svg, .png or .pdf", o.out)
+		return fmt.Errorf("-o %q: its suffix says no kind of picture: use .svg, .png or .pdf", o.out)
 	}
-	bar, err := quantity.ParseLength(o.bar)
-	if err != nil || bar <= 0 {
-		return face.Cut{}, fmt.Errorf("--bar %q is not a length above zero, such as \"25 mm\" or \"1 in\"", o.bar)
+	if o.loaf < 1 {
+		return errors.New("--loaf must be 1 or more")
 	}
-	trim, err := quantity.ParseLength(o.trim)
-	if err != nil {
-		return face.Cut{}, fmt.Errorf("--trim %q is not a length, such as \"5 mm\"", o.trim)
-	}
-	return face.Cut{Trim: trim.Millimetres(), Bar: bar.Millimetres()}, nil
+	return nil
 }
 
 func suffix(file string) string { return strings.ToLower(filepath.Ext(file)) }

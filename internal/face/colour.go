@@ -42,6 +42,15 @@ func colourOf(c recipe.Control, l recipe.Layer) scene.Colour {
 	return sum.Colour()
 }
 
+// doughOf gives the colour of the soap dough that an embed is made of.
+func doughOf(c recipe.Control, e recipe.Embed) scene.Colour {
+	m, _ := c.Material(e.Dough)
+	if colour, ok := scene.ParseColour(m.Looks); ok {
+		return colour
+	}
+	return uncoloured
+}
+
 // colourantsOf names a layer's colourants.
 func colourantsOf(l recipe.Layer) string {
 	names := make([]string, len(l.Colours))

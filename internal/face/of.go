@@ -69,7 +69,7 @@ func layerOf(c recipe.Control, i int, at form.FaceLayer) Layer {
 	}
 	for n, e := range drawn.Embeds {
 		l.Embeds = append(l.Embeds, Embed{
-			Name: recipe.Clean(e.Name), Outline: pointsOf(at.Embeds[n].Boundary()), Colour: uncoloured,
+			Name: recipe.Clean(e.Name), Outline: pointsOf(at.Embeds[n].Boundary()), Colour: doughOf(c, e),
 		})
 	}
 	return l

@@ -2,40 +2,75 @@ package face
 
 import (
 	"fmt"
-	"math"
+	"slices"
 
+	"bench/internal/cut"
+	"bench/internal/recipe"
 	"bench/internal/scene"
 )
 
 // Cut says how a loaf is cut into bars, and where sticks are joined in it; all
 // along the loaf from its marked end, in mm.
 type Cut struct {
-	Trim float64 // Trim is what is cut off each end, at least.
-	Bar  float64 // Bar is how thick a bar is.
-	Rows []Row
+	Bar   float64 // Bar is how thick a bar is.
+	Bars  []Span
+	Lines []float64 // Lines are where the middle of the cutter's wire passes.
+	Rows  []Row
 }
 
-// Row is one embed's sticks along the loaf, end to end.
+// Span is where a bar, or a piece of stick, begins and ends.
+type Span struct{ From, To float64 }
+
+// Row is one embed's pieces along the loaf, end to end.
 type Row struct {
-	Embed string
-	Joins []float64 // Joins are where two pieces meet.
+	Layer, Embed string
+	Pieces       []Piece
 }
 
-// Bars gives how many bars the loaf gives.
-func (c Cut) Bars(length float64) int {
-	if c.Bar <= 0 {
-		return 0
-	}
-	return max(0, int(math.Floor((length-2*c.Trim)/c.Bar+1e-9)))
+// Piece is a piece of stick in its place, with the name that the cutting list
+// gives it. Shows says that the join at its end lies inside a bar.
+type Piece struct {
+	Span
+	Name  string
+	Shows bool
 }
 
-// lines gives where the cutter passes.
-func (c Cut) lines(length float64) []float64 {
-	var at []float64
-	for k := range c.Bars(length) + 1 {
-		at = append(at, c.Trim+float64(k)*c.Bar)
+// CutOf gives how a loaf of the batch is cut, as it was planned; loaf counts from
+// 0.
+func CutOf(c recipe.Control, loaf int) Cut {
+	drawn := c.Loaf()
+	cut := Cut{Bar: drawn.Bar.Millimetres()}
+	for k := range drawn.Bars() {
+		from, to := drawn.Span(k + 1)
+		cut.Bars = append(cut.Bars, Span{from.Millimetres(), to.Millimetres()})
 	}
-	return at
+	for _, line := range drawn.Lines() {
+		cut.Lines = append(cut.Lines, line.At.Millimetres())
+	}
+	for _, plan := range c.Sticks {
+		if loaf >= len(plan.Plan.Loaves) {
+			continue
+		}
+		for _, e := range plan.Embeds {
+			if n := plan.Row(e.Layer, e.Embed); n <= len(plan.Plan.Loaves[loaf].Rows) {
+				cut.Rows = append(cut.Rows, rowOf(plan.Plan, loaf, n, e))
+			}
+		}
+	}
+	return cut
+}
+
+// rowOf gives the pieces of one row of one loaf.
+func rowOf(plan cut.Plan, loaf, n int, e recipe.StickEmbed) Row {
+	row := Row{Layer: recipe.Clean(e.Layer), Embed: recipe.Clean(e.Embed)}
+	placed := plan.Loaves[loaf]
+	for _, p := range placed.Rows[n-1].Pieces {
+		shows := slices.ContainsFunc(plan.Shows, func(s cut.Show) bool {
+			return s.Loaf == placed.N && s.Row == n && s.At == p.To
+		})
+		row.Pieces = append(row.Pieces, Piece{Span{p.From.Millimetres(), p.To.Millimetres()}, p.Label(), shows})
+	}
+	return row
 }
 
 // Side draws the loaf from its left side, with its marked end at the left: the
@@ -43,9 +78,11 @@ func (c Cut) lines(length float64) []float64 {
 func (l Loaf) Side(c Cut) scene.Scene {
 	f := Print()
 	s := l.side(c, f)
-	bars := c.Bars(l.Length)
-	title(&s, f, l.Title, fmt.Sprintf("from its left side; marked end at the left, against the cutter's stop: %d bars of %s mm, ends of %s and %s mm",
-		bars, short(c.Bar), short(c.Trim), short(l.Length-c.Trim-float64(bars)*c.Bar)))
+	words := "from its left side; marked end at the left, against the cutter's stop"
+	if n := len(c.Bars); n > 0 {
+		words += fmt.Sprintf(": %d bars of %s mm, ends of %s and %s mm", n, short(c.Bar), short(c.Bars[0].From), short(l.Length-c.Bars[n-1].To))
+	}
+	title(&s, f, l.Title, words)
 	s.Box.Right += 2 * f.LetterW
 	return s
 }
@@ -61,12 +98,12 @@ func (l Loaf) side(c Cut, f Frame) scene.Scene {
 	s.Box.Bottom -= (marginBelow + 1) * f.LetterH
 	rule(&s, f, box)
 	l.bands(&s, box)
+	l.cuts(&s, f, c, box) // Joins lie on cuts, and must be seen on them.
 	for _, layer := range l.Layers {
 		for _, e := range layer.Embeds {
-			l.stick(&s, f, c, e)
+			l.stick(&s, f, c, layer.Name, e)
 		}
 	}
-	l.cuts(&s, f, c, box)
 	return s
 }
 
@@ -85,26 +122,40 @@ func (l Loaf) bands(s *scene.Scene, box scene.Box) {
 	}
 }
 
-// stick draws a row of sticks behind the side that is seen, and its joins.
-func (l Loaf) stick(s *scene.Scene, f Frame, c Cut, e Embed) {
+// stick draws a row of sticks behind the side that is seen, with its joins.
+func (l Loaf) stick(s *scene.Scene, f Frame, c Cut, layer string, e Embed) {
 	at := scene.BoxOf(e.Outline)
 	for _, y := range []float64{at.Bottom, at.Top} {
 		hidden := cased(e.Name, thin, scene.Point{X: 0, Y: y}, scene.Point{X: l.Length, Y: y})
 		hidden[1].Line.Dash = 1.5
 		s.Add(hidden...)
 	}
+	y := at.Top - 0.8*f.LetterH
+	colour := l.colourAt(scene.Point{X: 0, Y: at.Top - f.LetterH})
+	first := 0.0
+	if len(c.Bars) > 0 {
+		first = c.Bars[0].From // Clear of the first cut.
+	}
 	for _, row := range c.Rows {
-		if row.Embed != e.Name {
+		if row.Layer != layer || row.Embed != e.Name {
 			continue
 		}
-		for _, x := range row.Joins {
-			s.Add(cased(e.Name+", join", 2*firm, scene.Point{X: x, Y: at.Bottom}, scene.Point{X: x, Y: at.Top})...)
+		for i, p := range row.Pieces {
+			text := p.Name
+			if i == 0 {
+				text = e.Name + " " + text
+			}
+			if p.Shows {
+				text += ", its join shows"
+			}
+			s.Write(scene.Label{At: scene.Point{X: max(p.From, first) + 2*f.LetterW, Y: y}, Text: text, Size: f.LetterH, On: &colour})
+			if i > 0 {
+				s.Add(cased(e.Name+", join", 3*firm, scene.Point{X: p.From, Y: at.Bottom}, scene.Point{X: p.From, Y: at.Top})...)
+			}
 		}
+		return
 	}
-	colour := l.colourAt(scene.Point{X: 0, Y: at.Top - f.LetterH})
-	s.Write(scene.Label{
-		At: scene.Point{X: c.Trim + 2*f.LetterW, Y: at.Top - 0.8*f.LetterH}, Text: e.Name, Size: f.LetterH, On: &colour,
-	})
+	s.Write(scene.Label{At: scene.Point{X: first + 2*f.LetterW, Y: y}, Text: e.Name, Size: f.LetterH, On: &colour})
 }
 
 // colourAt gives the colour of the layer that shows at a height.
@@ -120,26 +171,24 @@ func (l Loaf) colourAt(p scene.Point) scene.Colour {
 // cuts draws where the cutter passes, over and under the loaf as well, and
 // numbers the bars.
 func (l Loaf) cuts(s *scene.Scene, f Frame, c Cut, box scene.Box) {
-	at := c.lines(l.Length)
-	if len(at) < 2 {
-		return
-	}
 	over := f.LetterH
-	for _, x := range at {
+	for _, x := range c.Lines {
 		s.Add(cased("cut", thin, scene.Point{X: x, Y: box.Bottom}, scene.Point{X: x, Y: box.Top + over})...)
 	}
-	y := box.Bottom - (marginBelow+0.5)*f.LetterH
-	for k := range at[1:] {
-		s.Write(scene.Label{
-			At: scene.Point{X: (at[k] + at[k+1]) / 2, Y: y}, Text: fmt.Sprintf("bar %d", k+1), Size: f.LetterH, Anchor: scene.Middle,
-		})
-	}
-	for _, end := range [][2]float64{{0, at[0]}, {at[len(at)-1], l.Length}} {
-		if end[1]-end[0] >= 5*f.LetterW {
-			s.Write(scene.Label{At: scene.Point{X: (end[0] + end[1]) / 2, Y: y}, Text: "end", Size: f.LetterH, Anchor: scene.Middle})
+	s.Box.Top = max(s.Box.Top, box.Top+over)
+	below := func(span Span, text string) {
+		if span.To-span.From >= float64(len(text)+1)*f.LetterW {
+			at := scene.Point{X: (span.From + span.To) / 2, Y: box.Bottom - (marginBelow+0.5)*f.LetterH}
+			s.Write(scene.Label{At: at, Text: text, Size: f.LetterH, Anchor: scene.Middle})
 		}
 	}
-	s.Box.Top = max(s.Box.Top, box.Top+over)
+	for k, bar := range c.Bars {
+		below(bar, fmt.Sprintf("bar %d", k+1))
+	}
+	if n := len(c.Bars); n > 0 {
+		below(Span{0, c.Bars[0].From}, "end")
+		below(Span{c.Bars[n-1].To, l.Length}, "end")
+	}
 }
 
 // cased gives a line that shows on soap of any colour: in ink, on a wider one in

@@ -71,7 +71,7 @@ func (c *checker) workshopMaterial(p Path, m Material) {
 		{"soap inci", m.SoapINCI != "", []MaterialKind{OilMaterial}},
 		{"allergens", len(m.Allergens) > 0, []MaterialKind{FragranceMaterial, EssentialMaterial, AdditiveMaterial, ToppingMaterial}},
 		{"contains", len(m.Contains) > 0, []MaterialKind{DoughMaterial}},
-		{"looks", m.Looks != "", []MaterialKind{ColourMaterial, ToppingMaterial}},
+		{"looks", m.Looks != "", []MaterialKind{ColourMaterial, ToppingMaterial, DoughMaterial}},
 	} {
 		if f.given && m.Kind != "" && !slices.Contains(f.kinds, m.Kind) {
 			c.errorf(p.Field(f.name), "%q does not apply to %s: leave it out", f.name, article(string(m.Kind)))

@@ -102,7 +102,7 @@ type Material struct {
 	Becomes  string         // Becomes is the colour a scent discolours to.
 	Limit    quantity.Ratio // Limit is the most of a scent in the finished product; zero means not stated.
 	HighPH   Stability      // HighPH is whether a colour is stable in raw soap.
-	Looks    string         // Looks is a colour's shade in soap as sRGB, "#1f3a5f", or empty.
+	Looks    string         // Looks is the shade in soap of a colour, or that of a dough, as sRGB, "#1f3a5f", or empty.
 	INCI     string
 	SoapINCI string `json:",omitempty"` // SoapINCI is the name of an oil's sodium soap.
 	// Allergens are what a scent holds of each, from the supplier's declaration.
