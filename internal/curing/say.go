@@ -39,28 +39,23 @@ func (c Curing) DaysWords(now timer.Moment) string {
 	return words + "the usual cure is over."
 }
 
-func daysWord(d time.Duration) string {
-	n := int(math.Ceil(float64(d) / float64(day)))
-	if n == 1 {
-		return "1 day"
-	}
-	return fmt.Sprintf("%d days", n)
-}
+func daysWord(d time.Duration) string { return many(int(math.Ceil(float64(d)/float64(day))), "day") }
 
-// Words says what the curve forecasts.
+// Words says what the curve forecasts: when the bars count as dry, and what it
+// comes to.
 func (d Drying) Words(now timer.Moment, at *time.Location) []string {
 	loss, tau := d.Loss(), d.Tau()
-	list := []string{fmt.Sprintf("Comes to a loss of %.1f ± %.1f %%, time constant %.1f ± %.1f days (95 %%, from %s of %s).",
-		100*loss.Value, 100*loss.PlusMinus, tau.Value, tau.PlusMinus, many(d.Readings, "weigh-in"), many(d.Bars, "bar"))}
 	days, off := d.SlowDay()
-	when, rate := d.Slow.In(at).Format("2 January"), d.SlowRate.String()
+	when, rate, within := d.Slow.In(at).Format("2 January"), d.SlowRate.String(), many(int(math.Ceil(off)), "day")
+	words := fmt.Sprintf("Its loss falls under %s a week on %s, ± %s.", rate, when, within)
 	switch {
 	case days == 0:
-		return append(list, fmt.Sprintf("Its loss was under %s a week from the start.", rate))
+		words = fmt.Sprintf("Its loss was under %s a week from the start.", rate)
 	case d.Slow.Before(now.Wall):
-		return append(list, fmt.Sprintf("Its loss has fallen under %s a week: since %s, ± %.0f days.", rate, when, math.Ceil(off)))
+		words = fmt.Sprintf("Its loss has fallen under %s a week: since %s, ± %s.", rate, when, within)
 	}
-	return append(list, fmt.Sprintf("Its loss falls under %s a week on %s, ± %.0f days.", rate, when, math.Ceil(off)))
+	return []string{words, fmt.Sprintf("Comes to a loss of %.1f ± %.1f %%, time constant %.1f ± %.1f days (95 %%, %s of %s).",
+		100*loss.Value, 100*loss.PlusMinus, tau.Value, tau.PlusMinus, many(d.Readings, "weigh-in"), many(d.Bars, "bar"))}
 }
 
 func many(n int, what string) string {

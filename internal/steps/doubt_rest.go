@@ -85,9 +85,9 @@ func (p Plan) doubtBars(f batch.BarsWeighed) string {
 	each := f.Mass / quantity.Mass(f.Count)
 	switch {
 	case f.Loaf > 0 && t.Mass+f.Mass > loaf:
-		return fmt.Sprintf("together the bars weigh %s g, and the loaf was poured with %s g", (t.Mass + f.Mass).At(t.Reads), loaf.At(quantity.Gram))
+		return fmt.Sprintf("together the bars weigh %s g, and the loaf held %s g", (t.Mass + f.Mass).At(t.Reads), loaf.At(quantity.Gram))
 	case each > loaf:
-		return fmt.Sprintf("a bar of %s g is heavier than the loaf, which was poured with %s g", each.At(t.Reads), loaf.At(quantity.Gram))
+		return fmt.Sprintf("a bar of %s g is heavier than the loaf, which held %s g", each.At(t.Reads), loaf.At(quantity.Gram))
 	case t.Target > 0 && (each > t.Target*3/2 || each < t.Target/2):
 		return fmt.Sprintf("%s g a bar, expected about %s g", each.At(t.Reads), t.Target.At(quantity.Gram))
 	}

@@ -1,6 +1,10 @@
 package steps
 
-import "bench/internal/batch"
+import (
+	"strings"
+
+	"bench/internal/batch"
+)
 
 // What a release test may give. The pH is common practice, no source; free
 // alkali is that of a combination toilet bar, ASTM D2179-65 (1990),
@@ -34,7 +38,7 @@ func (p *planner) untested() []string {
 	}
 	for _, test := range []batch.Test{batch.PHTest, batch.LookTest} {
 		if t, ok := last[test]; ok && !t.Passed {
-			list = append(list, "failed: "+sayTested(t))
+			list = append(list, "failed: "+strings.Replace(sayTested(t), ", failed", "", 1))
 		}
 	}
 	for _, id := range []string{alkaliTest, lookTest, wholeCure} {

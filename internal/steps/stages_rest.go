@@ -144,7 +144,7 @@ func (p *planner) aside(id string, piece batch.Piece, title, hint string) Task {
 	return t
 }
 
-// heaviest is what the heaviest loaf weighed when it was poured.
+// heaviest is what the heaviest loaf holds.
 func (p *planner) heaviest() quantity.Mass {
 	most := quantity.Mass(0)
 	for loaf := range p.c.Loaves {
@@ -153,10 +153,13 @@ func (p *planner) heaviest() quantity.Mass {
 	return most
 }
 
-// poured is what went into one mould.
+// poured is what went into one mould, embeds by their outline included.
 func (p *planner) poured(loaf int) quantity.Mass {
 	m := quantity.Mass(0)
 	for _, r := range p.pours {
+		for _, e := range r.recipe.Embeds {
+			m += quantity.FromGrams(e.Area() * p.c.Mould.Along().Millimetres() / 1000 * recipe.DefaultDoughDensity)
+		}
 		if loaf < len(r.layer.Loaves) {
 			m += r.layer.Loaves[loaf].Mass
 		}

@@ -60,6 +60,13 @@ var scenes = []struct {
 	{"ways", func(p *person) { p.overweighs().press("d", "down") }},
 	{"ways-warning", func(p *person) { p.overweighs().press("d") }},
 	{"weigh-pot", func(p *person) { p.starts().works("sea/castor").press("w").types("1241.") }},
+	{"gel-answers", func(p *person) { p.starts().works("").looks(70*time.Minute).types("78").press("enter", "down") }},
+	{"in-cure", func(p *person) { p.cures(3).press("enter", "enter") }},
+	{"cure-curve", func(p *person) { p.cures(4).waits(7*aDay).press("enter", "enter") }},
+	{"rack", func(p *person) { p.cures(4).press("r") }},
+	{"release-open", func(p *person) { p.tested(11.3) }},
+	{"release-answers", func(p *person) { p.tested(11.3).press("enter") }},
+	{"afterwards", func(p *person) { p.tested(9.6).press("c") }},
 	{"ending", func(p *person) { p.starts().press("e") }},
 }
 

@@ -97,9 +97,9 @@ func (s Choices) View(t ink.Theme, w, h int) []string {
 		} else {
 			lines = append(lines, "   "+title)
 		}
-		why := ink.Wrap(ink.Clean(c.Why), w-8)
-		if i != s.cursor {
-			why = why[:min(1, len(why))]
+		why := []string{ink.Cut(ink.Clean(c.Why), w-8)}
+		if i == s.cursor {
+			why = ink.Wrap(ink.Clean(c.Why), w-8)
 		}
 		for _, l := range why {
 			lines = append(lines, "     "+t.Quiet.Render(l))

@@ -89,8 +89,8 @@ func allKeys() []keyGroup {
 			Says(Tick, "done, or: the scale shows what was asked"),
 			Says(Figures, "type what it weighs, then enter"),
 			Says(More, "instead of enter: this much, more to come from another container"),
-			Says(ByEye, "by eye, not weighed; the figure typed before it is kept"), Says(LeaveOut, "leave a task out, with the reason"), Retry,
-			Shown("s  t", "too soft, or another answer; type it in words: several bars, another day"),
+			Says(ByEye, "by eye, not weighed; the figure typed before it is kept"), Says(LeaveOut, "leave a task out, with the reason"),
+			Shown("s  t", "too soft; type it in words (several bars, a day)"),
 			Shown("d  w", "a weight was off: the ways to go on; weigh the pot: is all in, once?"),
 		}},
 		{"Move", []key.Binding{
@@ -100,13 +100,13 @@ func allKeys() []keyGroup {
 			Says(Face, "the loaf's cut face, as large as the window"),
 		}},
 		{"Say", []key.Binding{
-			Shown("n  u", "note; correct an earlier entry"),
-			Shown("c  r", "complaint or where bars went; on the first screen r is the curing rack"),
-			Seen, Says(PutOff, "alarm later; z, x or c then says how much later"), Says(End, "end or abandon the batch"),
+			Shown("n  u  c", "note; correct an entry; complaint, where bars went"),
+			Shown("r", "the curing rack, on the first screen; else save again"),
+			Shown("a  z", "alarm seen; later: z, x or c then says how much later"), Says(End, "end or abandon the batch"),
 		}},
 		{"Always", []key.Binding{
 			Says(Aid, "first aid and spills; F1 where text is typed"),
-			Keys, Says(Quit, "leave; the batch stays open (ctrl+c too)"),
+			Shown("?  q", "this page; leave, the batch stays open (ctrl+c too)"),
 		}},
 	}
 }

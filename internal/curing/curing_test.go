@@ -1,0 +1,132 @@
+package curing_test
+
+import (
+	"math"
+	"strings"
+	"testing"
+	"time"
+
+	"bench/internal/batch"
+	"bench/internal/curing"
+	"bench/internal/quantity"
+	"bench/internal/recipe"
+	"bench/internal/timer"
+)
+
+const (
+	g   = quantity.Gram
+	day = 24 * time.Hour
+)
+
+var noon = time.Date(2026, 3, 3, 12, 0, 0, 0, time.UTC)
+
+func at(d float64) timer.Moment {
+	return timer.Moment{Wall: noon.Add(time.Duration(d * float64(day)))}
+}
+
+// told folds facts that were said on those days after the first cut.
+func told(loaves int, facts ...any) batch.State {
+	s := batch.State{}.Apply(batch.Entry{Seq: 1, At: at(-1), Fact: batch.Started{Control: recipe.Control{Loaves: loaves}}})
+	for i := 0; i < len(facts); i += 2 {
+		s = s.Apply(batch.Entry{Seq: len(s.Entries) + 1, At: at(facts[i].(float64)), Fact: facts[i+1].(batch.Fact)})
+	}
+	return s
+}
+
+func cut(loaf int) batch.BarsCut {
+	return batch.BarsCut{Task: curing.CutTask(loaf), Loaf: loaf, Bars: 8, Planned: 8}
+}
+
+func weighed(bar string, m quantity.Mass) batch.WeighedIn {
+	return batch.WeighedIn{Task: curing.BarTask(bar), Bar: bar, Mass: m, Reads: g / 10}
+}
+
+// TestCureCountsFromTheLastCut: not before every loaf is cut or left out.
+func TestCureCountsFromTheLastCut(t *testing.T) {
+	first := told(3, 0.0, cut(1), 0.1, cut(2))
+	if c := curing.Of(first); !c.Cut.IsZero() || c.Bars != 16 {
+		t.Errorf("%+v", c)
+	}
+	whole := first.Apply(batch.Entry{Seq: 9, At: at(0.2), Fact: cut(3)})
+	if c := curing.Of(whole); c.Cut != at(0.2) || c.Bars != 24 {
+		t.Errorf("%+v", c)
+	}
+	broken := first.Apply(batch.Entry{Seq: 9, At: at(0.3), Fact: batch.Skipped{Task: curing.CutTask(3), Reason: "fell"}})
+	if c := curing.Of(broken); c.Cut != at(0.1) || c.Bars != 16 {
+		t.Errorf("%+v", c)
+	}
+	if c := curing.Of(told(1, 0.0, batch.Skipped{Task: curing.CutTask(1), Reason: "fell"})); !c.Cut.IsZero() {
+		t.Error("a cure without a bar")
+	}
+	if dry, ok := curing.Of(whole).Dry(at(10.2)); !ok || dry != 10*day {
+		t.Errorf("%v", dry)
+	}
+}
+
+// TestMarksInTheirOrder: by number, weigh-ins by their own day, and the bar that
+// waited longest is next; one that is lost is not.
+func TestMarksInTheirOrder(t *testing.T) {
+	late := weighed("2", 101*g)
+	late.When = at(3).Wall
+	s := told(1, 0.0, cut(1), 0.1, weighed("10", 99*g), 0.1, weighed("2", 103*g), 7.0, weighed("2", 98*g), 7.1, late, 7.2, weighed("10", 95*g))
+	c := curing.Of(s)
+	if len(c.Marks) != 2 || c.Marks[0].Bar != "2" || c.Marks[0].Readings[1].Mass != 101*g || c.Marks[0].Last().Mass != 98*g {
+		t.Fatalf("%+v", c.Marks)
+	}
+	if mark, rounds, since, ok := c.NextBar(); !ok || mark != "2" || rounds != 2 || since != at(7) {
+		t.Errorf("next is bar %s, round %d, since %v", mark, rounds, since)
+	}
+	s = s.Apply(batch.Entry{Seq: 20, At: at(8), Fact: batch.Skipped{Task: curing.BarTask("2"), Reason: "given away"}})
+	if mark, _, _, _ := curing.Of(s).NextBar(); mark != "10" {
+		t.Errorf("next is bar %s", mark)
+	}
+	if lost := curing.Of(s).Lost(); math.Abs(lost-5.0/103) > 1e-9 {
+		t.Errorf("lost %v", lost)
+	}
+}
+
+// TestSpread: worked by hand, 88, 90 and 95 g one by one and ten bars of 905 g
+// together: mean 1178 / 13 = 90.615 g; of the three, mean 91, deviations 3, 1
+// and 4, so √(26/2) = 3.606 g.
+func TestSpread(t *testing.T) {
+	bars := func(n int, m quantity.Mass, task string) batch.BarsWeighed {
+		return batch.BarsWeighed{Task: task, Count: n, Mass: m, Reads: g}
+	}
+	s := told(1, 0.0, bars(1, 88*g, "a"), 0.0, bars(10, 905*g, "a"), 0.0, bars(1, 95*g, "a"), 0.0, bars(1, 90*g, "a"), 0.0, bars(1, 500*g, "b"))
+	got := curing.SpreadOf(batch.All[batch.BarsWeighed](s), func(task string) bool { return task == "a" })
+	if got.Count != 13 || got.Single != 3 || got.Mean != 1178*g/13 || got.Least != 88*g || got.Most != 95*g || math.Abs(got.Deviation-math.Sqrt(13)) > 1e-9 {
+		t.Errorf("%+v", got)
+	}
+}
+
+// TestDryingInWords: a curve with its errors, and before that why there is none.
+func TestDryingInWords(t *testing.T) {
+	say := func(s batch.State, d float64) string {
+		return strings.Join(curing.Of(s).Words(at(d), 0.2, time.UTC), " ")
+	}
+	s := told(1, 0.0, cut(1))
+	for _, want := range []string{"Day 3 of the cure; shortest cure over in 25 days, usual in 39 days.", "No bar is marked yet."} {
+		if got := say(s, 3); !strings.Contains(got, want) {
+			t.Errorf("%q", got)
+		}
+	}
+	for week := range 6 {
+		d := float64(7 * week)
+		s = s.Apply(batch.Entry{Seq: len(s.Entries) + 1, At: at(d), Fact: weighed("1", quantity.FromGrams(100-11*(1-math.Exp(-d/10))).RoundTo(g/10))})
+		if week == 2 {
+			if got := say(s, d); !strings.Contains(got, "No curve: a curve takes 4 weigh-ins of a bar on different days; there are 3.") {
+				t.Errorf("%q", got)
+			}
+		}
+	}
+	// 7 × 11/10 e^(−t/10) = 0.5 g a week at t = 10 ln(15.4) = 27.3 days: 30 March.
+	got := say(s, 35)
+	for _, want := range []string{"Day 35 of the cure; the shortest cure is over, usual in 7 days.", "time constant 10.", "6 weigh-ins of 1 bar", "has fallen under 0.5 % a week: since 30 March"} {
+		if !strings.Contains(got, want) {
+			t.Errorf("%q does not say %q", got, want)
+		}
+	}
+	if got := curing.Of(s).Words(at(35), 0.08, time.UTC); !strings.Contains(got[1], "no more than 8.0 % of the bar is water") {
+		t.Errorf("%q", got)
+	}
+}

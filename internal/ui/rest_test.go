@@ -1,0 +1,115 @@
+package ui
+
+import (
+	"math"
+	"testing"
+	"time"
+
+	"bench/internal/batch"
+	"bench/internal/curing"
+	"bench/internal/quantity"
+	"bench/internal/timer"
+)
+
+// A store of the weeks after the pour, put together without the screen: the
+// weights are invented, bars that lose 11 % with a time constant of ten days.
+
+// tells puts a fact into the store as if it had been said so long after the
+// morning.
+func (p *person) tells(code string, after time.Duration, f batch.Fact) {
+	at := timer.Moment{Wall: morning.Add(after), Boot: "boot-1", SinceBoot: after + time.Hour}
+	p.store.entries[code] = append(p.store.entries[code], batch.Entry{Seq: len(p.store.entries[code]) + 1, At: at, Fact: f})
+}
+
+const (
+	aDay   = 24 * time.Hour
+	atCut  = 28 * time.Hour
+	aGram  = quantity.Gram
+	aTenth = quantity.Gram / 10
+)
+
+// cures begins a batch, pours it at the screen, and has it cut and weighed in
+// for so many weeks behind its back.
+func (p *person) cures(weeks int) *person {
+	p.t.Helper()
+	p.starts().works("").press("esc")
+	code := p.store.codes[len(p.store.codes)-1]
+	for _, id := range []string{"unmould/loaf 1", "unmould/loaf 2", "unmould/loaf 3", "cut/side"} {
+		p.tells(code, atCut, batch.Ticked{Task: id})
+	}
+	for loaf := 1; loaf <= 3; loaf++ {
+		p.tells(code, atCut, batch.BarsCut{Task: curing.CutTask(loaf), Loaf: loaf, Bars: 8, Planned: 8})
+		p.tells(code, atCut, batch.BarsWeighed{Task: "bars/loaf " + string(rune('0'+loaf)), Loaf: loaf, Count: 8, Mass: 840 * aGram, Reads: aTenth})
+	}
+	p.tells(code, atCut, batch.SetAside{Task: "cut/ends", Piece: batch.EndPiece, Count: 1, Mass: 61 * aGram})
+	p.tells(code, atCut, batch.SetAside{Task: "cut/retained", Piece: batch.RetainedBar, Count: 1})
+	for week := range weeks + 1 {
+		days := float64(7 * week)
+		for n, fresh := range []float64{105, 106.2} {
+			bar := string(rune('1' + n))
+			m := quantity.FromGrams(fresh * (1 - 0.11*(1-math.Exp(-days/10)))).RoundTo(aTenth)
+			p.tells(code, atCut+time.Duration(days)*aDay, batch.WeighedIn{Task: curing.BarTask(bar), Bar: bar, Mass: m, Reads: aTenth})
+		}
+	}
+	p.clock = morning.Add(atCut + time.Duration(weeks)*7*aDay + time.Hour)
+	return p.press("esc") // Home again: what is in the store is read anew.
+}
+
+// tested takes a batch after its cure to the release, its pH as given.
+func (p *person) tested(ph float64) *person {
+	p.t.Helper()
+	p.cures(6)
+	code := p.store.codes[len(p.store.codes)-1]
+	at := p.clock.Sub(morning)
+	p.tells(code, at, batch.Ticked{Task: "cure/complete"})
+	p.tells(code, at, batch.Tested{Task: "test/alkali", Test: batch.PHTest, Value: ph, Passed: ph <= 10.5})
+	p.tells(code, at, batch.Tested{Task: "test/look", Test: batch.LookTest, Words: "sound", Passed: true})
+	p.tells(code, at, batch.BarsWeighed{Task: "test/weight", Count: 23, Mass: 2150 * aGram, Reads: aTenth})
+	p.tells(code, at, batch.Ticked{Task: "test/weight"})
+	return p.press("esc", "enter", "enter")
+}
+
+// TestRackTopsWhatNeedsSomething: of two batches in cure the younger one stands
+// on top while it asks for a weigh-in and the older does not.
+func TestRackTopsWhatNeedsSomething(t *testing.T) {
+	p := arrives(t, newMemory()).cures(4)
+	p.press("down", "enter", "enter") // A second batch, of the first recipe.
+	p.sees("batch 26K25B").press("esc", "r").sees("Curing rack", "1 batch in cure", "26K25A", "day 28", "14 to go").seesNot("26K25B")
+	p.sees("▲ day", "time constant 10.", "± ").press("enter").sees("Where you were")
+}
+
+// TestHeldForAFailedTest: no release without a reason, and the reason shows.
+func TestHeldForAFailedTest(t *testing.T) {
+	p := arrives(t, newMemory()).tested(11.3)
+	p.sees("Release the bars, or hold them", "failed: pH 11.3").press("enter").sees("Release all the same: 1 warning is open")
+	before := len(p.store.facts("26K25A"))
+	p.press("enter", "enter").sees("Say it in a few words").recorded(before)
+	p.press("esc", "enter", "down", "enter").types("pH 11.3").press("enter")
+	if f, ok := p.last().(batch.Held); !ok || f.Reason != "pH 11.3" || len(f.Open) != 1 {
+		t.Errorf("kept %+v", p.last())
+	}
+	p.sees("release: held")
+}
+
+// TestDoubtIsAnswered: a weight that rises in cure is asked about and kept with
+// the answer; esc keeps nothing.
+func TestDoubtIsAnswered(t *testing.T) {
+	p := arrives(t, newMemory()).cures(3).press("enter", "enter")
+	p.waits(7 * aDay)
+	before := len(p.store.facts("26K25A"))
+	p.types("99.9").press("enter").sees("Is that so?", "Bar 1 weighed 94.9 g before", "kept with your answer").press("esc").recorded(before)
+	p.press("enter").types("the scale drifts").press("enter")
+	if f, ok := p.last().(batch.WeighedIn); !ok || f.Mass != 99_900 || f.Answer != "the scale drifts" || f.Asked == "" {
+		t.Errorf("kept %+v", p.last())
+	}
+}
+
+// TestComplaintAfterTheEnd reaches a closed batch by the rack.
+func TestComplaintAfterTheEnd(t *testing.T) {
+	p := arrives(t, newMemory()).tested(9.6).press("enter", "enter").sees("Everything is done").press("e", "esc")
+	p.press("r").sees("Closed", "26K25A", "released, closed").press("enter", "enter").sees("This batch is closed")
+	p.press("c", "down", "enter").types("itches / a neighbour").press("enter")
+	if f, ok := p.last().(batch.Complained); !ok || f.About != batch.SkinReaction || f.Words != "itches" || f.Who != "a neighbour" {
+		t.Errorf("kept %+v", p.last())
+	}
+}
