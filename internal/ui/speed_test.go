@@ -3,11 +3,25 @@ package ui
 import (
 	"testing"
 	"time"
+
+	"bench/internal/cells"
 )
 
 // BenchmarkFigure is a figure typed at the bench, and the screen drawn.
 func BenchmarkFigure(b *testing.B) {
 	p := arrives(b, newMemory()).starts().works("sea/olive")
+	for b.Loop() {
+		p.gets(keyOf("1"))
+		_ = p.m.View()
+		p.m.bench.Typed = ""
+	}
+}
+
+// BenchmarkFigureBesideTheLoaf is the same in a window that shows the loaf, in
+// colour: what the picture costs a key that changes nothing in it.
+func BenchmarkFigureBesideTheLoaf(b *testing.B) {
+	p := arrives(b, newMemory()).sized(120, 40).starts().works("dusk/shea")
+	p.m.deps.Theme.Picture = cells.Look{Pattern: cells.Quadrants, Colours: cells.True, Bold: true}
 	for b.Loop() {
 		p.gets(keyOf("1"))
 		_ = p.m.View()
