@@ -104,3 +104,16 @@ func TestAboveAndBelowAddUp(t *testing.T) {
 		}
 	})
 }
+
+// A level line from wall to wall is in every column, and once, at any size.
+func TestALevelLineIsInEveryColumn(t *testing.T) {
+	for w := 3; w < 200; w++ {
+		s := Scene{Box: Box{0, 0, 70, 10}}
+		s.Add(Shape{Points: []Point{{0, 5.1}, {70, 5.1}}, Open: true, Line: Line{Width: 1e-3, Ink: true}})
+		for x, dot := range Paint(s, w, 3).Dots[w : 2*w] {
+			if !dot.Drawn {
+				t.Fatalf("%d columns: %d is not drawn", w, x)
+			}
+		}
+	}
+}

@@ -32,7 +32,7 @@ type svg struct {
 }
 
 func (w *svg) linef(format string, args ...any) {
-	fmt.Fprintf(w, format, args...)
+	_, _ = fmt.Fprintf(w, format, args...) // A builder never fails.
 	w.WriteByte('\n')
 }
 

@@ -59,6 +59,7 @@ func Paint(lines []string, paper Paper) (*image.RGBA, error) {
 	return img, nil
 }
 
+// Columns counts the cells of a line.
 func Columns(line string) int {
 	n, escaped := 0, false
 	for _, r := range line {
