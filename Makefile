@@ -13,3 +13,9 @@ crash:
 .PHONY: rot
 rot:
 	BENCH_ROT=all go test ./internal/journal -run 'TestTruncated|TestFlipped' -count=1 -timeout=0 -v
+
+# Refuse every change of the disk in a whole batch with each of four errors, once
+# and for good, and cut the power after every change.
+.PHONY: faults
+faults:
+	BENCH_FAULTS=all go test ./cmd/bench -run 'TestFaultAtEveryChange|TestPowerCutInTheProgram' -count=1 -timeout=0 -v

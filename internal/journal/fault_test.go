@@ -9,37 +9,20 @@ import (
 	"syscall"
 	"testing"
 
+	"bench/internal/brittle"
 	"bench/internal/journal"
 )
 
-// fault lets n changes of the disk pass and refuses the next one, or all that
-// follow, with the error the system would give.
-type fault struct {
-	n     int
-	err   syscall.Errno
-	stays bool
-	fired bool
-}
-
-func (f *fault) before(o op) error {
-	f.n--
-	if f.n == -1 || (f.n < 0 && f.stays) {
-		f.fired = true
-		return &os.PathError{Op: o.what, Path: o.file, Err: f.err}
-	}
-	return nil
-}
-
 // eachFault runs try with a fault at the first change, the second ... until a
 // run completes without meeting it.
-func eachFault(t *testing.T, try func(t *testing.T, p *tap, f *fault)) {
+func eachFault(t *testing.T, try func(t *testing.T, p *brittle.Disk, f *brittle.Fault)) {
 	for _, errno := range []syscall.Errno{syscall.ENOSPC, syscall.EIO} {
 		for _, stays := range []bool{false, true} {
 			t.Run(fmt.Sprintf("%d stays %v", errno, stays), func(t *testing.T) {
 				p := newTap(t)
 				for n := 0; ; n++ {
-					f := &fault{n: n, err: errno, stays: stays}
-					if try(t, p, f); !f.fired {
+					f := &brittle.Fault{N: n, Err: errno, Stays: stays}
+					if try(t, p, f); !f.Fired {
 						t.Logf("%d places to fail", n)
 						if n < 4 {
 							t.Fatal("the faults reach too few places to mean anything")
@@ -53,20 +36,20 @@ func eachFault(t *testing.T, try func(t *testing.T, p *tap, f *fault)) {
 }
 
 func TestFaultWhileAppending(t *testing.T) {
-	eachFault(t, func(t *testing.T, p *tap, f *fault) {
+	eachFault(t, func(t *testing.T, p *brittle.Disk, f *brittle.Fault) {
 		dir := t.TempDir()
 		s := open(t, dir, journal.Options{VFS: t.Name()})
 		w := holdBatch(t, s, "26K25A")
-		p.watch(f.before)
-		defer p.watch(nil)
+		p.Watch(f.Before)
+		defer p.Watch(nil)
 		var acked []journal.Record
 		for i := range 3 {
 			r, err := w.Append("weighed", weighing(i), []string{"OL-2291"}, stamp(i))
 			if err != nil {
-				wantNotSaved(t, err, i+1, f.err)
+				wantNotSaved(t, err, i+1, f.Err)
 				wantRecords(t, s, "26K25A", acked)
 				wantOnDisk(t, dir, acked)
-				p.watch(nil) // the fault has gone
+				p.Watch(nil) // the fault has gone
 				r, err = w.Append("weighed", weighing(i), []string{"OL-2291"}, stamp(i))
 				must(t, err)
 			}
@@ -121,35 +104,35 @@ func wantOnDisk(t *testing.T, dir string, acked []journal.Record) {
 }
 
 func TestFaultWhileCreating(t *testing.T) {
-	eachFault(t, func(t *testing.T, p *tap, f *fault) {
+	eachFault(t, func(t *testing.T, p *brittle.Disk, f *brittle.Fault) {
 		dir := filepath.Join(t.TempDir(), "store")
-		p.watch(f.before)
-		defer p.watch(nil)
+		p.Watch(f.Before)
+		defer p.Watch(nil)
 		s, err := journal.Open(dir, journal.Options{VFS: t.Name()})
 		if err != nil {
-			if f.err == syscall.ENOSPC {
+			if f.Err == syscall.ENOSPC {
 				wantIs(t, err, journal.ErrFull)
 			}
-			p.watch(nil)
+			p.Watch(nil)
 			s = open(t, dir, journal.Options{VFS: t.Name()})
 		}
-		p.watch(nil)
+		p.Watch(nil)
 		add(t, holdBatch(t, s, "26K25A"), 0, 2)
 		must(t, s.Close())
 	})
 }
 
 func TestFaultWhileClosing(t *testing.T) {
-	eachFault(t, func(t *testing.T, p *tap, f *fault) {
+	eachFault(t, func(t *testing.T, p *brittle.Disk, f *brittle.Fault) {
 		dir := t.TempDir()
 		s := open(t, dir, journal.Options{VFS: t.Name()})
 		want := add(t, holdBatch(t, s, "26K25A"), 0, 3)
-		p.watch(f.before)
-		defer p.watch(nil)
+		p.Watch(f.Before)
+		defer p.Watch(nil)
 		if err := s.Close(); err != nil {
 			t.Logf("close: %v", err)
 		}
-		p.watch(nil)
+		p.Watch(nil)
 		s = open(t, dir, journal.Options{})
 		wantRecords(t, s, "26K25A", want)
 		must(t, s.Close())
@@ -165,13 +148,13 @@ func TestReadOnlyFolder(t *testing.T) {
 	s := open(t, dir, journal.Options{VFS: t.Name()})
 	w := holdBatch(t, s, "26K25A")
 	for _, errno := range []syscall.Errno{syscall.EROFS, syscall.EACCES} {
-		p.watch((&fault{err: errno, stays: true}).before)
+		p.Watch((&brittle.Fault{Err: errno, Stays: true}).Before)
 		_, err := w.Append("weighed", weighing(0), nil, stamp(0))
 		wantIs(t, err, journal.ErrReadOnly)
 		_, err = journal.Open(t.TempDir(), journal.Options{VFS: t.Name()})
 		wantIs(t, err, journal.ErrReadOnly)
 	}
-	p.watch(nil)
+	p.Watch(nil)
 	add(t, w, 0, 1)
 }
 
@@ -182,8 +165,8 @@ func TestOneFlushAnAppend(t *testing.T) {
 	add(t, w, 0, 1)
 	for i := 1; i < 10; i++ {
 		flushes, last := 0, ""
-		p.watch(func(o op) error {
-			if last = o.what; o.what == "sync" {
+		p.Watch(func(o brittle.Op) error {
+			if last = o.What; o.What == "sync" {
 				flushes++
 			}
 			return nil
@@ -193,5 +176,5 @@ func TestOneFlushAnAppend(t *testing.T) {
 			t.Errorf("append %d made %d flushes and ended with a %s", i, flushes, last)
 		}
 	}
-	p.watch(nil)
+	p.Watch(nil)
 }

@@ -9,6 +9,7 @@ import (
 	"strings"
 	"testing"
 
+	"bench/internal/brittle"
 	"bench/internal/journal"
 )
 
@@ -123,12 +124,12 @@ func TestUpgradeFails(t *testing.T) {
 
 // No upgrade without a copy, and a fault anywhere in it loses nothing.
 func TestFaultWhileUpgrading(t *testing.T) {
-	eachFault(t, func(t *testing.T, p *tap, f *fault) {
+	eachFault(t, func(t *testing.T, p *brittle.Disk, f *brittle.Fault) {
 		dir := fixture(t, "version-1.db")
-		p.watch(f.before)
-		defer p.watch(nil)
+		p.Watch(f.Before)
+		defer p.Watch(nil)
 		s, err := journal.Open(dir, journal.Options{VFS: t.Name()})
-		p.watch(nil)
+		p.Watch(nil)
 		if err != nil {
 			s = open(t, dir, journal.Options{VFS: t.Name()})
 		}
