@@ -40,7 +40,7 @@ func (a *app) exportBatch(b journal.Salvaged) (wrong []error) {
 	if state.Begun() {
 		_, _ = fmt.Fprint(a.out, paper.RecordText(b.Batch, state, time.Local))
 	} else {
-		_, _ = fmt.Fprintf(a.out, "BATCH %s\n", recipe.Clean(b.Batch))
+		_, _ = fmt.Fprintf(a.out, "Batch %s\n", recipe.Clean(b.Batch))
 	}
 	a.asFound("bench does not understand these; they are whole:", b.Sound[len(state.Entries):])
 	if b.Bad != nil {

@@ -113,7 +113,7 @@ func explain(what string, err error) error {
 		f.reason, f.do = ErrFull, "free some space, then try again"
 	case isAny(err, syscall.EROFS, fs.ErrPermission, sqlite3.READONLY, sqlite3.PERM):
 		f.reason, f.do = ErrReadOnly, "make the folder and its files writable, then try again"
-	case isAny(err, sqlite3.BUSY, sqlite3.LOCKED, context.DeadlineExceeded):
+	case isAny(err, ErrBusy, sqlite3.BUSY, sqlite3.LOCKED, context.DeadlineExceeded):
 		f.reason, f.do = ErrBusy, "wait or close the other program, then try again"
 	case isAny(err, sqlite3.CORRUPT, sqlite3.NOTADB):
 		f.reason, f.do = ErrCorrupt, "copy the folder before doing anything else"
