@@ -31,13 +31,18 @@ func (s *Store) UnderWay() ([]Head, error) {
 	return s.heads(headsSQL + ` WHERE b.ended = 0 ORDER BY b.first DESC`)
 }
 
+// newestSQL goes backwards through the facts as far as the beginning of a batch.
+const newestSQL = `SELECT batch FROM fact NOT INDEXED WHERE seq = 1 ORDER BY id DESC LIMIT 1`
+
 // Newest gives the batch that was begun last, or "".
 func (s *Store) Newest() (code string, err error) {
-	heads, err := s.heads(headsSQL + ` ORDER BY b.first DESC LIMIT 1`)
-	if len(heads) > 0 {
-		code = heads[0].Batch
+	err = s.do(func(d *db) error {
+		return d.query(newestSQL, func(row *sqlite3.Stmt) error { code = row.ColumnText(0); return nil })
+	})
+	if err != nil {
+		return "", explain("the newest batch could not be found", err)
 	}
-	return code, err
+	return code, nil
 }
 
 func (s *Store) heads(sql string) ([]Head, error) {

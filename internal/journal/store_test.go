@@ -98,6 +98,19 @@ func TestBatchesAndSearch(t *testing.T) {
 	if d := diff(want, heads); d != "" {
 		t.Errorf("batches (-want +got):\n%s", d)
 	}
+	newest, err := s.Newest()
+	if err != nil || newest != "26M01A" {
+		t.Errorf("the newest is %q, %v", newest, err)
+	}
+	_, err = w.Append("closed", []byte(`{}`), nil, stamp(10))
+	must(t, err)
+	_, err = w.Append("noted", []byte(`{}`), nil, stamp(11))
+	must(t, err)
+	open, err := s.UnderWay()
+	must(t, err)
+	if d := diff(want[1:], open); d != "" {
+		t.Errorf("under way (-want +got):\n%s", d)
+	}
 	for term, want := range map[string][]string{
 		"OL-1": {"26M01A", "26Z01A", "26A01A", "26K25A"}, "NaOH-7": {"26M01A"}, "OL-": nil, "ol-1": nil,
 	} {

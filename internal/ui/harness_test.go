@@ -35,6 +35,7 @@ type person struct {
 	m     Model
 	store *memory
 	clock time.Time
+	skew  time.Duration // skew is how far the wall clock has been set off.
 	// holdBack keeps commands from running until let is called, as a slow disk
 	// does.
 	holdBack bool
@@ -62,7 +63,7 @@ func arrives(t testing.TB, s *memory) *person {
 }
 
 func (p *person) moment() timer.Moment {
-	return timer.Moment{Wall: p.clock, Boot: "boot-1", SinceBoot: p.clock.Sub(morning) + time.Hour}
+	return timer.Moment{Wall: p.clock.Add(p.skew), Boot: "boot-1", SinceBoot: p.clock.Sub(morning) + time.Hour}
 }
 
 func (p *person) sized(w, h int) *person {
