@@ -290,6 +290,7 @@ func TestFolderTurnsReadOnly(t *testing.T) {
 	m.agrees()
 	m.Send(esc)
 	m.Sees("Recipes", "Tide lines")
+	m.rests()
 	m.setsUp()
 	m.Send(up + enter)
 	m.Sees("The batch was not started: the folder is read-only: make it writable")

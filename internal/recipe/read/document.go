@@ -99,7 +99,7 @@ func (r *reader) syntax(err error, lines int) {
 	if strings.HasPrefix(text, "mapping values are not allowed") {
 		text += ` (text that holds ": " needs quotes)`
 	}
-	r.addf(at, "this is not well-formed YAML near here: %s", within(text, 200)) // It repeats names from the file.
+	r.addf(at, "this is not well-formed YAML near here: %s", shortened(text, 200)) // It repeats names from the file.
 }
 
 // plain refuses the parts of YAML that bench does not use, and bounds depth and

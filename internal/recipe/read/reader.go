@@ -160,9 +160,9 @@ func kindOf(n *yaml.Node) string {
 }
 
 // short bounds a piece of the file that is repeated in a problem.
-func short(text string) string { return within(text, 40) }
+func short(text string) string { return shortened(text, 40) }
 
-func within(text string, most int) string {
+func shortened(text string, most int) string {
 	if r := []rune(text); len(r) > most {
 		return string(r[:most]) + "…"
 	}
