@@ -208,8 +208,9 @@ func later(s steps.Stage) bool {
 	switch s.Kind {
 	case steps.GelStage, steps.Unmould, steps.CutStage, steps.BarsStage, steps.CureStage, steps.ReleaseTest, steps.Release:
 		return true
+	default:
+		return false
 	}
-	return false
 }
 
 func openTasks(p steps.Plan) []steps.Task {

@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"bench/internal/batch"
+	"bench/internal/quantity"
 )
 
 // Choice is one of several answers to a task.
@@ -42,6 +43,8 @@ func (c Choice) With(text string) (batch.Fact, error) {
 		return f, nil
 	case batch.BarsWent:
 		return wentTo(f, text)
+	case batch.Reworks:
+		return madeOf(f, text)
 	default:
 		return c.Fact, nil
 	}
@@ -61,9 +64,39 @@ func wentTo(f batch.BarsWent, text string) (batch.Fact, error) {
 	return f, nil
 }
 
-// Afterwards gives what may be said of a batch when its bars are made, also when
-// it is closed.
+// madeOf reads "26K25A 900 g too much alkali", with or without the mass.
+func madeOf(f batch.Reworks, text string) (batch.Fact, error) {
+	words := strings.Fields(text)
+	if len(words) > 2 {
+		if m, err := quantity.ParseMass(words[1] + " " + words[2]); err == nil {
+			f.Mass, words = m, append(words[:1], words[3:]...)
+		}
+	}
+	if len(words) < 2 {
+		return nil, errors.New("say which batch and why, such as: 26K25A 900 g too much alkali")
+	}
+	f.Batch, f.Reason = words[0], strings.Join(words[1:], " ")
+	return f, nil
+}
+
+// Afterwards gives what may be said of a batch besides its work, most of it when
+// its bars are made, also when it is closed.
 func (p Plan) Afterwards() []Choice {
+	var list []Choice
+	if p.Closed || p.Curing().Bars > 0 {
+		list = p.ofBars()
+	}
+	if !p.Closed {
+		list = append(list, Choice{
+			Title: "This batch is made of an earlier one", Why: "The earlier one was held; this one points at it, in the record and in a search.",
+			Ask: "which batch, how much of it and why, such as 26K25A 900 g too much alkali", Fact: batch.Reworks{},
+		})
+	}
+	return list
+}
+
+// ofBars is what may be said of bars that are made.
+func (p Plan) ofBars() []Choice {
 	list := []Choice{
 		{Title: "Complaint", Why: "Kept with the batch code.", Ask: "what was said (and after a slash, by whom)", Fact: batch.Complained{About: batch.Complaint}},
 		{
@@ -181,7 +214,7 @@ func (p Plan) verdicts(by string) []Choice {
 		free.Ask = "why they may be sold all the same"
 	}
 	return []Choice{free, {
-		Title: "Hold: they stay here", Why: "Test again, make them anew as another batch, or throw them away safely.",
+		Title: "Hold: they stay here", Why: p.anew(),
 		Ask: "why they are held", Fact: batch.Held{Task: decideID, By: by, Open: open},
 	}}
 }

@@ -348,7 +348,7 @@ func TestAfterTheEnd(t *testing.T) {
 	}
 	b.allows(t, batch.Closed{})
 	list := b.plan().Afterwards()
-	if len(list) != 4 {
+	if len(list) != 4 { // The batch is closed: nothing is made of an earlier one any more.
 		t.Fatalf("%d may be said afterwards", len(list))
 	}
 	for i, text := range []string{"too soft / the shop", "itches", "12 to the market stall", "a skin reaction"} {
@@ -388,5 +388,43 @@ func TestAnOlderBatchGoesOn(t *testing.T) {
 	b.wait(24 * time.Hour)
 	if id, _ := b.plan().Next(b.moment()); id != "unmould/loaf 1" {
 		t.Errorf("next is %s", id)
+	}
+}
+
+// TestMadeAnew: a batch that got 6 g of sodium hydroxide too much takes, by
+// hand, A/(1 - s) more oil, and the new batch points at the old one.
+func TestMadeAnew(t *testing.T) {
+	b := begin(harbour())
+	b.workTo(t, "sea/sodium hydroxide")
+	task := b.task(t, "sea/sodium hydroxide")
+	b.put(batch.Weighed{Task: task.ID, Material: task.Material, Target: task.Target, Mass: task.Target + 6*g, Reads: task.Reads, How: batch.Typed})
+	b.put(batch.WarningSeen{Batter: "sea"})
+	if err := b.work(never); err != nil {
+		t.Fatal(err)
+	}
+	b.wait(25 * time.Hour)
+	b.workTo(t, "cure/bar 1")
+	b.wait(43 * day)
+	b.put(batch.Skipped{Task: "cure/complete", Reason: "it zaps"})
+	b.put(batch.Tested{Task: "test/alkali", Test: batch.PHTest, Value: 11.8})
+	hold := b.plan().Choices("release/decide", "")[1]
+	// 6 g of NaOH are 8.416 g of KOH (56.105 / 39.997); by 0.95 that is 8.859 g, and
+	// with an SV of 190 mg/g (the harbour's olive oil) 46.6 g of oil.
+	if !strings.Contains(hold.Why, "All of sea would take 47 g more") || !strings.Contains(hold.Why, "more Olive oil to come to a superfat of 5 %") || strings.Contains(hold.Why, "All of dusk") {
+		t.Errorf("%q", hold.Why)
+	}
+	next := begin(harbour())
+	for text, want := range map[string]batch.Reworks{
+		"26K25A 900 g too much alkali": {Batch: "26K25A", Mass: 900 * g, Reason: "too much alkali"},
+		"26K25A it zaps":               {Batch: "26K25A", Reason: "it zaps"},
+	} {
+		f, err := next.plan().Afterwards()[0].With(text)
+		if err != nil || f != batch.Fact(want) {
+			t.Errorf("%q: %+v, %v", text, f, err)
+		}
+		next.allows(t, f)
+	}
+	if _, err := next.plan().Afterwards()[0].With("26K25A"); err == nil {
+		t.Error("made anew without a reason")
 	}
 }

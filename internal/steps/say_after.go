@@ -54,8 +54,9 @@ func sayAfter(f batch.Fact) string {
 			return fmt.Sprintf("%s went to %s", bars(f.Count), f.Where) + said1(f.Said)
 		}
 		return "bars went to " + f.Where + said1(f.Said)
+	default:
+		return batch.Kind(f)
 	}
-	return batch.Kind(f)
 }
 
 // said1 adds the day on which it was so, and the doubt with its answer.

@@ -113,6 +113,9 @@ func (p *planner) cureTimers() []timer.Timer {
 	})
 }
 
+// mostWeighIns keeps a list of days within reason, whatever the recipe says.
+const mostWeighIns = 60
+
 // Date is a day of a batch that lies ahead. One that is not known follows from
 // others that have not come yet.
 type Date struct {
@@ -181,15 +184,12 @@ func (p Plan) aheadInCure(list []Date, now timer.Moment, cut time.Time, rules re
 	if weighed {
 		label = "weigh bar " + mark
 	}
-	for first := true; ; first = false {
+	for known := weighed; n < mostWeighIns && rules.WeighEvery > 0; known = false {
 		at, n = at.Add(rules.WeighEvery), n+1
-		if at.After(ready) && !(first && weighed) {
+		if at.After(ready) && !known {
 			break
 		}
-		list = append(list, Date{fmt.Sprintf("%s%d", weighDue, n), label, at, first && weighed})
-		if rules.WeighEvery <= 0 || n > 60 {
-			break
-		}
+		list = append(list, Date{fmt.Sprintf("%s%d", weighDue, n), label, at, known})
 	}
 	return append(list, Date{ReadyDue, fmt.Sprintf("%s: cure over, test and release", p.Recipe), ready, due[ReadyDue].ID != ""})
 }

@@ -25,7 +25,7 @@ type Choices struct {
 func NewChoices(code string, p steps.Plan, act intent.Choose) Choices {
 	s := Choices{code: code, plan: p, typed: act.Typed}
 	if act.Task == "" {
-		s.title, s.hint, s.list = "Batch "+ink.Clean(code)+", afterwards", "Kept with the batch, also when it is closed.", p.Afterwards()
+		s.title, s.hint, s.list = "About batch "+ink.Clean(code), "Kept with the batch; complaints and where bars went also when it is closed.", p.Afterwards()
 		return s
 	}
 	t, stage, _ := p.Task(act.Task)

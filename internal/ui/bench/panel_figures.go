@@ -107,6 +107,7 @@ func (p panel) asked() (number, unit string) {
 		if t.PourLine > 0 {
 			return strings.TrimSuffix(t.PourLine.String(), " mm"), "mm from the floor"
 		}
+	default:
 	}
 	return restAsked(t)
 }

@@ -82,7 +82,7 @@ func (p panel) compare(m quantity.Mass) (over quantity.Mass, below, above string
 		return m - p.task.StopAt, " too far", " still to pour"
 	case steps.Gross:
 		return m - p.task.Target, " less than expected", " more than expected"
-	case steps.Weigh, steps.Temperature, steps.Tick, steps.Look:
+	default:
 	}
 	return m - p.task.Remaining(), " to go", " over"
 }

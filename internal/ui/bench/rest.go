@@ -203,11 +203,7 @@ func (p panel) openWords() []string {
 	return words
 }
 
-// afterwards opens what may be said when the bars are made.
+// afterwards opens what may be said of a batch besides its work.
 func (b Screen) afterwards() (Screen, intent.Action) {
-	if b.Plan.Curing().Bars == 0 && !b.Plan.Closed {
-		b.Word = "There are no bars yet; n takes a note."
-		return b, nil
-	}
 	return b, intent.Choose{}
 }

@@ -1,0 +1,47 @@
+package steps
+
+import (
+	"fmt"
+	"strings"
+
+	"bench/internal/calc"
+	"bench/internal/quantity"
+)
+
+// anew says what can be done with bars that are held; for a batter that has less
+// superfat than it was to have, how much oil would bring it there when they are
+// made anew.
+func (p Plan) anew() string {
+	words := "Test again, throw them away safely, or make them anew: begin another batch and say there (c) that it is made of this one."
+	if p.planner == nil {
+		return words
+	}
+	for _, k := range p.planner.pots {
+		if oil, grams, ok := p.planner.oilFor(k); ok {
+			words += fmt.Sprintf(" All of %s would take %s g more %s to come to a superfat of %s: melt it with a little water and stir that in; gloves and goggles.",
+				k.recipe.Name, quantity.FromGrams(grams).At(quantity.Gram), oil, k.recipe.Superfat)
+		}
+	}
+	if !strings.Contains(words, " more ") {
+		words += " The weights give the superfat that was asked for: look for lye pockets, a wrong purity, or a slip that no weight shows."
+	}
+	return words
+}
+
+// oilFor gives how much of a batter's largest oil takes up the alkali that it
+// has over its superfat: A/(1 − s) is the alkali that all its oils must be able
+// to take, and each gram of oil takes SV/1000 g of it, as KOH.
+func (p *planner) oilFor(k pot) (oil string, grams float64, ok bool) {
+	alkali := -k.acids // As g of KOH.
+	for _, a := range p.account(k).Alkalis {
+		alkali += a.Grams.Nominal * a.Purity.Nominal * calc.MolarMassKOH / a.MolarMass
+	}
+	over := alkali/(1-k.recipe.Superfat.Fraction()) - k.koh
+	most := quantity.Ratio(0)
+	for _, o := range k.recipe.Oils {
+		if use, known := p.c.Oil(o.Oil); known && use.SV.Nominal > 0 && o.Share > most {
+			most, oil, grams = o.Share, use.Name, over*1000/use.SV.Nominal
+		}
+	}
+	return oil, grams, grams > 1
+}
