@@ -14,11 +14,13 @@ import (
 	"github.com/muesli/termenv"
 	"github.com/spf13/cobra"
 
+	"bench/internal/batch"
 	"bench/internal/cells"
 	"bench/internal/face"
 	"bench/internal/picture"
 	"bench/internal/quiet"
 	"bench/internal/scene"
+	"bench/internal/steps"
 )
 
 // What face can show.
@@ -45,11 +47,11 @@ type faceOptions struct {
 func (a *app) faceCommand() *cobra.Command {
 	var o faceOptions
 	c := &cobra.Command{
-		Use:   "face FILE",
+		Use:   "face RECIPE|BATCH",
 		Short: "draw a recipe's cut face",
-		Long: `face draws the loaf of a recipe to scale: its cut face, the loaf from the side
-with its cuts, or the end of its mould. FILE is a path, or the name of a built-in
-recipe.
+		Long: `face draws a loaf to scale: its cut face, the loaf from the side with its cuts,
+or the end of its mould. RECIPE is a path, or the name of a built-in recipe; of a
+batch, the loaf is drawn as it was really poured.
 
 Without -o the picture is printed. With -o it becomes a file of its real size in
 millimetres: SVG, PNG or PDF, by its suffix. A file that is there already is left
@@ -63,7 +65,7 @@ The terminal's characters are chosen by its environment; --cells or BENCH_CELLS
 says otherwise: ` + patternNames() + `.`,
 		Args: func(_ *cobra.Command, args []string) error {
 			if len(args) != 1 {
-				return errors.New("face needs one recipe: bench face FILE")
+				return errors.New("face needs one recipe or batch: bench face RECIPE|BATCH")
 			}
 			return nil
 		},
@@ -81,7 +83,7 @@ says otherwise: ` + patternNames() + `.`,
 	f.BoolVar(&o.replace, "replace", false, "replace the file if it is there")
 	f.IntVar(&o.loaves, "loaves", 0, "how many loaves (default: the recipe's)")
 	f.StringVar(&o.cells, "cells", "", "characters to print with: "+patternNames())
-	f.IntVar(&o.loaf, "loaf", 1, "which loaf, for --show side: its pieces of stick differ")
+	f.IntVar(&o.loaf, "loaf", 1, "which loaf of the batch: heights and pieces of stick may differ")
 	return c
 }
 
@@ -97,10 +99,11 @@ func (a *app) face(file string, o faceOptions) error {
 	if err := o.check(); err != nil {
 		return err
 	}
-	control, err := a.resolve("face", file, o.loaves)
+	s, err := a.recipeOrBatch(file, o.loaves)
 	if err != nil {
 		return err
 	}
+	control := s.Control
 	switch {
 	case !control.Mould.HasHeights():
 		return failed(fmt.Errorf("the mould %q is a number of cavities, and has no cut face to draw", control.Mould.Name))
@@ -111,8 +114,11 @@ func (a *app) face(file string, o faceOptions) error {
 		return fmt.Errorf("--loaf %d: there are only %d", o.loaf, control.Loaves)
 	}
 	loaf, cut := face.Designed(control), face.CutOf(control, o.loaf-1)
+	if s.Begun() {
+		loaf = face.Of(steps.Of(s), control, o.loaf-1, steps.Stage{})
+	}
 	if o.out == "" {
-		return failed(a.printFace(loaf, cut, o))
+		return failed(a.printFace(loaf, cut, o, s.Begun()))
 	}
 	var drawing scene.Scene
 	switch {
@@ -126,6 +132,22 @@ func (a *app) face(file string, o faceOptions) error {
 		drawing = loaf.Notebook()
 	}
 	return a.writePicture(drawing, o)
+}
+
+// recipeOrBatch gives a state that holds the recipe of that name or, where there
+// is none, the batch of that code.
+func (a *app) recipeOrBatch(of string, loaves int) (s batch.State, err error) {
+	if _, _, err := recipeData(of); errors.Is(err, fs.ErrNotExist) {
+		err := a.reading(func(l *ledger) (err error) {
+			s, err = l.state(of)
+			return err
+		})
+		if err != nil || s.Begun() {
+			return s, failed(err)
+		}
+	}
+	s.Control, err = a.resolve("face", of, loaves)
+	return s, err
 }
 
 // check reads the flags, before any file is.
@@ -214,13 +236,14 @@ const (
 )
 
 // printFace prints the picture and, below it, what lies where.
-func (a *app) printFace(l face.Loaf, cut face.Cut, o faceOptions) error {
+// What a batch has not poured yet is shown as an outline.
+func (a *app) printFace(l face.Loaf, cut face.Cut, o faceOptions, underWay bool) error {
 	look, w, h := a.look(o.cells)
 	var lines []string
-	switch o.show {
-	case showSide:
+	switch {
+	case o.show == showSide:
 		lines = l.TerminalSide(w, h, look, cut)
-	case showEnd:
+	case o.show == showEnd, underWay && !o.bare:
 		lines = l.Terminal(w, h, look, face.Frame{Rule: true, Names: true, Heights: true, Mould: true})
 	default:
 		lines = l.Finished().Terminal(w, h, look, face.Frame{Rule: !o.bare, Names: !o.bare})

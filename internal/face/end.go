@@ -36,6 +36,10 @@ func (l Loaf) End() scene.Scene {
 	}
 	beside(&s, f, box, notes)
 	check(&s, f, box)
+	if l.Upright {
+		title(&s, f, l.Title, "the mould "+l.Mould+" from the side, 1 : 1")
+		return s
+	}
 	title(&s, f, l.Title, "the end of the mould "+l.Mould+", 1 : 1, seen from the marked end (turn the sheet over for the other)")
 	return s
 }

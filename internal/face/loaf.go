@@ -16,7 +16,10 @@ type Loaf struct {
 	Walls  []scene.Point // Walls are the inside of the mould's end, closed along the rim.
 	Rim    float64       // Rim is the height of the mould.
 	Length float64
-	Layers []Layer // Layers are listed from the floor up.
+	// Upright says that the loaf is drawn standing, from the side: its bars are
+	// cut across, and show none of this at once.
+	Upright bool
+	Layers  []Layer // Layers are listed from the floor up.
 	// Topping is the colour of what is scattered on the top, or nil, and Dusted
 	// says that it is on.
 	Topping *scene.Colour

@@ -45,6 +45,7 @@ func emptyLoaf(c recipe.Control) Loaf {
 	l := Loaf{
 		Title: recipe.Clean(c.Recipe.Name), Mould: recipe.Clean(c.Mould.Name),
 		Walls: pointsOf(c.Mould.Section().Boundary()), Rim: c.Mould.Section().Height, Length: c.Mould.Length.Millimetres(),
+		Upright: c.Mould.HasHeights() && !c.Mould.Lies(),
 	}
 	if topping, ok := toppingOf(c); ok {
 		l.Topping = &topping

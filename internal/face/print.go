@@ -45,7 +45,11 @@ func (l Loaf) Notebook() scene.Scene {
 		}
 	}
 	beside(&s, f, box, notes)
-	title(&s, f, l.Title, fmt.Sprintf("the cut face, %s × %s mm", short(box.Width()), short(box.Height())))
+	what := "the cut face"
+	if l.Upright {
+		what = "the loaf as it stands"
+	}
+	title(&s, f, l.Title, fmt.Sprintf("%s, %s × %s mm", what, short(box.Width()), short(box.Height())))
 	return s
 }
 
