@@ -251,8 +251,11 @@ func (a *app) printFace(l face.Loaf, cut face.Cut, o faceOptions, underWay bool)
 	if len(lines) == 0 {
 		return errors.New("the window is too small for a picture: make it larger, or write a file with -o")
 	}
+	if !underWay {
+		l = l.Finished()
+	}
 	if !o.bare {
-		lines = append(append(lines, ""), l.Finished().Legend(look)...)
+		lines = append(append(lines, ""), l.Legend(look)...)
 	}
 	_, err := fmt.Fprintln(a.out, strings.Join(lines, "\n"))
 	return err
