@@ -24,7 +24,7 @@ var floors = [][]string{
 	{"internal/ui/intent", "internal/ui/keys", "internal/ui/loaf"},
 	{"internal/ui/ink"},
 	{"internal/quiet", "internal/sheet"},
-	{"internal/why", "internal/label", "internal/face"},
+	{"internal/why", "internal/label", "internal/agenda", "internal/face"},
 	{"internal/steps"},
 	{"internal/lye", "internal/potcheck", "internal/rack", "internal/ways", "internal/curing"},
 	{"internal/batch", "internal/scent", "internal/sure"},
@@ -38,7 +38,7 @@ var floors = [][]string{
 // reads a file, a clock, a network or chance.
 var core = []string{
 	"internal/face", "internal/cells", "internal/scene",
-	"internal/why", "internal/label", "internal/steps", "internal/lye", "internal/potcheck", "internal/rack", "internal/ways", "internal/curing",
+	"internal/why", "internal/label", "internal/agenda", "internal/steps", "internal/lye", "internal/potcheck", "internal/rack", "internal/ways", "internal/curing",
 	"internal/batch", "internal/scent", "internal/sure", "internal/recipe", "internal/oils", "internal/timer", "internal/calc", "internal/cut", "internal/form", "internal/cure", "internal/quantity",
 }
 

@@ -45,7 +45,13 @@ func TestWholeBatch(t *testing.T) {
 	m.Restored()
 	m.AskedNothing()
 
-	due := printed(t, home, "due", "--clock", dawn.Add(22*time.Hour).Format(time.RFC3339))
+	late := program(t, home, "due", "--clock", dawn.Add(22*time.Hour).Format(time.RFC3339))
+	said, _ := late.CombinedOutput()
+	due := string(said)
+	if code := late.ProcessState.ExitCode(); code != exitDue {
+		t.Errorf("while something is due, bench due exits with %d", code)
+	}
+	writesCalendar(t, home)
 	if !console.Holds(due, "260302A running unmould 3 loaves") || !console.Holds(due, "260302A due look at the gel") {
 		t.Errorf("two hours too early, bench due says\n%s", due)
 	}
@@ -53,6 +59,21 @@ func TestWholeBatch(t *testing.T) {
 	m.recorded()
 	if due := printed(t, home, "due"); due != "no timers\n" {
 		t.Errorf("after the end, bench due says %q", due)
+	}
+}
+
+// writesCalendar has the days of the batch, twice the same.
+func writesCalendar(t *testing.T, home string) {
+	t.Helper()
+	file := filepath.Join(home, "days.ics")
+	printed(t, home, "calendar", file)
+	one, err := os.ReadFile(file)
+	if err != nil || !strings.Contains(string(one), "UID:unmould.260302A.") || !strings.Contains(string(one), "UID:ready.260302A.") {
+		t.Errorf("%v: %s", err, one)
+	}
+	printed(t, home, "calendar", file)
+	if two, _ := os.ReadFile(file); string(two) != string(one) {
+		t.Errorf("the same facts gave another calendar:\n%s", two)
 	}
 }
 

@@ -17,6 +17,7 @@ const (
 	exitClean    = 0
 	exitProblems = 1
 	exitUsage    = 2
+	exitDue      = 3 // exitDue says that a timer asks for somebody.
 )
 
 func main() {
@@ -42,7 +43,10 @@ func run(args []string, io streams) int {
 	root.SetArgs(args)
 	err := root.Execute()
 	var problems problemsError
+	var due dueError
 	switch {
+	case errors.As(err, &due):
+		return exitDue
 	case err == nil:
 		return exitClean
 	case errors.As(err, &problems):
@@ -60,6 +64,11 @@ func run(args []string, io streams) int {
 type problemsError struct{}
 
 func (problemsError) Error() string { return "problems were found" }
+
+// dueError says that a timer is due.
+type dueError struct{}
+
+func (dueError) Error() string { return "a timer is due" }
 
 // failedError is an error of the work, not of how the command was called.
 type failedError struct{ err error }

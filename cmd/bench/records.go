@@ -6,34 +6,78 @@ import (
 	"fmt"
 	"io/fs"
 	"slices"
+	"time"
 
 	"github.com/spf13/cobra"
 
 	"bench/internal/journal"
 	"bench/internal/paper"
+	"bench/internal/quantity"
 	"bench/internal/steps"
 	"bench/internal/timer"
 )
 
+// dueFlags are what the due command is asked.
+type dueFlags struct {
+	json, quiet bool
+	within      string
+}
+
 func (a *app) dueCommand() *cobra.Command {
-	var asJSON bool
+	var f dueFlags
 	c := &cobra.Command{
 		Use:   "due",
 		Short: "print the timers of the batches under way",
-		Args:  cobra.NoArgs,
-		RunE:  func(*cobra.Command, []string) error { return a.due(asJSON) },
+		Long: `due prints the timers that nobody has answered, the most urgent first.
+
+Exit status, for a shell prompt or cron: 0 nothing is due, 3 something is due,
+1 the facts could not be read, 2 wrong usage. With --quiet it only exits:
+
+    bench due --quiet; [ $? -eq 3 ] && echo "look at the soap"`,
+		Args: cobra.NoArgs,
+		RunE: func(*cobra.Command, []string) error { return a.due(f) },
 	}
-	c.Flags().BoolVar(&asJSON, "json", false, "print JSON")
+	c.Flags().BoolVar(&f.json, "json", false, "print JSON")
+	c.Flags().BoolVarP(&f.quiet, "quiet", "q", false, "print nothing: only the exit status")
+	c.Flags().StringVar(&f.within, "within", "", "what falls due within this time counts as due, such as \"30 min\"")
 	return c
 }
 
-func (a *app) due(asJSON bool) error {
+func (a *app) due(f dueFlags) error {
+	var within time.Duration
+	if f.within != "" {
+		var err error
+		if within, err = quantity.ParseDuration(f.within); err != nil {
+			return fmt.Errorf("--within: %w", err)
+		}
+	}
 	now, err := a.now()
 	if err != nil {
 		return err
 	}
+	timers, err := a.unanswered()
+	if err != nil {
+		return failed(err)
+	}
+	at := now()
+	slices.SortStableFunc(timers, func(x, y paper.Timer) int { return cmp.Compare(x.Remaining(at), y.Remaining(at)) })
+	if !f.quiet {
+		if err := a.printTimers(timers, at, f.json); err != nil {
+			return failed(err)
+		}
+	}
+	soon := at
+	soon.Wall, soon.SinceBoot = at.Wall.Add(within), at.SinceBoot+within
+	if slices.ContainsFunc(timers, func(t paper.Timer) bool { return t.State(soon) == timer.Due }) {
+		return dueError{}
+	}
+	return nil
+}
+
+// unanswered gives the timers of the batches under way that nobody has seen.
+func (a *app) unanswered() ([]paper.Timer, error) {
 	var timers []paper.Timer
-	err = a.reading(func(l *ledger) error {
+	err := a.reading(func(l *ledger) error {
 		items, err := l.Batches()
 		for _, b := range items {
 			for _, t := range steps.Of(b.State).Timers {
@@ -44,12 +88,7 @@ func (a *app) due(asJSON bool) error {
 		}
 		return err
 	})
-	if err != nil {
-		return failed(err)
-	}
-	at := now()
-	slices.SortStableFunc(timers, func(x, y paper.Timer) int { return cmp.Compare(x.Remaining(at), y.Remaining(at)) })
-	return failed(a.printTimers(timers, at, asJSON))
+	return timers, err
 }
 
 func (a *app) printTimers(timers []paper.Timer, now timer.Moment, asJSON bool) error {

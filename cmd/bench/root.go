@@ -53,7 +53,7 @@ func newRoot(io streams) *cobra.Command {
 	}
 	root.AddCommand(
 		a.checkCommand(), a.planCommand(), a.whyCommand(), a.oilsCommand(), a.faceCommand(), a.dueCommand(), a.recordCommand(),
-		a.verifyCommand(), a.backupCommand(), a.restoreCommand(), a.labelCommand())
+		a.verifyCommand(), a.backupCommand(), a.restoreCommand(), a.labelCommand(), a.calendarCommand())
 	return root
 }
 

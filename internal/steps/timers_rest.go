@@ -139,7 +139,7 @@ func (p Plan) Ahead(now timer.Moment) []Date {
 	}
 	step := func(id, label string, from time.Time, after time.Duration) time.Time {
 		if t, runs := due[id]; runs {
-			at := t.DueAt(now)
+			at := t.AsksAt(now)
 			list = append(list, Date{id, label, at, true})
 			return at
 		}
@@ -173,7 +173,7 @@ func (p Plan) Ahead(now timer.Moment) []Date {
 func (p Plan) aheadInCure(list []Date, now timer.Moment, cut time.Time, rules recipe.Cure, due map[string]timer.Timer) []Date {
 	ready := cut.Add(rules.Usual)
 	if t, runs := due[ReadyDue]; runs {
-		ready = t.DueAt(now)
+		ready = t.AsksAt(now)
 	}
 	mark, rounds, since, weighed := p.Curing().NextBar()
 	at, n := cut, 0

@@ -56,6 +56,16 @@ func (t Timer) Remaining(now Moment) time.Duration {
 // it stands now.
 func (t Timer) DueAt(now Moment) time.Time { return now.Wall.Add(t.Remaining(now)) }
 
+// AsksAt gives the wall time at which the timer asks: when it falls due, or later
+// where it was put off for longer.
+func (t Timer) AsksAt(now Moment) time.Time {
+	at := t.DueAt(now)
+	if later := now.Wall.Add(t.deferredLeft(now)); !t.Deferred.IsZero() && later.After(at) {
+		return later
+	}
+	return at
+}
+
 // State says what the timer asks for at this moment.
 func (t Timer) State(now Moment) State {
 	switch {
