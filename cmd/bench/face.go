@@ -257,7 +257,7 @@ func (a *app) printFace(l face.Loaf, cut face.Cut, o faceOptions, underWay bool)
 	if !o.bare {
 		lines = append(append(lines, ""), l.Legend(look)...)
 	}
-	_, err := fmt.Fprintln(a.out, strings.Join(lines, "\n"))
+	_, err := fmt.Fprintln(a.raw, strings.Join(lines, "\n")) // Styled; its names were cleaned when they were read.
 	return err
 }
 

@@ -306,7 +306,7 @@ func termsOf(f batch.Fact) []string {
 // It is a copy and never the source: when it cannot be written, the facts are
 // kept all the same, and the end of the next stage tries again.
 func (l *ledger) copyRecord(code string, s batch.State) {
-	_ = replaceFile(filepath.Join(l.home, "records", code+".txt"), []byte(paper.RecordText(code, s, time.Local)))
+	_ = replaceFile(filepath.Join(l.home, "records", code+".txt"), []byte(safe(paper.RecordText(code, s, time.Local))))
 }
 
 // Release lets go of a batch.

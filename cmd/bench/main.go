@@ -52,7 +52,7 @@ func run(args []string, io streams) int {
 	case errors.As(err, &problems):
 		return exitProblems
 	}
-	_, _ = fmt.Fprintf(io.err, "bench: %v\n", err)
+	_, _ = fmt.Fprintf(io.err, "bench: %s\n", safe(err.Error()))
 	var failed failedError
 	if errors.As(err, &failed) {
 		return exitProblems

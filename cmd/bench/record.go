@@ -3,6 +3,7 @@ package main
 import (
 	"errors"
 	"fmt"
+	"io"
 	"slices"
 	"time"
 
@@ -59,24 +60,32 @@ func (a *app) record(code, format, out string) error {
 		return err
 	}
 	if out == "" {
-		_, err = a.out.Write(data)
+		_, err = a.printer(format).Write(data)
 	} else {
 		err = writeOutput(out, data)
 	}
 	return errors.Join(err, damage)
 }
 
+// printer gives where a record is printed; a PDF is no text.
+func (a *app) printer(format string) io.Writer {
+	if format == "pdf" {
+		return a.raw
+	}
+	return a.out
+}
+
 func writeRecord(code string, s batch.State, format string) ([]byte, error) {
 	r := paper.RecordOf(code, s, time.Local)
 	switch format {
 	case "markdown":
-		return []byte(r.Markdown()), nil
+		return []byte(safe(r.Markdown())), nil
 	case "pdf":
 		return r.PDF()
 	case "json":
 		return paper.RecordJSON(r)
 	}
-	return []byte(r.Text()), nil
+	return []byte(safe(r.Text())), nil
 }
 
 // recorded gives the batch of that code, or the newest. Of a damaged one it

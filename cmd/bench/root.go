@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"io"
 	"runtime/debug"
 	"time"
 
@@ -24,13 +25,15 @@ into "workshop.yaml".`
 // app is what the commands share.
 type app struct {
 	streams
-	clock string  // clock is where the clock flag sets the time, or "".
-	speed float64 // speed is how many times as fast that clock runs.
+	raw   io.Writer // raw is out for what is no text, or styled by bench itself.
+	clock string    // clock is where the clock flag sets the time, or "".
+	speed float64   // speed is how many times as fast that clock runs.
 	began time.Time
 }
 
-func newRoot(io streams) *cobra.Command {
-	a := &app{streams: io, began: time.Now()}
+func newRoot(std streams) *cobra.Command {
+	a := &app{streams: std, began: time.Now(), raw: std.out}
+	a.out = safeWriter{std.out}
 	root := &cobra.Command{
 		Use:           "bench",
 		Short:         "a companion for making cold-process soap",
@@ -42,8 +45,8 @@ func newRoot(io streams) *cobra.Command {
 		RunE:          func(*cobra.Command, []string) error { return a.screen() },
 	}
 	root.SetVersionTemplate("bench {{.Version}}\n")
-	root.SetOut(io.out)
-	root.SetErr(io.err)
+	root.SetOut(std.out)
+	root.SetErr(std.err)
 	root.PersistentFlags().StringVar(&a.clock, "clock", "", "start with the clock at this time (RFC 3339), for practice and tests")
 	root.PersistentFlags().Float64Var(&a.speed, "clock-speed", 1, "run that clock so many times as fast")
 	for _, flag := range []string{"clock", "clock-speed"} {
