@@ -2,8 +2,24 @@ package cut
 
 import "math"
 
-// weight is what a stick and a piece cost.
-type weight struct{ stick, piece float64 }
+// weight is what a stick and a piece cost. With a salt, places in the row cost
+// more or less by chance, so that another of many equal plans comes out.
+type weight struct {
+	stick, piece float64
+	salt         uint32
+}
+
+// of gives what a piece on a span costs.
+func (w weight) of(s span) float64 {
+	if w.salt == 0 {
+		return w.piece
+	}
+	h := w.salt*2654435761 ^ uint32(s.from)*40503 ^ uint32(s.to)*2246822519
+	h ^= h >> 15
+	h *= 2246822519
+	h ^= h >> 13
+	return w.piece + float64(h%1024)/1024
+}
 
 // share is how much of a pattern a relaxed plan uses; it may be a fraction.
 type share struct {
@@ -134,7 +150,10 @@ func (r *relaxation) rows() {
 
 // column writes a pattern as a column.
 func (r *relaxation) column(k pattern) column {
-	c := column{cost: r.w.stick + r.w.piece*float64(len(k.spans))}
+	c := column{cost: r.w.stick}
+	for _, s := range k.spans {
+		c.cost += r.w.of(s)
+	}
 	c.terms = append(c.terms, term{r.m.last() + k.stock, 1})
 	if r.stickRow >= 0 {
 		c.terms = append(c.terms, term{r.stickRow, 1})
@@ -219,14 +238,14 @@ type spanWorth struct {
 
 func (r *relaxation) worths(dual []float64) []spanWorth {
 	m, out := r.m, make([]spanWorth, len(r.m.lengths))
-	each := -r.w.piece
+	each := 0.0
 	if r.pieceRow >= 0 {
 		each += dual[r.pieceRow]
 	}
 	for n, spans := range m.spans {
 		out[n].value = math.Inf(-1)
 		for _, s := range spans {
-			v := each
+			v := each - r.w.of(s)
 			if s.from == 0 {
 				v += dual[0]
 			} else {

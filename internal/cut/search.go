@@ -8,13 +8,25 @@ import (
 )
 
 // maxNodes bounds a search; what it leaves open is said to be not proven.
-const maxNodes = 400
+const maxNodes = 200
+
+// maxSalts is how many other corners of the relaxed plans are tried then.
+const maxSalts = 40
 
 // search looks for a plan that answers the question. It tells whether there is
 // one, or is none for certain.
 func (m *model) search(q question, w weight) (uses []use, found, certain bool) {
 	nodes := maxNodes
-	return m.branch(q, w, &nodes)
+	uses, found, certain = m.branch(q, w, &nodes)
+	for salt := uint32(1); !found && !certain && salt <= maxSalts; salt++ {
+		salted := weight{stick: w.stick, piece: w.piece, salt: salt}
+		if r := m.relax(q, salted); r.feasible && r.sound {
+			if uses, found = m.dive(q, salted, r); found {
+				return uses, true, true
+			}
+		}
+	}
+	return uses, found, certain
 }
 
 // branch solves the relaxed question, tries to round it, and otherwise settles
