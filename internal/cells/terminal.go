@@ -37,13 +37,13 @@ func speaksUTF8(getenv func(string) string) bool {
 	return false
 }
 
-// drawsSextants knows terminals that draw Unicode 13's blocks themselves, so
-// that no font needs to have them. Within a multiplexer the terminal is unknown.
+// drawsSextants knows entries of the terminfo database whose terminals draw
+// Unicode 13's blocks themselves, so that no font needs to have them. Within a
+// multiplexer the terminal is unknown.
 func drawsSextants(term string, getenv func(string) string) bool {
 	if strings.HasPrefix(term, "tmux") || strings.HasPrefix(term, "screen") {
 		return false
 	}
 	vte, _ := strconv.Atoi(getenv("VTE_VERSION"))
-	return vte >= 6400 || strings.HasPrefix(term, "foot") || term == "xterm-kitty" || term == "xterm-ghostty" ||
-		getenv("TERM_PROGRAM") == "WezTerm"
+	return vte >= 6400 || strings.HasPrefix(term, "foot") || term == "xterm-kitty" || term == "xterm-ghostty"
 }

@@ -19,14 +19,11 @@ func inMould() face.Frame { return face.Frame{Rule: true, Names: true, Heights: 
 // loaf draws the loaf at hand: what is poured is solid, the line that the next
 // pour goes up to and all that is still to come are outlines.
 func (b Screen) loaf(t ink.Theme, w, h int, at steps.Stage, task steps.Task) []string {
-	if !b.Plan.Mould.HasHeights() || len(b.Plan.Layers) == 0 || h < 12 {
+	if !b.hasFace() || h < 12 {
 		return nil
 	}
 	n := loafOf(at, task, b.Plan.Loaves)
-	room := h - 5 - len(b.Plan.Layers)
-	picture, swatches := b.picture.Draw(t, w-2, room, inMould(), loaf.At{Stand: len(b.State.Entries), Loaf: n, Layer: at.Layer}, func() face.Loaf {
-		return face.Of(b.Plan, b.State.Control, n, at)
-	})
+	picture, swatches := b.draw(t, w-2, h-5-len(b.Plan.Layers), n, at)
 	lines := []string{"", " " + t.Quiet.Render(ink.Cut(b.loafTitle(n), w-2))}
 	for _, l := range picture {
 		lines = append(lines, " "+l)
@@ -35,12 +32,40 @@ func (b Screen) loaf(t ink.Theme, w, h int, at steps.Stage, task steps.Task) []s
 	return append(lines, b.legend(t, w, n, at, swatches)...)
 }
 
+// draw gives the picture of a loaf, counted from 0, and samples of its fills.
+func (b Screen) draw(t ink.Theme, w, h, n int, at steps.Stage) (lines, swatches []string) {
+	which := loaf.At{Stand: len(b.State.Entries), Loaf: n, Layer: at.Layer}
+	return b.picture.Draw(t, w, h, inMould(), which, func() face.Loaf {
+		return face.Of(b.Plan, b.State.Control, n, at)
+	})
+}
+
 // FaceLines show the loaf at hand as large as the window allows.
 func (b Screen) FaceLines(t ink.Theme, w, h int, now timer.Moment) []string {
 	task, stage, _ := b.Current(now)
-	lines := b.loaf(t, w, h-1, stage, task)
+	var lines []string
+	if w >= ink.WideAt && b.hasFace() {
+		lines = b.wideFace(t, w, h-1, stage, task)
+	} else {
+		lines = b.loaf(t, w, h-1, stage, task)
+	}
 	return append(ink.Block(lines, w, h-1), ink.Cut(" "+t.Key.Render("any key")+" back", w))
 }
+
+// wideFace has its legend at the side, so that the picture gets the height.
+func (b Screen) wideFace(t ink.Theme, w, h int, at steps.Stage, task steps.Task) []string {
+	n := loafOf(at, task, b.Plan.Loaves)
+	picture, swatches := b.draw(t, w-loafWidth-3, h-2, n, at)
+	legend := ink.Block(b.legend(t, loafWidth, n, at, swatches), loafWidth, len(picture))
+	lines := []string{"", " " + t.Quiet.Render(b.loafTitle(n))}
+	for i := range picture {
+		lines = append(lines, " "+picture[i]+"  "+legend[i])
+	}
+	return lines
+}
+
+// hasFace says that there is a loaf to draw: cavities have none.
+func (b Screen) hasFace() bool { return b.Plan.Mould.HasHeights() && len(b.Plan.Layers) > 0 }
 
 // loafOf says which loaf the task is about, or the first.
 func loafOf(at steps.Stage, task steps.Task, loaves int) int {
