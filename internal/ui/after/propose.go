@@ -5,6 +5,7 @@
 package after
 
 import (
+	"errors"
 	"strings"
 
 	"bench/internal/batch"
@@ -23,7 +24,7 @@ func Propose(code string, p steps.Plan, f batch.Fact, at timer.Moment) (intent.A
 	}
 	return intent.Question{
 		Purpose: intent.ForAnswer, Code: code, Title: "Is that so?",
-		Hint: capital(doubt) + ". If it is right, say how that came: it is kept with your answer. esc goes back.",
+		Hint: sentence(doubt) + " If it is right, say how that came: it is kept with your answer. esc goes back.",
 		Make: func(text string, at timer.Moment) (intent.Action, string) {
 			if text == "" {
 				return nil, "Say how that came; esc goes back."
@@ -69,9 +70,11 @@ func InWords(code string, p steps.Plan, t steps.Task, at timer.Moment) intent.Qu
 	}
 }
 
-func capital(s string) string {
-	if s == "" {
-		return s
+// sentence makes a doubt into one, or leaves the question that it ends with.
+func sentence(doubt string) string {
+	s := ink.Sentence(errors.New(doubt))
+	if strings.HasSuffix(s, "?.") {
+		return strings.TrimSuffix(s, ".")
 	}
-	return strings.ToUpper(s[:1]) + s[1:]
+	return s
 }
