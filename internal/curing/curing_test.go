@@ -130,3 +130,27 @@ func TestDryingInWords(t *testing.T) {
 		t.Errorf("%q", got)
 	}
 }
+
+// TestPointsStartOnTheCurve: a bar that was first weighed a week after the cut
+// lies on the curve of the others, not a week above it.
+func TestPointsStartOnTheCurve(t *testing.T) {
+	s := told(1, 0.0, cut(1))
+	for week := range 6 {
+		d := float64(7 * week)
+		part := 1 - 0.11*(1-math.Exp(-d/10))
+		s = s.Apply(batch.Entry{Seq: len(s.Entries) + 1, At: at(d), Fact: weighed("1", quantity.FromGrams(100*part))})
+		if week > 0 {
+			s = s.Apply(batch.Entry{Seq: len(s.Entries) + 1, At: at(d), Fact: weighed("2", quantity.FromGrams(80*part))})
+		}
+	}
+	c := curing.Of(s)
+	d, err := c.Drying(0.3)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, p := range c.Points(&d) {
+		if want := 1 - 0.11*(1-math.Exp(-p.Days/10)); math.Abs(p.Part-want) > 2e-4 {
+			t.Errorf("bar %s on day %.0f stands at %.4f, not %.4f", p.Bar, p.Days, p.Part, want)
+		}
+	}
+}

@@ -219,7 +219,7 @@ func (p *planner) cureStage() Stage {
 	for _, m := range c.Marks {
 		t := p.markedTask(m.Bar, fmt.Sprintf("Weigh marked bar %s", m.Bar))
 		last := m.Last()
-		t.Target = last.Mass
+		t.Target = max(0, last.Mass)
 		t.Mass, t.Seq, t.At, t.Counted = last.Mass, last.Seq, last.At, len(m.Readings)
 		s.Tasks = append(s.Tasks, passedBy(t, over, ""))
 		if n, err := strconv.Atoi(m.Bar); err == nil {

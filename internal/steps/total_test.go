@@ -93,7 +93,19 @@ func drawNonsense(t *rapid.T, ids []string, seq int) batch.Fact {
 		Reads: rapid.SampledFrom([]quantity.Mass{0, 10, 100, g}).Draw(t, "reads"), Tare: mass.Draw(t, "tare"),
 	}
 	gross := batch.Grossed{Task: id, Gross: mass.Draw(t, "gross"), Tare: w.Tare, Reads: w.Reads}
-	switch rapid.IntRange(0, 9).Draw(t, "kind") {
+	switch rapid.IntRange(0, 15).Draw(t, "kind") {
+	case 10:
+		return batch.WeighedIn{Task: id, Bar: "1", Mass: w.Mass, Reads: w.Reads}
+	case 11:
+		return batch.BarsCut{Task: id, Loaf: int(w.Target % 5), Bars: int(w.Mass % 99), Planned: 8}
+	case 12:
+		return batch.BarsWeighed{Task: id, Loaf: int(w.Target % 5), Count: int(w.Tare % 9), Mass: w.Mass}
+	case 13:
+		return batch.SetAside{Task: id, Mass: w.Mass}
+	case 14:
+		return batch.UnmouldPutOff{Task: id, For: time.Duration(w.Mass)}
+	case 15:
+		return batch.Released{Task: id}
 	case 0:
 		return batch.Ticked{Task: id}
 	case 1:
@@ -146,6 +158,10 @@ func TestTotal(t *testing.T) {
 			p = steps.Of(s)
 			p.Next(now)
 			p.Doubt(f)
+			p.Open()
+			p.Ahead(now)
+			_, _ = p.Drying()
+			p.Choices(batch.Task(f), "")
 			if p.Say(e, s) == "" {
 				t.Fatalf("nothing to say of %#v", f)
 			}
