@@ -43,11 +43,7 @@ func TestPaintedAreasAreThoseOfTheNumbers(t *testing.T) {
 			},
 			{Colour: scene.Colour{G: 255}, Finished: Level(high), Poured: true, Settled: true},
 		}}
-		s := l.CutFace(Frame{})
-		for i := range s.Shapes {
-			s.Shapes[i].Line = scene.Line{} // Lines are no soap.
-		}
-		sum := painted(s, 3)
+		sum := painted(l.CutFace(Frame{}), 3)
 		for i, want := range []float64{fills[0].Area, fills[1].Area, form.Area(embed)} {
 			if math.Abs(sum[i]-want) > 0.002*want+0.3 {
 				t.Fatalf("colour %d covers %.2f mm², not %.2f", i, sum[i], want)
@@ -56,8 +52,11 @@ func TestPaintedAreasAreThoseOfTheNumbers(t *testing.T) {
 	})
 }
 
-// painted adds up the light of each channel in mm².
+// painted adds up the light of each channel in mm². Lines are no soap.
 func painted(s scene.Scene, perMM float64) scene.Linear {
+	for i := range s.Shapes {
+		s.Shapes[i].Line = scene.Line{}
+	}
 	w, h := int(math.Ceil(s.Box.Width()*perMM)), int(math.Ceil(s.Box.Height()*perMM))
 	dot := s.Box.Width() / float64(w) * s.Box.Height() / float64(h)
 	var sum scene.Linear

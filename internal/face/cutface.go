@@ -61,6 +61,10 @@ func (l Loaf) CutFace(f Frame) scene.Scene {
 	}
 	if f.Mould {
 		s.Add(l.walls(f))
+	} else if !f.Cells && len(l.Layers) > 0 { // Pale soap would have no edge on paper.
+		s.Add(scene.Shape{
+			Name: "the bar", Points: l.part(nil, l.Layers[len(l.Layers)-1].stands()), Line: scene.Line{Width: thin, Colour: lines},
+		})
 	}
 	if f.Names {
 		l.names(&s, f)
