@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
-	"strings"
 	"sync"
 	"time"
 
@@ -272,34 +271,6 @@ func stagesDone(s batch.State) int {
 		}
 	}
 	return done
-}
-
-// termsOf gives what a fact can be found by.
-func termsOf(f batch.Fact) []string {
-	switch f := f.(type) {
-	case batch.Started:
-		return []string{"recipe:" + strings.ToLower(f.Control.Recipe.Name)}
-	case batch.Weighed:
-		terms := []string{"material:" + strings.ToLower(f.Material)}
-		if f.Lot != "" {
-			terms = append(terms, "lot:"+f.Lot)
-		}
-		return terms
-	case batch.SetAside:
-		if f.Lot != "" {
-			return []string{"lot:" + f.Lot}
-		}
-		return nil
-	case batch.Reworks:
-		return []string{"rework:" + f.Batch}
-	case batch.GelLooked, batch.UnmouldPutOff, batch.BarsCut, batch.BarsWeighed, batch.Marked, batch.WeighedIn,
-		batch.Tested, batch.Released, batch.Held, batch.Complained, batch.BarsWent:
-		return nil
-	case batch.Ticked, batch.Grossed, batch.TemperatureTaken, batch.Skipped, batch.TimerSeen, batch.TimerPutOff,
-		batch.Noted, batch.Corrected, batch.Closed, batch.Decided, batch.WarningSeen, batch.PotWeighed:
-		return nil
-	}
-	return nil
 }
 
 // copyRecord writes the record beside the database, for reading without bench.

@@ -1,0 +1,110 @@
+package main
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+	"time"
+
+	"bench/internal/batch"
+	"bench/internal/journal"
+	"bench/internal/quantity"
+	"bench/internal/recipe"
+)
+
+// past makes a store with so many batches, a day apart.
+func past(t testing.TB, batches int) *journal.Store {
+	t.Helper()
+	store, err := journal.Open(t.TempDir(), journal.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() { _ = store.Close() })
+	for i := range batches {
+		at := time.Date(2026, 1, 1, 9, 0, 0, 0, time.UTC).AddDate(0, 0, i)
+		w, err := store.Hold(codeOf(at, 0), journal.Stamp{Wall: at})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, f := range factsOf(i) {
+			kind, body, err := batch.Encode(f)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if _, err := w.Append(kind, body, termsOf(f), journal.Stamp{Wall: at}); err != nil {
+				t.Fatal(err)
+			}
+		}
+		if err := w.Release(); err != nil {
+			t.Fatal(err)
+		}
+	}
+	return store
+}
+
+func factsOf(i int) []batch.Fact {
+	name := []string{"Lighthouse at dusk", "Tide lines", "Moon over the mole"}[i%3]
+	olive := batch.Weighed{Task: "sea/olive", Material: "olive oil", Lot: fmt.Sprintf("OO-%04d", i/10), Mass: quantity.Gram}
+	right := olive
+	right.Lot = fmt.Sprintf("OX-%04d", i)
+	facts := []batch.Fact{
+		batch.Started{Control: recipe.Control{Recipe: recipe.Recipe{Name: name}}},
+		olive,
+		batch.Noted{Text: fmt.Sprintf("The batter was Lumpy, on day %d!", i)},
+	}
+	if i%4 == 0 {
+		facts = append(facts, batch.Corrected{Seq: 2, Reason: "wrong label", With: right})
+	}
+	if i%2 == 0 {
+		facts = append(facts, batch.Closed{})
+	}
+	return facts
+}
+
+func TestFind(t *testing.T) {
+	store := past(t, 30)
+	for name, c := range map[string]struct {
+		q    query
+		want string
+	}{
+		"all, the newest first":     {query{from: "2026-01-29"}, "260130A 260129A"},
+		"part of the recipe":        {query{recipe: "LIGHT", to: "2026-01-08"}, "260107A 260104A 260101A"},
+		"material and days":         {query{material: "olive", from: "2026-01-02", to: "2026-01-03"}, "260103A 260102A"},
+		"a lot":                     {query{lot: "oo-0001", recipe: "tide"}, "260120A 260117A 260114A 260111A"},
+		"a lot as it was corrected": {query{lot: "OX-0008"}, "260109A"},
+		"words of a note":           {query{note: "lump 17"}, "260118A"},
+		"a word that no note has":   {query{note: "smooth"}, ""},
+		"nothing of that kind":      {query{lot: "%_'\""}, ""},
+	} {
+		t.Run(name, func(t *testing.T) {
+			found, err := search(store, c.q)
+			if err != nil {
+				t.Fatal(err)
+			}
+			var codes []string
+			for _, f := range found {
+				codes = append(codes, f.Batch)
+			}
+			if got := strings.Join(codes, " "); got != c.want {
+				t.Errorf("%q, want %q", got, c.want)
+			}
+		})
+	}
+	found, err := search(store, query{to: "2026-01-02"})
+	if err != nil || len(found) != 2 || !found[0].UnderWay || found[1].UnderWay || found[0].Recipe != "tide lines" {
+		t.Errorf("%+v %v", found, err)
+	}
+}
+
+func BenchmarkFind(b *testing.B) {
+	store := past(b, 5000)
+	for name, q := range map[string]query{"all": {}, "recipe": {recipe: "moon"}, "lot": {lot: "OO-0040"}, "note": {note: "lumpy 4711"}} {
+		b.Run(name, func(b *testing.B) {
+			for b.Loop() {
+				if _, err := search(store, q); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
+	}
+}

@@ -1,0 +1,68 @@
+package main
+
+import (
+	"slices"
+	"strings"
+	"unicode"
+
+	"bench/internal/batch"
+)
+
+// The kinds of search term. What stands behind the colon is in lower case,
+// except a lot, which is kept as it was typed.
+const (
+	recipeTerm   = "recipe:"
+	materialTerm = "material:"
+	lotTerm      = "lot:"
+	noteTerm     = "note:"
+)
+
+// termsOf gives what a fact can be found by.
+func termsOf(f batch.Fact) []string {
+	switch f := f.(type) {
+	case batch.Started:
+		return []string{recipeTerm + strings.ToLower(f.Control.Recipe.Name)}
+	case batch.Weighed:
+		terms := []string{materialTerm + strings.ToLower(f.Material)}
+		if f.Lot != "" {
+			terms = append(terms, lotTerm+f.Lot)
+		}
+		return terms
+	case batch.SetAside:
+		if f.Lot != "" {
+			return []string{lotTerm + f.Lot}
+		}
+		return nil
+	case batch.Reworks:
+		return []string{"rework:" + f.Batch}
+	case batch.Noted:
+		return wordTerms(f.Text)
+	case batch.Complained:
+		return wordTerms(f.Words)
+	case batch.Corrected:
+		return termsOf(f.With) // A lot that was mistyped is found under the right one, too.
+	case batch.GelLooked, batch.UnmouldPutOff, batch.BarsCut, batch.BarsWeighed, batch.Marked, batch.WeighedIn,
+		batch.Tested, batch.Released, batch.Held, batch.BarsWent:
+		return nil
+	case batch.Ticked, batch.Grossed, batch.TemperatureTaken, batch.Skipped, batch.TimerSeen, batch.TimerPutOff,
+		batch.Closed, batch.Decided, batch.WarningSeen, batch.PotWeighed:
+		return nil
+	}
+	return nil
+}
+
+// wordTerms gives the words of a note, each once.
+func wordTerms(text string) []string {
+	var terms []string
+	for _, word := range wordsOf(text) {
+		if t := noteTerm + word; !slices.Contains(terms, t) {
+			terms = append(terms, t)
+		}
+	}
+	return terms
+}
+
+// wordsOf gives the words of a text, in lower case and without punctuation.
+func wordsOf(text string) []string {
+	return strings.FieldsFunc(strings.ToLower(text), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
+}

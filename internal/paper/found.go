@@ -1,0 +1,35 @@
+package paper
+
+// Found is a batch that a search found.
+type Found struct {
+	Batch    string `json:"batch"`
+	Recipe   string `json:"recipe"` // Recipe is in lower case.
+	Begun    string `json:"begun"`  // Begun and Last are days.
+	Last     string `json:"last"`
+	Facts    int    `json:"facts"`
+	UnderWay bool   `json:"under_way"`
+}
+
+// FoundText lists what was found, one a line.
+func FoundText(found []Found) string {
+	var p page
+	for _, f := range found {
+		state := "closed"
+		if f.UnderWay {
+			state = "under way"
+		}
+		p.linef("%-10s %s  %-9s %5d facts  %s", f.Batch, f.Begun, state, f.Facts, f.Recipe)
+	}
+	if len(found) == 0 {
+		p.linef("no batch fits")
+	}
+	return p.String()
+}
+
+// FoundJSON writes what was found as indented JSON with a final line end.
+func FoundJSON(found []Found) ([]byte, error) {
+	if found == nil {
+		found = []Found{}
+	}
+	return indented(found)
+}
