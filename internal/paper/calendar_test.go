@@ -98,7 +98,13 @@ func TestFolding(t *testing.T) {
 		for _, r := range []string{"a", "ö", "灯", "🧼"} {
 			label := strings.Repeat("x", n) + r + r
 			e := agenda.Event{ID: fmt.Sprint("e", n), Batch: "b", Step: "cut", Label: label, At: time.Unix(0, 0), Revised: time.Unix(0, 0)}
-			got := value(readBack(t, paper.Calendar([]agenda.Event{e}, time.UTC))[e.ID], ics.ComponentPropertySummary)
+			data := paper.Calendar([]agenda.Event{e}, time.UTC)
+			for line := range strings.SplitSeq(string(data), "\r\n") {
+				if len(line) > 75 {
+					t.Fatalf("%d octets: %q", len(line), line)
+				}
+			}
+			got := value(readBack(t, data)[e.ID], ics.ComponentPropertySummary)
 			if got != "b: "+label {
 				t.Fatalf("%d: %q", n, got)
 			}
