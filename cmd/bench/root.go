@@ -55,7 +55,7 @@ func newRoot(std streams) *cobra.Command {
 		}
 	}
 	root.AddCommand(
-		a.checkCommand(), a.planCommand(), a.whyCommand(), a.oilsCommand(), a.faceCommand(), a.dueCommand(), a.recordCommand(),
+		a.checkCommand(), a.planCommand(), a.whyCommand(), a.sticksCommand(), a.oilsCommand(), a.faceCommand(), a.dueCommand(), a.recordCommand(),
 		a.verifyCommand(), a.backupCommand(), a.restoreCommand(), a.labelCommand(), a.calendarCommand(), a.findCommand())
 	return root
 }
