@@ -129,7 +129,7 @@ func (p *planner) embedTask(r pour, loaf, n int, order string) Task {
 	_, lowest, _, _ := r.layer.Loaves[loaf].Face.Embeds[n].Box()
 	bottom := toAnEye(max(0, quantity.FromMillimetres(lowest)))
 	_, height := e.Size()
-	hint := fmt.Sprintf("Its top then stands at %s. Its middle %s from the left wall; level from end to end.", bottom+height, e.Across)
+	hint := p.rowWords(r.recipe.Name, loaf, e.Name) + fmt.Sprintf("Its top then stands at %s. Its middle %s from the left wall; level from end to end.", bottom+height, e.Across)
 	if e.Turn > 0 {
 		hint += fmt.Sprintf(" Turned by %g° anticlockwise.", e.Turn.Degrees())
 	}

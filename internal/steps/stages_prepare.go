@@ -29,11 +29,15 @@ func (p *planner) setOut() Stage {
 	}
 	for _, l := range p.c.Recipe.Layers {
 		for _, e := range l.Embeds {
+			if _, ok := p.planOfSticks(l.Name, e.Name); ok {
+				continue
+			}
 			length := p.c.Mould.Along() * quantity.Length(p.c.Loaves)
 			s.Tasks = append(s.Tasks, p.tick("set out/"+l.Name+"/"+e.Name, fmt.Sprintf("%s, %s of stick", e.Name, length),
 				"At room temperature, wiped free of ash."))
 		}
 	}
+	s.Tasks = append(s.Tasks, p.stickTasks()...)
 	return s
 }
 

@@ -1,0 +1,68 @@
+package steps
+
+import (
+	"fmt"
+	"strings"
+
+	"bench/internal/cut"
+	"bench/internal/recipe"
+)
+
+// stickTasks set the sticks out and cut them. A design without a plan is asked
+// for by its length alone.
+func (p *planner) stickTasks() []Task {
+	var tasks []Task
+	for _, plan := range p.c.Sticks {
+		for _, s := range plan.Plan.Sticks {
+			from := "lot " + s.Lot
+			if s.Fresh {
+				from = "to be made"
+			}
+			hint := "At room temperature, wiped free of ash. Mark each piece, and which end of the loaf goes to the stop."
+			if s.Offcut > 0 {
+				hint += fmt.Sprintf(" %s is left.", s.Offcut)
+			}
+			tasks = append(tasks, p.tick(fmt.Sprintf("set out/%s/stick %d", plan.Stick, s.N),
+				fmt.Sprintf("%s stick %d, %s, %s: cut %s", plan.Stick, s.N, s.Length, from, pieceWords(s.Pieces)), hint))
+		}
+	}
+	return tasks
+}
+
+func pieceWords(pieces []cut.Piece) string {
+	var words []string
+	for _, piece := range pieces {
+		words = append(words, fmt.Sprintf("%s %s", piece.Label(), piece.Length))
+	}
+	return strings.Join(words, ", ")
+}
+
+// planOfSticks gives the plan of the sticks that an embed is cut from.
+func (p *planner) planOfSticks(layer, embed string) (recipe.StickPlan, bool) {
+	for _, plan := range p.c.Sticks {
+		if plan.Row(layer, embed) > 0 {
+			return plan, true
+		}
+	}
+	return recipe.StickPlan{}, false
+}
+
+// rowWords says which pieces an embed's row is made of, from the end that goes
+// to the cutter's stop; empty where no sticks are planned.
+func (p *planner) rowWords(layer string, loaf int, embed string) string {
+	plan, ok := p.planOfSticks(layer, embed)
+	switch {
+	case !ok:
+		return ""
+	case loaf >= len(plan.Plan.Loaves):
+		return "No stick is planned for this loaf. "
+	}
+	row := plan.Plan.Loaves[loaf].Rows[plan.Row(layer, embed)-1]
+	words := "From the marked end: " + pieceWords(row.Pieces) + ". "
+	for _, s := range plan.Plan.Shows {
+		if s.Loaf == loaf+1 && s.Row == row.N {
+			words += fmt.Sprintf("A join shows in bar %d. ", s.Bar)
+		}
+	}
+	return words
+}
