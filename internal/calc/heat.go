@@ -19,69 +19,62 @@ type Estimate struct {
 	NearBoiling        bool
 }
 
-// Dissolving is alkali that is about to go into water. The grams of alkali are
-// of pure hydroxide; what the container's purity leaves of potassium hydroxide
-// is water that is bound already, and sets less heat free.
+// Dissolving is alkali that is about to go into water: dry, or a stock solution,
+// or both. The grams of alkali are of pure hydroxide; what the container's purity
+// leaves of potassium hydroxide is water that is bound already, and sets less
+// heat free.
 type Dissolving struct {
 	NaOHGrams, KOHGrams         float64
 	BoundWaterGrams, WaterGrams float64
 	WaterC, AlkaliC             float64
+	Stock                       Stock
 }
 
-// Peak gives the temperature that the solution reaches, from the integral heat
-// of solution at its strength. The −44.5 kJ/mol of dilute solutions would be
-// about 15 °C too high at 33 % and 35 °C at 40 %.
+// Stock is a lye solution that was made before, as grams of pure hydroxides and
+// of water.
+type Stock struct{ NaOHGrams, KOHGrams, WaterGrams, Celsius float64 }
+
+func (k Stock) solution() solution { return solution{k.NaOHGrams, k.KOHGrams, k.WaterGrams} }
+
+// Peak gives the temperature that the solution reaches, from the integral heats
+// of solution at its strength, and of a stock from their difference at the two
+// strengths. The −44.5 kJ/mol of dilute solutions would be about 15 °C too high
+// at 33 % and 35 °C at 40 %.
 func (d Dissolving) Peak() (Estimate, error) {
-	water := d.BoundWaterGrams + d.WaterGrams
-	if err := possible(d.NaOHGrams, d.KOHGrams, d.BoundWaterGrams, d.WaterGrams); err != nil {
+	if err := d.sound(); err != nil {
 		return Estimate{}, err
 	}
-	if err := readable(d.WaterC, d.AlkaliC); err != nil {
-		return Estimate{}, err
+	stock := d.Stock.solution()
+	s := solution{d.NaOHGrams + stock.NaOH, d.KOHGrams + stock.KOH, d.BoundWaterGrams + d.WaterGrams + stock.water}
+	if least := LeastWater(s.NaOH, s.KOH); s.water <= 0 || s.water < least*(1-1e-9) {
+		return Estimate{}, fmt.Errorf("%.1f g of water do not dissolve the alkali at 20 °C: use at least %.1f g", s.water, least)
 	}
-	least := LeastWater(d.NaOHGrams, d.KOHGrams)
-	if water <= 0 || water < least*(1-1e-9) {
-		return Estimate{}, fmt.Errorf("%.1f g of water do not dissolve the alkali at 20 °C: use at least %.1f g", water, least)
-	}
-	s := solution{d.NaOHGrams, d.KOHGrams, water}
-	freed, halfWidth := s.heatOfDissolving(d.BoundWaterGrams)
+	freed, halfWidth := solution{d.NaOHGrams, d.KOHGrams, 0}.heatOfDissolving(s.waterPerAlkali(), d.BoundWaterGrams)
+	diluted, spread := stock.heatOfDiluting(s.waterPerAlkali())
 	alkaliC := hydroxideSolidHeatCapacity * (d.NaOHGrams + d.KOHGrams + d.BoundWaterGrams)
-	return s.settles(freed, halfWidth,
+	return s.settles(freed+diluted, halfWidth+spread,
 		warm{alkaliC, d.AlkaliC},
 		warm{waterHeatCapacity(d.WaterC) * d.WaterGrams, d.WaterC},
+		warm{stock.heatCapacity(typicalC) * stock.grams(), d.Stock.Celsius},
 	), nil
 }
 
-// Dilution is a stock of sodium hydroxide of known strength, a fraction of 1,
-// that is about to be let down with water.
-type Dilution struct{ StockGrams, Strength, StockC, WaterGrams, WaterC float64 }
-
-// Peak gives the temperature that the diluted solution reaches, from the
-// difference of the integral heats at the two strengths.
-func (d Dilution) Peak() (Estimate, error) {
-	if !(d.Strength > 0) || d.Strength > MaxLyeConcentration {
-		return Estimate{}, fmt.Errorf("stock solution of %.1f %% is not possible: state a strength above zero and up to %.1f %%",
-			100*d.Strength, 100*MaxLyeConcentration)
+// sound refuses what cannot be put together.
+func (d Dissolving) sound() error {
+	k := d.Stock
+	if err := possible(d.NaOHGrams, d.KOHGrams, d.BoundWaterGrams, d.WaterGrams, k.NaOHGrams, k.KOHGrams, k.WaterGrams); err != nil {
+		return err
 	}
-	if err := possible(d.StockGrams, d.WaterGrams); err != nil {
-		return Estimate{}, err
+	if err := readable(d.WaterC, d.AlkaliC, k.Celsius); err != nil {
+		return err
 	}
-	if err := readable(d.StockC, d.WaterC); err != nil {
-		return Estimate{}, err
+	if least := LeastWater(k.NaOHGrams, k.KOHGrams); k.WaterGrams < least*(1-1e-9) {
+		return fmt.Errorf("stock solution of %.1f %% is not possible: its alkali needs at least %.1f g of water", 100*k.solution().strength(), least)
 	}
-	if d.StockGrams == 0 {
-		return Estimate{}, errors.New("there is no stock solution to dilute: state its grams")
+	if d.NaOHGrams+d.KOHGrams+k.NaOHGrams+k.KOHGrams == 0 {
+		return errors.New("there is no alkali to dissolve: state its grams")
 	}
-	alkali := d.StockGrams * d.Strength
-	stock := solution{NaOH: alkali, water: d.StockGrams - alkali}
-	let := solution{NaOH: alkali, water: stock.water + d.WaterGrams}
-	moles := alkali / MolarMassNaOH
-	freed := 1000 * moles * (integralHeat(let.waterPerAlkali()) - integralHeat(stock.waterPerAlkali()))
-	halfWidth := math.Min(freed, 1000*moles*dilutionSpread) // none where nothing is diluted
-	return let.settles(freed, halfWidth,
-		warm{stock.heatCapacity() * d.StockGrams, d.StockC},
-		warm{waterHeatCapacity(d.WaterC) * d.WaterGrams, d.WaterC},
-	), nil
+	return nil
 }
 
 // possible refuses weights that are no weights.
@@ -112,7 +105,7 @@ type warm struct{ joulesPerK, celsius float64 }
 // are rectangular (JCGM 100:2008, 4.3.7).
 func (s solution) settles(freed, halfWidth float64, parts ...warm) Estimate {
 	const referenceC = 25
-	joulesPerK := s.heatCapacity() * s.grams()
+	joulesPerK := s.heatCapacity(typicalC) * s.grams()
 	joules, square := freed, halfWidth*halfWidth
 	for _, p := range parts {
 		joules += p.joulesPerK * (p.celsius - referenceC)

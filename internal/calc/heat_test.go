@@ -82,14 +82,14 @@ func TestDilutionAgainstEnthalpyChart(t *testing.T) {
 	const btuPerLb, stockC, chartC, waterC = 2.326, (197 - 32) / 1.8, (100 - 32) / 1.8, 20.0
 	together := 0.4*221*btuPerLb + 0.6*4.186*waterC
 	want := chartC + (together-55*btuPerLb)/calc.SodiumHydroxideHeatCapacity(0.2, 60)
-	got, err := calc.Dilution{StockGrams: 400, Strength: 0.5, StockC: stockC, WaterGrams: 600, WaterC: waterC}.Peak()
+	got, err := calc.Dissolving{Stock: half(400, stockC), WaterGrams: 600, WaterC: waterC}.Peak()
 	if err != nil {
 		t.Fatal(err)
 	}
 	near(t, "50 % to 20 %", got.Celsius, want, got.PlusMinus)
 
 	// Common practice, no source: a 50 % stock warms by tens of degrees.
-	third, err := calc.Dilution{StockGrams: 200, Strength: 0.5, StockC: 20, WaterGrams: 100, WaterC: 20}.Peak()
+	third, err := calc.Dissolving{Stock: half(200, 20), WaterGrams: 100, WaterC: 20}.Peak()
 	if err != nil || third.Celsius < 40 || third.Celsius > 60 || third.NearBoiling {
 		t.Errorf("50 %% to 33 %% from 20 °C: %+v, %v; want 40 to 60 °C", third, err)
 	}
@@ -101,7 +101,7 @@ func TestDilutionIsTheSecondHalfOfDissolving(t *testing.T) {
 		strength := rapid.Float64Range(0.2, 0.5).Draw(t, "strength")
 		stock := dissolving(t, 0.5, 25)
 		water := 1000 * (0.5/strength - 1)
-		let, err := calc.Dilution{StockGrams: 1000, Strength: 0.5, StockC: stock.Celsius, WaterGrams: water, WaterC: 25}.Peak()
+		let, err := calc.Dissolving{Stock: half(1000, stock.Celsius), WaterGrams: water, WaterC: 25}.Peak()
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -150,19 +150,66 @@ func TestHeatRefuses(t *testing.T) {
 	}{
 		{calc.Dissolving{NaOHGrams: 100}, "at least 91.6 g"},
 		{calc.Dissolving{NaOHGrams: 100, WaterGrams: 80}, "at least 91.6 g"},
-		{calc.Dissolving{}, "at least 0.0 g"},
+		{calc.Dissolving{}, "no alkali"},
 		{calc.Dissolving{NaOHGrams: -1, WaterGrams: 80}, "-1 g is not possible"},
 		{calc.Dissolving{NaOHGrams: nan, WaterGrams: 80}, "not possible"},
 		{calc.Dissolving{NaOHGrams: 10, WaterGrams: math.Inf(1)}, "not possible"},
-		{calc.Dilution{StockGrams: 100, Strength: 0.6}, "52.2 %"},
-		{calc.Dilution{StockGrams: 100, Strength: nan}, "above zero"},
-		{calc.Dilution{StockGrams: nan, Strength: 0.5}, "not possible"},
-		{calc.Dilution{Strength: 0.5}, "no stock solution"},
+		{calc.Dissolving{Stock: calc.Stock{NaOHGrams: 60, WaterGrams: 40}, WaterGrams: 60}, "60.0 % is not possible"},
+		{calc.Dissolving{Stock: half(nan, 20), WaterGrams: 10}, "not possible"},
+		{calc.Dissolving{WaterGrams: 10}, "no alkali"},
 		{calc.Dissolving{NaOHGrams: 10, WaterGrams: 20, WaterC: nan}, "thermometer"},
-		{calc.Dilution{StockGrams: 10, Strength: 0.5, StockC: nan}, "thermometer"},
+		{calc.Dissolving{Stock: half(10, nan)}, "thermometer"},
 	} {
 		if _, err := c.what.Peak(); err == nil || !strings.Contains(err.Error(), c.says) {
 			t.Errorf("%+v: got error %v, want one that says %q", c.what, err, c.says)
 		}
+	}
+}
+
+// half is a stock of 50 % sodium hydroxide.
+func half(grams, celsius float64) calc.Stock {
+	return calc.Stock{NaOHGrams: grams / 2, WaterGrams: grams / 2, Celsius: celsius}
+}
+
+// Whatever part of the alkali comes as a stock that has cooled, the solution gets
+// as hot as the heat that is left to be freed makes it: between the stock alone
+// and dry alkali alone, and the more the hotter.
+func TestStockAndDry(t *testing.T) {
+	peak := func(dry, stock float64) float64 {
+		e, err := calc.Dissolving{
+			NaOHGrams: dry, WaterGrams: 400 - stock/2, WaterC: 20, AlkaliC: 20, Stock: half(stock, 20),
+		}.Peak()
+		if err != nil {
+			t.Fatal(err)
+		}
+		return e.Celsius
+	}
+	all, both, none := peak(200, 0), peak(100, 200), peak(0, 400)
+	if !(none+15 < both && both+15 < all) {
+		t.Errorf("stock alone %.1f °C, both %.1f, dry alone %.1f", none, both, all)
+	}
+	// The heats add up: half of each is halfway, within what the heat capacities
+	// of the parts differ by.
+	near(t, "halfway", both, (all+none)/2, 4)
+}
+
+// A potassium hydroxide stock warms when it is let down, by less than a sodium
+// one of the same strength, and dissolving it at once would warm it by far more.
+func TestPotassiumStock(t *testing.T) {
+	stock := calc.Stock{KOHGrams: 50, WaterGrams: 50, Celsius: 20}
+	let, err := calc.Dissolving{Stock: stock, WaterGrams: 50, WaterC: 20}.Peak()
+	if err != nil {
+		t.Fatal(err)
+	}
+	sodium, err := calc.Dissolving{Stock: half(100, 20), WaterGrams: 50, WaterC: 20}.Peak()
+	if err != nil {
+		t.Fatal(err)
+	}
+	dry, err := calc.Dissolving{KOHGrams: 50, WaterGrams: 100, WaterC: 20, AlkaliC: 20}.Peak()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !(let.Celsius > 20 && let.Celsius < sodium.Celsius && let.Celsius < dry.Celsius-30) {
+		t.Errorf("let down %.1f °C, sodium %.1f, dry %.1f", let.Celsius, sodium.Celsius, dry.Celsius)
 	}
 }

@@ -35,13 +35,18 @@ func (s solution) waterPerAlkali() float64 { return s.water / molarMassWater / s
 // hydroxide.go is lowered by up to 2.5 %: it lies 4 to 5 % above Perry's at 18
 // and 31 %, and 3 % above the enthalpy chart at 40 % (both from memory), and
 // heatCapacitySpread covers both.
-func (s solution) heatCapacity() float64 {
+func (s solution) heatCapacity(celsius float64) float64 {
+	if s.grams() == 0 {
+		return 0
+	}
 	alike := solution{NaOH: s.moles() * MolarMassNaOH, water: s.water}
 	w := alike.strength()
-	const typicalC = 60
-	cp := SodiumHydroxideHeatCapacity(w, typicalC) * (1 - 0.025*math.Min(1, w/0.3))
+	cp := SodiumHydroxideHeatCapacity(w, celsius) * (1 - 0.025*math.Min(1, w/0.3))
 	return cp * alike.grams() / s.grams()
 }
+
+// typicalC is halfway between a room and a peak.
+const typicalC = 60
 
 // integralHeat gives the heat in kJ that dissolving a mole of solid sodium
 // hydroxide at 25 °C sets free, by moles of water per mole.
@@ -66,10 +71,10 @@ func integralHeat(waterPerAlkali float64) float64 {
 	}, 1/waterPerAlkali)
 }
 
-// heatOfDissolving gives the heat in J that the solid alkali sets free, and its
-// half-width. Potassium hydroxide is an estimate: see potassiumHeat.
-func (s solution) heatOfDissolving(boundWater float64) (joules, halfWidth float64) {
-	n := s.waterPerAlkali()
+// heatOfDissolving gives the heat in J that the solid alkali sets free on the way
+// to a solution of n moles of water per mole, and its half-width. Potassium
+// hydroxide is an estimate: see potassiumHeat.
+func (s solution) heatOfDissolving(n, boundWater float64) (joules, halfWidth float64) {
 	sodium := s.NaOH / MolarMassNaOH
 	potassium := s.KOH / MolarMassKOH
 	joules = 1000 * sodium * integralHeat(n)
@@ -80,6 +85,19 @@ func (s solution) heatOfDissolving(boundWater float64) (joules, halfWidth float6
 		halfWidth += 1000 * potassium * spread
 	}
 	return joules, halfWidth
+}
+
+// heatOfDiluting gives the heat in J that a solution sets free when it is let
+// down to n moles of water per mole, and its half-width: none where nothing is
+// diluted.
+func (s solution) heatOfDiluting(n float64) (joules, halfWidth float64) {
+	if s.moles() == 0 {
+		return 0, 0
+	}
+	before, _ := s.heatOfDissolving(s.waterPerAlkali(), 0)
+	after, _ := s.heatOfDissolving(n, 0)
+	joules = after - before
+	return joules, math.Min(math.Abs(joules), 1000*s.moles()*dilutionSpread)
 }
 
 // boilingPoint is in °C at sea level, by strength: Dühring lines of sodium

@@ -79,13 +79,14 @@ func waterHeatCapacity(tC float64) float64 {
 const oilHeatCapacity = 2.0
 
 // MixTemperature gives the temperature in °C at which molten oils and a lye
-// solution of mass fraction w meet, by the balance of heat before any reaction
-// and before anything sets. Without either it is the other's temperature.
-func MixTemperature(oilsGrams, oilsC, lyeGrams, lyeC, w float64) float64 {
+// solution meet, by the balance of heat before any reaction and before anything
+// sets. Without either it is the other's temperature.
+func MixTemperature(oilsGrams, oilsC float64, lye Stock) float64 {
 	oils := oilsGrams * oilHeatCapacity
-	lye := lyeGrams * SodiumHydroxideHeatCapacity(w, lyeC)
-	if oils+lye == 0 {
+	s := lye.solution()
+	joulesPerK := s.grams() * s.heatCapacity(lye.Celsius)
+	if oils+joulesPerK == 0 {
 		return oilsC
 	}
-	return (oils*oilsC + lye*lyeC) / (oils + lye)
+	return (oils*oilsC + joulesPerK*lye.Celsius) / (oils + joulesPerK)
 }

@@ -96,9 +96,16 @@ func TestDensityRisesWithStrengthAndFallsWithHeat(t *testing.T) {
 }
 
 func TestMixTemperature(t *testing.T) {
-	// By hand: 1000 g × 2.0 at 40 °C and 430 g × 3.514 J/(g K) at 25 °C.
-	got := calc.MixTemperature(1000, 40, 430, 25, 0.333)
-	near(t, "mix", got, (1000*2.0*40+430*3.514*25)/(1000*2.0+430*3.514), 0.005)
-	near(t, "no lye", calc.MixTemperature(1000, 40, 0, 25, 0.333), 40, 1e-9)
-	near(t, "no oils", calc.MixTemperature(0, 40, 430, 25, 0.333), 25, 1e-9)
+	// By hand: 1000 g × 2.0 at 40 °C and 430 g of 33.3 % at 25 °C, of 3.514 J/(g K)
+	// by the model and 2.5 % less towards Perry's.
+	sodium := calc.Stock{NaOHGrams: 0.333 * 430, WaterGrams: 0.667 * 430, Celsius: 25}
+	const byHand = 3.514 * 0.975
+	near(t, "mix", calc.MixTemperature(1000, 40, sodium), (1000*2.0*40+430*byHand*25)/(1000*2.0+430*byHand), 0.005)
+	near(t, "no lye", calc.MixTemperature(1000, 40, calc.Stock{Celsius: 25}), 40, 1e-9)
+	near(t, "no oils", calc.MixTemperature(0, 40, sodium), 25, 1e-9)
+	// 45 % potassium hydroxide holds 2.8 J/(g K) (memory), within 8 %; sodium
+	// hydroxide of that strength would hold a fifth more.
+	potassium := calc.Stock{KOHGrams: 0.45 * 500, WaterGrams: 0.55 * 500, Celsius: 20}
+	want := (1000*2.0*60 + 500*2.8*20) / (1000*2.0 + 500*2.8)
+	near(t, "potassium", calc.MixTemperature(1000, 60, potassium), want, 0.08*500*2.8*40/(1000*2.0+500*2.8))
 }

@@ -24,18 +24,37 @@ type Solution struct {
 // Peak forecasts how hot it gets, from water and alkali that stood in the room;
 // false where the weights make no solution.
 func (s Solution) Peak() (calc.Estimate, bool) {
-	h, room := s.Control.Hydroxides(s.Batter, s.Alkalis), s.Control.RoomTemperature().Celsius()
-	if strength, stock := s.Stock(); stock {
-		e, err := calc.Dilution{
-			StockGrams: s.Alkalis[0], Strength: strength, StockC: room, WaterGrams: s.Water, WaterC: room,
-		}.Peak()
-		return e, err == nil && len(s.Alkalis) == 1 && h.KOH == 0
-	}
+	room := s.Control.RoomTemperature().Celsius()
+	dry, stock := s.Control.Hydroxides(s.Batter, s.part(false)), s.Control.Hydroxides(s.Batter, s.part(true))
 	e, err := calc.Dissolving{
-		NaOHGrams: h.NaOH, KOHGrams: h.KOH, BoundWaterGrams: h.Bound,
+		NaOHGrams: dry.NaOH, KOHGrams: dry.KOH, BoundWaterGrams: dry.Bound,
 		WaterGrams: s.Water, WaterC: room, AlkaliC: room,
+		Stock: calc.Stock{NaOHGrams: stock.NaOH, KOHGrams: stock.KOH, WaterGrams: stock.Bound, Celsius: room},
 	}.Peak()
 	return e, err == nil
+}
+
+// part gives the alkalis that are stock solutions, or those that are not, with
+// nothing in the place of the others.
+func (s Solution) part(stock bool) []float64 {
+	grams := make([]float64, len(s.Alkalis))
+	for i, a := range s.Batter.Alkali {
+		if m, _ := s.Control.Material(a.Material); (m.Stock > 0) == stock {
+			grams[i] = s.Alkalis[i]
+		}
+	}
+	return grams
+}
+
+// Made gives so many grams of the solution as it stands, at a temperature.
+func (s Solution) Made(grams, celsius float64) calc.Stock {
+	h := s.Control.Hydroxides(s.Batter, s.Alkalis)
+	all := h.NaOH + h.KOH + h.Bound + s.Water
+	if all <= 0 {
+		return calc.Stock{WaterGrams: grams, Celsius: celsius}
+	}
+	part := grams / all
+	return calc.Stock{NaOHGrams: part * h.NaOH, KOHGrams: part * h.KOH, WaterGrams: part * (h.Bound + s.Water), Celsius: celsius}
 }
 
 // SayPeak puts the forecast into words for the hand that is about to stir.

@@ -46,18 +46,21 @@ func (c Content) Check(gross quantity.Mass) (f calc.Finding, words string, err e
 		return f, "", fmt.Errorf("%s g is no weight of a vessel", gross.At(c.Reads))
 	}
 	f = calc.WeighPot(c.Parts, (c.Tare - c.Gone).Grams(), gross.Grams(), c.Slack)
-	return f, c.say(f), nil
+	return f, c.say(f, gross), nil
 }
 
-func (c Content) say(f calc.Finding) string {
+// say puts a finding into words that name both weights, so that a slip in
+// reading or typing is seen.
+func (c Content) say(f calc.Finding, gross quantity.Mass) string {
 	off := quantity.FromGrams(f.Difference)
-	much := max(off, -off).At(c.Reads) + " g more than the facts say: "
+	much := max(off, -off).At(c.Reads) + " g more than the facts say"
 	if off < 0 {
-		much = max(off, -off).At(c.Reads) + " g short: "
+		much = max(off, -off).At(c.Reads) + " g short"
 	}
+	much += fmt.Sprintf(" (it is %s g and should be %s): ", gross.At(c.Reads), c.Expected.At(c.Reads))
 	switch f.Kind {
 	case calc.AsExpected:
-		words := "as it should be"
+		words := fmt.Sprintf("as it should be (it is %s g, by the facts %s)", gross.At(c.Reads), c.Expected.At(c.Reads))
 		if len(f.Explanations) > 0 {
 			words += "; this scale cannot tell whether " + either(f.Explanations)
 		}

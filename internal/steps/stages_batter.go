@@ -74,8 +74,9 @@ func (p *planner) mix(k pot, lye, oils Task) (quantity.Temperature, bool) {
 		return 0, false
 	}
 	solution := k.ofPart(sum(k.alkali...) + sum(k.early...) + sum(k.water))
-	return quantity.FromCelsius(calc.MixTemperature(sum(k.allOils()...).Grams(), o.Fact.Temperature.Celsius(),
-		solution.Grams(), l.Fact.Temperature.Celsius(), p.concentration(k))).RoundTo(quantity.Degree / 10), true
+	made := p.lyeSolution(k).Made(solution.Grams(), l.Fact.Temperature.Celsius())
+	mix := calc.MixTemperature(sum(k.allOils()...).Grams(), o.Fact.Temperature.Celsius(), made)
+	return quantity.FromCelsius(mix).RoundTo(quantity.Degree / 10), true
 }
 
 // hardest gives the highest melting point of a batter's oils.

@@ -20,8 +20,8 @@ func TestWeighThePot(t *testing.T) {
 		want   string
 	}{
 		"as it should be": {"pot 1", all, "as it should be"},
-		"lost tick":       {"pot 1", all + 127_600, "127.6 g more than the facts say: Castor oil is in already"},
-		"not in":          {"pot 1", all - 382_800, "382.8 g short: Coconut oil is not in"},
+		"lost tick":       {"pot 1", all + 127_600, "127.6 g more than the facts say (it is 1915.9 g and should be 1788.3): Castor oil is in already"},
+		"not in":          {"pot 1", all - 382_800, "382.8 g short (it is 1405.5 g and should be 1788.3): Coconut oil is not in"},
 		"twice":           {"pot 1", all + 574_100, "Olive oil is in twice"},
 		"two at once":     {"pot 1", all - 191_400 + 127_600, "ambiguous: Shea butter is not in and Castor oil is in already"},
 		"unexplained":     {"pot 1", all + 50_000, "nothing that belongs here explains it"},
