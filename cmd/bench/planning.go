@@ -8,6 +8,7 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
+	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -17,60 +18,104 @@ import (
 	"bench/internal/recipe"
 	"bench/internal/recipe/read"
 	"bench/internal/steps"
+	"bench/internal/why"
 	"bench/recipes"
 )
 
 func (a *app) planCommand() *cobra.Command {
-	var loaves int
+	var p planning
 	var oils string
-	var asJSON bool
 	c := &cobra.Command{
 		Use:   "plan FILE",
-		Short: "print the worked plan of a recipe",
+		Short: "print the worked plan of a recipe, or of a batch under way",
 		Long: `plan works a recipe out for its loaves and prints the weights and the order of
-the work. FILE is a path, or the name of a built-in recipe.`,
-		Args: func(_ *cobra.Command, args []string) error {
-			if len(args) != 1 {
+the work. FILE is a path, or the name of a built-in recipe. With --batch it is
+the plan of a batch as its weighings have it, with what was off and each way to go
+on.`,
+		Args: func(c *cobra.Command, args []string) error {
+			switch {
+			case p.batch != "" && len(args) > 0:
+				return errors.New("plan takes a recipe or --batch, not both")
+			case p.batch != "" && (c.Flags().Changed("loaves") || oils != ""):
+				return errors.New("loaves and oils of a batch are settled: leave --loaves and --oils out")
+			case p.batch == "" && len(args) != 1:
 				return errors.New("plan needs one recipe: bench plan FILE")
 			}
 			return nil
 		},
 		RunE: func(c *cobra.Command, args []string) error {
-			if c.Flags().Changed("loaves") && loaves < 1 {
+			if c.Flags().Changed("loaves") && p.loaves < 1 {
 				return errors.New("--loaves must be 1 or more")
 			}
-			var onHand quantity.Mass
 			if oils != "" {
 				var err error
-				if onHand, err = quantity.ParseMass(oils); err != nil || onHand == 0 {
+				if p.oils, err = quantity.ParseMass(oils); err != nil || p.oils == 0 {
 					return fmt.Errorf("--oils: %w", cmp.Or(err, errors.New("the weight must be above zero")))
 				}
 			}
-			return a.plan(args[0], loaves, onHand, asJSON)
+			p.file = strings.Join(args, "")
+			return a.plan(p)
 		},
 	}
-	c.Flags().IntVar(&loaves, "loaves", 0, "how many loaves (default: the recipe's)")
+	c.Flags().IntVar(&p.loaves, "loaves", 0, "how many loaves (default: the recipe's)")
 	c.Flags().StringVar(&oils, "oils", "", "oils at hand, such as \"2.9 kg\": the height of the loaves follows")
-	c.Flags().BoolVar(&asJSON, "json", false, "print JSON")
+	c.Flags().StringVar(&p.batch, "batch", "", "the plan of this batch, as its facts have it")
+	c.Flags().BoolVar(&p.why, "why", false, "add the reason of every figure: formula, numbers, sources")
+	c.Flags().BoolVar(&p.json, "json", false, "print JSON")
 	return c
 }
 
-func (a *app) plan(file string, loaves int, oils quantity.Mass, asJSON bool) error {
-	control, err := a.resolveOils("plan", file, loaves, oils)
+// planning is what plan was asked for.
+type planning struct {
+	file, batch string
+	loaves      int
+	oils        quantity.Mass // oils are at hand; zero leaves them to the recipe.
+	why, json   bool
+}
+
+func (a *app) plan(p planning) error {
+	state, err := a.planned(p)
 	if err != nil {
 		return err
 	}
-	plan := steps.Of(batch.State{Control: control})
-	if !asJSON {
-		_, err = fmt.Fprint(a.out, paper.PlanText(plan))
+	plan := steps.Of(state)
+	var reasons []why.Reason
+	if p.why {
+		reasons = why.Of(state)
+	}
+	if !p.json {
+		text := paper.PlanText(plan)
+		if p.why {
+			text += "\nWHY\n" + paper.WhyText(reasons)
+		}
+		_, err = fmt.Fprint(a.out, text)
 		return failed(err)
 	}
-	out, err := paper.PlanJSON(plan)
+	out, err := paper.PlanJSON(plan, reasons)
 	if err != nil {
 		return failed(err)
 	}
 	_, err = a.out.Write(out)
 	return failed(err)
+}
+
+// planned gives the state that a plan is asked of: a batch, or a recipe that has
+// not begun.
+func (a *app) planned(p planning) (batch.State, error) {
+	if p.batch == "" {
+		control, err := a.resolveOils("plan", p.file, p.loaves, p.oils)
+		return batch.State{Control: control}, err
+	}
+	var state batch.State
+	err := a.reading(func(l *ledger) error {
+		var err error
+		state, err = l.state(p.batch)
+		return err
+	})
+	if err == nil && !state.Begun() {
+		err = fmt.Errorf("there is no batch %s", p.batch)
+	}
+	return state, failed(err)
 }
 
 // resolve reads a recipe and gives its control recipe. What is wrong with it is

@@ -99,6 +99,33 @@ func combined(terms []term) float64 {
 	return math.Sqrt(sum)
 }
 
+// coverage gives the factor that covers 95 %, which is 2 unless one or two
+// rectangular terms outweigh all others (rest within 0.3 of them): the sum of two
+// is a trapezoid, of the shape beta, and one alone is its limit (EA-4/02, S9.14
+// and S10.13, from memory; a test holds it to draws).
+func coverage(terms []term) float64 {
+	var first, second float64
+	for _, t := range terms {
+		switch e := math.Abs(t.effect); {
+		case e > first:
+			first, second = e, first
+		case e > second:
+			second = e
+		}
+	}
+	square := first*first + second*second
+	if rest := math.Max(0, combined(terms)*combined(terms)-square); first == 0 || rest > 0.09*square {
+		return coverageFactor
+	}
+	const p = 0.95
+	beta := (first - second) / (first + second)
+	k := p * (1 + beta) / 2
+	if beta < p/(2-p) {
+		k = 1 - math.Sqrt((1-p)*(1-beta*beta))
+	}
+	return k / math.Sqrt((1+beta*beta)/6)
+}
+
 // shares ranks the terms by their part of the variance and leaves out those
 // that add nothing.
 func shares(terms []term) []Contribution {

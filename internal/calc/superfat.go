@@ -54,7 +54,9 @@ const coverageFactor = 2 // k = 2, about 95 % (JCGM 100:2008, 6.3.3)
 // stated: counted as 100 %, really 95 to 100 %) is believed and doubted in
 // turn: one band lets it vary about its nominal value as far as the nearer end,
 // another about its midpoint (JCGM 100:2008, 4.3.8), and the result covers
-// both. So an unstated purity moves the upper end and leaves the lower one.
+// both. So an unstated purity moves the upper end and leaves the lower one. The
+// first counts one input less, so that one or two flat ones may rule it; it takes
+// the factor that covers 95 % then, or both together would be wider than needed.
 //
 // Both ends are clipped to the worst case: for one dominant oil 2u = 1.155·a
 // would be wider than possible. Without oils there is no superfat, and the
@@ -71,7 +73,7 @@ func SuperfatBand(oils []OilAmount, alkalis []AlkaliAmount, acidsKOHGrams float6
 	doubted := b.terms(func(i Interval) (float64, float64) { return i.mid(), i.uncertainty() })
 	centre, _ := b.superfat(Interval.mid)
 
-	u, v := coverageFactor*combined(believed), coverageFactor*combined(doubted)
+	u, v := coverage(believed)*combined(believed), coverageFactor*combined(doubted)
 	low, high := math.Min(nominal-u, centre-v), math.Max(nominal+u, centre+v)
 	return Superfat{
 		Percent:  100 * nominal,

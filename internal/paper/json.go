@@ -17,6 +17,7 @@ import (
 	"bench/internal/recipe"
 	"bench/internal/steps"
 	"bench/internal/timer"
+	"bench/internal/why"
 )
 
 // grams is a mass in JSON: exact grams, to the milligram.
@@ -56,6 +57,10 @@ type planJSON struct {
 	Layers   []layerJSON  `json:"layers"`
 	Stages   []stageJSON  `json:"stages"`
 	Warnings []string     `json:"warnings"`
+
+	Holds      []holdJSON      `json:"holds"`
+	Deviations []deviationJSON `json:"deviations"`
+	Reasons    []reasonJSON    `json:"reasons,omitempty"`
 }
 
 type mouldJSON struct {
@@ -162,12 +167,17 @@ type taskJSON struct {
 	Vessel   string   `json:"vessel"`
 }
 
-// PlanJSON writes a plan as indented JSON with a final line end.
-func PlanJSON(p steps.Plan) ([]byte, error) {
+// PlanJSON writes a plan, and the reasons of its figures if there are any, as
+// indented JSON with a final line end.
+func PlanJSON(p steps.Plan, reasons []why.Reason) ([]byte, error) {
 	out := planJSON{
 		Recipe: p.Recipe, Loaves: p.Loaves, Oils: grams(p.Oils), Warnings: orEmpty(p.Warnings),
 		Mould:   mouldToJSON(p.Mould),
 		Batters: []batterJSON{}, Layers: []layerJSON{}, Stages: []stageJSON{},
+		Holds: holdsToJSON(p), Deviations: deviationsToJSON(p),
+	}
+	for _, r := range reasons {
+		out.Reasons = append(out.Reasons, reasonToJSON(r))
 	}
 	for _, b := range p.Batters {
 		out.Batters = append(out.Batters, batterToJSON(b))

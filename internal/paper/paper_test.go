@@ -76,7 +76,7 @@ func begun(t *testing.T) batch.State {
 func TestGolden(t *testing.T) {
 	now := timer.Moment{Wall: time.Date(2026, 3, 2, 10, 30, 0, 0, time.UTC)}
 	plan := steps.Of(batch.State{Control: lighthouse(t)})
-	planJSON, err := paper.PlanJSON(plan)
+	planJSON, err := paper.PlanJSON(plan, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -138,7 +138,7 @@ func TestTheContractIsDocumented(t *testing.T) {
 		t.Fatal(err)
 	}
 	now := timer.Moment{Wall: time.Date(2026, 3, 2, 10, 30, 0, 0, time.UTC)}
-	plan, err := paper.PlanJSON(steps.Of(batch.State{Control: lighthouse(t)}))
+	plan, err := paper.PlanJSON(steps.Of(batch.State{Control: lighthouse(t)}), nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -178,4 +178,53 @@ func fieldsOf(value any) []string {
 		}
 	}
 	return names
+}
+
+// A weight that was off is printed with every way to go on and what each comes
+// to, and exactly one of them is preselected.
+func TestDeviations(t *testing.T) {
+	s := batch.State{Control: lighthouse(t)}
+	s = s.Apply(batch.Entry{Seq: 1, Fact: batch.Started{Control: s.Control}})
+	water, _, _ := steps.Of(s).Task("sea/water")
+	s = s.Apply(batch.Entry{Seq: 2, Fact: batch.Weighed{
+		Task: water.ID, Material: water.Material, Target: water.Target, Mass: water.Target + 30*quantity.Gram, How: batch.Typed, Reads: water.Reads,
+	}})
+	plan := steps.Of(s)
+	text, err := paper.PlanJSON(plan, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var out struct {
+		Deviations []struct {
+			Task string  `json:"task"`
+			Off  float64 `json:"off_g"`
+			Ways []struct {
+				Way         string  `json:"way"`
+				Preselected bool    `json:"preselected"`
+				G           float64 `json:"g"`
+				Rise        float64 `json:"rise_mm"`
+			} `json:"ways"`
+		} `json:"deviations"`
+	}
+	if err := json.Unmarshal(text, &out); err != nil {
+		t.Fatal(err)
+	}
+	if len(out.Deviations) != 1 || out.Deviations[0].Task != "sea/water" || out.Deviations[0].Off != 30 {
+		t.Fatalf("%+v", out)
+	}
+	preselected := 0
+	for _, w := range out.Deviations[0].Ways {
+		if w.Preselected {
+			preselected++
+		}
+		if w.Way == "take out" && (w.G != 30 || w.Rise >= 0) {
+			t.Errorf("%+v", w)
+		}
+		if !strings.Contains(paper.PlanText(plan), "OFF sea: water 30.0 g over") {
+			t.Error("the text does not say it")
+		}
+	}
+	if preselected != 1 || len(out.Deviations[0].Ways) < 3 {
+		t.Errorf("%+v", out.Deviations[0].Ways)
+	}
 }

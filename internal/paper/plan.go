@@ -28,6 +28,7 @@ func PlanText(plan steps.Plan) string {
 	for _, w := range plan.Warnings {
 		p.linef("! %s", w)
 	}
+	p.deviations(plan)
 	for _, b := range plan.Batters {
 		p.linef("")
 		p.batter(b)

@@ -35,7 +35,11 @@ type reasonJSON struct {
 func WhyJSON(reasons []why.Reason) ([]byte, error) {
 	out := []reasonJSON{}
 	for _, r := range reasons {
-		out = append(out, reasonJSON{r.Figure, r.Value, r.Formula, orEmpty(r.Numbers), orEmpty(r.Sources)})
+		out = append(out, reasonToJSON(r))
 	}
 	return indented(out)
+}
+
+func reasonToJSON(r why.Reason) reasonJSON {
+	return reasonJSON{r.Figure, r.Value, r.Formula, orEmpty(r.Numbers), orEmpty(r.Sources)}
 }

@@ -1,0 +1,88 @@
+package paper
+
+import (
+	"bench/internal/quantity"
+	"bench/internal/steps"
+)
+
+type deviationJSON struct {
+	Task   string    `json:"task"`
+	Batter string    `json:"batter"`
+	Off    grams     `json:"off_g"`
+	Words  string    `json:"words"`
+	Ways   []wayJSON `json:"ways"`
+}
+
+type wayJSON struct {
+	Way         string      `json:"way"`
+	Title       string      `json:"title"`
+	Until       string      `json:"until"`
+	Preselected bool        `json:"preselected"`
+	G           grams       `json:"g"`
+	Superfat    bandJSON    `json:"superfat"`
+	Rise        millimetres `json:"rise_mm"`
+	Scent       decimal     `json:"scent_percent"`
+	Strength    decimal     `json:"lye_concentration_percent"`
+}
+
+type bandJSON struct {
+	Percent decimal `json:"percent"`
+	Low     decimal `json:"low"`
+	High    decimal `json:"high"`
+}
+
+type holdJSON struct {
+	Batter string `json:"batter"`
+	Layer  string `json:"layer"`
+	Words  string `json:"words"`
+}
+
+func deviationsToJSON(p steps.Plan) []deviationJSON {
+	list := []deviationJSON{}
+	for _, d := range p.Deviations {
+		out := deviationJSON{d.Task, d.Batter, grams(d.Off), d.Words, []wayJSON{}}
+		for _, w := range p.Ways(d) {
+			out.Ways = append(out.Ways, wayToJSON(w))
+		}
+		list = append(list, out)
+	}
+	return list
+}
+
+func wayToJSON(w steps.WayOn) wayJSON {
+	s := w.Outcome.Superfat
+	return wayJSON{
+		Way: string(w.Fact.Way), Title: w.Title, Until: w.Until, Preselected: w.Default, G: grams(w.Fact.Mass),
+		Superfat: bandJSON{decimal(s.Percent), decimal(s.Low), decimal(s.High)},
+		Rise:     millimetres(w.Outcome.Rise), Scent: decimal(w.Outcome.Scent), Strength: decimal(w.Outcome.Strength),
+	}
+}
+
+func holdsToJSON(p steps.Plan) []holdJSON {
+	list := []holdJSON{}
+	for _, h := range p.Holds {
+		list = append(list, holdJSON{h.Batter, h.Layer, h.Words})
+	}
+	return list
+}
+
+// deviations writes what was off, with the ways on, for reading.
+func (p *page) deviations(plan steps.Plan) {
+	for _, h := range plan.Holds {
+		p.linef("! %s", h.Words)
+	}
+	for _, d := range plan.Deviations {
+		p.linef("")
+		p.linef("OFF %s", d.Words)
+		for _, w := range plan.Ways(d) {
+			sign := " "
+			if w.Default {
+				sign = ">"
+			}
+			o := w.Outcome
+			p.linef("  %s %s", sign, w.Title)
+			p.linef("      superfat %.1f %% (%.1f to %.1f), height %+.1f mm, scent %.2f %%, lye %.1f %%; %s",
+				o.Superfat.Percent, o.Superfat.Low, o.Superfat.High, float64(o.Rise/(quantity.Millimetre/10))/10, o.Scent, o.Strength, w.Until)
+		}
+	}
+}
