@@ -73,8 +73,12 @@ func SuperfatBand(oils []OilAmount, alkalis []AlkaliAmount, acidsKOHGrams float6
 	doubted := b.terms(func(i Interval) (float64, float64) { return i.mid(), i.uncertainty() })
 	centre, _ := b.superfat(Interval.mid)
 
-	u, v := coverage(believed)*combined(believed), coverageFactor*combined(doubted)
+	k := coverage(believed)
+	u, v := k*combined(believed), coverageFactor*combined(doubted)
 	low, high := math.Min(nominal-u, centre-v), math.Max(nominal+u, centre+v)
+	if r := 1 - nominal; k < coverageFactor && u < r { // No room is left for A/N being curved.
+		low = math.Min(low, 1-r*r/(r-u))
+	}
 	return Superfat{
 		Percent:  100 * nominal,
 		Low:      100 * math.Max(low, lowest),
