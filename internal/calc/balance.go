@@ -126,6 +126,18 @@ func coverage(terms []term) float64 {
 	return k / math.Sqrt((1+beta*beta)/6)
 }
 
+// curved follows s = 1 − A/N itself to u below a superfat, instead of its tangent:
+// along the way on which N and A part it as they part the variance.
+func (b balance) curved(superfat, u float64, terms []term) float64 {
+	ratio, all := 1-superfat, combined(terms)
+	if ratio <= u || all == 0 {
+		return superfat - u
+	}
+	ofN := combined(terms[:2*len(b.oils)])
+	n := ofN * ofN / (all * all) * u / ratio
+	return 1 - ratio*(1+u/ratio-n)/(1-n)
+}
+
 // shares ranks the terms by their part of the variance and leaves out those
 // that add nothing.
 func shares(terms []term) []Contribution {

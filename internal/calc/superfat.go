@@ -76,8 +76,8 @@ func SuperfatBand(oils []OilAmount, alkalis []AlkaliAmount, acidsKOHGrams float6
 	k := coverage(believed)
 	u, v := k*combined(believed), coverageFactor*combined(doubted)
 	low, high := math.Min(nominal-u, centre-v), math.Max(nominal+u, centre+v)
-	if r := 1 - nominal; k < coverageFactor && u < r { // No room is left for A/N being curved.
-		low = math.Min(low, 1-r*r/(r-u))
+	if k < coverageFactor { // That leaves no room for the curve of A/N.
+		low = math.Min(low, b.curved(nominal, u, believed))
 	}
 	return Superfat{
 		Percent:  100 * nominal,
