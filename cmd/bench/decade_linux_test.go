@@ -40,7 +40,7 @@ func BenchmarkDecade(b *testing.B) {
 	})
 	b.Run("idle", func(b *testing.B) { idle(b, sits(b, home, at)) })
 	for name, args := range map[string][]string{"due": {"due"}, "record": {"record"}, "verify": {"verify"}} {
-		b.Run(name, func(b *testing.B) { each(b, func() { printed(b, home, args...) }) })
+		b.Run(name, func(b *testing.B) { each(b, func() { runs(b, home, args...) }) })
 	}
 	b.Run("backup", func(b *testing.B) {
 		n := 0

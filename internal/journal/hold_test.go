@@ -114,12 +114,12 @@ func TestLookingRefusesNobody(t *testing.T) {
 			select {
 			case <-stop:
 				return
-			case <-time.After(200 * time.Microsecond):
+			case <-time.After(20 * time.Microsecond):
 				other.Holder("26K25A")
 			}
 		}
 	}()
-	for range 500 {
+	for range 300 {
 		must(t, holdBatch(t, s, "26K25A").Release())
 	}
 	close(stop)
