@@ -19,3 +19,8 @@ rot:
 .PHONY: faults
 faults:
 	BENCH_FAULTS=all go test ./cmd/bench -run 'TestFaultAtEveryChange|TestPowerCutInTheProgram' -count=1 -timeout=0 -v
+
+# Let two programs start at the same time, 50 times.
+.PHONY: races
+races:
+	BENCH_RACES=50 go test ./cmd/bench -run '^TestStartsTogether$$' -count=1 -timeout=0 -v

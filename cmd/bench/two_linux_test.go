@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"strconv"
 	"testing"
 	"time"
 
@@ -91,12 +92,25 @@ func TestLeftElsewhere(t *testing.T) {
 }
 
 // TestStartsTogether begins a batch in eight programs at the same time, in a
-// folder that is not there yet. Each gets a batch of its own.
+// folder that is not there yet. Each gets a batch of its own. BENCH_RACES says how
+// many races of two programs follow (`make races`).
 func TestStartsTogether(t *testing.T) {
 	t.Parallel()
+	startsTogether(t, 8)
+	races, err := strconv.Atoi(os.Getenv("BENCH_RACES"))
+	if err != nil {
+		races = 2
+	}
+	for n := range races {
+		t.Run(strconv.Itoa(n+1), func(t *testing.T) { startsTogether(t, 2) })
+	}
+}
+
+func startsTogether(t *testing.T, programs int) {
+	t.Helper()
 	home := t.TempDir() + "/harbour"
 	var all []*console.Console
-	for range 8 {
+	for range programs {
 		all = append(all, console.Start(t, program(t, home, clocked(dawn)...), 80, 24))
 	}
 	for _, keys := range []string{enter, up + enter} {
