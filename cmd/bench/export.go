@@ -17,12 +17,11 @@ import (
 // whole is named at its place, and again in the error.
 func (a *app) recordAll() error {
 	var bad []error
-	err := a.existing(func(s *journal.Store, home string) error {
-		err := s.Salvage(func(b journal.Salvaged) error {
+	err := a.existing(func(s *journal.Store) error {
+		return s.Salvage(func(b journal.Salvaged) error {
 			bad = append(bad, a.exportBatch(b)...)
 			return nil
 		})
-		return err
 	})
 	if errors.Is(err, journal.ErrCorrupt) {
 		home, _ := a.home() // It was known a moment ago.

@@ -20,7 +20,7 @@ var errnos = []syscall.Errno{syscall.ENOSPC, syscall.EIO, syscall.EROFS, syscall
 // change once: each is tried until a fact meets no fault. While it does not, the
 // screen says that it was not saved, nothing of it is in the store, and the same
 // key saves it in the end. BENCH_FAULTS=all gives every change all four errors,
-// once and for good; otherwise they take turns. (`make faults`)
+// once and for good; otherwise they take turns.
 func TestFaultAtEveryChange(t *testing.T) {
 	t.Parallel()
 	turns := 1

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"io"
 	"strings"
 	"testing"
@@ -24,6 +25,7 @@ import (
 type sitting struct {
 	maker
 	store *journal.Store
+	books *ledger
 	model tea.Model
 	clock time.Time
 	msgs  chan tea.Msg
@@ -36,12 +38,12 @@ func sitsDown(t testing.TB, home, disk string) *sitting {
 	if err != nil {
 		t.Fatal(err)
 	}
-	s := &sitting{maker: maker{t: t, home: home, speed: 1e9}, store: store, clock: dawn, msgs: make(chan tea.Msg, 100)}
+	s := &sitting{maker: maker{t: t, home: home, speed: 1e9}, store: store, books: newLedger(store, home), clock: dawn, msgs: make(chan tea.Msg, 100)}
 	r := lipgloss.NewRenderer(io.Discard)
 	r.SetColorProfile(termenv.Ascii)
 	s.model = ui.New(ui.Deps{
 		Theme: ink.NewTheme(r, false), Location: time.UTC, Now: func() timer.Moment { return timer.Moment{Wall: s.clock} },
-		Recipes: func() []intent.RecipeItem { return recipeItems(home) }, Store: newLedger(store, home), Home: home,
+		Recipes: func() []intent.RecipeItem { return recipeItems(home) }, Store: s.books, Home: home,
 	})
 	s.run(s.model.Init())
 	s.gets(tea.WindowSizeMsg{Width: 120, Height: 40})
@@ -138,10 +140,11 @@ func (s *sitting) begins() {
 	s.press(enter)
 }
 
-// ends closes the program's side of the store.
+// ends lets go of the batch, whose record may still be being copied, and closes
+// the store.
 func (s *sitting) ends() {
 	s.t.Helper()
-	if err := s.store.Close(); err != nil {
+	if err := errors.Join(s.books.Release(s.code), s.store.Close()); err != nil {
 		s.t.Fatal(err)
 	}
 }

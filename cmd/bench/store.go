@@ -36,7 +36,7 @@ func (a *app) verifyCommand() *cobra.Command {
 func (a *app) verify(asJSON bool) error {
 	began := time.Now()
 	var check journal.Check
-	err := a.existing(func(s *journal.Store, home string) (err error) {
+	err := a.existing(func(s *journal.Store) (err error) {
 		check, err = s.Verify(a.progress("verified"))
 		return err
 	})
@@ -139,7 +139,7 @@ func (a *app) backupCommand() *cobra.Command {
 }
 
 func (a *app) backup(file string) error {
-	return a.existing(func(s *journal.Store, _ string) error {
+	return a.existing(func(s *journal.Store) error {
 		check, err := s.Backup(file, a.progress("copied and read back"))
 		if err != nil {
 			return err
@@ -189,7 +189,7 @@ func oneFile(command string) cobra.PositionalArgs {
 }
 
 // existing opens the store to read; that there is none is an error.
-func (a *app) existing(do func(s *journal.Store, home string) error) error {
+func (a *app) existing(do func(*journal.Store) error) error {
 	home, err := a.home()
 	if err != nil {
 		return err
@@ -201,7 +201,7 @@ func (a *app) existing(do func(s *journal.Store, home string) error) error {
 	if err != nil {
 		return err
 	}
-	return errors.Join(do(store, home), store.Close())
+	return errors.Join(do(store), store.Close())
 }
 
 // progress gives what tells a person at a terminal how far a long work is; it
