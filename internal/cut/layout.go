@@ -67,7 +67,7 @@ func (l *layout) lay(of lot, a answer, loaves int) {
 // cut takes a piece from its stick.
 func (l *layout) cut(s slot, m *model, loaf, row int) Piece {
 	if s.of.number == 0 {
-		l.plan.Sticks = append(l.plan.Sticks, CutStick{
+		l.plan.Sticks = append(l.plan.Sticks, Strip{
 			N: len(l.plan.Sticks) + 1, Lot: s.of.stick.Lot, Length: s.of.stick.Length, Fresh: s.of.stick.Fresh,
 			Offcut: quantity.Length(m.offcut(s.of.pattern)),
 		})

@@ -32,7 +32,7 @@ const DefaultTolerance = 2 * quantity.Millimetre
 
 // Plan is the cutting list and the placing list.
 type Plan struct {
-	Sticks []CutStick // Sticks are in the order in which they are needed.
+	Sticks []Strip // Sticks are in the order in which they are needed.
 	Loaves []PlacedLoaf
 	Used   int // Used sticks, fresh ones included.
 	Fresh  int // Fresh sticks are to be made.
@@ -56,8 +56,8 @@ func (p Plan) Proven() bool {
 		p.Bound == Bound{Fresh: p.Fresh, Used: p.Used, Joins: p.Joins, Offcut: p.Offcut}
 }
 
-// CutStick is one stick and what is cut from it, in order.
-type CutStick struct {
+// Strip is one stick and what is cut from it, in order.
+type Strip struct {
 	N      int // N counts from 1.
 	Lot    string
 	Length quantity.Length

@@ -11,7 +11,6 @@ import (
 // and how far the one in hand is used.
 type rest struct {
 	lot    string
-	fresh  bool
 	sticks []quantity.Length
 }
 
@@ -79,7 +78,7 @@ func (l *layout) wrap(r *rest, need, later quantity.Length) bool {
 				return false
 			}
 			if stick == 0 {
-				l.plan.Sticks = append(l.plan.Sticks, CutStick{N: len(l.plan.Sticks) + 1, Lot: r.lot, Length: r.sticks[0], Offcut: r.sticks[0]})
+				l.plan.Sticks = append(l.plan.Sticks, Strip{N: len(l.plan.Sticks) + 1, Lot: r.lot, Length: r.sticks[0], Offcut: r.sticks[0]})
 				stick, part = len(l.plan.Sticks), 0
 			}
 			in := &l.plan.Sticks[stick-1]

@@ -107,7 +107,7 @@ func provenWords(p cut.Plan) string {
 }
 
 // strip draws a stick as its pieces: "|1a 255 mm|1b 50 mm|".
-func strip(s cut.CutStick) string {
+func strip(s cut.Strip) string {
 	var b strings.Builder
 	for _, piece := range s.Pieces {
 		fmt.Fprintf(&b, "|%s %s", piece.Label(), piece.Length)
