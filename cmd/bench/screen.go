@@ -3,10 +3,10 @@ package main
 import (
 	"errors"
 	"os"
+	"strings"
 	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
-	"github.com/charmbracelet/lipgloss"
 	"github.com/muesli/termenv"
 
 	"bench/internal/cells"
@@ -59,20 +59,40 @@ func (r relay) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 }
 
 // theme takes the colours from the environment; the terminal is never asked.
-// Without colour, bold and reverse stay: a profile without colours would drop
-// them too.
+// Without colour, bold and reverse stay.
 func (a *app) theme() ink.Theme {
-	r := lipgloss.NewRenderer(a.terminal)
-	r.SetHasDarkBackground(true)
-	profile := quiet.Profile(a.getenv)
-	colour := profile != termenv.Ascii
-	if !colour && a.getenv("TERM") != "dumb" {
-		profile = termenv.ANSI
+	colours := ink.Sixteen
+	switch profile := quiet.Profile(a.getenv); {
+	case a.getenv("TERM") == "dumb":
+		colours = ink.Bare
+	case profile == termenv.Ascii:
+		colours = ink.None
+	case profile == termenv.ANSI256, profile == termenv.TrueColor:
+		colours = ink.Many
 	}
-	r.SetColorProfile(profile)
-	t := ink.NewTheme(r, colour)
-	t.Picture = cells.Look{Pattern: cells.PatternFor(a.getenv), Colours: coloursOf(quiet.Profile(a.getenv)), Bold: profile != termenv.Ascii}
+	t := ink.NewTheme(colours, ground(a.getenv))
+	t.Picture = cells.Look{Pattern: cells.PatternFor(a.getenv), Colours: coloursOf(quiet.Profile(a.getenv)), Bold: colours != ink.Bare}
 	return t
+}
+
+// ground goes by BENCH_BACKGROUND, dark or light, or else by COLORFGBG, which
+// some terminals set: its last number is the colour of the background, and 7 and
+// 15 are light (common practice, no source).
+func ground(getenv func(string) string) ink.Ground {
+	switch getenv("BENCH_BACKGROUND") {
+	case "dark":
+		return ink.Dark
+	case "light":
+		return ink.Light
+	}
+	fields := strings.Split(getenv("COLORFGBG"), ";")
+	switch last := fields[len(fields)-1]; last {
+	case "":
+		return ink.Unknown
+	case "7", "15":
+		return ink.Light
+	}
+	return ink.Dark
 }
 
 // recipeItems reads the workshop and the recipes anew.

@@ -2,14 +2,11 @@ package main
 
 import (
 	"errors"
-	"io"
 	"strings"
 	"testing"
 	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
-	"github.com/charmbracelet/lipgloss"
-	"github.com/muesli/termenv"
 
 	"bench/internal/batch"
 	"bench/internal/journal"
@@ -39,10 +36,8 @@ func sitsDown(t testing.TB, home, disk string) *sitting {
 		t.Fatal(err)
 	}
 	s := &sitting{maker: maker{t: t, home: home, speed: 1e9}, store: store, books: newLedger(store, home), clock: dawn, msgs: make(chan tea.Msg, 100)}
-	r := lipgloss.NewRenderer(io.Discard)
-	r.SetColorProfile(termenv.Ascii)
 	s.model = ui.New(ui.Deps{
-		Theme: ink.NewTheme(r, false), Location: time.UTC, Now: func() timer.Moment { return timer.Moment{Wall: s.clock} },
+		Theme: ink.NewTheme(ink.Bare, ink.Unknown), Location: time.UTC, Now: func() timer.Moment { return timer.Moment{Wall: s.clock} },
 		Recipes: func() []intent.RecipeItem { return recipeItems(home) }, Store: s.books, Home: home,
 	})
 	s.run(s.model.Init())

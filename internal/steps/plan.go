@@ -206,6 +206,7 @@ type Task struct {
 	SoFar     quantity.Mass   // SoFar is in the vessel already.
 	Into      string          // Into is where it ends up, when that is another vessel.
 	PourLine  quantity.Length // PourLine is the height to pour a mould to, for an eye to see.
+	Shows     string          // Shows is a number that is neither, with its unit, to be read from afar: "8 mm", "38 °C".
 	StopAt    quantity.Mass   // StopAt is the reading at which to stop pouring a portion out.
 	Wanted    quantity.Temperature
 	Loaf      int    // Loaf counts from 1; 0 is any.

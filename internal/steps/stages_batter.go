@@ -26,16 +26,18 @@ func (p *planner) gate(k pot, after []string) Stage {
 		lye.Hint = p.cooling(k).Hint()
 	}
 	s.Tasks = []Task{lye, oils}
-	title := "They may meet now"
+	title, shows := "They may meet now", ""
 	if mix, ok := p.mix(k, lye, oils); ok {
-		title = fmt.Sprintf("Together they give %s: they may meet now", mix)
+		title, shows = fmt.Sprintf("Together they give %s: they may meet now", mix), mix.String()
 		if mix > k.recipe.MixAt+hotBy {
 			title = fmt.Sprintf("Together they give %s: let them cool, then read again", mix)
 		}
 		s.ReadBack = fmt.Sprintf("mix %s", mix)
 		s.Tasks[1].Hint = p.mixHint(k, mix)
 	}
-	s.Tasks = append(s.Tasks, p.tick(name+"/meet", title, s.Tasks[1].Hint))
+	meet := p.tick(name+"/meet", title, s.Tasks[1].Hint)
+	meet.Shows = shows
+	s.Tasks = append(s.Tasks, meet)
 	return s
 }
 

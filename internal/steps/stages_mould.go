@@ -133,8 +133,10 @@ func (p *planner) embedTask(r pour, loaf, n int, order string) Task {
 	if e.Turn > 0 {
 		hint += fmt.Sprintf(" Turned by %g° anticlockwise.", e.Turn.Degrees())
 	}
-	return p.tick(EmbedTask(r.recipe.Name, loaf, e.Name),
+	t := p.tick(EmbedTask(r.recipe.Name, loaf, e.Name),
 		fmt.Sprintf("Loaf %d, %s: %s, lowest point %s above the floor", loaf+1, e.Name, order, bottom), hint)
+	t.Shows = bottom.String()
+	return t
 }
 
 // micaLine dusts the surface that the next layer is poured on.

@@ -4,13 +4,14 @@ import (
 	"bench/internal/ui/ink"
 	"errors"
 	"fmt"
-	"io"
+	"regexp"
+	"slices"
 	"strings"
 	"testing"
 	"time"
+	"unicode/utf8"
 
-	"github.com/charmbracelet/lipgloss"
-	"github.com/muesli/termenv"
+	"github.com/charmbracelet/x/ansi"
 )
 
 // scenes are the screens that are kept, each led up to from a fresh start.
@@ -70,28 +71,110 @@ var scenes = []struct {
 	{"ending", func(p *person) { p.starts().press("e") }},
 }
 
-// TestGolden compares every scene with its file, at two sizes.
+// sizes are the windows that every scene is kept at.
+var sizes = []struct{ w, h int }{{80, 24}, {120, 40}, {200, 60}}
+
+// looks are the letters of the inks on a map of the smallest window.
+var looks = map[string]string{
+	"": ".", "1": "b", "1;38;5;117": "a", "1;38;5;214": "o", "1;7;38;5;214": "A", "38;5;247": "q", "7": "c",
+}
+
+// TestGolden compares every scene with its file: the text at each size, and
+// where the inks are at the smallest. Colour and its absence change no text, and
+// without colour nothing but bold, faint and reverse is left (no-color.org).
 func TestGolden(t *testing.T) {
 	for _, scene := range scenes {
-		for _, size := range []struct{ w, h int }{{80, 24}, {120, 40}} {
-			name := fmt.Sprintf("%s-%dx%d", scene.name, size.w, size.h)
-			t.Run(name, func(t *testing.T) {
-				p := arrives(t, newMemory()).sized(size.w, size.h)
-				scene.lead(p)
-				p.golden(name)
-			})
-		}
+		t.Run(scene.name, func(t *testing.T) {
+			p := arrives(t, newMemory())
+			scene.lead(p)
+			text := ""
+			for _, size := range sizes {
+				p.sized(size.w, size.h)
+				plain := p.inked(ink.Bare, ink.Unknown)
+				text += fmt.Sprintf("== %dx%d\n%s\n", size.w, size.h, plain)
+				for _, c := range []ink.Colours{ink.None, ink.Sixteen, ink.Many} {
+					if styled := p.inked(c, ink.Dark); !slices.Equal(trimmed(ansi.Strip(styled)), trimmed(plain)) {
+						t.Errorf("%dx%d: colours %d change the text", size.w, size.h, c)
+					} else if codes := usedCodes(styled); c == ink.None && strings.Trim(codes, "127;m\x1b[0") != "" {
+						t.Errorf("%dx%d: a colour is left: %q", size.w, size.h, codes)
+					}
+				}
+				p.pictured(scene.name, size.w)
+			}
+			p.sized(80, 24)
+			text += "== inks: b bold, q quiet, a accent, o off, A alarm, c cursor\n" + inkMap(t, p.inked(ink.Many, ink.Dark)) + "\n"
+			golden(t, scene.name, text)
+		})
 	}
-	t.Run("weighing-200x60", func(t *testing.T) {
-		arrives(t, newMemory()).sized(200, 60).starts().works("sea/olive").golden("weighing-200x60")
-	})
-	t.Run("too-small", func(t *testing.T) {
-		p := arrives(t, newMemory()).starts().works("sea/olive").types("34").sized(60, 20)
-		p.golden("too-small-60x20").press("space", "5", "enter").sized(80, 24).sees("34")
-		if p.m.bench.Typed != "34" {
-			t.Errorf("typed is %q", p.m.bench.Typed)
+	contactSheet(t)
+}
+
+// trimmed gives the lines without the spaces at their ends, which take no ink.
+func trimmed(text string) []string {
+	lines := strings.Split(text, "\n")
+	for i, l := range lines {
+		lines[i] = strings.TrimRight(l, " ")
+	}
+	return lines
+}
+
+// inked gives the screen in other colours.
+func (p *person) inked(c ink.Colours, g ink.Ground) string {
+	before := p.m.deps.Theme
+	p.m.deps.Theme = ink.NewTheme(c, g)
+	p.m.deps.Theme.Picture = before.Picture
+	defer func() { p.m.deps.Theme = before }()
+	return p.m.View()
+}
+
+var sgr = regexp.MustCompile("\x1b\\[([0-9;]*)m")
+
+func usedCodes(styled string) string { return strings.Join(sgr.FindAllString(styled, -1), "") }
+
+// inkMap gives the frame with the letter of its ink in the place of each
+// character.
+func inkMap(t *testing.T, frame string) string {
+	t.Helper()
+	var out strings.Builder
+	look := "."
+	for line := range strings.Lines(frame) {
+		start := out.Len()
+		for line != "" {
+			if at := sgr.FindStringSubmatchIndex(line); at != nil && at[0] == 0 {
+				code, known := line[at[2]:at[3]], false
+				if look, known = looks[strings.TrimPrefix(code, "0")]; !known {
+					t.Errorf("no letter for the ink %q", code)
+				}
+				line = line[at[1]:]
+				continue
+			}
+			r, n := utf8.DecodeRuneInString(line)
+			switch {
+			case r == '\n':
+			case r == ' ' && look != "c" && look != "A":
+				out.WriteByte(' ')
+			default:
+				out.WriteString(look)
+			}
+			line = line[n:]
 		}
-	})
+		kept := strings.TrimRight(out.String()[start:], " ")
+		before := out.String()[:start]
+		out.Reset()
+		out.WriteString(before + kept + "\n")
+	}
+	return strings.TrimRight(out.String(), "\n")
+}
+
+// TestTooSmall holds a window that is too small to saying so and to losing
+// nothing.
+func TestTooSmall(t *testing.T) {
+	p := arrives(t, newMemory()).starts().works("sea/olive").types("34").sized(60, 20)
+	golden(t, "too-small", p.m.View()+"\n")
+	p.press("space", "5", "enter").sized(80, 24).sees("34")
+	if p.m.bench.Typed != "34" {
+		t.Errorf("typed is %q", p.m.bench.Typed)
+	}
 }
 
 // TestFits holds every scene to its window, from far too small to very large.
@@ -112,26 +195,6 @@ func TestFits(t *testing.T) {
 					}
 				}
 			}
-		}
-	}
-}
-
-// TestNoColour holds a screen without colour to the same text, with bold and
-// reverse and no colour code at all.
-func TestNoColour(t *testing.T) {
-	for _, scene := range scenes {
-		p := arrives(t, newMemory())
-		scene.lead(p)
-		plain := p.m.View()
-		r := lipgloss.NewRenderer(io.Discard)
-		r.SetColorProfile(termenv.ANSI)
-		p.m.deps.Theme = ink.NewTheme(r, false)
-		styled := p.m.View()
-		if strings.Contains(styled, "[3") && !strings.Contains(plain, "[3") || strings.Contains(styled, ";3") {
-			t.Errorf("%s: a colour is left: %q", scene.name, styled)
-		}
-		if !strings.Contains(styled, "\x1b[1m") {
-			t.Errorf("%s: nothing is bold", scene.name)
 		}
 	}
 }

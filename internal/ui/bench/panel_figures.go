@@ -13,11 +13,12 @@ import (
 // what the number is.
 type figures struct{ number, unit, word string }
 
-// body shows the number to reach in large figures.
+// body shows the number to reach in large figures, or the order in large
+// letters where there is no number.
 func (p panel) body() []string {
 	f := p.large()
 	if f.number == "" {
-		return nil
+		return p.lead()
 	}
 	asked, _ := p.asked()
 	scale := 1
@@ -26,21 +27,7 @@ func (p panel) body() []string {
 	}
 	// The unit stays where it is while a number is typed.
 	reserve := max(ink.BigWidth(f.number, scale), ink.BigWidth(asked, scale))
-	style := p.t.Strong
-	if p.b.Typed != "" {
-		style = p.t.Accent
-	}
-	lines := []string{""}
-	for i, row := range ink.Big(f.number, scale) {
-		side := ""
-		switch i {
-		case 5*scale - 1:
-			side = p.t.Strong.Render(f.unit)
-		case 5*scale - 3:
-			side = p.t.Quiet.Render(f.word)
-		}
-		lines = append(lines, "  "+style.Render(ink.Fit(row, reserve))+"  "+side)
-	}
+	lines := append([]string{""}, p.figures(f, scale, reserve)...)
 	if p.roomy() {
 		lines = append(lines, "")
 	}
@@ -49,6 +36,58 @@ func (p panel) body() []string {
 		lines = append(lines, "")
 	}
 	return append(lines, p.scaleLines()...)
+}
+
+// figures sets the number with its unit beside it, and at the right a large sign
+// that says whether what is typed is right.
+func (p panel) figures(f figures, scale, reserve int) []string {
+	style, sign := p.t.Strong, []string(nil)
+	if p.b.Typed != "" {
+		style = p.t.Accent
+		if mark, inked := p.mark(); mark != 0 {
+			style, sign = inked, ink.Big(string(mark), scale)
+		}
+	}
+	var lines []string
+	for i, row := range ink.Big(f.number, scale) {
+		side := ""
+		switch i {
+		case 5*scale - 1:
+			side = p.t.Strong.Render(f.unit)
+		case 5*scale - 3:
+			side = p.t.Quiet.Render(f.word)
+		}
+		line := "  " + style.Render(ink.Fit(row, reserve)) + "  " + side
+		if sign != nil && ink.Width(line)+ink.Width(sign[i])+2 <= p.w {
+			line = ink.Between(line, style.Render(sign[i])+" ", p.w-1)
+		}
+		lines = append(lines, line)
+	}
+	return lines
+}
+
+// lead says what to do in large letters, for a task without a number that is
+// not done yet.
+func (p panel) lead() []string {
+	if p.task.Done || p.task.Skipped != "" {
+		return nil
+	}
+	for _, scale := range []int{2, 1} {
+		text := ink.Lead(ink.Clean(p.task.Title), p.w-3, scale)
+		if text == "" || scale == 2 && p.h < 36 {
+			continue
+		}
+		style := p.t.Strong
+		if !p.task.Open {
+			style = p.t.Quiet
+		}
+		lines := []string{""}
+		for _, row := range ink.Letters(text, scale) {
+			lines = append(lines, "  "+style.Render(row))
+		}
+		return append(lines, "")
+	}
+	return nil
 }
 
 // large gives what the large figures show. The weight of a vessel that must be
@@ -104,12 +143,33 @@ func (p panel) asked() (number, unit string) {
 	case steps.Temperature:
 		return strconv.FormatFloat(t.Wanted.Celsius(), 'f', 0, 64), "°C"
 	case steps.Tick, steps.Look:
-		if t.PourLine > 0 {
-			return strings.TrimSuffix(t.PourLine.String(), " mm"), "mm from the floor"
-		}
+		return p.shown()
 	default:
 	}
 	return restAsked(t)
+}
+
+// askedNumber gives the number to reach without its unit.
+func (p panel) askedNumber() string {
+	number, _ := p.asked()
+	return number
+}
+
+// shown gives the number of a task that is only ticked: a height to pour to, an
+// amount to set out, or what the plan wants read from afar.
+func (p panel) shown() (number, unit string) {
+	t := p.task
+	switch number, unit, ok := strings.Cut(t.Shows, " "); {
+	case t.PourLine > 0:
+		return strings.TrimSuffix(t.PourLine.String(), " mm"), "mm from the floor"
+	case ok && unit == "mm":
+		return number, "mm above the floor"
+	case ok:
+		return number, unit
+	case p.stage.Kind == steps.SetOut && t.Target > 0:
+		return t.Target.At(t.Reads), "g needed"
+	}
+	return "", ""
 }
 
 // scaleLines says what the scale must read, tared and not.

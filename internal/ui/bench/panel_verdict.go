@@ -41,7 +41,7 @@ func (p panel) verdict() string {
 	case p.b.Typed == "" && t.Done:
 		return p.t.Quiet.Render("u corrects it; esc goes back to what is next")
 	case p.b.Typed == "" && t.Tolerance > 0 && (t.Do == steps.Weigh || t.Do == steps.Portion):
-		return p.t.Quiet.Render(tolerance(t) + " g is near enough")
+		return p.ruler(0, false) + p.t.Quiet.Render("  "+tolerance(t)+" g")
 	case p.b.Typed == "":
 		return ""
 	case t.Do == steps.Temperature:
@@ -54,24 +54,45 @@ func (p panel) verdict() string {
 	return p.compared(m)
 }
 
-// compared says how a typed weight compares, in words and as a place on a rule.
+// compared says how a typed weight compares, beside the band of tolerance.
 func (p panel) compared(m quantity.Mass) string {
-	t := p.task
 	over, below, above := p.compare(m)
 	words := ""
 	switch {
-	case t.Tolerance > 0 && over <= t.Tolerance && over >= -t.Tolerance, over == 0:
-		words = p.t.Good.Render(ink.SignDone + " within " + tolerance(t))
+	case p.within(over):
+		words = p.t.Good.Render(ink.SignDone + " within " + tolerance(p.task))
 	case over > 0:
-		words = p.t.Off.Render(ink.SignOff + " " + over.At(t.Reads) + above)
+		words = p.t.Off.Render(ink.SignOff + " " + over.At(p.task.Reads) + above)
 	default:
-		words = p.t.Off.Render(ink.SignLater + " " + (-over).At(t.Reads) + below)
+		words = p.t.Accent.Render(ink.SignLater + " " + (-over).At(p.task.Reads) + below)
 	}
-	if t.Do == steps.Gross {
+	if p.task.Do == steps.Gross {
 		return words
 	}
-	asked, _ := p.asked()
-	return ink.Between(words+p.t.Quiet.Render("   asked "+asked), p.ruler(over)+" ", p.w-1)
+	return p.ruler(over, true) + "  " + words
+}
+
+// within says that a weight that is so much over is near enough.
+func (p panel) within(over quantity.Mass) bool {
+	return over == 0 || p.task.Tolerance > 0 && over <= p.task.Tolerance && over >= -p.task.Tolerance
+}
+
+// mark is the sign that says whether what is typed is right, to be read from
+// afar: over, under or near enough; 0 where nothing is held to a tolerance.
+func (p panel) mark() (sign rune, style ink.Ink) {
+	m, err := quantity.ParseNumberMass(p.b.Typed, quantity.Gram)
+	if err != nil || p.task.Do != steps.Weigh && p.task.Do != steps.Portion {
+		return 0, ink.Ink{}
+	}
+	over, _, _ := p.compare(m)
+	pouring := p.task.Do == steps.Portion // The scale then counts down.
+	switch {
+	case p.within(over):
+		return '✓', p.t.Strong
+	case over > 0 != pouring:
+		return '+', p.t.Off
+	}
+	return '–', p.t.Accent
 }
 
 // compare gives how far a typed weight is over, with the words for under and
@@ -87,22 +108,33 @@ func (p panel) compare(m quantity.Mass) (over quantity.Mass, below, above string
 	return m - p.task.Remaining(), " to go", " over"
 }
 
-// ruler shows where a reading lies: the band of tolerance in the middle third.
-func (p panel) ruler(over quantity.Mass) string {
-	tol := p.task.Tolerance
-	if tol <= 0 {
-		return ""
+// ruler shows the band of tolerance between the readings that are still right,
+// with what is asked in its middle and what is typed as a dot.
+func (p panel) ruler(over quantity.Mass, typed bool) string {
+	t := p.task
+	centre, _ := quantity.ParseNumberMass(p.askedNumber(), quantity.Gram)
+	near := t.Tolerance.FloorTo(t.Reads)
+	if near <= 0 {
+		return p.t.Quiet.Render("asked " + p.askedNumber())
 	}
-	const half = 9
-	at := half + int(math.Round(float64(over)/float64(3*tol)*half))
-	cells := []rune(strings.Repeat("·", half-3) + "├" + "──┼──" + "┤" + strings.Repeat("·", half-3))
-	switch {
-	case at < 0:
-		return p.t.Accent.Render("◀") + string(cells[1:])
-	case at >= len(cells):
-		return string(cells[:len(cells)-1]) + p.t.Accent.Render(ink.SignNow)
+	const half = 7
+	cells := []rune(strings.Repeat("─", half) + "┼" + strings.Repeat("─", half))
+	before, after := " ├", "┤ "
+	switch at := half + int(math.Round(float64(over)/float64(near)*half)); {
+	case !typed:
+	case !p.within(over) && over < 0:
+		before = p.t.Accent.Render("◀") + "├"
+	case !p.within(over):
+		after = "┤" + p.t.Accent.Render(ink.SignNow)
+	default:
+		at = min(max(0, at), len(cells)-1)
+		return p.bandEnds(centre-near, centre+near, before, string(cells[:at])+p.t.Accent.Render("●")+string(cells[at+1:]), after)
 	}
-	return string(cells[:at]) + p.t.Accent.Render("●") + string(cells[at+1:])
+	return p.bandEnds(centre-near, centre+near, before, string(cells), after)
+}
+
+func (p panel) bandEnds(low, high quantity.Mass, before, cells, after string) string {
+	return p.t.Quiet.Render(low.At(p.task.Reads)) + before + cells + after + p.t.Quiet.Render(high.At(p.task.Reads))
 }
 
 // warmth compares a temperature; how much is too much is for the plan to say.
