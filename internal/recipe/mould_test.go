@@ -193,17 +193,23 @@ func TestLayersAndEmbedsFillTheMould(t *testing.T) {
 		for i := range r.Layers {
 			l := &r.Layers[i]
 			l.Surface = height * quantity.Length(i+1) / 3
-			if rapid.Bool().Draw(t, "slope") {
-				l.Propped = Propping{quantity.Length(rapid.IntRange(1, 6).Draw(t, "by")) * mm, rapid.SampledFrom([]Side{LeftSide, RightSide}).Draw(t, "side")}
+			if !w.Moulds[0].Inside().Lies() {
+				continue
 			}
-			size := quantity.Length(rapid.IntRange(4, 14).Draw(t, "size")) * mm
+			if rapid.Bool().Draw(t, "slope") {
+				l.Propped = Propping{quantity.Length(rapid.IntRange(1, 4).Draw(t, "by")) * mm, rapid.SampledFrom([]Side{LeftSide, RightSide}).Draw(t, "side")}
+			}
+			size := quantity.Length(rapid.IntRange(4, 8).Draw(t, "size")) * mm
 			l.Embeds = []Embed{{
 				Name: "e", Shape: rapid.SampledFrom([]Shape{Circle, Ellipse, Rectangle, Polygon}).Draw(t, "shape"), Width: size, Height: size,
 				Corners: []Corner{{0, 0}, {size, 0}, {size / 2, size}},
 				Turn:    quantity.Angle(rapid.IntRange(0, 359).Draw(t, "turn")) * quantity.AngleDegree, Mirror: rapid.Bool().Draw(t, "mirror"),
-				Across: w.Moulds[0].Inside().Width * quantity.Length(30+30*i) / 100,
-				Sink:   quantity.Length(rapid.IntRange(2, 12).Draw(t, "sink")) * mm, Stood: rapid.Bool().Draw(t, "stood"),
+				Across: w.Moulds[0].Inside().Width * quantity.Length(40+20*i) / 100,
+				Sink:   quantity.Length(rapid.IntRange(2, 8).Draw(t, "sink")) * mm, Proud: true,
 			}}
+			if rapid.Bool().Draw(t, "stood") {
+				l.Embeds[0].Stood, l.Embeds[0].Sink = true, 0
+			}
 		}
 		c, _ := Resolve(r, "text", w, 0)
 		if len(c.Recipe.Layers) == 0 {

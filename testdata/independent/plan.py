@@ -26,6 +26,8 @@ import re
 import sys
 from fractions import Fraction
 
+import columns
+
 HERE = os.path.dirname(os.path.abspath(__file__))
 ROOT = os.path.dirname(os.path.dirname(HERE))
 RECIPES = os.path.join(ROOT, "recipes")
@@ -336,12 +338,17 @@ def plan(doc, shop, table):
     for l in layers:
         l.setdefault("batter", doc["batters"][0]["name"])
     say(f"=== {doc['recipe']}, {loaves} loaves ===")
-    say(f"Mould {mould['name']}: {length:g} x {width:g} x {height:g} mm, {length * width * height / 1000:.1f} mL to the rim.")
+    say(f"Mould {mould['name']}: {length:g} x {width:g} x {height:g} mm"
+        + (" at the rim, its walls lean." if "floor width" in mould else f", {length * width * height / 1000:.1f} mL to the rim."))
     say()
 
-    fill = geometry(layers, length, width, height)
+    if "floor width" in mould:
+        fill = columns.geometry(layers, mould, RECIPES)
+    else:
+        fill = geometry(layers, length, width, height)
     for l, f in zip(layers, fill):
-        say(f"{l['name']}: {f['area']:.2f} mm2 of batter in the section x {length:g} mm = {f['ml']:.2f} mL a loaf;"
+        how = f"{f['area']:.2f} mm2 of batter in the section x {length:g} mm" if "area" in f else "column by column"
+        say(f"{l['name']}: {how} = {f['ml']:.2f} mL a loaf;"
             f" pour to {f['line']:.2f} mm, {height - f['line']:.2f} mm under the rim; finished at {f['surface']:.2f} mm.")
     say()
 
