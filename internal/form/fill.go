@@ -86,15 +86,15 @@ func SurfaceAfter(s Section, base Line, slope, volume float64, embeds []Embed) L
 // P. Jarratt, BIT 11, 1971), and with halvings in between so that a step in the
 // function cannot hold it up.
 func rootOf(f func(float64) float64, low, high float64) float64 {
-	const close = 1e-10 // mm
+	const near = 1e-10 // mm
 	fLow, fHigh := f(low), f(high)
 	if fLow >= 0 {
 		return low
 	}
-	for i := 0; high-low > close && i < 200; i++ {
+	for i := 0; high-low > near && i < 200; i++ {
 		middle := (low + high) / 2
 		if i%3 != 2 {
-			middle = math.Max(low+close/4, math.Min(high-close/4, high-fHigh*(high-low)/(fHigh-fLow)))
+			middle = math.Max(low+near/4, math.Min(high-near/4, high-fHigh*(high-low)/(fHigh-fLow)))
 		}
 		switch v := f(middle); {
 		case v == 0:

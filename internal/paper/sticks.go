@@ -18,7 +18,7 @@ func SticksText(w sticks.Work) string {
 	p.yield(w)
 	for _, plan := range w.Plans {
 		p.linef("")
-		p.stickPlan(plan, w)
+		p.stickPlan(plan)
 	}
 	switch {
 	case w.Embeds == 0:
@@ -60,7 +60,7 @@ func (p *page) yield(w sticks.Work) {
 	}
 }
 
-func (p *page) stickPlan(plan recipe.StickPlan, w sticks.Work) {
+func (p *page) stickPlan(plan recipe.StickPlan) {
 	p.linef("%s: %s", strings.ToUpper(plan.Stick), stickSums(plan.Plan))
 	p.linef("%s", provenWords(plan.Plan))
 	p.linef("Cut, from one end of the stick:")

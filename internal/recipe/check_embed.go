@@ -59,16 +59,16 @@ func (c *checker) embeds() {
 // onLayerBelow checks an embed against what has set before it comes in.
 func (c *checker) onLayerBelow(one placed, layer int, floor form.Line, e Embed) {
 	p := one.path.Field("sink")
-	clear := form.Clear(one.outline, floor)
+	gap := form.Clear(one.outline, floor)
 	switch {
-	case e.Stood && clear > hair:
-		c.warnf(p, "%q would hang %s above what it stands on: prop it, or leave the sink out and it stands", e.Name, millimetres(clear))
-	case layer > 0 && clear < -hair && !e.Stood:
+	case e.Stood && gap > hair:
+		c.warnf(p, "%q would hang %s above what it stands on: prop it, or leave the sink out and it stands", e.Name, millimetres(gap))
+	case layer > 0 && gap < -hair && !e.Stood:
 		c.errorf(p, "%q would reach %s into the layer %q, which has set by then: press it in by %s at most, or list it with that layer",
-			e.Name, millimetres(-clear), c.r.Layers[layer-1].Name, max(0, e.Sink-millimetres(-clear)))
-	case layer > 0 && clear < -hair:
+			e.Name, millimetres(-gap), c.r.Layers[layer-1].Name, max(0, e.Sink-millimetres(-gap)))
+	case layer > 0 && gap < -hair:
 		c.errorf(p, "%q would stand %s deep in the layer %q, which has set by then: leave the sink out, or list it with that layer",
-			e.Name, millimetres(-clear), c.r.Layers[layer-1].Name)
+			e.Name, millimetres(-gap), c.r.Layers[layer-1].Name)
 	}
 }
 

@@ -14,7 +14,8 @@ import (
 func about(t interface {
 	Helper()
 	Errorf(string, ...any)
-}, what string, got, want, tolerance float64) {
+}, what string, got, want, tolerance float64,
+) {
 	t.Helper()
 	if !(math.Abs(got-want) <= tolerance) {
 		t.Errorf("%s: got %.6g, want %.6g ± %g", what, got, want, tolerance)

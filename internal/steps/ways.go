@@ -133,7 +133,7 @@ func (p *planner) alone(k pot, t Task) bool {
 			}
 		}
 		_, stock := p.lyeSolution(k).Stock()
-		return !p.ticked(dissolveID(k.recipe.Name)) && !(stock && k.alkali[0].Mass > 0)
+		return !p.ticked(dissolveID(k.recipe.Name)) && (!stock || k.alkali[0].Mass == 0)
 	}
 	for i, a := range k.recipe.Additives {
 		if k.additives[i].ID == t.ID {

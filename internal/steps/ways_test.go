@@ -238,9 +238,11 @@ func TestOfferedWaysKeepTheSuperfat(t *testing.T) {
 				try.put(u.Fact)
 			}
 			traced := func(steps.Task) bool { s, _ := try.plan().Stage("trace/" + st.Batter); return s.Done }
-			if err := try.work(traced); err == nil {
+			err := try.work(traced)
+			if err == nil {
 				err = try.work(never)
-			} else {
+			}
+			if err != nil {
 				r.Fatalf("%s of %v, %s: %v", id, off, w.Fact.Way, err)
 			}
 			if got := batterOf(try.plan(), st.Batter).Superfat.Percent; math.Abs(got-w.Outcome.Superfat.Percent) > 0.15 {

@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"bench/internal/ui/ink"
 	"errors"
 	"fmt"
 	"regexp"
@@ -10,6 +9,8 @@ import (
 	"testing"
 	"time"
 	"unicode/utf8"
+
+	"bench/internal/ui/ink"
 
 	"github.com/charmbracelet/x/ansi"
 )

@@ -1,9 +1,10 @@
 package ui
 
 import (
-	"bench/internal/ui/intent"
 	"strings"
 	"testing"
+
+	"bench/internal/ui/intent"
 )
 
 // TestCursorStaysOnTheBatch holds the cursor to the batch that one comes back

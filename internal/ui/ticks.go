@@ -1,8 +1,9 @@
 package ui
 
 import (
-	"bench/internal/timer"
 	"time"
+
+	"bench/internal/timer"
 
 	tea "github.com/charmbracelet/bubbletea"
 )

@@ -1,13 +1,14 @@
 package ui
 
 import (
+	"fmt"
+	"slices"
+
 	"bench/internal/ui/alarm"
 	"bench/internal/ui/aside"
 	"bench/internal/ui/ink"
 	"bench/internal/ui/intent"
 	"bench/internal/ui/keys"
-	"fmt"
-	"slices"
 )
 
 // View draws the screen that has the keys, with the timers below it.
@@ -55,7 +56,7 @@ func (m Model) lines(w, h int) []string {
 	case intent.PageRack:
 		lines = m.rack.View(t, w, rows, m.now)
 	case intent.PageKeys:
-		lines = keys.KeysLines(t, w, rows)
+		lines = keys.Page(t, w, rows)
 	case intent.PageBench, intent.PageAid:
 	}
 	// The timers stand above the word and the keys, as they do at the bench.

@@ -24,8 +24,8 @@ type Board struct {
 	At      *time.Location
 }
 
-// watched is a timer with the batch that it belongs to.
-type watched struct {
+// Watched is a timer with the batch that it belongs to.
+type Watched struct {
 	timer.Timer
 	code   string
 	recipe string
@@ -34,19 +34,19 @@ type watched struct {
 // Timers gives what runs in all batches: what is due first, that of the batch on
 // the bench before others and the latest one foremost, then what falls due next,
 // then what counts up.
-func (b Board) Timers(now timer.Moment) []watched {
-	var list []watched
+func (b Board) Timers(now timer.Moment) []Watched {
+	var list []Watched
 	for _, each := range b.Batches {
 		if each.Plan.Closed {
 			continue
 		}
 		for _, t := range each.Plan.Timers {
 			if t.State(now) != timer.Acknowledged {
-				list = append(list, watched{t, each.Code, each.Plan.Recipe})
+				list = append(list, Watched{t, each.Code, each.Plan.Recipe})
 			}
 		}
 	}
-	slices.SortStableFunc(list, func(one, two watched) int {
+	slices.SortStableFunc(list, func(one, two Watched) int {
 		if x, y := b.rank(one, now), b.rank(two, now); x != y {
 			return x - y
 		}
@@ -56,7 +56,7 @@ func (b Board) Timers(now timer.Moment) []watched {
 }
 
 // rank sorts what asks for something before what only runs.
-func (b Board) rank(t watched, now timer.Moment) int {
+func (b Board) rank(t Watched, now timer.Moment) int {
 	switch {
 	case b.Offer == (intent.PutOff{Code: t.code, Timer: t.ID}):
 		return -1 // A question that is open stays in sight.
@@ -71,7 +71,7 @@ func (b Board) rank(t watched, now timer.Moment) int {
 	}
 }
 
-// answerAlarm acknowledges the topmost alarm, or asks for how long it is to be
+// Answer acknowledges the topmost alarm, or asks for how long it is to be
 // put off.
 func (b Board) Answer(p keys.Press, putOff, unsaved bool) intent.Action {
 	list := b.Timers(p.At)
@@ -94,7 +94,7 @@ func (b Board) Answer(p keys.Press, putOff, unsaved bool) intent.Action {
 	return intent.Keep{Code: top.code, Fact: batch.TimerSeen{Timer: top.ID}}
 }
 
-// alarmLines shows the timers in at most rows lines of w cells. The clock is
+// Lines shows the timers in at most rows lines of w cells. The clock is
 // there only while a timer keeps it going: a clock that stands still lies.
 func (b Board) Lines(t ink.Theme, w, rows int, now timer.Moment) []string {
 	list := b.Timers(now)
@@ -124,7 +124,7 @@ func (b Board) Lines(t ink.Theme, w, rows int, now timer.Moment) []string {
 }
 
 // alarmLine is one timer: what, and when. The words for what give way first.
-func (b Board) alarmLine(t ink.Theme, each watched, tail string, w int, now timer.Moment) string {
+func (b Board) alarmLine(t ink.Theme, each Watched, tail string, w int, now timer.Moment) string {
 	what := ink.Clean(each.Label)
 	if each.code != b.Bench {
 		what = ink.Clean(each.code) + ": " + what

@@ -40,7 +40,7 @@ func offerWords(o intent.PutOff) string {
 	return words + keys.Back.Help().Key + " not"
 }
 
-// answerOffer takes the key after an offer. Any other key calls it off and does what
+// Answer takes the key after an offer. Any other key calls it off and does what
 // it always does; taken says that it was an answer.
 func Answer(offer intent.PutOff, p keys.Press) (still intent.PutOff, act intent.Action, taken bool) {
 	if offer == (intent.PutOff{}) {

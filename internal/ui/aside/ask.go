@@ -36,12 +36,11 @@ func (a Ask) Update(p keys.Press) (Ask, intent.Action) {
 // answer turns the line into a fact, or says what it lacks.
 func (a Ask) answer(at timer.Moment) (Ask, intent.Action) {
 	text := strings.TrimSpace(a.Line.Text())
-	if a.Purpose == intent.ForAnswer {
+	switch a.Purpose {
+	case intent.ForAnswer:
 		act, word := a.Make(text, at)
 		a.Word = word
 		return a, act
-	}
-	switch a.Purpose {
 	case intent.ForNote:
 		if text != "" {
 			return a, intent.Keep{Code: a.Code, Fact: batch.Noted{Stage: a.Stage, Text: text}}
@@ -62,6 +61,7 @@ func (a Ask) answer(at timer.Moment) (Ask, intent.Action) {
 	return a, nil
 }
 
+// View is the question over the line being typed.
 func (a Ask) View(t ink.Theme, w, h int) []string {
 	lines := []string{"", " " + t.Title.Render(ink.Cut(a.Title, w-2)), ""}
 	for _, l := range ink.Wrap(a.Hint, w-2) {
@@ -74,4 +74,5 @@ func (a Ask) View(t ink.Theme, w, h int) []string {
 	return append(ink.Block(lines, w, h-1), keys.HelpLine(t, w, keys.Confirm, keys.Back, keys.AidAnywhere))
 }
 
+// NewAsk puts a question.
 func NewAsk(q intent.Question) Ask { return Ask{Question: q} }

@@ -66,6 +66,7 @@ func correctable(f batch.Fact) bool {
 	}
 }
 
+// Writing says that keys are text, not commands.
 func (r Record) Writing() bool { return r.step != picking }
 
 // Pasted puts pasted text into the line that is being written.
@@ -80,6 +81,7 @@ func (r Record) Pasted(text string) Record {
 	return r
 }
 
+// Update takes a key: one that picks a fact, or part of its correction.
 func (r Record) Update(p keys.Press) (Record, intent.Action) {
 	r.Word = ""
 	if r.step == picking {

@@ -30,6 +30,7 @@ func (r Record) help() []key.Binding {
 	return []key.Binding{keys.Shown("↑ ↓", "choose"), fix, keys.Back, keys.Aid, keys.Keys}
 }
 
+// View is the record in rows lines of w cells, the picked fact in sight.
 func (r Record) View(t ink.Theme, w, rows int, now timer.Moment) []string {
 	head := []string{
 		" " + ink.Between(t.Title.Render("Record of batch "+ink.Clean(r.code)), t.Quiet.Render("first values stay, with the reason for the new one")+" ", w-1),

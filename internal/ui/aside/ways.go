@@ -25,6 +25,7 @@ type Ways struct {
 	Word  string
 }
 
+// NewWays opens at the first deviation that is undecided.
 func NewWays(code string, p steps.Plan) Ways {
 	w := Ways{code: code, plan: p}
 	return w.preselected()
@@ -49,6 +50,7 @@ func (s Ways) preselected() Ways {
 	return s
 }
 
+// Update takes a key: one that picks a way, or takes it.
 func (s Ways) Update(p keys.Press) (Ways, intent.Action) {
 	s.Word = ""
 	switch {
@@ -94,6 +96,7 @@ func (s Ways) decide(p keys.Press) (Ways, intent.Action) {
 	return s, intent.Keep{Code: s.code, Fact: f}
 }
 
+// View shows the ways on side by side, in h lines of w cells.
 func (s Ways) View(t ink.Theme, w, h int) []string {
 	place := fmt.Sprintf("%d of %d", s.item+1, s.plan.Undecided())
 	lines := []string{" " + ink.Between(t.Title.Render("How to go on"), t.Quiet.Render(place)+" ", w-1), t.Line.Render(ink.Rule(w)), ""}

@@ -11,7 +11,7 @@ import (
 	"bench/internal/ui/keys"
 )
 
-// potCheck asks what a vessel weighs, all in all, and lets the plan say whether
+// Pot asks what a vessel weighs, all in all, and lets the plan say whether
 // that fits the facts.
 type Pot struct {
 	code    string
@@ -22,7 +22,7 @@ type Pot struct {
 	Word    string
 }
 
-// newPotCheck begins with the vessel of the task at hand.
+// NewPot begins with the vessel of the task at hand.
 func NewPot(code string, p steps.Plan, vessel string) Pot {
 	c := Pot{code: code, plan: p, vessels: p.Vessels()}
 	for i, v := range c.vessels {
@@ -33,6 +33,7 @@ func NewPot(code string, p steps.Plan, vessel string) Pot {
 	return c
 }
 
+// Update takes a key: one that picks the vessel, or part of its weight.
 func (c Pot) Update(p keys.Press) (Pot, intent.Action) {
 	c.Word = ""
 	r, isFigure := keys.Figure(p)
@@ -76,6 +77,7 @@ func (c Pot) confirm() (Pot, intent.Action) {
 	return c, intent.Keep{Code: c.code, Fact: found.Fact}
 }
 
+// View shows the vessel, what it should weigh and what the weight says.
 func (c Pot) View(t ink.Theme, w, h int) []string {
 	lines := []string{" " + t.Title.Render("Weigh the pot"), t.Line.Render(ink.Rule(w)), ""}
 	for _, l := range ink.Wrap("Put the vessel on its scale with all that is in it, untared, and type what it reads. The facts say what should be there.", w-2) {

@@ -18,7 +18,7 @@ import (
 	"bench/internal/ui/loaf"
 )
 
-// bench is one batch at work: one thing is next, and everything else is quiet.
+// Screen is one batch at work: one thing is next, and everything else is quiet.
 type Screen struct {
 	Code  string
 	State batch.State
@@ -43,6 +43,7 @@ type notSaved struct {
 	why  string
 }
 
+// New opens a batch at the task that is next; reopened says that it was left before.
 func New(code string, s batch.State, at *time.Location, reopened bool, now timer.Moment) Screen {
 	return Screen{Code: code, State: s, Plan: steps.Of(s), at: at, reopened: reopened, picture: new(loaf.Picture)}.settled(now)
 }

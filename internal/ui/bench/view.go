@@ -21,6 +21,7 @@ const (
 	panelMost  = 96 // panelMost keeps lines short enough to read at a glance.
 )
 
+// View is the bench in rows lines of w cells, the alarms below it.
 func (b Screen) View(t ink.Theme, w, rows int, alarms []string, now timer.Moment) []string {
 	task, stage, ok := b.Current(now)
 	head := []string{b.headLine(t, w, stage), t.Line.Render(ink.Rule(w))}

@@ -16,7 +16,7 @@ import (
 	"bench/internal/ui/keys"
 )
 
-// home is the first screen: the batches under way, and the recipes.
+// Screen is the first screen: the batches under way, and the recipes.
 type Screen struct {
 	Batches []intent.UnderWay
 	Recipes []intent.RecipeItem
@@ -122,6 +122,7 @@ func (h Screen) chosen() (*intent.UnderWay, *intent.RecipeItem) {
 	return nil, nil
 }
 
+// Update takes a key: one that picks a batch or a recipe, or opens it.
 func (h Screen) Update(p keys.Press) (Screen, intent.Action) {
 	h.Word = ""
 	switch {

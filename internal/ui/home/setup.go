@@ -37,6 +37,7 @@ type Setup struct {
 	Word     string
 }
 
+// NewSetup plans a recipe for as many loaves as it usually makes.
 func NewSetup(item intent.RecipeItem) Setup {
 	return Setup{item: item, picture: new(loaf.Picture)}.sized(max(1, item.Loaves))
 }
@@ -57,6 +58,7 @@ func (s Setup) sized(loaves int) Setup {
 	return s
 }
 
+// Update takes a key: one that changes the loaves, turns pages or starts the batch.
 func (s Setup) Update(p keys.Press) (Setup, intent.Action) {
 	s.Word = ""
 	if r, ok := keys.Figure(p); ok && r != '.' {
@@ -131,6 +133,7 @@ func (s Setup) help() []key.Binding {
 	}
 }
 
+// View is the worked plan in rows lines of w cells.
 func (s Setup) View(t ink.Theme, w, rows int) []string {
 	head := []string{
 		" " + ink.Between(t.Title.Render(ink.Cut(ink.Clean(s.item.Name), w/2)), t.Quiet.Render(ink.Cut(ink.Clean(s.item.File), w/3))+" ", w-1),

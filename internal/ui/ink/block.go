@@ -13,8 +13,10 @@ const (
 	RoomyHeight = 32  // roomyHeight is the height from which lines may breathe.
 )
 
+// Rule is a line across w cells.
 func Rule(w int) string { return strings.Repeat("─", max(0, w)) }
 
+// Count is a number with its noun.
 func Count(n int, one, many string) string {
 	if n == 1 {
 		return "1 " + one

@@ -1,12 +1,13 @@
 package ink
 
 import (
-	"bench/internal/quantity"
-	"bench/internal/timer"
 	"strings"
 	"time"
 	"unicode"
 	"unicode/utf8"
+
+	"bench/internal/quantity"
+	"bench/internal/timer"
 )
 
 // Stamp gives the time of day, with the date when it is not today's.

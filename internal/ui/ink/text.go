@@ -83,6 +83,7 @@ func Between(a, b string, w int) string {
 	return Fit(a, room) + " " + Cut(b, w)
 }
 
+// Spaces is n blank cells, none where n is negative.
 func Spaces(n int) string { return strings.Repeat(" ", max(0, n)) }
 
 // Wrap breaks s into lines of at most w cells, at words where it can.

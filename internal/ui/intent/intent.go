@@ -54,8 +54,9 @@ type (
 	Choose struct{ Task, Typed string }
 	// Rack opens the batches in cure.
 	Rack struct{}
-	// Decide opens the ways to go on; weighPot the look into a vessel.
-	Decide   struct{}
+	// Decide opens the ways to go on.
+	Decide struct{}
+	// WeighPot opens the look into a vessel.
 	WeighPot struct{ Vessel string }
 	// Correct opens the record of the batch.
 	Correct struct{}
@@ -81,13 +82,14 @@ func (Choose) action()      {}
 func (Rack) action()        {}
 func (PutOff) action()      {}
 
-// putOffer asks for how long an alarm is put off; one more key answers. Figures
+// PutOff asks for how long an alarm is put off; one more key answers. Figures
 // are no answer: they belong to the number that may be half typed.
 type PutOff struct{ Code, Timer string }
 
 // Page says which screen has the keys.
 type Page int
 
+// The pages.
 const (
 	PageHome Page = iota
 	PageSetup
@@ -106,6 +108,7 @@ const (
 // purpose is what a line of text is asked for.
 type purpose int
 
+// What a line is asked for.
 const (
 	ForNote purpose = iota
 	ForLeavingOut

@@ -32,4 +32,5 @@ type UnderWay struct {
 	Plan steps.Plan
 }
 
+// Planned gives a batch with its plan.
 func Planned(b BatchItem) UnderWay { return UnderWay{b, steps.Of(b.State)} }

@@ -26,8 +26,8 @@ func HelpLine(t ink.Theme, w int, bindings ...key.Binding) string {
 	return " " + line
 }
 
-// KeysLines is the page of all keys.
-func KeysLines(t ink.Theme, w, h int) []string {
+// Page is the page of all keys.
+func Page(t ink.Theme, w, h int) []string {
 	var lines []string
 	for _, g := range allKeys() {
 		lines = append(lines, " "+t.Strong.Render(g.title))

@@ -1,8 +1,9 @@
 package keys
 
 import (
-	"bench/internal/ui/ink"
 	"slices"
+
+	"bench/internal/ui/ink"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -18,6 +19,7 @@ type Line struct {
 	at    int
 }
 
+// Text is what has been typed.
 func (l Line) Text() string { return string(l.runes) }
 
 // Insert puts cleaned text at the cursor.

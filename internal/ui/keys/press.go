@@ -82,6 +82,7 @@ func Split(msg tea.KeyMsg) []tea.KeyMsg {
 	return out
 }
 
+// Matches says that the key is one of the bindings'.
 func Matches(p Press, b ...key.Binding) bool { return key.Matches(p.KeyMsg, b...) }
 
 // Figure gives the character of a number that the key stands for. A comma is a
@@ -99,6 +100,7 @@ func Figure(p Press) (rune, bool) {
 	return 0, false
 }
 
+// Within says that one moment follows another in less than d.
 func Within(at, from timer.Moment, d time.Duration) bool {
 	gone, _ := at.Since(from)
 	return gone < d
