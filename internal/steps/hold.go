@@ -13,6 +13,7 @@ import (
 type Hold struct {
 	Batter string
 	Layer  string // Layer is empty where all of the batter is meant.
+	Brief  string // Brief is one line for the bench.
 	Words  string
 }
 
@@ -22,13 +23,13 @@ func (p *planner) holds(batters []Batter) []Hold {
 	var list []Hold
 	for _, b := range batters {
 		if b.Superfat.Low < 0 {
-			list = append(list, Hold{b.Name, "", fmt.Sprintf("%s: the superfat may be as low as %.1f %% (%.1f %% at best knowledge): free alkali cannot be ruled out. Test pH or free alkali before a bar is released.",
+			list = append(list, Hold{b.Name, "", b.Name + ": the superfat band reaches below zero", fmt.Sprintf("%s: the superfat may be as low as %.1f %% (%.1f %% at best knowledge): free alkali cannot be ruled out. Test pH or free alkali before a bar is released.",
 				b.Name, b.Superfat.Low, b.Superfat.Percent)})
 		}
 	}
 	for _, r := range p.pours {
 		if x, ok := p.excess(r); ok {
-			list = append(list, Hold{r.recipe.Batter, r.recipe.Name, sayExcess(r, x)})
+			list = append(list, Hold{r.recipe.Batter, r.recipe.Name, r.recipe.Name + ": scent over its limit in the cured bar", sayExcess(r, x)})
 		}
 	}
 	return list
@@ -77,6 +78,7 @@ func (p *planner) overFor(id string) bool {
 // Unread is a warning that was not acknowledged yet.
 type Unread struct {
 	Batter string // Batter is empty where the warning does not hold the lye solution back.
+	Brief  string // Brief is one line for the bench.
 	Words  string
 	Fact   batch.WarningSeen
 }
@@ -88,7 +90,7 @@ func (p *planner) unread(holds []Hold) []Unread {
 	}
 	var list []Unread
 	for _, h := range holds {
-		u := Unread{Batter: h.Batter, Words: h.Words, Fact: batch.WarningSeen{Batter: h.Batter, Warning: h.Words}}
+		u := Unread{Batter: h.Batter, Brief: h.Brief, Words: h.Words, Fact: batch.WarningSeen{Batter: h.Batter, Warning: h.Words}}
 		if h.Layer != "" {
 			u.Batter, u.Fact.Batter = "", "scent/"+h.Layer
 		}

@@ -421,7 +421,7 @@ func TestScentOverItsLimit(t *testing.T) {
 	b.workTo(t, "sea/sea/harbour rope")
 	b.typed(t, "sea/sea/harbour rope", "120")
 	p := b.plan()
-	if len(p.Holds) != 1 || p.Holds[0].Layer != "sea" || !strings.Contains(p.Holds[0].Words, "limit is 5 %") {
+	if len(p.Holds) != 1 || p.Unread[0].Brief != "sea: scent over its limit in the cured bar" || p.Holds[0].Layer != "sea" || !strings.Contains(p.Holds[0].Words, "limit is 5 %") {
 		t.Fatalf("%+v", p.Holds)
 	}
 	share := 100 * 120 / (0.85 * p.Layers[0].Mass.Grams())

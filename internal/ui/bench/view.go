@@ -179,7 +179,7 @@ func (b Screen) waysLine(t ink.Theme, w int) []string {
 	}
 	words := ""
 	if len(b.Plan.Unread) > 0 {
-		words = b.Plan.Unread[0].Batter + ": the superfat band reaches below zero"
+		words = b.Plan.Unread[0].Brief
 	} else {
 		words, _, _ = strings.Cut(b.Plan.Deviations[0].Words, ". ")
 	}
