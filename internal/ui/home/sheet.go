@@ -39,6 +39,9 @@ func (s Setup) sheet(t ink.Theme, w int) []string {
 	for i := len(s.plan.Layers) - 1; i >= 0; i-- {
 		lines = append(lines, layerLines(t, s.plan, i, s.control.Recipe.Layers[i].Embeds, w)...)
 	}
+	for _, p := range s.control.Sticks {
+		lines = append(lines, stickLines(t, p, w)...)
+	}
 	lines = append(lines, "", t.Strong.Render("The order, and why"))
 	for _, stage := range s.plan.Stages {
 		head := fmt.Sprintf("%2d", stage.N)
