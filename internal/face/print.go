@@ -36,12 +36,12 @@ func (l Loaf) Notebook() scene.Scene {
 		where = cmp.Or(where, layer.Finished.where())
 		notes = append(notes, note{(from + to) / 2, fmt.Sprintf("%s, %s to %s mm%s", layer.Name, short(low), short(high), where), 0})
 		for _, e := range layer.Embeds {
-			at := scene.BoxOf(e.Outline)
 			if e.holds(f) {
 				s.Write(scene.Label{At: centre(e.Outline), Text: e.Name, Size: f.LetterH, Anchor: scene.Middle, On: &e.Colour})
 				continue
 			}
-			notes = append(notes, note{l.seen(e), e.Name, at.Right})
+			y := l.seen(e)
+			notes = append(notes, note{y, e.Name, rightmost(e.Outline, y)})
 		}
 	}
 	beside(&s, f, box, notes)
@@ -77,6 +77,18 @@ func inside(p scene.Point, outline []scene.Point) bool {
 		}
 	}
 	return in
+}
+
+// rightmost is the last place where an outline crosses a height.
+func rightmost(outline []scene.Point, y float64) float64 {
+	x := math.Inf(-1)
+	for i, a := range outline {
+		b := outline[(i+1)%len(outline)]
+		if (a.Y > y) != (b.Y > y) {
+			x = math.Max(x, a.X+(y-a.Y)/(b.Y-a.Y)*(b.X-a.X))
+		}
+	}
+	return x
 }
 
 // seen gives a height at which an embed is seen from the right, past the others.
