@@ -64,6 +64,11 @@ var (
 	drawings = []string{"rect", "circle", "ellipse", "line", "polyline", "polygon", "text", "image", "use"}                           //nolint:gochecknoglobals // A table.
 )
 
+// malformed says what is wrong with the XML; the error repeats names from it.
+func malformed(err error) error {
+	return fmt.Errorf("this is not a well-formed SVG file: %s", shortened(err.Error(), 200))
+}
+
 // parseSVG finds the one path of an SVG document (W3C, Scalable Vector
 // Graphics 2).
 func parseSVG(data []byte) (path string, unit float64, err error) {
@@ -75,7 +80,7 @@ func parseSVG(data []byte) (path string, unit float64, err error) {
 			break
 		}
 		if err != nil {
-			return "", 0, fmt.Errorf("this is not a well-formed SVG file: %w", err)
+			return "", 0, malformed(err)
 		}
 		start, ok := token.(xml.StartElement)
 		if !ok {
@@ -92,11 +97,11 @@ func parseSVG(data []byte) (path string, unit float64, err error) {
 			}
 		case slices.Contains(unseen, name):
 			if err := decoder.Skip(); err != nil {
-				return "", 0, fmt.Errorf("this is not a well-formed SVG file: %w", err)
+				return "", 0, malformed(err)
 			}
 			continue
 		case slices.Contains(drawings, name):
-			return "", 0, fmt.Errorf("line %d: it also draws a <%s>: turn everything into one path", line, name)
+			return "", 0, fmt.Errorf("line %d: it also draws a <%s>: turn everything into one path", line, short(name))
 		}
 		depth++
 		if attribute(start, "transform") != "" {
