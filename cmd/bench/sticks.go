@@ -2,7 +2,6 @@ package main
 
 import (
 	"errors"
-	"fmt"
 
 	"github.com/spf13/cobra"
 
@@ -36,16 +35,7 @@ your workshop.`,
 				return err
 			}
 			work := sticks.Of(control)
-			if !asJSON {
-				_, err = fmt.Fprint(a.out, paper.SticksText(work))
-				return failed(err)
-			}
-			out, err := paper.SticksJSON(work)
-			if err != nil {
-				return failed(err)
-			}
-			_, err = a.out.Write(out)
-			return failed(err)
+			return printAs(a, asJSON, work, paper.SticksText, paper.SticksJSON)
 		},
 	}
 	c.Flags().IntVar(&loaves, "loaves", 0, "how many loaves (default: the recipe's)")

@@ -41,16 +41,7 @@ and where they come from. FIGURE is a part of the figure's name, such as "band",
 			if err != nil {
 				return err
 			}
-			if !asJSON {
-				_, err = fmt.Fprint(a.out, paper.WhyText(reasons))
-				return failed(err)
-			}
-			out, err := paper.WhyJSON(reasons)
-			if err != nil {
-				return failed(err)
-			}
-			_, err = a.out.Write(out)
-			return failed(err)
+			return printAs(a, asJSON, reasons, paper.WhyText, paper.WhyJSON)
 		},
 	}
 	c.Flags().IntVar(&loaves, "loaves", 0, "how many loaves (default: the recipe's)")
@@ -81,16 +72,7 @@ func (a *app) oilsCommand() *cobra.Command {
 		Short: "list the published table of oils with its sources",
 		Args:  cobra.NoArgs,
 		RunE: func(*cobra.Command, []string) error {
-			if !asJSON {
-				_, err := fmt.Fprint(a.out, paper.OilsText(oils.All()))
-				return failed(err)
-			}
-			out, err := paper.OilsJSON(oils.All())
-			if err != nil {
-				return failed(err)
-			}
-			_, err = a.out.Write(out)
-			return failed(err)
+			return printAs(a, asJSON, oils.All(), paper.OilsText, paper.OilsJSON)
 		},
 	}
 	c.Flags().BoolVar(&asJSON, "json", false, "print JSON")
