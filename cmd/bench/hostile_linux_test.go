@@ -112,16 +112,18 @@ func TestEscapesInFacts(t *testing.T) {
 			t.Errorf("bench %s prints control characters: %.300q", command, out)
 		}
 	}
-	screen := console.Start(t, program(t, home, clocked(dawn)...), 120, 40)
+	screen := &maker{Console: console.Start(t, program(t, home, clocked(dawn)...), 120, 40), t: t, speed: haste}
 	screen.Sees("Under way", "260302B")
 	screen.Send(enter)
 	screen.Sees("Where you were")
+	screen.rests()
 	screen.Send(neutral + enter)
-	screen.Sees("set out")
+	screen.Sees("Gloves, goggles and long sleeves on", "u correct")
+	screen.rests()
 	screen.Send("u")
 	screen.Sees("Record of batch 260302B")
 	screen.Kill()
-	showsNone(t, screen)
+	showsNone(t, screen.Console)
 }
 
 // showsNone looks for what a terminal must not get in all that it got.
