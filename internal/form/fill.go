@@ -37,16 +37,18 @@ func FillLayers(s Section, layers []Layer) []LayerFill {
 		embeds = append(embeds, l.Embeds...)
 	}
 	fills := make([]LayerFill, len(layers))
-	base := Level(0)
+	base, inside := Level(0), s.Outline()
+	below := s.free(inside, base, embeds)
 	for i, l := range layers {
 		before, after := l.parted()
 		standing = append(standing, before...)
-		part := batter(s, base, l.Surface, embeds)
+		whole := s.free(inside, l.Surface, embeds)
+		part := whole.Less(below)
 		fill := LayerFill{Area: math.Max(0, part.Area), Volume: math.Max(0, s.Volume(part)), Surface: l.Surface}
 		fill.PourLine = SurfaceAfter(s, base, l.Surface.Slope, fill.Volume, standing)
 		fills[i] = fill
 		standing = append(standing, after...)
-		base = l.Surface
+		base, below = l.Surface, whole
 	}
 	return fills
 }
@@ -70,9 +72,10 @@ func (l Layer) parted() (before, after []Embed) {
 // lower. Over the rim the walls are taken to go straight up: whether it may lie
 // there is for the caller to see.
 func SurfaceAfter(s Section, base Line, slope, volume float64, embeds []Embed) Line {
-	width := s.Width()
+	width, inside := s.Width(), s.Outline()
+	below := s.free(inside, base, embeds)
 	at := func(y float64) Line { return Through(Point{width / 2, y}, slope) }
-	over := func(y float64) float64 { return s.Volume(batter(s, base, at(y), embeds)) - volume }
+	over := func(y float64) float64 { return s.Volume(s.free(inside, at(y), embeds).Less(below)) - volume }
 	low := base.Height(width/2) - math.Abs(base.Slope-slope)*width/2
 	high := s.Height + math.Abs(slope)*width/2
 	if missing := -over(high); missing >= 0 || low >= high {
@@ -108,13 +111,12 @@ func rootOf(f func(float64) float64, low, high float64) float64 {
 	return high
 }
 
-// batter is what is left between two surfaces for batter.
-func batter(s Section, from, to Line, embeds []Embed) Part {
-	from, to = s.capped(from), s.capped(to)
-	inside := s.Outline()
-	left := inside.Under(to).Less(inside.Under(from))
+// free is what embeds leave of the inside of a mould under a surface.
+func (s Section) free(inside Outline, under Line, embeds []Embed) Part {
+	under = s.capped(under)
+	left := inside.Under(under)
 	for _, e := range embeds {
-		left = left.Less(e.Under(to).Less(e.Under(from)))
+		left = left.Less(e.Under(under))
 	}
 	return left
 }

@@ -30,38 +30,57 @@ func NewPolygon(corners []Point) Polygon {
 // is left. Where the polygon is not convex the clipped pieces stay joined by
 // sides along the line, there and back, which bound no area.
 func (p Polygon) Under(l Line) Part {
-	var clipped Polygon
-	for i, a := range p {
-		b := p[(i+1)%len(p)]
-		da, db := a.Y-l.Height(a.X), b.Y-l.Height(b.X)
-		if da <= 0 {
-			clipped = append(clipped, a)
-		}
+	if len(p) == 0 {
+		return Part{}
+	}
+	var clipped lace
+	a := p[len(p)-1]
+	da := a.Y - l.Height(a.X)
+	for _, b := range p {
+		db := b.Y - l.Height(b.X)
 		if (da <= 0) != (db <= 0) {
 			t := da / (da - db)
-			clipped = append(clipped, Point{a.X + t*(b.X-a.X), a.Y + t*(b.Y-a.Y)})
+			clipped.through(Point{a.X + t*(b.X-a.X), a.Y + t*(b.Y-a.Y)})
 		}
+		if db <= 0 {
+			clipped.through(b)
+		}
+		a, da = b, db
 	}
 	return clipped.signed()
 }
 
-// signed is the area and the moment, positive for an anticlockwise polygon,
-// by the shoelace formula, taken from a corner so that no digits are lost on
-// small outlines far from the origin.
+// signed is the area and the moment, positive for an anticlockwise polygon.
 func (p Polygon) signed() Part {
-	if len(p) < 3 {
-		return Part{}
+	var round lace
+	for _, q := range p {
+		round.through(q)
 	}
-	o := p[0]
-	var twice, six float64
-	for i := 1; i+1 < len(p); i++ {
-		ax, ay, bx, by := p[i].X-o.X, p[i].Y-o.Y, p[i+1].X-o.X, p[i+1].Y-o.Y
-		cross := ax*by - bx*ay
-		twice += cross
-		six += cross * (ay + by)
-	}
-	return Part{twice / 2, six/6 + o.Y*twice/2}
+	return round.signed()
 }
+
+// lace measures a polygon corner by corner, by the shoelace formula, taken from
+// the first corner so that no digits are lost on small outlines far from the
+// origin.
+type lace struct {
+	first, last Point // last is measured from first.
+	begun       bool
+	twice, six  float64 // twice the area, and six times its moment about the first corner.
+}
+
+func (l *lace) through(q Point) {
+	if !l.begun {
+		l.first, l.begun = q, true
+		return
+	}
+	next := Point{q.X - l.first.X, q.Y - l.first.Y}
+	cross := l.last.X*next.Y - next.X*l.last.Y
+	l.twice += cross
+	l.six += cross * (l.last.Y + next.Y)
+	l.last = next
+}
+
+func (l *lace) signed() Part { return Part{l.twice / 2, l.six/6 + l.first.Y*l.twice/2} }
 
 // Box goes through the outermost corners.
 func (p Polygon) Box() (left, bottom, right, top float64) {

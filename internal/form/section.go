@@ -108,6 +108,10 @@ func FloorDistance(o Outline) float64 {
 // Cover gives the least height of soap over an embed in mm up to a surface; it
 // is negative for an embed that stands proud of it.
 func Cover(o Outline, surface Line) float64 {
+	if surface.Slope == 0 {
+		_, _, _, top := o.Box()
+		return surface.At - top
+	}
 	least := math.Inf(1)
 	for _, p := range o.Boundary() {
 		least = math.Min(least, surface.Height(p.X)-p.Y)
@@ -118,6 +122,10 @@ func Cover(o Outline, surface Line) float64 {
 // Clear gives the least height of an embed over a surface in mm; it is
 // negative for an embed that reaches below it.
 func Clear(o Outline, surface Line) float64 {
+	if surface.Slope == 0 {
+		_, bottom, _, _ := o.Box()
+		return bottom - surface.At
+	}
 	least := math.Inf(1)
 	for _, p := range o.Boundary() {
 		least = math.Min(least, p.Y-surface.Height(p.X))

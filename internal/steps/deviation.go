@@ -92,12 +92,7 @@ func (p *planner) pouredAnyOf(batter string) bool {
 }
 
 func (p *planner) pouredAny(r pour) bool {
-	for loaf := range p.c.Loaves {
-		if _, ok := p.s.Done(pourID(r.recipe, loaf)); ok {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(r.pourIDs, p.ticked)
 }
 
 func (p *planner) deviation(k pot, t Task, off quantity.Mass) Deviation {

@@ -2,6 +2,7 @@ package steps
 
 import (
 	"fmt"
+	"slices"
 	"time"
 
 	"bench/internal/batch"
@@ -78,9 +79,9 @@ func (p Plan) doubtBars(f batch.BarsWeighed) string {
 	if !ok || p.planner == nil || f.Count < 1 {
 		return ""
 	}
-	loaf := p.planner.heaviest()
-	if f.Loaf > 0 {
-		loaf = p.planner.poured(f.Loaf - 1)
+	loaf := slices.Max(p.planner.loaves)
+	if f.Loaf > 0 && f.Loaf <= len(p.planner.loaves) {
+		loaf = p.planner.loaves[f.Loaf-1]
 	}
 	each := f.Mass / quantity.Mass(f.Count)
 	switch {
@@ -136,7 +137,7 @@ func (p Plan) barOf(string) quantity.Mass {
 func (p *planner) everything() quantity.Mass {
 	m := quantity.Mass(0)
 	for loaf := range p.c.Loaves {
-		m += p.poured(loaf) + p.c.LeftInVessel*quantity.Mass(1+len(p.pours))
+		m += p.loaves[loaf] + p.c.LeftInVessel*quantity.Mass(1+len(p.pours))
 	}
 	return m
 }

@@ -1,7 +1,6 @@
 package steps
 
 import (
-	"fmt"
 	"math"
 
 	"bench/internal/form"
@@ -97,5 +96,5 @@ func (p Plan) Face(loaf int) form.Face {
 // EmbedTask is the id of the task that brings an embed into a loaf, counted from
 // 0, before its layer or after.
 func EmbedTask(layer string, loaf int, embed string) string {
-	return fmt.Sprintf("%s/loaf %d/%s", layer, loaf+1, embed)
+	return ofLoaf(layer, loaf) + "/" + embed
 }

@@ -35,6 +35,49 @@ func grown(layers, loaves int) recipe.Control {
 	return c
 }
 
+// largest is the largest recipe that is promised to be quick: 12 layers, 20 oils
+// in each batter, 24 loaves.
+func largest() recipe.Control {
+	c := grown(12, 24)
+	few := c.Oils
+	c.Oils = nil
+	var shares []recipe.OilShare
+	for i := range 20 {
+		oil := few[i%len(few)]
+		oil.Key = fmt.Sprintf("%s %d", oil.Key, i+1)
+		c.Oils = append(c.Oils, oil)
+		shares = append(shares, recipe.OilShare{Oil: oil.Key, Share: 5 * quantity.Percent})
+	}
+	for i := range c.Recipe.Batters {
+		c.Recipe.Batters[i].Oils = shares
+	}
+	return c
+}
+
+// BenchmarkLargest is the first plan of the largest recipe, and the one after its
+// fiftieth fact.
+func BenchmarkLargest(b *testing.B) {
+	all := begin(largest())
+	b.Run("plan", func(b *testing.B) {
+		b.ReportAllocs()
+		for b.Loop() {
+			all.plan()
+		}
+	})
+	facts := 0
+	if err := all.work(func(steps.Task) bool { facts++; return facts > 50 }); err != nil {
+		b.Fatal(err)
+	}
+	entries := all.state.Entries
+	before, fact := batch.Fold(entries[:len(entries)-1]), entries[len(entries)-1]
+	b.Run("replan", func(b *testing.B) {
+		b.ReportAllocs()
+		for b.Loop() {
+			steps.Of(before.Apply(fact))
+		}
+	})
+}
+
 // BenchmarkPlan is the plan of a batch before its first fact.
 func BenchmarkPlan(b *testing.B) {
 	run := func(name string, layers, loaves int) {

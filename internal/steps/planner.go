@@ -20,6 +20,11 @@ type planner struct {
 	pots  []pot
 	pours []pour
 
+	toppings []Task          // toppings are weighed loaf by loaf.
+	loaves   []quantity.Mass // loaves are what each mould holds.
+	bars     recipe.Scale    // bars are all weighed on one scale: one of them and a whole loaf's.
+	tooFine  []string        // tooFine names the weighings that no scale is fine enough for.
+
 	followers map[string][]Task // followers stand behind the weighing of that id.
 }
 
@@ -40,16 +45,21 @@ func planOf(s batch.State) (Plan, *planner) {
 		return Plan{Recipe: p.c.Recipe.Name}, &planner{}
 	}
 	p.size = sizeOf(p.c)
-	for i := range p.c.Recipe.Batters {
-		p.pots = append(p.pots, p.fillPot(i))
+	p.pots = make([]pot, len(p.c.Recipe.Batters))
+	for i := range p.pots {
+		p.pots[i] = p.fillPot(i)
 	}
-	for i := range p.c.Recipe.Layers {
-		p.pours = append(p.pours, p.fillLayer(i))
+	p.pours = make([]pour, len(p.c.Recipe.Layers))
+	for i := range p.pours {
+		p.pours[i] = p.fillLayer(i)
 	}
 	p.followLoaves()
+	p.loaves = p.moulded()
+	p.bars = p.rack.Home(recipe.Vessel{}, slices.Max(p.loaves))
+	p.toppings, p.tooFine = p.topTasks(), p.coarse()
 	plan := Plan{
 		Recipe: p.c.Recipe.Name, Loaves: p.c.Loaves, Mould: p.c.Mould,
-		Warnings: slices.Concat(p.c.Warnings, p.coarse(), p.tooHeavy()), Closed: s.Closed(),
+		Warnings: slices.Concat(p.c.Warnings, p.tooFine, p.tooHeavy()), Closed: s.Closed(),
 	}
 	for _, k := range p.pots {
 		b := p.batter(k)

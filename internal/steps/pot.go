@@ -21,6 +21,8 @@ type pot struct {
 	alkali    []Task
 	water     Task
 	additives []Task
+	gross     Task    // gross is the pot, all of it, where it feeds several layers.
+	parts     []Task  // parts are what each of these layers gets.
 	koh       float64 // koh is the alkali that the oils take, as g of KOH.
 	acids     float64 // acids is the alkali that acids take, as g of KOH.
 	after             // What was decided after a weight that was off.
@@ -64,6 +66,10 @@ func (p *planner) fillPot(i int) pot {
 	p.followDecidedLye(&k)
 	if !p.s.Undecided() {
 		k.water = p.follow(k.water, sequel{b.Name, &k.lateRest, k.up, p.waterWanted(k, oils)})
+	}
+	if layers := p.c.Recipe.LayersOf(b.Name); len(layers) > 1 {
+		k.gross = p.grossTask(b.Name+"/gross", "Weigh the "+b.Name+" pot, all of it", k.vessel, k.base())
+		k.parts = p.layerSplit(k, layers)
 	}
 	return k
 }

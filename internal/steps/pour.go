@@ -2,6 +2,7 @@ package steps
 
 import (
 	"fmt"
+	"strconv"
 
 	"bench/internal/calc"
 	"bench/internal/quantity"
@@ -21,6 +22,8 @@ type pour struct {
 	fromPot  Task // fromPot is the layer's part of a pot that feeds several.
 	gross    Task
 	portions []Task
+	mica     []Task   // mica is the line on top of it, loaf by loaf.
+	pourIDs  []string // pourIDs are the tasks of pouring it, loaf by loaf.
 }
 
 // fillLayer works a layer out: colours and scents by its oils, then the split.
@@ -30,12 +33,15 @@ func (p *planner) fillLayer(i int) pour {
 	k := p.pots[bi]
 	planned := sum(k.allOils()...).Grams() * p.size.shares[i]
 	oils := planned
-	r := pour{at: i, recipe: l, vessel: k.vessel}
+	r := pour{at: i, recipe: l, vessel: k.vessel, mica: p.micaTasks(l), pourIDs: make([]string, p.c.Loaves)}
+	for loaf := range r.pourIDs {
+		r.pourIDs[loaf] = ofLoaf(r.id(), loaf) + "/pour"
+	}
 	r.layer = Layer{Name: l.Name, Batter: l.Batter, Trace: l.Trace}
 	r.layer.Place, r.layer.PlaceWhy = scent.PlaceOf(p.c, l)
-	if p.shared(l.Batter) {
-		r.vessel = p.rack.LayerJug(p.sibling(i))
-		r.fromPot = p.fromPot(i, k)
+	if len(k.parts) > 0 {
+		n := p.sibling(i)
+		r.vessel, r.fromPot = p.rack.LayerJug(n), k.parts[n]
 		oils = sum(k.allOils()...).Grams() * p.partOfPot(k, r.fromPot)
 	}
 	r.layer.Oils = quantity.FromGrams(oils)
@@ -56,18 +62,21 @@ func (p *planner) fillLayer(i int) pour {
 	return r
 }
 
+// id begins the ids of a layer's tasks.
+func (r *pour) id() string { return r.recipe.Batter + "/" + r.recipe.Name }
+
+// ofLoaf makes an id that of a loaf, counted from 0.
+func ofLoaf(id string, loaf int) string { return id + "/loaf " + strconv.Itoa(loaf+1) }
+
 // partOfPot is the fraction of what left a shared pot that this part is, so that
 // colour and scent follow what was really poured out.
 func (p *planner) partOfPot(k pot, part Task) float64 {
-	poured := net(p.potGross(k)) - p.c.LeftInVessel
+	poured := net(k.gross) - p.c.LeftInVessel
 	if poured <= 0 {
 		return 0
 	}
 	return amount(part).Mass.Grams() / poured.Grams()
 }
-
-// shared says that a batter feeds several layers.
-func (p *planner) shared(batter string) bool { return len(p.c.Recipe.LayersOf(batter)) > 1 }
 
 // sibling counts a layer among those of its batter.
 func (p *planner) sibling(layer int) int {
@@ -131,6 +140,8 @@ func (p *planner) portionScents(r *pour, plannedOils, oils, bare float64) {
 	for _, w := range weights {
 		all += float64(w)
 	}
+	n := p.c.Loaves * len(r.recipe.Scents)
+	r.cups, r.scents = make([]Task, 0, n), make([]Task, 0, n)
 	for loaf := range p.c.Loaves {
 		share := float64(weights[loaf]) / all
 		planned, actual := plannedBare*share, bare*share
@@ -140,11 +151,11 @@ func (p *planner) portionScents(r *pour, plannedOils, oils, bare float64) {
 		for n, s := range r.recipe.Scents {
 			m, _ := p.c.Material(s.Material)
 			cupGrams := scent.Grams(r.recipe, s, plannedOils*share, planned)
-			id := fmt.Sprintf("%s/%s/loaf %d/%s", r.recipe.Batter, r.recipe.Name, loaf+1, s.Material)
+			id := ofLoaf(r.id(), loaf) + "/" + s.Material
 			vessel := p.rack.Cup(r.at, loaf*len(r.recipe.Scents)+n)
 			cup := p.weigh(weighing{
-				id: id + "/cup", title: fmt.Sprintf("%s for loaf %d", s.Material, loaf+1), material: s.Material, lot: m.Lot,
-				hint:  fmt.Sprintf("Into its own lidded cup, marked loaf %d.", loaf+1),
+				id: id + "/cup", title: s.Material + " for loaf " + strconv.Itoa(loaf+1), material: s.Material, lot: m.Lot,
+				hint:  "Into its own lidded cup, marked loaf " + strconv.Itoa(loaf+1) + ".",
 				grams: cupGrams, tolerance: scent.Tolerance(p.c, s, cupGrams, planned),
 				vessel: vessel,
 			})
@@ -158,6 +169,8 @@ func (p *planner) portionScents(r *pour, plannedOils, oils, bare float64) {
 	}
 }
 
+const pourAtOnce = "Stir it in by hand and pour at once."
+
 // fromCup is a portion's scent out of its cup: as it stands when the portion
 // came out as planned, or else a little more or a little less.
 func (p *planner) fromCup(cup Task, w weighing) Task {
@@ -169,13 +182,12 @@ func (p *planner) fromCup(cup Task, w weighing) Task {
 	}
 	switch off := t.Target - have; {
 	case off > 0:
-		t.Hint = fmt.Sprintf("The cup holds %s g: add %s g.", have.At(cup.Reads), off.At(cup.Reads))
+		t.Hint = fmt.Sprintf("The cup holds %s g: add %s g. ", have.At(cup.Reads), off.At(cup.Reads)) + pourAtOnce
 	case off < 0:
-		t.Hint = fmt.Sprintf("The cup holds %s g: leave %s g in it.", have.At(cup.Reads), (-off).At(cup.Reads))
+		t.Hint = fmt.Sprintf("The cup holds %s g: leave %s g in it. ", have.At(cup.Reads), (-off).At(cup.Reads)) + pourAtOnce
 	default:
-		t.Hint = "All that is in the cup."
+		t.Hint = "All that is in the cup. " + pourAtOnce
 	}
-	t.Hint += " Stir it in by hand and pour at once."
 	return t
 }
 

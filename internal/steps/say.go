@@ -126,21 +126,18 @@ func (p Plan) title(id string) string {
 
 // tooHeavy names the vessels that no scale of the workshop carries full.
 func (p *planner) tooHeavy() []string {
-	var full []Task
-	for _, k := range p.pots {
-		if p.shared(k.recipe.Name) {
-			full = append(full, p.potGross(k))
-		}
-	}
-	for _, r := range p.pours {
-		full = append(full, r.gross)
-	}
 	var words []string
-	for _, t := range full {
-		if t.Target > t.Max {
+	look := func(full *Task) {
+		if full.Target > full.Max {
 			words = append(words, fmt.Sprintf("%s weighs %s full, and no scale carries more than %s: weigh it out in two goes, or leave that weighing out and give the reason",
-				t.Vessel, t.Target.RoundTo(quantity.Gram), t.Max))
+				full.Vessel, full.Target.RoundTo(quantity.Gram), full.Max))
 		}
+	}
+	for i := range p.pots {
+		look(&p.pots[i].gross)
+	}
+	for i := range p.pours {
+		look(&p.pours[i].gross)
 	}
 	return words
 }
@@ -150,7 +147,7 @@ func (p *planner) tooHeavy() []string {
 func (p *planner) coarse() []string {
 	var words []string
 	for _, k := range p.pots {
-		for _, t := range slices.Concat(k.oils, k.alkali) {
+		for _, t := range append(slices.Clip(k.oils), k.alkali...) {
 			if t.wanted > 0 && t.wanted < t.Reads/2 {
 				words = append(words, fmt.Sprintf("%s for %s: ±%s g is wanted, and no scale that carries it reads finer than %s",
 					t.Material, k.recipe.Name, t.wanted.At(quantity.Gram/100), t.Reads))

@@ -10,7 +10,7 @@ import (
 
 // settle works out what is done, what is open and what waits for what.
 func settle(stages []Stage, s batch.State) {
-	title, done := map[string]string{}, map[string]bool{}
+	title, done := make(map[string]string, len(stages)), make(map[string]bool, len(stages))
 	for _, st := range stages {
 		title[st.ID] = st.Title
 	}
@@ -31,14 +31,14 @@ func settle(stages []Stage, s batch.State) {
 	}
 	for i := range stages {
 		st := &stages[i]
-		var waits []string
 		for _, before := range st.After {
-			if before != "" && !done[before] {
-				waits = append(waits, title[before])
+			switch {
+			case before == "" || done[before]:
+			case st.Blocked == "":
+				st.Blocked = "waits for " + title[before]
+			default:
+				st.Blocked += ", " + title[before]
 			}
-		}
-		if len(waits) > 0 {
-			st.Blocked = "waits for " + strings.Join(waits, ", ")
 		}
 		openTasks(st, s)
 	}

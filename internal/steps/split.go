@@ -1,8 +1,8 @@
 package steps
 
 import (
-	"fmt"
 	"slices"
+	"strconv"
 
 	"bench/internal/calc"
 	"bench/internal/form"
@@ -88,28 +88,16 @@ func portion(id, title string, from Task, into recipe.Vessel) Task {
 	}
 }
 
-// fromPot shares a pot among its layers, and gives the part of layer i.
-func (p *planner) fromPot(i int, k pot) Task {
-	return p.layerSplit(k)[p.sibling(i)]
-}
-
 // layerSplit shares a pot among all its layers, by their parts of the oils.
-func (p *planner) layerSplit(k pot) []Task {
-	at := p.c.Recipe.LayersOf(k.recipe.Name)
+func (p *planner) layerSplit(k pot, at []int) []Task {
 	weights := make([]int64, len(at))
 	for n, layer := range at {
 		weights[n] = int64(p.size.shares[layer] * 1e9)
 	}
-	pot := p.potGross(k)
-	return p.portionTasks(pot, weights, func(n int) Task {
+	return p.portionTasks(k.gross, weights, func(n int) Task {
 		name := p.c.Recipe.Layers[at[n]].Name
-		return portion(k.recipe.Name+"/"+name+"/part", "Pour out for "+name, pot, p.rack.LayerJug(n))
+		return portion(k.recipe.Name+"/"+name+"/part", "Pour out for "+name, k.gross, p.rack.LayerJug(n))
 	})
-}
-
-// potGross weighs a pot that feeds several layers, before it is shared out.
-func (p *planner) potGross(k pot) Task {
-	return p.grossTask(k.recipe.Name+"/gross", fmt.Sprintf("Weigh the %s pot, all of it", k.recipe.Name), k.vessel, k.base())
 }
 
 // split shares a layer among the loaves. A single loaf needs no split: it is
@@ -118,12 +106,11 @@ func (p *planner) split(r *pour, mass quantity.Mass) {
 	if p.c.Loaves < 2 {
 		return
 	}
-	prefix := r.recipe.Batter + "/" + r.recipe.Name
-	r.gross = p.grossTask(prefix+"/gross", fmt.Sprintf("Weigh %s, all of it", r.vessel.Name), r.vessel, mass)
+	r.gross = p.grossTask(r.id()+"/gross", "Weigh "+r.vessel.Name+", all of it", r.vessel, mass)
 	r.portions = p.portionTasks(r.gross, p.c.LoafWeights(), func(i int) Task {
-		t := portion(fmt.Sprintf("%s/loaf %d", prefix, i+1), fmt.Sprintf("Portion for loaf %d", i+1), r.gross, p.rack.LoafJug(i))
+		t := portion(ofLoaf(r.id(), i), "Portion for loaf "+strconv.Itoa(i+1), r.gross, p.rack.LoafJug(i))
 		if r.at > 0 {
-			t.Hint = fmt.Sprintf("Wipe %s out first: the layer below was in it.", t.Into)
+			t.Hint = "Wipe " + t.Into + " out first: the layer below was in it."
 		}
 		return t
 	})
@@ -134,18 +121,21 @@ func (p *planner) split(r *pour, mass quantity.Mass) {
 func (p *planner) followLoaves() {
 	var masses []quantity.Mass
 	var levels []form.FaceLayer
+	for i := range p.pours {
+		p.pours[i].layer.Loaves = make([]LoafPour, p.c.Loaves)
+	}
 	for loaf := range p.c.Loaves {
 		if m := p.loafMasses(loaf); !slices.Equal(m, masses) {
 			masses, levels = m, p.levels(m)
 		}
 		for i := range p.pours {
 			r := &p.pours[i]
-			tick, poured := p.s.Done(pourID(r.recipe, loaf))
+			tick, poured := p.s.Done(r.pourIDs[loaf])
 			line := p.size.face.middle(levels[i].PourLine)
-			r.layer.Loaves = append(r.layer.Loaves, LoafPour{
+			r.layer.Loaves[loaf] = LoafPour{
 				Mass: masses[i], PourLine: line, Rim: p.c.Mould.Height - line, Surface: p.size.face.middle(levels[i].Surface),
 				Poured: poured && tick.Skipped == "", Face: levels[i],
-			})
+			}
 			if loaf == 0 {
 				r.layer.Displaced = p.displaced(levels, i)
 			}
@@ -197,8 +187,4 @@ func (p *planner) loafMass(r pour, loaf int) quantity.Mass {
 		mass += sum(r.scents[loaf*n : (loaf+1)*n]...)
 	}
 	return max(0, mass-p.c.LeftInVessel)
-}
-
-func pourID(l recipe.Layer, loaf int) string {
-	return fmt.Sprintf("%s/%s/loaf %d/pour", l.Batter, l.Name, loaf+1)
 }

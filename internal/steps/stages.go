@@ -1,7 +1,7 @@
 package steps
 
 import (
-	"fmt"
+	"slices"
 
 	"bench/internal/recipe"
 )
@@ -65,7 +65,7 @@ func (p *planner) bringTogether(k pot, layer int, firm string) []Stage {
 		ready = append(ready, firm)
 	}
 	stages = append(stages, p.gate(k, ready), p.combine(k, layer), p.trace(k))
-	if p.shared(name) {
+	if len(k.parts) > 0 {
 		stages = append(stages, p.splitLayers(k))
 	}
 	return stages
@@ -106,8 +106,9 @@ func (p *planner) pourLayer(r pour, wet, firm string, stand Stage) []Stage {
 	add(p.thickenStage(r))
 	add(p.splitStage(r))
 	if r.layer.Place == recipe.InPortions {
-		for loaf := range p.c.Loaves {
-			add(p.scentAndPour(r, loaf))
+		stages = slices.Grow(stages, p.c.Loaves+4)
+		for _, s := range p.scentAndPour(r) {
+			add(s)
 		}
 	} else {
 		add(p.pourStage(r))
@@ -135,4 +136,4 @@ func (p *planner) finish(last string) []Stage {
 }
 
 // of joins a stage's noun with what it is about: "oils · sea".
-func of(noun, name string) string { return fmt.Sprintf("%s · %s", noun, name) }
+func of(noun, name string) string { return noun + " · " + name }

@@ -227,9 +227,17 @@ func (p *planner) splitLayers(k pot) Stage {
 		ID: "layers/" + name, Kind: SplitLayers, Batter: name, Title: of("split", name), After: []string{"trace/" + name}, Ordered: true,
 		Why: "One pot for several layers: shared out by weight while it is thin, then coloured and scented each.",
 	}
-	s.Tasks = append([]Task{p.potGross(k)}, p.layerSplit(k)...)
-	s.ReadBack = splitReadBack(s.Tasks)
+	s.Tasks = append([]Task{k.gross}, k.parts...)
+	if p.allOver(s.Tasks) {
+		s.ReadBack = splitReadBack(s.Tasks)
+	}
 	return s
+}
+
+// allOver says that all of several tasks are done or left out. What is read back
+// is said only then.
+func (p *planner) allOver(tasks []Task) bool {
+	return !slices.ContainsFunc(tasks, func(t Task) bool { return !t.Done && !p.ticked(t.ID) })
 }
 
 func splitReadBack(tasks []Task) string {

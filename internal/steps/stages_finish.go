@@ -1,7 +1,7 @@
 package steps
 
 import (
-	"fmt"
+	"strconv"
 
 	"bench/internal/batch"
 	"bench/internal/recipe"
@@ -15,18 +15,18 @@ func (p *planner) texture() Stage {
 		title = "Texture the tops: " + top.Texture
 	}
 	s.Tasks = append(s.Tasks, p.tick("top/texture", title, ""))
-	s.Tasks = append(s.Tasks, p.toppings()...)
+	s.Tasks = append(s.Tasks, p.toppings...)
 	return s
 }
 
-// toppings are weighed loaf by loaf: they belong on the label.
-func (p *planner) toppings() []Task {
-	var tasks []Task
+// topTasks weigh the toppings loaf by loaf: they belong on the label.
+func (p *planner) topTasks() []Task {
+	tasks := make([]Task, 0, p.c.Loaves*len(p.c.Recipe.Top.Toppings))
 	for loaf := range p.c.Loaves {
 		for n, t := range p.c.Recipe.Top.Toppings {
 			m, _ := p.c.Material(t.Material)
 			tasks = append(tasks, p.weigh(weighing{
-				id: fmt.Sprintf("top/loaf %d/%s", loaf+1, t.Material), title: fmt.Sprintf("%s on loaf %d", t.Material, loaf+1),
+				id: ofLoaf("top", loaf) + "/" + t.Material, title: t.Material + " on loaf " + strconv.Itoa(loaf+1),
 				material: t.Material, lot: m.Lot, grams: t.PerLoaf.Grams(), vessel: p.rack.ColourCup(n),
 			}))
 		}

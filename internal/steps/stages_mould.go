@@ -3,17 +3,41 @@ package steps
 import (
 	"fmt"
 	"slices"
+	"strconv"
 
 	"bench/internal/form"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
 )
 
-// pourTask says the pour line three ways: from the floor, down from the rim,
+// pourTasks pour a layer into every mould. Loaves that get the same are told the
+// same.
+func (p *planner) pourTasks(r pour) []Task {
+	tasks := make([]Task, p.c.Loaves)
+	var title, hint string
+	for loaf := range tasks {
+		l := r.layer.Loaves[loaf]
+		if before := r.layer.Loaves[max(0, loaf-1)]; loaf == 0 || l.Mass != before.Mass || l.Face.PourLine != before.Face.PourLine {
+			title, hint = p.pourWords(r, l)
+		}
+		into := "Loaf "
+		if !p.c.Mould.HasHeights() {
+			into = "Mould "
+		}
+		t := p.tick(r.pourIDs[loaf], into+strconv.Itoa(loaf+1)+": pour "+title, hint)
+		t.Material, t.Target, t.Reads = "batter", l.Mass, quantity.Gram
+		if p.c.Mould.HasHeights() {
+			t.PourLine = toAnEye(l.PourLine)
+		}
+		tasks[loaf] = t
+	}
+	return tasks
+}
+
+// pourWords says the pour line three ways: from the floor, down from the rim,
 // and as grams into the mould; a sloped one at both walls, and in a mould that
 // has no heights the grams alone.
-func (p *planner) pourTask(r pour, loaf int) Task {
-	l := r.layer.Loaves[loaf]
+func (p *planner) pourWords(r pour, l LoafPour) (title, hint string) {
 	how, more := "", ""
 	switch {
 	case p.standing(r.at):
@@ -25,27 +49,19 @@ func (p *planner) pourTask(r pour, loaf int) Task {
 		more = "more "
 	}
 	grams := l.Mass.At(quantity.Gram)
-	onScale := fmt.Sprintf("%s g %son the scale under the mould. Tap the mould.", grams, more)
-	title := fmt.Sprintf("Loaf %d: pour to %s", loaf+1, toAnEye(l.PourLine))
-	hint := fmt.Sprintf("%s%s down from the rim; %s", how, toAnEye(l.Rim), onScale)
+	onScale := grams + " g " + more + "on the scale under the mould. Tap the mould."
 	switch n := p.c.Mould.CavityCount(); {
 	case l.Sloped():
 		left, right := p.walls(l.Face.PourLine)
 		rim := p.c.Mould.Height
-		title = fmt.Sprintf("Loaf %d: pour to %s at the left wall, %s at the right", loaf+1, toAnEye(left), toAnEye(right))
-		hint = fmt.Sprintf("%s%s down from the rim at the left, %s at the right; %s", how, toAnEye(max(0, rim-left)), toAnEye(max(0, rim-right)), onScale)
+		return fmt.Sprintf("to %s at the left wall, %s at the right", toAnEye(left), toAnEye(right)),
+			fmt.Sprintf("%s%s down from the rim at the left, %s at the right; %s", how, toAnEye(max(0, rim-left)), toAnEye(max(0, rim-right)), onScale)
 	case !p.c.Mould.HasHeights() && n > 1:
-		title = fmt.Sprintf("Mould %d: pour %s g into each of %d cavities", loaf+1, (l.Mass / quantity.Mass(n)).At(quantity.Gram), n)
-		hint = onScale
+		return fmt.Sprintf("%s g into each of %d cavities", (l.Mass / quantity.Mass(n)).At(quantity.Gram), n), onScale
 	case !p.c.Mould.HasHeights():
-		title, hint = fmt.Sprintf("Mould %d: pour %s g %sinto it", loaf+1, grams, more), onScale
+		return fmt.Sprintf("%s g %sinto it", grams, more), onScale
 	}
-	t := p.tick(pourID(r.recipe, loaf), title, hint)
-	t.Material, t.Target, t.Reads = "batter", l.Mass, quantity.Gram
-	if p.c.Mould.HasHeights() {
-		t.PourLine = toAnEye(l.PourLine)
-	}
-	return t
+	return "to " + toAnEye(l.PourLine).String(), how + toAnEye(l.Rim).String() + " down from the rim; " + onScale
 }
 
 // walls gives where a surface meets the left and the right wall.
@@ -143,18 +159,18 @@ func (p *planner) embedTask(r pour, loaf, n int, order string) Task {
 func (p *planner) micaLine(r pour) Stage {
 	s := p.layerStage(r, "mica line/", MicaLine, "mica line")
 	s.Why = "A thin line on the cut face. Too much, and the layers come apart along it."
-	s.Tasks = p.micaTasks(r)
+	s.Tasks = r.mica
 	return s
 }
 
-func (p *planner) micaTasks(r pour) []Task {
+func (p *planner) micaTasks(l recipe.Layer) []Task {
 	var tasks []Task
-	line := r.recipe.MicaLine
+	line := l.MicaLine
 	for loaf := 0; loaf < p.c.Loaves && line.PerLoaf > 0; loaf++ {
 		m, _ := p.c.Material(line.Material)
 		tasks = append(tasks, p.weigh(weighing{
-			id:    fmt.Sprintf("%s/loaf %d/line/%s", r.recipe.Name, loaf+1, line.Material),
-			title: fmt.Sprintf("%s on %s, loaf %d", line.Material, r.recipe.Name, loaf+1), material: line.Material, lot: m.Lot,
+			id:    ofLoaf(l.Name, loaf) + "/line/" + line.Material,
+			title: fmt.Sprintf("%s on %s, loaf %d", line.Material, l.Name, loaf+1), material: line.Material, lot: m.Lot,
 			hint:  "Through a fine sieve held low, as thin as shows.",
 			grams: line.PerLoaf.Grams(), vessel: p.rack.ColourCup(loaf),
 		}))

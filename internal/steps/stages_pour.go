@@ -3,6 +3,7 @@ package steps
 import (
 	"fmt"
 	"slices"
+	"strconv"
 
 	"bench/internal/recipe"
 	"bench/internal/scent"
@@ -57,7 +58,9 @@ func (p *planner) splitStage(r pour) Stage {
 		return s
 	}
 	s.Tasks = append([]Task{r.gross}, r.portions...)
-	s.ReadBack = splitReadBack(s.Tasks)
+	if p.allOver(s.Tasks) {
+		s.ReadBack = splitReadBack(s.Tasks)
+	}
 	return s
 }
 
@@ -67,24 +70,27 @@ func (p *planner) pourStage(r pour) Stage {
 	if !p.presses(r) {
 		s.Why = "Low and slow, over a spatula when there is a layer below."
 	}
-	s.Tasks = p.prop(r)
-	for loaf := range p.c.Loaves {
-		s.Tasks = append(s.Tasks, p.pourTask(r, loaf))
-	}
+	s.Tasks = slices.Concat(p.prop(r), p.pourTasks(r))
 	return s
 }
 
-func (p *planner) scentAndPour(r pour, loaf int) Stage {
-	s := p.layerStage(r, fmt.Sprintf("pour %d/", loaf+1), ScentAndPour, fmt.Sprintf("pour %d", loaf+1))
-	s.Loaf, s.Ordered = loaf+1, true
-	s.Why = capital(r.layer.PlaceWhy) + "."
-	n := len(r.recipe.Scents)
-	if loaf == 0 {
-		s.Tasks = p.prop(r)
+// scentAndPour stirs its scent into each portion and pours it at once, loaf by
+// loaf.
+func (p *planner) scentAndPour(r pour) []Stage {
+	stages := make([]Stage, p.c.Loaves)
+	why, n := capital(r.layer.PlaceWhy)+".", len(r.recipe.Scents)
+	for loaf, pour := range p.pourTasks(r) {
+		noun := "pour " + strconv.Itoa(loaf+1)
+		s := p.layerStage(r, noun+"/", ScentAndPour, noun)
+		s.Why, s.Loaf, s.Ordered = why, loaf+1, true
+		s.Tasks = make([]Task, 0, n+2)
+		if loaf == 0 {
+			s.Tasks = append(s.Tasks, p.prop(r)...)
+		}
+		s.Tasks = append(append(s.Tasks, r.scents[loaf*n:(loaf+1)*n]...), pour)
+		stages[loaf] = s
 	}
-	s.Tasks = append(s.Tasks, r.scents[loaf*n:(loaf+1)*n]...)
-	s.Tasks = append(s.Tasks, p.pourTask(r, loaf))
-	return s
+	return stages
 }
 
 // presses says that embeds are pressed into the layer once it is poured.

@@ -42,8 +42,8 @@ func (p *planner) setOut() Stage {
 }
 
 func (p *planner) scaleHint() string {
-	if w := p.coarse(); len(w) > 0 {
-		return w[0]
+	if len(p.tooFine) > 0 {
+		return p.tooFine[0]
 	}
 	return ""
 }
@@ -59,7 +59,8 @@ func (p *planner) needs() []need {
 	var list []need
 	at := map[string]int{}
 	add := func(tasks ...Task) {
-		for _, t := range tasks {
+		for j := range tasks {
+			t := &tasks[j]
 			i, seen := at[t.Material]
 			if !seen {
 				i = len(list)
@@ -84,9 +85,9 @@ func (p *planner) needs() []need {
 		}
 	}
 	for _, r := range p.pours {
-		add(p.micaTasks(r)...)
+		add(r.mica...)
 	}
-	add(p.toppings()...)
+	add(p.toppings...)
 	return list
 }
 

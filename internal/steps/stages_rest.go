@@ -136,40 +136,34 @@ func (p *planner) cutStage() Stage {
 func (p *planner) aside(id string, piece batch.Piece, title, hint string) Task {
 	t := doneBy[batch.SetAside](p, p.do(Aside, id, title, hint))
 	t.Material = string(piece)
-	at := p.rack.Home(recipe.Vessel{}, p.heaviest())
-	t.Scale, t.Reads, t.Max = at.Name, at.Reads, at.Max
+	t.Scale, t.Reads, t.Max = p.bars.Name, p.bars.Reads, p.bars.Max
 	if told, ok := batch.Last[batch.SetAside](p.s, id); ok {
 		t.Mass, t.Counted = told.Fact.Mass, told.Fact.Count
 	}
 	return t
 }
 
-// heaviest is what the heaviest loaf holds.
-func (p *planner) heaviest() quantity.Mass {
-	most := quantity.Mass(0)
-	for loaf := range p.c.Loaves {
-		most = max(most, p.poured(loaf))
-	}
-	return most
-}
-
-// poured is what went into one mould, embeds by their outline included.
-func (p *planner) poured(loaf int) quantity.Mass {
-	m := quantity.Mass(0)
-	for _, r := range p.pours {
-		for _, e := range r.recipe.Embeds {
-			m += quantity.FromGrams(e.Area() * p.c.Mould.Along().Millimetres() / 1000 * recipe.DefaultDoughDensity)
-		}
-		if loaf < len(r.layer.Loaves) {
-			m += r.layer.Loaves[loaf].Mass
+// moulded gives what each mould holds, embeds by their outline included.
+func (p *planner) moulded() []quantity.Mass {
+	embeds := quantity.Mass(0)
+	for _, l := range p.c.Recipe.Layers {
+		for _, e := range l.Embeds {
+			embeds += quantity.FromGrams(e.Area() * p.c.Mould.Along().Millimetres() / 1000 * recipe.DefaultDoughDensity)
 		}
 	}
-	return m
+	masses := make([]quantity.Mass, p.c.Loaves)
+	for loaf := range masses {
+		masses[loaf] = embeds
+		for i := range p.pours {
+			masses[loaf] += p.pours[i].layer.Loaves[loaf].Mass
+		}
+	}
+	return masses
 }
 
 // barMass is what a bar is expected to weigh fresh.
 func (p *planner) barMass(loaf int) quantity.Mass {
-	return quantity.FromGrams(p.poured(loaf).Grams() * p.c.BarShare())
+	return quantity.FromGrams(p.loaves[loaf].Grams() * p.c.BarShare())
 }
 
 func (p *planner) barsStage() Stage {
@@ -196,8 +190,7 @@ func (p *planner) barsTask(id string, loaf int, title string) Task {
 			t.Count = p.c.BarsPerLoaf()
 		}
 	}
-	at := p.rack.Home(recipe.Vessel{}, p.heaviest()) // One scale for one bar and for all of them.
-	t.Scale, t.Reads, t.Max = at.Name, at.Reads, at.Max
+	t.Scale, t.Reads, t.Max = p.bars.Name, p.bars.Reads, p.bars.Max
 	for _, w := range batch.All[batch.BarsWeighed](p.s) {
 		if w.Fact.Task == id {
 			t.Counted, t.Mass = t.Counted+w.Fact.Count, t.Mass+w.Fact.Mass
@@ -241,8 +234,7 @@ func (p *planner) cureStage() Stage {
 func (p *planner) markedTask(mark, title string) Task {
 	t := p.do(WeighIn, curing.BarTask(mark), title, "Always the same bars, the same scale. t: with the day, 108.4 on 2026-12-01.")
 	t.Bar, t.Target = mark, p.barMass(0) // What is expected, as a guide.
-	at := p.rack.Home(recipe.Vessel{}, p.heaviest())
-	t.Scale, t.Reads, t.Max = at.Name, at.Reads, at.Max
+	t.Scale, t.Reads, t.Max = p.bars.Name, p.bars.Reads, p.bars.Max
 	return t
 }
 

@@ -72,7 +72,7 @@ func (p *planner) lookTimers(r pour) []timer.Timer {
 	case r.at == len(p.pours)-1 || p.ticked(name+"/firm"):
 		return nil
 	case len(r.recipe.Embeds) > 0:
-		if poured, ok = p.lastDone(p.embeds(r).Tasks); !ok {
+		if poured, ok = p.lastDone(taskIDs(p.embeds(r).Tasks)); !ok {
 			return nil
 		}
 	}
@@ -108,19 +108,23 @@ func loaves(n int) string {
 
 // lastPour gives the moment at which the last loaf got this layer.
 func (p *planner) lastPour(r pour) (at timer.Moment, ok bool) {
-	pours := make([]Task, p.c.Loaves)
-	for loaf := range pours {
-		pours[loaf].ID = pourID(r.recipe, loaf)
+	return p.lastDone(r.pourIDs)
+}
+
+func taskIDs(tasks []Task) []string {
+	list := make([]string, len(tasks))
+	for i := range tasks {
+		list[i] = tasks[i].ID
 	}
-	return p.lastDone(pours)
+	return list
 }
 
 // lastDone gives the moment at which the last of several ticks was made, once
 // all of them are.
-func (p *planner) lastDone(ticks []Task) (at timer.Moment, ok bool) {
+func (p *planner) lastDone(ticks []string) (at timer.Moment, ok bool) {
 	seq := 0
-	for _, t := range ticks {
-		d, done := p.s.Done(t.ID)
+	for _, id := range ticks {
+		d, done := p.s.Done(id)
 		if !done {
 			return timer.Moment{}, false
 		}

@@ -89,9 +89,9 @@ func (p *planner) softly(t timer.Timer, tasks string) timer.Timer {
 }
 
 func (p *planner) lastUnmoulded() (timer.Moment, bool) {
-	ticks := make([]Task, p.c.Loaves)
+	ticks := make([]string, p.c.Loaves)
 	for loaf := range ticks {
-		ticks[loaf].ID = unmouldID(loaf)
+		ticks[loaf] = unmouldID(loaf)
 	}
 	return p.lastDone(ticks)
 }
