@@ -21,6 +21,7 @@ var floors = [][]string{
 	{"internal/ui", "internal/journal", "internal/brittle", "internal/recipe/read", "internal/paper", "internal/picture", "internal/draw", "internal/measure/list", "recipes"},
 	{"internal/ui/bench", "internal/ui/aside", "internal/ui/home", "internal/ui/alarm"},
 	{"internal/ui/after"},
+	{"internal/ui/reply"},
 	{"internal/ui/intent", "internal/ui/keys", "internal/ui/loaf"},
 	{"internal/ui/ink"},
 	{"internal/quiet", "internal/sheet"},

@@ -15,6 +15,7 @@ import (
 	"bench/internal/timer"
 	"bench/internal/ui/ink"
 	"bench/internal/ui/intent"
+	"bench/internal/ui/reply"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -262,7 +263,7 @@ func (p *person) works(until string) *person {
 func (p *person) doesOne() *person {
 	p.t.Helper()
 	t := p.taskAtHand()
-	number := p.m.bench.Asked(t)
+	number := p.asked()
 	before := len(p.store.facts(p.m.bench.Code))
 	if t.Numeric() && t.Do != steps.Aside {
 		p.types(number).press("enter")
@@ -278,4 +279,11 @@ func (p *person) doesOne() *person {
 func (p *person) taskAtHand() steps.Task {
 	t, _, _ := p.m.bench.Current(p.moment())
 	return t
+}
+
+// asked gives the number that the task at hand asks for, or "".
+func (p *person) asked() string {
+	t, stage, _ := p.m.bench.Current(p.moment())
+	number, _ := reply.Asked(t, stage)
+	return number
 }

@@ -40,7 +40,7 @@ func TestRandomKeys(t *testing.T) {
 			case 5:
 				p.gets(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("312.0 \rq"), Paste: true})
 			case 6:
-				number := p.m.bench.Asked(p.taskAtHand())
+				number := p.asked()
 				p.types(number).press("enter")
 			default:
 				p.waits(time.Duration(r.IntN(1500)) * time.Millisecond).gets(keyOf(names[r.IntN(len(names))]))

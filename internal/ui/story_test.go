@@ -30,7 +30,7 @@ func TestWholeBatch(t *testing.T) {
 // several containers and by eye.
 func TestWeighOneIngredient(t *testing.T) {
 	p := arrives(t, newMemory()).starts().works("sea/olive").sees("tared", "not tared", "so far")
-	asked := p.m.bench.Asked(p.taskAtHand())
+	asked := p.asked()
 	p.types("100.5").press("+").sees("in already 100.5")
 	if w := p.last().(batch.Weighed); !w.More || w.Mass != 100_500 || w.Task != "sea/olive" {
 		t.Errorf("kept %+v", w)

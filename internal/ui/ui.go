@@ -11,8 +11,6 @@ package ui
 import (
 	"time"
 
-	"bench/internal/batch"
-	"bench/internal/recipe"
 	"bench/internal/timer"
 	"bench/internal/ui/after"
 	"bench/internal/ui/alarm"
@@ -32,26 +30,8 @@ type Deps struct {
 	Location *time.Location
 	Now      func() timer.Moment        // Now stamps messages as they enter; no view calls it.
 	Recipes  func() []intent.RecipeItem // Recipes is read, in a command, when the home screen opens.
-	Store    Store
+	Store    intent.Store
 	Home     string // Home is the data folder, shown in words.
-}
-
-// Store keeps facts. It is called in commands only, one call at a time.
-type Store interface {
-	// Batches gives the batches that are not closed.
-	Batches() ([]intent.BatchItem, error)
-	// Closed gives those that are, the newest first.
-	Closed() ([]intent.BatchItem, error)
-	// Start begins a batch, takes hold of it and gives its first entry.
-	Start(c recipe.Control, at timer.Moment) (code string, first batch.Entry, err error)
-	// Open takes hold of a batch; it fails, in words, when another bench has it.
-	Open(code string, at timer.Moment) ([]batch.Entry, error)
-	// Follow reads a batch that another bench has, and says who, or "" once nobody has.
-	Follow(code string) (entries []batch.Entry, heldBy string, err error)
-	// Append keeps a fact; the fact is durable when it returns.
-	Append(code string, f batch.Fact, at timer.Moment) (batch.Entry, error)
-	// Release lets go of a batch.
-	Release(code string) error
 }
 
 // reading is the work of the store that no leave needs to wait for.

@@ -1,12 +1,15 @@
+// Package after is the batch after the pour on the screen: answers to choose
+// from, the rack of batches in cure, and their drying curves.
+//
+// The rule: what looks like a slip is asked about, and kept with the answer.
 package after
 
 import (
-	"bench/internal/batch"
 	"bench/internal/steps"
-	"bench/internal/timer"
 	"bench/internal/ui/ink"
 	"bench/internal/ui/intent"
 	"bench/internal/ui/keys"
+	"bench/internal/ui/reply"
 )
 
 // Choices is a page of answers, each with what follows from it.
@@ -50,37 +53,11 @@ func (s Choices) Update(p keys.Press) (Choices, intent.Action) {
 	case keys.Matches(p, keys.Down):
 		s.cursor = max(0, min(len(s.list)-1, s.cursor+1))
 	case keys.Matches(p, keys.Take) && !p.Held && s.cursor < len(s.list):
-		return s.take(p.At)
-	}
-	return s, nil
-}
-
-func (s Choices) take(at timer.Moment) (Choices, intent.Action) {
-	c := s.list[s.cursor]
-	if c.Ask == "" {
-		act, word := s.say(c, "", at)
+		act, word := reply.Choice(s.code, s.plan, s.list[s.cursor], s.typed, p.At)
 		s.Word = word
 		return s, act
 	}
-	return s, intent.Question{
-		Purpose: intent.ForAnswer, Code: s.code, Title: ink.Clean(c.Title), Hint: "Say " + c.Ask + ". It stays in the record.",
-		Make: func(text string, at timer.Moment) (intent.Action, string) { return s.say(c, text, at) },
-	}
-}
-
-func (s Choices) say(c steps.Choice, text string, at timer.Moment) (intent.Action, string) {
-	f, err := s.fact(c, text)
-	if err != nil {
-		return nil, ink.Sentence(err)
-	}
-	return Propose(s.code, s.plan, f, at)
-}
-
-func (s Choices) fact(c steps.Choice, text string) (batch.Fact, error) {
-	if c.Ask == "" {
-		return steps.Warmed(c.Fact, s.typed)
-	}
-	return c.With(text)
+	return s, nil
 }
 
 // View lists the answers; the one at the cursor shows all of its words.

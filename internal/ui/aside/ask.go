@@ -3,8 +3,6 @@ package aside
 import (
 	"strings"
 
-	"bench/internal/batch"
-	"bench/internal/timer"
 	"bench/internal/ui/ink"
 	"bench/internal/ui/intent"
 	"bench/internal/ui/keys"
@@ -27,37 +25,11 @@ func (a Ask) Update(p keys.Press) (Ask, intent.Action) {
 		if p.Held {
 			return a, nil
 		}
-		return a.answer(p.At)
-	}
-	a.Line = a.Line.Update(p)
-	return a, nil
-}
-
-// answer turns the line into a fact, or says what it lacks.
-func (a Ask) answer(at timer.Moment) (Ask, intent.Action) {
-	text := strings.TrimSpace(a.Line.Text())
-	switch a.Purpose {
-	case intent.ForAnswer:
-		act, word := a.Make(text, at)
+		act, word := a.Make(strings.TrimSpace(a.Line.Text()), p.At)
 		a.Word = word
 		return a, act
-	case intent.ForNote:
-		if text != "" {
-			return a, intent.Keep{Code: a.Code, Fact: batch.Noted{Stage: a.Stage, Text: text}}
-		}
-		a.Word = "Write the note first; esc goes back."
-	case intent.ForLeavingOut:
-		if text != "" {
-			return a, intent.Keep{Code: a.Code, Fact: batch.Skipped{Task: a.Task, Reason: text}}
-		}
-		a.Word = "Say why it is left out; esc goes back."
-	case intent.ForEnding:
-		reason, ok := strings.CutPrefix(text, intent.AbandonWord)
-		if reason = strings.TrimSpace(reason); ok && reason != "" {
-			return a, intent.Keep{Code: a.Code, Fact: batch.Closed{Reason: reason}}
-		}
-		a.Word = "Type the word " + intent.AbandonWord + " and then why; esc goes back."
 	}
+	a.Line = a.Line.Update(p)
 	return a, nil
 }
 

@@ -12,9 +12,9 @@ import (
 	"bench/internal/batch"
 	"bench/internal/steps"
 	"bench/internal/timer"
-	"bench/internal/ui/ink"
 	"bench/internal/ui/intent"
 	"bench/internal/ui/keys"
+	"bench/internal/ui/reply"
 )
 
 // recordStep is how far a correction has come.
@@ -46,24 +46,12 @@ func NewRecord(code string, s batch.State, p steps.Plan, at *time.Location) Reco
 	r := Record{code: code, state: s, plan: p, at: at}
 	r.cursor = max(0, len(s.Entries)-1)
 	for i, e := range slices.Backward(s.Entries) {
-		if correctable(e.Fact) {
+		if reply.Correctable(e.Fact) {
 			r.cursor = i
 			break
 		}
 	}
 	return r
-}
-
-// correctable says that a fact holds a value.
-func correctable(f batch.Fact) bool {
-	switch f := f.(type) {
-	case batch.Weighed, batch.Grossed, batch.TemperatureTaken, batch.BarsCut, batch.BarsWeighed, batch.SetAside, batch.WeighedIn:
-		return true
-	case batch.Tested:
-		return f.Test != batch.LookTest
-	default:
-		return false
-	}
 }
 
 // Writing says that keys are text, not commands.
@@ -114,7 +102,7 @@ func (r Record) pick(p keys.Press) (Record, intent.Action) {
 	case keys.Matches(p, keys.Back):
 		return r, intent.Back{}
 	case keys.Matches(p, keys.Confirm) && !p.Held:
-		if !correctable(r.state.Entries[r.cursor].Fact) {
+		if !reply.Correctable(r.state.Entries[r.cursor].Fact) {
 			r.Word = "This entry holds no value. A note (n at the bench) can say what was wrong."
 			return r, nil
 		}
@@ -126,36 +114,17 @@ func (r Record) pick(p keys.Press) (Record, intent.Action) {
 // confirm goes from the value to the reason, and from there to the fact. A value
 // that was refused or looks like a slip leaves the field, as at the bench.
 func (r Record) confirm(now timer.Moment) (Record, intent.Action) {
-	reason := r.reason.Text()
-	if r.step == typingValue {
-		reason = "?" // The value is judged before a reason is asked for.
+	seq := r.state.Entries[r.cursor].Seq
+	if r.step == typingReason {
+		act, word := reply.Correct(r.code, r.state, r.plan, seq, r.value.Text(), r.reason.Text(), now)
+		r.Word = word
+		return r, act
 	}
-	f, err := r.plan.Correct(r.state, r.state.Entries[r.cursor].Seq, r.value.Text(), reason)
-	if err == nil {
-		err = r.plan.Allows(f, now)
-	}
-	switch {
-	case err != nil:
-		r.Word = ink.Sentence(err)
-		if r.step == typingValue {
-			r.value = keys.Line{}
-		}
-	case r.step == typingReason:
-		return r, intent.Keep{Code: r.code, Fact: f}
-	default:
-		return r.propose(f), nil
+	doubt, word := reply.NewValue(r.state, r.plan, seq, r.value.Text(), r.doubt, now)
+	if r.doubt, r.Word = doubt, word; word == "" && doubt == nil {
+		r.step = typingReason
+	} else {
+		r.value = keys.Line{}
 	}
 	return r, nil
-}
-
-// propose goes on to the reason, unless the value looks like a slip and was not
-// typed a second time.
-func (r Record) propose(f batch.Fact) Record {
-	words := r.plan.Doubt(f)
-	if words == "" || r.doubt != nil && r.doubt.Fact == f {
-		r.step, r.doubt = typingReason, nil
-		return r
-	}
-	r.doubt, r.value = &intent.Doubted{Fact: f, Words: words}, keys.Line{}
-	return r
 }

@@ -3,14 +3,11 @@ package aside
 import (
 	"fmt"
 	"slices"
-	"strings"
 
-	"bench/internal/batch"
-	"bench/internal/quantity"
-	"bench/internal/steps"
 	"bench/internal/timer"
 	"bench/internal/ui/ink"
 	"bench/internal/ui/keys"
+	"bench/internal/ui/reply"
 
 	"github.com/charmbracelet/bubbles/key"
 )
@@ -24,7 +21,7 @@ func (r Record) help() []key.Binding {
 	case picking:
 	}
 	fix := keys.Says(keys.Confirm, "correct this")
-	if !correctable(r.state.Entries[r.cursor].Fact) {
+	if !reply.Correctable(r.state.Entries[r.cursor].Fact) {
 		fix = keys.Off(keys.Confirm, "no value")
 	}
 	return []key.Binding{keys.Shown("↑ ↓", "choose"), fix, keys.Back, keys.Aid, keys.Keys}
@@ -52,27 +49,17 @@ func (r Record) View(t ink.Theme, w, rows int, now timer.Moment) []string {
 func (r Record) entry(t ink.Theme, w, i int, now timer.Moment) string {
 	e := r.state.Entries[i]
 	sign := " "
-	if r.standing(e) != nil {
+	if reply.Standing(r.state, e) != nil {
 		sign = ink.SignCorrected
 	}
-	text := ink.Cut(fmt.Sprintf("%3d %s %s  %s", e.Seq, sign, ink.Right(ink.Stamp(e.At, now, r.at), r.stampWidth(now)), r.said(e)), w-3)
+	text := ink.Cut(fmt.Sprintf("%3d %s %s  %s", e.Seq, sign, ink.Right(ink.Stamp(e.At, now, r.at), r.stampWidth(now)), reply.Said(r.plan, r.state, e)), w-3)
 	switch {
 	case i == r.cursor:
 		return " " + t.Accent.Render(ink.SignNow) + " " + t.Strong.Render(text)
-	case correctable(e.Fact):
+	case reply.Correctable(e.Fact):
 		return "   " + text
 	}
 	return "   " + t.Quiet.Render(text)
-}
-
-// said puts an entry into words; one that was corrected says what stands now, and
-// what was said first.
-func (r Record) said(e batch.Entry) string {
-	with := r.standing(e)
-	if with == nil {
-		return ink.Clean(r.plan.Say(e, r.state))
-	}
-	return ink.Clean(fmt.Sprintf("now %s (corrected; first %s): %s", valueOf(with), valueOf(e.Fact), r.plan.Say(batch.Entry{Fact: with}, r.state)))
 }
 
 // stampWidth is what the times take: those of today are short.
@@ -82,84 +69,6 @@ func (r Record) stampWidth(now timer.Moment) int {
 		widest = max(widest, ink.Width(ink.Stamp(e.At, now, r.at)))
 	}
 	return widest
-}
-
-// standing gives what stands in the place of an entry that was corrected, or
-// nil.
-func (r Record) standing(e batch.Entry) batch.Fact {
-	for _, later := range slices.Backward(r.state.Entries) {
-		if c, ok := later.Fact.(batch.Corrected); ok && c.Seq == e.Seq && c.With != nil {
-			return c.With
-		}
-	}
-	return nil
-}
-
-// valueOf gives the value that a fact holds, with its unit.
-func valueOf(f batch.Fact) string {
-	switch f := f.(type) {
-	case batch.Weighed:
-		return f.Mass.At(f.Reads) + " g"
-	case batch.Grossed:
-		return f.Gross.At(f.Reads) + " g"
-	case batch.TemperatureTaken:
-		return f.Temperature.String()
-	default:
-		return restValueOf(f)
-	}
-}
-
-// restValueOf is valueOf for facts that follow the pour.
-func restValueOf(f batch.Fact) string {
-	switch f := f.(type) {
-	case batch.BarsCut:
-		return ink.Count(f.Bars, "bar", "bars")
-	case batch.BarsWeighed:
-		if f.Count > 1 {
-			return fmt.Sprintf("%d x %s", f.Count, f.Mass.At(f.Reads))
-		}
-		return f.Mass.At(f.Reads) + " g"
-	case batch.SetAside:
-		return f.Mass.At(quantity.Gram/10) + " g"
-	case batch.WeighedIn:
-		return f.Mass.At(f.Reads) + " g"
-	case batch.Tested:
-		if f.Test == batch.FreeAlkaliTest {
-			return fmt.Sprintf("%.2f %%", f.Value)
-		}
-		return fmt.Sprintf("pH %.1f", f.Value)
-	default:
-		return ""
-	}
-}
-
-// prompt says what is asked for, in which unit, and what stood there before.
-func (r Record) prompt() string {
-	e := r.state.Entries[r.cursor]
-	f := r.standing(e)
-	if f == nil {
-		f = e.Fact
-	}
-	switch f := f.(type) {
-	case batch.Weighed:
-		what := f.Material + ", g"
-		if t, _, ok := r.plan.Task(f.Task); ok && t.Do == steps.Portion {
-			what = t.Title + ", net g"
-		}
-		return fmt.Sprintf("%s (was %s, asked %s)", what, f.Mass.At(f.Reads), f.Target.At(f.Reads))
-	case batch.Grossed:
-		asked := ""
-		if t, _, ok := r.plan.Task(f.Task); ok {
-			asked = ", asked " + t.Target.At(f.Reads)
-		}
-		return fmt.Sprintf("%s: the whole weight, vessel included, g (was %s%s)", f.Vessel, f.Gross.At(f.Reads), asked)
-	case batch.TemperatureTaken:
-		return fmt.Sprintf("%s, °C (was %s)", strings.Replace(f.Task, "/", ", ", 1), f.Temperature)
-	case batch.BarsCut, batch.BarsWeighed, batch.SetAside, batch.WeighedIn, batch.Tested:
-		return fmt.Sprintf("%s (was %s)", strings.Replace(batch.Task(f), "/", ", ", 1), restValueOf(f))
-	default:
-		return ""
-	}
 }
 
 // Words are a doubt or a refusal, whole.
@@ -176,7 +85,7 @@ func (r Record) Words(t ink.Theme, w int) []string {
 // chosen is the entry at the cursor in full.
 func (r Record) chosen(t ink.Theme, w int) []string {
 	var lines []string
-	for _, l := range ink.Wrap(r.said(r.state.Entries[r.cursor]), w-2) {
+	for _, l := range ink.Wrap(reply.Said(r.plan, r.state, r.state.Entries[r.cursor]), w-2) {
 		lines = append(lines, " "+t.Quiet.Render(l))
 	}
 	return lines
@@ -195,7 +104,7 @@ func (r Record) fields(t ink.Theme, w int) []string {
 		reason = r.reason.View(t, w-16)
 	}
 	return []string{
-		" " + t.Quiet.Render(ink.Cut(fmt.Sprintf("no. %d  %s", r.state.Entries[r.cursor].Seq, ink.Clean(r.prompt())), w-2)),
+		" " + t.Quiet.Render(ink.Cut(fmt.Sprintf("no. %d  %s", r.state.Entries[r.cursor].Seq, ink.Clean(reply.ValuePrompt(r.plan, r.state, r.state.Entries[r.cursor]))), w-2)),
 		" " + t.Strong.Render(ink.Fit("new value", 12)) + value,
 		" " + t.Strong.Render(ink.Fit("why", 12)) + reason,
 	}

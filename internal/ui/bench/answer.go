@@ -2,12 +2,11 @@ package bench
 
 import (
 	"bench/internal/batch"
-	"bench/internal/quantity"
 	"bench/internal/steps"
 	"bench/internal/timer"
-	"bench/internal/ui/ink"
 	"bench/internal/ui/intent"
 	"bench/internal/ui/keys"
+	"bench/internal/ui/reply"
 )
 
 // answer turns the key into a proposed fact, or into words that say why not.
@@ -31,22 +30,14 @@ func (b Screen) answer(p keys.Press) (Screen, intent.Action) {
 		b.Word, b.jumped = why, timer.Moment{}
 		return b, nil
 	}
-	if _, rest := restVerdict(t); rest {
-		return b.proposeRest(t, a, p.At)
+	act, doubt, word := reply.To(b.Code, b.Plan, t, a, b.doubt, p.At)
+	switch {
+	case word != "":
+		b.Word, b.Typed = word, "" // Or the next figures would go on with a number that was refused.
+	case act == nil:
+		b.doubt, b.Typed = doubt, ""
 	}
-	f, err := b.Plan.Answer(t.ID, a)
-	if err == nil {
-		err = b.Plan.Allows(f, p.At)
-	}
-	if err != nil {
-		b.Word = ink.Sentence(err)
-		if words := refusedReading(t, a); words != "" {
-			b.Word = words
-		}
-		b.Typed = "" // Or the next figures would go on with a number that was refused.
-		return b, nil
-	}
-	return b.propose(t, a, f)
+	return b, act
 }
 
 // heard reads the key and what was typed as an answer; why says why it is none.
@@ -82,48 +73,4 @@ func (b Screen) heard(t steps.Task, p keys.Press) (a steps.Answer, why string) {
 		return steps.Answer{How: batch.Typed, Text: b.Typed, More: true}, ""
 	}
 	return steps.Answer{How: batch.Typed, Text: b.Typed}, ""
-}
-
-// propose sends a fact off, unless it looks like a slip: then it must be typed
-// a second time and come out the same.
-func (b Screen) propose(t steps.Task, a steps.Answer, f batch.Fact) (Screen, intent.Action) {
-	if b.doubt != nil && b.doubt.Fact == f {
-		return b, intent.Keep{Code: b.Code, Fact: f}
-	}
-	if words := b.Plan.Doubt(asTyped(f, a)); words != "" {
-		if m, err := quantity.ParseNumberMass(a.Text, quantity.Gram); t.Do == steps.Portion && err == nil {
-			words = "reads " + m.At(t.Reads) + "; stop at " + t.StopAt.At(t.Reads)
-		}
-		b.doubt = &intent.Doubted{Fact: f, Words: words}
-		b.Typed = ""
-		return b, nil
-	}
-	return b, intent.Keep{Code: b.Code, Fact: f}
-}
-
-// asTyped gives the fact as if a figure that was judged by eye had been read from
-// the scale: a slip of the finger is one either way.
-func asTyped(f batch.Fact, a steps.Answer) batch.Fact {
-	if w, ok := f.(batch.Weighed); ok && w.How == batch.ByEye && a.Text != "" {
-		w.How = batch.Typed
-		return w
-	}
-	return f
-}
-
-// refusedReading says what is wrong with the reading of a portion, in terms of
-// what was typed: the weight that follows from it is nowhere in sight.
-func refusedReading(t steps.Task, a steps.Answer) string {
-	m, err := quantity.ParseNumberMass(a.Text, quantity.Gram)
-	if t.Do != steps.Portion || err != nil {
-		return ""
-	}
-	most := t.SoFar - t.Mass
-	switch {
-	case m > most:
-		return "Reads " + m.At(t.Reads) + ", and before pouring it read " + most.At(t.Reads) + "; stop at " + t.StopAt.At(t.Reads) + "."
-	case m < t.Tare:
-		return "Reads " + m.At(t.Reads) + ", and the empty vessel alone weighs " + t.Tare.At(t.Reads) + "; stop at " + t.StopAt.At(t.Reads) + "."
-	}
-	return ""
 }

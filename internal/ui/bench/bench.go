@@ -179,9 +179,3 @@ func (b Screen) updateUnsaved(p keys.Press) (Screen, intent.Action) {
 	}
 	return b, nil
 }
-
-// Asked gives the number that a task asks for, as the screen shows it, or "".
-func (b Screen) Asked(t steps.Task) string {
-	number, _ := panel{b: b, task: t}.asked()
-	return number
-}

@@ -4,6 +4,7 @@ import (
 	"bench/internal/steps"
 	"bench/internal/timer"
 	"bench/internal/ui/keys"
+	"bench/internal/ui/reply"
 
 	"github.com/charmbracelet/bubbles/key"
 )
@@ -30,7 +31,7 @@ func (b Screen) help(now timer.Moment) []key.Binding {
 		return []key.Binding{keys.Says(keys.Figures, "type it again"), keys.Says(keys.Back, "begin anew"), keys.Aid, keys.Keys}
 	case b.Typed != "":
 		return append(b.helpTyped(t), keys.Aid)
-	case again(t, stage):
+	case reply.Again(t, stage):
 		return append([]key.Binding{keys.Says(keys.Figures, "read it again"), keys.Says(keys.Back, "to what is next")}, rest...)
 	case t.Done:
 		return append([]key.Binding{keys.Says(keys.Back, "to what is next")}, rest...)

@@ -4,12 +4,11 @@ import (
 	"slices"
 	"strings"
 
-	"bench/internal/batch"
 	"bench/internal/steps"
 	"bench/internal/timer"
-	"bench/internal/ui/ink"
 	"bench/internal/ui/intent"
 	"bench/internal/ui/keys"
+	"bench/internal/ui/reply"
 )
 
 // figure adds a figure to the number that is being typed.
@@ -90,15 +89,6 @@ func (b Screen) back(p keys.Press) (Screen, intent.Action) {
 	return b, nil
 }
 
-// again says that a task may be answered once more: what cools is read until
-// its stage is done, and a release test is made as often as one likes.
-func again(t steps.Task, stage steps.Stage) bool {
-	if stage.Kind == steps.ReleaseTest && t.Done && t.Skipped == "" {
-		return t.Do == steps.Measure || t.Do == steps.Choose
-	}
-	return t.Do == steps.Temperature && t.Done && t.Skipped == "" && !stage.Done
-}
-
 // step moves among the open tasks of the stage and the temperatures that can be
 // read again, or among all when none is.
 func (b Screen) step(by int, now timer.Moment) Screen {
@@ -108,7 +98,7 @@ func (b Screen) step(by int, now timer.Moment) Screen {
 	}
 	var ids []string
 	for _, each := range stage.Tasks {
-		if each.Open || each.ID == t.ID || again(each, stage) {
+		if each.Open || each.ID == t.ID || reply.Again(each, stage) {
 			ids = append(ids, each.ID)
 		}
 	}
@@ -150,28 +140,19 @@ func (b Screen) moveTo(task string) Screen {
 
 func (b Screen) askNote(now timer.Moment) intent.Question {
 	_, stage, _ := b.Current(now)
-	return intent.Question{
-		Purpose: intent.ForNote, Code: b.Code, Stage: stage.ID, Title: "Note",
-		Hint: "One line; it goes into the record with the time.",
-	}
+	return reply.Note(b.Code, stage.ID)
 }
 
-// leaveOut asks for the reason, after the plan was asked whether the task may be
-// left out at all.
+// leaveOut asks why, where a task may be left out.
 func (b Screen) leaveOut(now timer.Moment) (Screen, intent.Action) {
 	t, _, ok := b.Current(now)
 	if !ok {
 		b.Word = "There is nothing to leave out."
 		return b, nil
 	}
-	if err := b.Plan.Allows(batch.Skipped{Task: t.ID, Reason: "?"}, now); err != nil {
-		b.Word = ink.Sentence(err)
-		return b, nil
-	}
-	return b, intent.Question{
-		Purpose: intent.ForLeavingOut, Code: b.Code, Task: t.ID, Title: "Leave out: " + ink.Clean(t.Title),
-		Hint: "Say why. It stays in the record as left out.",
-	}
+	act, word := reply.LeaveOut(b.Code, b.Plan, t, now)
+	b.Word = word
+	return b, act
 }
 
 // decideNow opens the ways to go on, when there is something to decide.
@@ -193,19 +174,9 @@ func (b Screen) weighPot(now timer.Moment) (Screen, intent.Action) {
 	return b, intent.WeighPot{Vessel: t.Vessel}
 }
 
-// end closes a batch whose tasks are all done, or asks for the word that
-// abandons it.
+// end closes a batch, or asks whether it is to be abandoned.
 func (b Screen) end() (Screen, intent.Action) {
-	if b.Plan.Closed {
-		b.Word = "The batch is closed."
-		return b, nil
-	}
-	if b.Plan.Finished() {
-		return b, intent.Keep{Code: b.Code, Fact: batch.Closed{}}
-	}
-	return b, intent.Question{
-		Purpose: intent.ForEnding, Code: b.Code, Title: "Abandon this batch?",
-		Hint: "Tasks are still open. To end it here for good, type the word " + intent.AbandonWord +
-			" and then why. To go on another day just leave with q: the batch stays open.",
-	}
+	act, word := reply.End(b.Code, b.Plan)
+	b.Word = word
+	return b, act
 }

@@ -1,12 +1,11 @@
 package bench
 
 import (
-	"fmt"
-	"strconv"
 	"strings"
 
 	"bench/internal/steps"
 	"bench/internal/ui/ink"
+	"bench/internal/ui/reply"
 )
 
 // figures is what is shown large: the number, its unit, and a word that says
@@ -20,7 +19,7 @@ func (p panel) body() []string {
 	if f.number == "" {
 		return p.lead()
 	}
-	asked, _ := p.asked()
+	asked, _ := reply.Asked(p.task, p.stage)
 	scale := 1
 	if p.h >= 36 && ink.BigWidth(asked, 2)+24 <= p.w && ink.BigWidth(f.number, 2)+12 <= p.w {
 		scale = 2
@@ -93,7 +92,7 @@ func (p panel) lead() []string {
 // large gives what the large figures show. The weight of a vessel that must be
 // weighed is not given away: it is asked for to tell one vessel from another.
 func (p panel) large() figures {
-	number, unit := p.asked()
+	number, unit := reply.Asked(p.task, p.stage)
 	t := p.task
 	switch {
 	case number == "":
@@ -113,7 +112,7 @@ func (p panel) large() figures {
 	case t.Do == steps.Temperature:
 		return figures{number, unit, "wanted"}
 	}
-	if f, ok := restLarge(t); ok {
+	if f, ok := restLarge(t, number, unit); ok {
 		return f
 	}
 	return figures{number, unit, ""}
@@ -129,47 +128,10 @@ func dashes(number string) string {
 	}, number)
 }
 
-// Asked gives the number to reach and its unit; the number is empty where the
-// task has none.
-func (p panel) asked() (number, unit string) {
-	t := p.task
-	switch t.Do {
-	case steps.Weigh:
-		return t.Remaining().At(t.Reads), "g"
-	case steps.Portion:
-		return t.StopAt.At(t.Reads), "g"
-	case steps.Gross:
-		return t.Target.At(t.Reads), "g"
-	case steps.Temperature:
-		return strconv.FormatFloat(t.Wanted.Celsius(), 'f', 0, 64), "°C"
-	case steps.Tick, steps.Look:
-		return p.shown()
-	default:
-	}
-	return restAsked(t)
-}
-
 // askedNumber gives the number to reach without its unit.
 func (p panel) askedNumber() string {
-	number, _ := p.asked()
+	number, _ := reply.Asked(p.task, p.stage)
 	return number
-}
-
-// shown gives the number of a task that is only ticked: a height to pour to, an
-// amount to set out, or what the plan wants read from afar.
-func (p panel) shown() (number, unit string) {
-	t := p.task
-	switch number, unit, ok := strings.Cut(t.Shows, " "); {
-	case t.PourLine > 0:
-		return strings.TrimSuffix(t.PourLine.String(), " mm"), "mm from the floor"
-	case ok && unit == "mm":
-		return number, "mm above the floor"
-	case ok:
-		return number, unit
-	case p.stage.Kind == steps.SetOut && t.Target > 0:
-		return t.Target.At(t.Reads), "g needed"
-	}
-	return "", ""
 }
 
 // scaleLines says what the scale must read, tared and not.
@@ -192,7 +154,7 @@ func (p panel) scaleLines() []string {
 	case t.Do != steps.Weigh:
 		return nil
 	}
-	tared := p.reading("tared", t.Remaining().At(t.Reads), p.parts())
+	tared := p.reading("tared", t.Remaining().At(t.Reads), reply.Parts(t))
 	if !t.TareKnown {
 		return []string{tared, " " + p.t.Quiet.Render("not tared  no weight is known of "+ink.Clean(t.Vessel)+": tare it")}
 	}
@@ -205,16 +167,4 @@ func (p panel) scaleLines() []string {
 
 func (p panel) reading(what, number, how string) string {
 	return " " + p.t.Quiet.Render(ink.Fit(what, 10)) + p.t.Strong.Render(ink.Right(number, 7)) + p.t.Quiet.Render("  "+how)
-}
-
-// parts says what is in already, or that it takes several weighings.
-func (p panel) parts() string {
-	t := p.task
-	switch {
-	case t.Mass > 0:
-		return "in already " + t.Mass.At(t.Reads) + " of " + t.Target.At(t.Reads)
-	case t.Parts > 1:
-		return fmt.Sprintf("in %d weighings: + after each but the last", t.Parts)
-	}
-	return ""
 }

@@ -9,16 +9,8 @@ import (
 	"bench/internal/quantity"
 	"bench/internal/steps"
 	"bench/internal/ui/ink"
+	"bench/internal/ui/reply"
 )
-
-// tolerance shows what the scale can tell of it, and a place more when that is
-// nothing.
-func tolerance(t steps.Task) string {
-	if whole := t.Tolerance.FloorTo(t.Reads); whole > 0 {
-		return "± " + whole.At(t.Reads)
-	}
-	return "± " + t.Tolerance.At(max(t.Reads/10, quantity.Milligram))
-}
 
 // verdictLines are the verdict, or a doubt with all of its words.
 func (p panel) verdictLines() []string {
@@ -32,16 +24,16 @@ func (p panel) verdictLines() []string {
 // how what is typed compares.
 func (p panel) verdict() string {
 	t := p.task
-	if words, ok := restVerdict(t); ok && !t.Done {
+	if words, ok := reply.Expected(t); ok && !t.Done {
 		return p.t.Quiet.Render(words)
 	}
 	switch {
-	case p.b.Typed == "" && again(t, p.stage):
+	case p.b.Typed == "" && reply.Again(t, p.stage):
 		return p.t.Quiet.Render("type what it reads now; the last reading counts")
 	case p.b.Typed == "" && t.Done:
 		return p.t.Quiet.Render("u corrects it; esc goes back to what is next")
 	case p.b.Typed == "" && t.Tolerance > 0 && (t.Do == steps.Weigh || t.Do == steps.Portion):
-		return p.ruler(0, false) + p.t.Quiet.Render("  "+tolerance(t)+" g")
+		return p.ruler(0, false) + p.t.Quiet.Render("  "+reply.Tolerance(t)+" g")
 	case p.b.Typed == "":
 		return ""
 	case t.Do == steps.Temperature:
@@ -60,7 +52,7 @@ func (p panel) compared(m quantity.Mass) string {
 	words := ""
 	switch {
 	case p.within(over):
-		words = p.t.Good.Render(ink.SignDone + " within " + tolerance(p.task))
+		words = p.t.Good.Render(ink.SignDone + " within " + reply.Tolerance(p.task))
 	case over > 0:
 		words = p.t.Off.Render(ink.SignOff + " " + over.At(p.task.Reads) + above)
 	default:

@@ -5,6 +5,7 @@ import (
 	"bench/internal/timer"
 	"bench/internal/ui/after"
 	"bench/internal/ui/ink"
+	"bench/internal/ui/reply"
 )
 
 // notSaved says what is not in the record, why, and what can be done.
@@ -52,7 +53,7 @@ func (p panel) whereYouWere() []string {
 		return append(lines, " "+p.t.Quiet.Render("nothing to do just now"))
 	}
 	next := ink.Clean(p.task.Title)
-	if number, unit := p.asked(); number != "" {
+	if number, unit := reply.Asked(p.task, p.stage); number != "" {
 		next += "   " + number + " " + unit
 	}
 	lines = append(lines, " "+p.t.Accent.Render(ink.SignNow+" "+ink.Cut(next, p.w-4)))

@@ -10,6 +10,7 @@ import (
 	"bench/internal/ui/after"
 	"bench/internal/ui/ink"
 	"bench/internal/ui/intent"
+	"bench/internal/ui/reply"
 )
 
 // rests says that a stage comes after the pour has been cleaned up.
@@ -35,7 +36,7 @@ func (b Screen) answers(now timer.Moment) (Screen, intent.Action) {
 	case !ok || len(b.Plan.Choices(t.ID, "")) == 0:
 		b.Word = "There is no other answer here."
 		return b, nil
-	case !t.Open && !again(t, stage):
+	case !t.Open && !reply.Again(t, stage):
 		b.Word = ink.Sentence(fmt.Errorf("%s", waitsOrDone(t)))
 		return b, nil
 	}
@@ -62,43 +63,11 @@ func (b Screen) inWords(now timer.Moment) (Screen, intent.Action) {
 		return b, nil
 	}
 	now.Wall = now.Wall.In(b.at) // A day is one of the place where the bench stands.
-	return b, after.InWords(b.Code, b.Plan, t, now)
-}
-
-// proposeRest keeps a fact that follows the pour, or asks about it first.
-func (b Screen) proposeRest(t steps.Task, a steps.Answer, now timer.Moment) (Screen, intent.Action) {
-	f, err := b.Plan.Answer(t.ID, a)
-	if err != nil {
-		b.Word, b.Typed = ink.Sentence(err), ""
-		return b, nil
-	}
-	act, word := after.Propose(b.Code, b.Plan, f, now)
-	if act == nil {
-		b.Word, b.Typed = word, ""
-	}
-	return b, act
-}
-
-// restAsked gives the number that a task after the pour asks for, or what is to
-// be expected of it.
-func restAsked(t steps.Task) (number, unit string) {
-	switch t.Do {
-	case steps.Count:
-		return strconv.Itoa(t.Count), "bars"
-	case steps.Bars, steps.WeighIn:
-		return t.Target.At(t.Reads), "g"
-	case steps.Aside:
-		return "0", "g"
-	case steps.Measure:
-		return "0.0", "pH"
-	default:
-		return "", ""
-	}
+	return b, reply.InWords(b.Code, b.Plan, t, now)
 }
 
 // restLarge says what the large figures are, before anything is typed.
-func restLarge(t steps.Task) (f figures, ok bool) {
-	number, unit := restAsked(t)
+func restLarge(t steps.Task, number, unit string) (f figures, ok bool) {
 	switch t.Do {
 	case steps.Count:
 		return figures{number, unit, "planned"}, true
@@ -112,23 +81,6 @@ func restLarge(t steps.Task) (f figures, ok bool) {
 		return figures{dashes(number), unit, "type it"}, true
 	default:
 		return figures{}, false
-	}
-}
-
-// restVerdict says what is to be expected, in words.
-func restVerdict(t steps.Task) (string, bool) {
-	switch t.Do {
-	case steps.Bars:
-		return "about " + t.Target.At(t.Reads) + " g a bar is expected", true
-	case steps.WeighIn:
-		if t.Counted > 0 {
-			return "last time " + t.Mass.At(t.Reads) + " g", true
-		}
-		return "about " + t.Target.At(t.Reads) + " g is expected", true
-	case steps.Count, steps.Aside, steps.Measure:
-		return "", true
-	default:
-		return "", false
 	}
 }
 

@@ -39,14 +39,9 @@ type (
 	}
 	// Question opens one line of text.
 	Question struct {
-		Purpose purpose
-		Code    string
-		Stage   string // stage is where a note is taken.
-		Task    string // task is what is left out.
-		Title   string
-		Hint    string
-		// Make turns the line into what follows, or says in words why not; it is of
-		// ForAnswer only.
+		Title string
+		Hint  string
+		// Make turns the line into what follows, or says in words why not.
 		Make func(text string, at timer.Moment) (Action, string)
 	}
 	// Choose opens the answers to a task; without one, what may be said of a
@@ -104,20 +99,6 @@ const (
 	PageChoices
 	PageRack
 )
-
-// purpose is what a line of text is asked for.
-type purpose int
-
-// What a line is asked for.
-const (
-	ForNote purpose = iota
-	ForLeavingOut
-	ForEnding
-	ForAnswer
-)
-
-// AbandonWord must be typed before a reason, so that no stray key ends a batch.
-const AbandonWord = "abandon"
 
 // Doubted is a proposed fact that looks like a slip.
 type Doubted struct {

@@ -1,0 +1,25 @@
+package intent
+
+import (
+	"bench/internal/batch"
+	"bench/internal/recipe"
+	"bench/internal/timer"
+)
+
+// Store keeps facts. It is called in commands only, one call at a time.
+type Store interface {
+	// Batches gives the batches that are not closed.
+	Batches() ([]BatchItem, error)
+	// Closed gives those that are, the newest first.
+	Closed() ([]BatchItem, error)
+	// Start begins a batch, takes hold of it and gives its first entry.
+	Start(c recipe.Control, at timer.Moment) (code string, first batch.Entry, err error)
+	// Open takes hold of a batch; it fails, in words, when another bench has it.
+	Open(code string, at timer.Moment) ([]batch.Entry, error)
+	// Follow reads a batch that another bench has, and says who, or "" once nobody has.
+	Follow(code string) (entries []batch.Entry, heldBy string, err error)
+	// Append keeps a fact; the fact is durable when it returns.
+	Append(code string, f batch.Fact, at timer.Moment) (batch.Entry, error)
+	// Release lets go of a batch.
+	Release(code string) error
+}

@@ -1,0 +1,141 @@
+package reply
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"bench/internal/batch"
+	"bench/internal/quantity"
+	"bench/internal/steps"
+	"bench/internal/timer"
+	"bench/internal/ui/ink"
+	"bench/internal/ui/intent"
+)
+
+// NewValue judges a corrected value before its reason is asked for: words refuse
+// it, and one that looks like a slip must be said a second time. Doubt is the
+// doubt before; without a doubt and without words the value will do.
+func NewValue(s batch.State, p steps.Plan, seq int, text string, doubt *intent.Doubted, now timer.Moment) (*intent.Doubted, string) {
+	f, err := p.Correct(s, seq, text, "?")
+	if err == nil {
+		err = p.Allows(f, now)
+	}
+	if err != nil {
+		return doubt, ink.Sentence(err)
+	}
+	words := p.Doubt(f)
+	if words == "" || doubt != nil && doubt.Fact == f {
+		return nil, ""
+	}
+	return &intent.Doubted{Fact: f, Words: words}, ""
+}
+
+// Correct corrects an entry, with the reason.
+func Correct(code string, s batch.State, p steps.Plan, seq int, text, reason string, now timer.Moment) (intent.Action, string) {
+	f, err := p.Correct(s, seq, text, reason)
+	if err != nil {
+		return nil, ink.Sentence(err)
+	}
+	return allowed(code, p, f, now)
+}
+
+// Correctable says that a fact holds a value.
+func Correctable(f batch.Fact) bool {
+	switch f := f.(type) {
+	case batch.Weighed, batch.Grossed, batch.TemperatureTaken, batch.BarsCut, batch.BarsWeighed, batch.SetAside, batch.WeighedIn:
+		return true
+	case batch.Tested:
+		return f.Test != batch.LookTest
+	default:
+		return false
+	}
+}
+
+// Said puts an entry into words; one that was corrected says what stands now, and
+// what was said first.
+func Said(p steps.Plan, s batch.State, e batch.Entry) string {
+	with := Standing(s, e)
+	if with == nil {
+		return ink.Clean(p.Say(e, s))
+	}
+	return ink.Clean(fmt.Sprintf("now %s (corrected; first %s): %s", valueOf(with), valueOf(e.Fact), p.Say(batch.Entry{Fact: with}, s)))
+}
+
+// Standing gives what stands in the place of an entry that was corrected, or
+// nil.
+func Standing(s batch.State, e batch.Entry) batch.Fact {
+	for _, later := range slices.Backward(s.Entries) {
+		if c, ok := later.Fact.(batch.Corrected); ok && c.Seq == e.Seq && c.With != nil {
+			return c.With
+		}
+	}
+	return nil
+}
+
+// valueOf gives the value that a fact holds, with its unit.
+func valueOf(f batch.Fact) string {
+	switch f := f.(type) {
+	case batch.Weighed:
+		return f.Mass.At(f.Reads) + " g"
+	case batch.Grossed:
+		return f.Gross.At(f.Reads) + " g"
+	case batch.TemperatureTaken:
+		return f.Temperature.String()
+	default:
+		return restValueOf(f)
+	}
+}
+
+// restValueOf is valueOf for facts that follow the pour.
+func restValueOf(f batch.Fact) string {
+	switch f := f.(type) {
+	case batch.BarsCut:
+		return ink.Count(f.Bars, "bar", "bars")
+	case batch.BarsWeighed:
+		if f.Count > 1 {
+			return fmt.Sprintf("%d x %s", f.Count, f.Mass.At(f.Reads))
+		}
+		return f.Mass.At(f.Reads) + " g"
+	case batch.SetAside:
+		return f.Mass.At(quantity.Gram/10) + " g"
+	case batch.WeighedIn:
+		return f.Mass.At(f.Reads) + " g"
+	case batch.Tested:
+		if f.Test == batch.FreeAlkaliTest {
+			return fmt.Sprintf("%.2f %%", f.Value)
+		}
+		return fmt.Sprintf("pH %.1f", f.Value)
+	default:
+		return ""
+	}
+}
+
+// ValuePrompt says what a correction asks for, in which unit, and what stood there
+// before.
+func ValuePrompt(p steps.Plan, s batch.State, e batch.Entry) string {
+	f := Standing(s, e)
+	if f == nil {
+		f = e.Fact
+	}
+	switch f := f.(type) {
+	case batch.Weighed:
+		what := f.Material + ", g"
+		if t, _, ok := p.Task(f.Task); ok && t.Do == steps.Portion {
+			what = t.Title + ", net g"
+		}
+		return fmt.Sprintf("%s (was %s, asked %s)", what, f.Mass.At(f.Reads), f.Target.At(f.Reads))
+	case batch.Grossed:
+		asked := ""
+		if t, _, ok := p.Task(f.Task); ok {
+			asked = ", asked " + t.Target.At(f.Reads)
+		}
+		return fmt.Sprintf("%s: the whole weight, vessel included, g (was %s%s)", f.Vessel, f.Gross.At(f.Reads), asked)
+	case batch.TemperatureTaken:
+		return fmt.Sprintf("%s, °C (was %s)", strings.Replace(f.Task, "/", ", ", 1), f.Temperature)
+	case batch.BarsCut, batch.BarsWeighed, batch.SetAside, batch.WeighedIn, batch.Tested:
+		return fmt.Sprintf("%s (was %s)", strings.Replace(batch.Task(f), "/", ", ", 1), restValueOf(f))
+	default:
+		return ""
+	}
+}

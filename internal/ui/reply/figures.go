@@ -1,0 +1,108 @@
+package reply
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"bench/internal/quantity"
+	"bench/internal/steps"
+)
+
+// Asked gives the number to reach and its unit; the number is empty where the
+// task has none.
+func Asked(t steps.Task, stage steps.Stage) (number, unit string) {
+	switch t.Do {
+	case steps.Weigh:
+		return t.Remaining().At(t.Reads), "g"
+	case steps.Portion:
+		return t.StopAt.At(t.Reads), "g"
+	case steps.Gross:
+		return t.Target.At(t.Reads), "g"
+	case steps.Temperature:
+		return strconv.FormatFloat(t.Wanted.Celsius(), 'f', 0, 64), "°C"
+	case steps.Tick, steps.Look:
+		return shown(t, stage)
+	default:
+	}
+	return restAsked(t)
+}
+
+// shown gives the number of a task that is only ticked: a height to pour to, an
+// amount to set out, or what the plan wants read from afar.
+func shown(t steps.Task, stage steps.Stage) (number, unit string) {
+	switch number, unit, ok := strings.Cut(t.Shows, " "); {
+	case t.PourLine > 0:
+		return strings.TrimSuffix(t.PourLine.String(), " mm"), "mm from the floor"
+	case ok && unit == "mm":
+		return number, "mm above the floor"
+	case ok:
+		return number, unit
+	case stage.Kind == steps.SetOut && t.Target > 0:
+		return t.Target.At(t.Reads), "g needed"
+	}
+	return "", ""
+}
+
+// restAsked gives the number that a task after the pour asks for, or what is to
+// be expected of it.
+func restAsked(t steps.Task) (number, unit string) {
+	switch t.Do {
+	case steps.Count:
+		return strconv.Itoa(t.Count), "bars"
+	case steps.Bars, steps.WeighIn:
+		return t.Target.At(t.Reads), "g"
+	case steps.Aside:
+		return "0", "g"
+	case steps.Measure:
+		return "0.0", "pH"
+	default:
+		return "", ""
+	}
+}
+
+// Tolerance shows what the scale can tell of it, and a place more when that is
+// nothing.
+func Tolerance(t steps.Task) string {
+	if whole := t.Tolerance.FloorTo(t.Reads); whole > 0 {
+		return "± " + whole.At(t.Reads)
+	}
+	return "± " + t.Tolerance.At(max(t.Reads/10, quantity.Milligram))
+}
+
+// Parts says what is in already, or that it takes several weighings.
+func Parts(t steps.Task) string {
+	switch {
+	case t.Mass > 0:
+		return "in already " + t.Mass.At(t.Reads) + " of " + t.Target.At(t.Reads)
+	case t.Parts > 1:
+		return fmt.Sprintf("in %d weighings: + after each but the last", t.Parts)
+	}
+	return ""
+}
+
+// Expected says what is to be expected after the pour, in words; false before it.
+func Expected(t steps.Task) (string, bool) {
+	switch t.Do {
+	case steps.Bars:
+		return "about " + t.Target.At(t.Reads) + " g a bar is expected", true
+	case steps.WeighIn:
+		if t.Counted > 0 {
+			return "last time " + t.Mass.At(t.Reads) + " g", true
+		}
+		return "about " + t.Target.At(t.Reads) + " g is expected", true
+	case steps.Count, steps.Aside, steps.Measure:
+		return "", true
+	default:
+		return "", false
+	}
+}
+
+// Again says that a task may be answered once more: what cools is read until
+// its stage is done, and a release test is made as often as one likes.
+func Again(t steps.Task, stage steps.Stage) bool {
+	if stage.Kind == steps.ReleaseTest && t.Done && t.Skipped == "" {
+		return t.Do == steps.Measure || t.Do == steps.Choose
+	}
+	return t.Do == steps.Temperature && t.Done && t.Skipped == "" && !stage.Done
+}

@@ -1,0 +1,126 @@
+package reply
+
+import (
+	"strings"
+
+	"bench/internal/batch"
+	"bench/internal/steps"
+	"bench/internal/timer"
+	"bench/internal/ui/ink"
+	"bench/internal/ui/intent"
+)
+
+// AbandonWord must be typed before a reason, so that no stray key ends a batch.
+const AbandonWord = "abandon"
+
+// Note asks for a note, taken at a stage.
+func Note(code, stage string) intent.Question {
+	return intent.Question{
+		Title: "Note", Hint: "One line; it goes into the record with the time.",
+		Make: said("Write the note first.", func(text string) intent.Action {
+			return intent.Keep{Code: code, Fact: batch.Noted{Stage: stage, Text: text}}
+		}),
+	}
+}
+
+// said makes a line into an intent, once there is something in it.
+func said(empty string, keep func(text string) intent.Action) func(string, timer.Moment) (intent.Action, string) {
+	return func(text string, _ timer.Moment) (intent.Action, string) {
+		if text == "" {
+			return nil, empty
+		}
+		return keep(text), ""
+	}
+}
+
+// LeaveOut asks for the reason, after the plan was asked whether the task may be
+// left out at all.
+func LeaveOut(code string, p steps.Plan, t steps.Task, now timer.Moment) (intent.Action, string) {
+	if err := p.Allows(batch.Skipped{Task: t.ID, Reason: "?"}, now); err != nil {
+		return nil, ink.Sentence(err)
+	}
+	return intent.Question{
+		Title: "Leave out: " + ink.Clean(t.Title), Hint: "Say why. It stays in the record as left out.",
+		Make: said("Say why it is left out.", func(text string) intent.Action {
+			return intent.Keep{Code: code, Fact: batch.Skipped{Task: t.ID, Reason: text}}
+		}),
+	}, ""
+}
+
+// End closes a batch whose tasks are all done, or asks for the word that
+// abandons it.
+func End(code string, p steps.Plan) (intent.Action, string) {
+	switch {
+	case p.Closed:
+		return nil, "The batch is closed."
+	case p.Finished():
+		return intent.Keep{Code: code, Fact: batch.Closed{}}, ""
+	}
+	return intent.Question{
+		Title: "Abandon this batch?",
+		Hint: "Tasks are still open. To end it here for good, type the word " + AbandonWord +
+			" and then why. To go on another day just leave with q: the batch stays open.",
+		Make: func(text string, _ timer.Moment) (intent.Action, string) {
+			reason, ok := strings.CutPrefix(text, AbandonWord)
+			if reason = strings.TrimSpace(reason); !ok || reason == "" {
+				return nil, "Type the word " + AbandonWord + " and then why."
+			}
+			return intent.Keep{Code: code, Fact: batch.Closed{Reason: reason}}, ""
+		},
+	}, ""
+}
+
+// InWords asks for an answer in words: several bars together, or another day.
+func InWords(code string, p steps.Plan, t steps.Task, at timer.Moment) intent.Question {
+	now := at.Wall
+	return intent.Question{
+		Title: ink.Clean(t.Title), Hint: InWordsHint(t.Do),
+		Make: func(text string, at timer.Moment) (intent.Action, string) {
+			if text == "" {
+				return nil, "Write the answer first."
+			}
+			f, err := p.Answer(t.ID, steps.Answer{How: batch.Typed, Text: text, Now: now})
+			if err != nil {
+				return nil, ink.Sentence(err)
+			}
+			return Propose(code, p, f, at)
+		},
+	}
+}
+
+// InWordsHint says what words an answer takes after the pour.
+func InWordsHint(d steps.Do) string {
+	hint := "With the day, such as 108.4 on 2026-12-01, where that was not today."
+	switch d {
+	case steps.Bars:
+		return "One bar, or several together: 10 x 1124 is ten bars of 1124 g in all. " + hint
+	case steps.Measure:
+		return "A pH such as 9.6, or free alkali as a share: 0.02 %. " + hint
+	case steps.Count:
+		return "How many bars. With the day, such as 8 on 2026-12-01, where that was not today."
+	default:
+		return hint
+	}
+}
+
+// Choice says what becomes of a choice: it is proposed, or asks for words first.
+// Typed is a temperature that goes with it, or "".
+func Choice(code string, p steps.Plan, c steps.Choice, typed string, at timer.Moment) (intent.Action, string) {
+	if c.Ask == "" {
+		f, err := steps.Warmed(c.Fact, typed)
+		if err != nil {
+			return nil, ink.Sentence(err)
+		}
+		return Propose(code, p, f, at)
+	}
+	return intent.Question{
+		Title: ink.Clean(c.Title), Hint: "Say " + c.Ask + ". It stays in the record.",
+		Make: func(text string, at timer.Moment) (intent.Action, string) {
+			f, err := c.With(text)
+			if err != nil {
+				return nil, ink.Sentence(err)
+			}
+			return Propose(code, p, f, at)
+		},
+	}, ""
+}

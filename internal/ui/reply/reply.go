@@ -1,0 +1,121 @@
+// Package reply says what becomes of what a person says, on whatever front it
+// was said: a fact to keep, a question first, or words why not.
+//
+// The rule: nothing is drawn here and nothing is kept; a front that shows other
+// words for the same answer is a second set of rules.
+package reply
+
+import (
+	"cmp"
+	"errors"
+	"strings"
+
+	"bench/internal/batch"
+	"bench/internal/quantity"
+	"bench/internal/steps"
+	"bench/internal/timer"
+	"bench/internal/ui/ink"
+	"bench/internal/ui/intent"
+)
+
+// To says what becomes of the answer to a task: an intent, or words that refuse
+// it, or a doubt. What is doubted must be said a second time and come out the
+// same; doubt is the doubt before, or nil.
+func To(code string, p steps.Plan, t steps.Task, a steps.Answer, doubt *intent.Doubted, at timer.Moment) (act intent.Action, doubted *intent.Doubted, word string) {
+	f, err := p.Answer(t.ID, a)
+	if err == nil && AfterPour(t.Do) {
+		act, word = Propose(code, p, f, at)
+		return act, doubt, word
+	}
+	if err == nil {
+		err = p.Allows(f, at)
+	}
+	switch {
+	case err != nil:
+		return nil, doubt, cmp.Or(refusedReading(t, a), ink.Sentence(err))
+	case doubt != nil && doubt.Fact == f:
+		return intent.Keep{Code: code, Fact: f}, nil, ""
+	}
+	words := p.Doubt(asTyped(f, a))
+	if words == "" {
+		return intent.Keep{Code: code, Fact: f}, doubt, ""
+	}
+	if m, err := quantity.ParseNumberMass(a.Text, quantity.Gram); t.Do == steps.Portion && err == nil {
+		words = "reads " + m.At(t.Reads) + "; stop at " + t.StopAt.At(t.Reads)
+	}
+	return nil, &intent.Doubted{Fact: f, Words: words}, ""
+}
+
+// AfterPour says that what is answered follows the pour: a doubt about it is
+// kept with its answer.
+func AfterPour(d steps.Do) bool {
+	switch d {
+	case steps.Count, steps.Bars, steps.Aside, steps.WeighIn, steps.Measure:
+		return true
+	default:
+		return false
+	}
+}
+
+// asTyped gives the fact as if a figure that was judged by eye had been read from
+// the scale: a slip of the finger is one either way.
+func asTyped(f batch.Fact, a steps.Answer) batch.Fact {
+	if w, ok := f.(batch.Weighed); ok && w.How == batch.ByEye && a.Text != "" {
+		w.How = batch.Typed
+		return w
+	}
+	return f
+}
+
+// refusedReading says what is wrong with the reading of a portion, in terms of
+// what was typed: the weight that follows from it is nowhere in sight.
+func refusedReading(t steps.Task, a steps.Answer) string {
+	m, err := quantity.ParseNumberMass(a.Text, quantity.Gram)
+	if t.Do != steps.Portion || err != nil {
+		return ""
+	}
+	most := t.SoFar - t.Mass
+	switch {
+	case m > most:
+		return "Reads " + m.At(t.Reads) + ", and before pouring it read " + most.At(t.Reads) + "; stop at " + t.StopAt.At(t.Reads) + "."
+	case m < t.Tare:
+		return "Reads " + m.At(t.Reads) + ", and the empty vessel alone weighs " + t.Tare.At(t.Reads) + "; stop at " + t.StopAt.At(t.Reads) + "."
+	}
+	return ""
+}
+
+// Propose says what becomes of a fact: it is kept, asked about first, or
+// refused in words.
+func Propose(code string, p steps.Plan, f batch.Fact, at timer.Moment) (intent.Action, string) {
+	doubt := p.Doubt(f)
+	if doubt == "" || !steps.Keeps(f) {
+		return allowed(code, p, f, at)
+	}
+	return intent.Question{
+		Title: "Is that so?",
+		Hint:  sentence(doubt) + " If it is right, say how that came: it is kept with your answer.",
+		Make: func(text string, at timer.Moment) (intent.Action, string) {
+			if text == "" {
+				return nil, "Say how that came."
+			}
+			answered, _ := steps.Answered(f, doubt, text)
+			return allowed(code, p, answered, at)
+		},
+	}, ""
+}
+
+func allowed(code string, p steps.Plan, f batch.Fact, at timer.Moment) (intent.Action, string) {
+	if err := p.Allows(f, at); err != nil {
+		return nil, ink.Sentence(err)
+	}
+	return intent.Keep{Code: code, Fact: f}, ""
+}
+
+// sentence makes a doubt into one, or leaves the question that it ends with.
+func sentence(doubt string) string {
+	s := ink.Sentence(errors.New(doubt))
+	if strings.HasSuffix(s, "?.") {
+		return strings.TrimSuffix(s, ".")
+	}
+	return s
+}
