@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"bench/internal/calc"
 	"bench/internal/oils"
 	"bench/internal/recipe"
 )
@@ -55,7 +56,7 @@ func (n naming) oilNamed(called string) (recipe.OilUse, bool) {
 // an oil of the workshop.
 func (n naming) row(called string) (oils.Oil, bool) {
 	if m, ok := n.material(called); ok && m.Kind == recipe.OilMaterial {
-		return oils.ByKey(m.Oil)
+		return rowOf(m.OilKey(), m.Name, m.SV), true
 	}
 	f := recipe.Fold(called)
 	for _, o := range oils.All() {
@@ -66,13 +67,25 @@ func (n naming) row(called string) (oils.Oil, bool) {
 	return oils.Oil{}, false
 }
 
+// rowOf gives the row of an oil's key. For one that only the workshop has, it
+// holds what the maker calls it, to be verified like a name from memory.
+func rowOf(key, called string, sv calc.Interval) oils.Oil {
+	if row, ok := oils.ByKey(key); ok {
+		return row
+	}
+	return oils.Oil{
+		Key: key, Name: called, INCI: called, SoapINCI: "Sodium soap of " + called, Names: oils.Memory,
+		SV: oils.Range{Low: sv.Low, High: sv.High},
+	}
+}
+
 // oil gives an oil's name as an ingredient and as its sodium soap: the maker's
 // own, or the table's, which is marked where the table has it from memory.
 func (n naming) oil(row oils.Oil) (asOil, asSoap name) {
 	verify := row.Names != oils.Found
 	asOil, asSoap = name{words: row.INCI, verify: verify}, name{words: row.SoapINCI, verify: verify}
 	for _, m := range n.options.Workshop.Materials {
-		if m.Kind != recipe.OilMaterial || m.Oil != row.Key {
+		if m.Kind != recipe.OilMaterial || m.OilKey() != row.Key {
 			continue
 		}
 		if m.INCI != "" {

@@ -72,8 +72,9 @@ func (n naming) batter(plan steps.Plan, b steps.Batter) pot {
 	f := inMoulds(plan, b.Name)
 	for _, a := range b.Oils {
 		if use, ok := n.oilNamed(a.Name); ok {
-			row, _ := oils.ByKey(use.Key)
-			p.oils = append(p.oils, fat{row, a.Mass.Grams() * f, use.SV.Nominal})
+			for _, o := range n.control.PartsOf(use) {
+				p.oils = append(p.oils, fat{rowOf(o.Key, o.Name, o.SV), a.Mass.Grams() * f * o.Part, o.SV.Nominal})
+			}
 		}
 	}
 	for _, a := range b.Alkali {

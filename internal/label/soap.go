@@ -77,8 +77,8 @@ func (p pot) sodiumPart() float64 {
 	return sodium / all
 }
 
-// freeAcid says that a row of the table is a fatty acid and no glyceride.
-func freeAcid(key string) bool { return strings.HasSuffix(key, "_acid") }
+// freeAcid says that an oil is a fatty acid and no glyceride.
+func freeAcid(key string) bool { return strings.HasSuffix(recipe.Fold(key), " acid") }
 
 // potassiumName gives the name of the potassium soap.
 func potassiumName(soapINCI string) string {

@@ -37,7 +37,7 @@ func (c Control) Carried(b Batter, additives []float64) []Carried {
 	var list []Carried
 	for i, a := range b.Additives {
 		m, _ := c.Material(a.Material)
-		use, ok := c.Oil(m.Oil)
+		use, ok := c.oilIn(m)
 		if m.OilShare == 0 || !ok {
 			continue
 		}
@@ -65,4 +65,13 @@ func (c *checker) workshopCarried(p Path, m Material) {
 		c.errorf(p.Field("oil share"), "water and oil of %q are more than 100 %% together", m.Name)
 	}
 	c.workshopOil(p.Field("oil"), m)
+}
+
+// oilIn gives the oil that an additive holds, by its key in the table or its name
+// in the workshop.
+func (c Control) oilIn(m Material) (OilUse, bool) {
+	if use, ok := c.Oil(m.Oil); ok {
+		return use, true
+	}
+	return c.Oil(Fold(m.Oil))
 }

@@ -25,19 +25,6 @@ func CertifiedSV(value, halfWidth float64) calc.Interval {
 	return calc.Interval{Low: value - halfWidth, Nominal: value, High: value + halfWidth}
 }
 
-// certify puts the maker's own value in the place of the published one.
-func certify(use OilUse, m Material) OilUse {
-	if !m.Certified() {
-		return use
-	}
-	use.SV, use.Own = m.SV, true
-	use.SVFrom = "your certificate"
-	if m.Lot != "" {
-		use.SVFrom += " of lot " + m.Lot
-	}
-	return use
-}
-
 // workshopSV checks a certificate's value: one that cannot be is an error, and
 // one outside the published range gets a word.
 func (c *checker) workshopSV(p Path, m Material) {

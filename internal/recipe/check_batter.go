@@ -1,10 +1,7 @@
 package recipe
 
 import (
-	"slices"
-
 	"bench/internal/calc"
-	"bench/internal/oils"
 	"bench/internal/quantity"
 )
 
@@ -19,6 +16,7 @@ func (c *checker) batters() {
 		b := &c.r.Batters[i]
 		names, paths = append(names, b.Name), append(paths, p.Field("name"))
 		c.batterOils(p, b)
+		c.premelted(p.Field("premelted"), b)
 		for j := range b.Additives {
 			at := p.Field("additives").Item(j)
 			a := &b.Additives[j]
@@ -59,66 +57,6 @@ func (c *checker) batterOils(p Path, b *Batter) {
 		}
 	}
 	c.whole(p, "oils", shares)
-}
-
-// oil finds an oil by its name in the workshop, its key in the table or its
-// name there, and keeps its values for the batch.
-func (c *checker) oil(p Path, name string) (OilUse, bool) {
-	row, m, ok := c.oilRow(name)
-	if !ok {
-		var known []string
-		for _, o := range oils.All() {
-			known = append(known, o.Key, o.Name)
-		}
-		for _, m := range c.w.Materials {
-			if m.Kind == OilMaterial {
-				known = append(known, m.Name)
-			}
-		}
-		c.errorf(p, "no oil of the table or of the workshop is called %q%s", name, DidYouMean(name, known))
-		return OilUse{}, false
-	}
-	if i := slices.IndexFunc(c.oils, func(o OilUse) bool { return o.Key == row.Key }); i >= 0 {
-		return c.oils[i], true
-	}
-	use := OilUse{
-		Key: row.Key, Name: row.Name,
-		SV:      calc.Published(row.SV.Low, row.SV.High),
-		SVFrom:  row.SV.Source + " (" + string(row.SV.Flag) + ")",
-		Density: row.DensityGPerML(densityAt),
-		Hard:    row.Hard(), Melts: row.Melts.High,
-		Lot: m.Lot,
-	}
-	if m.Name != "" {
-		use.Name = m.Name
-		use = certify(use, m)
-		c.use(m)
-	}
-	c.oils = append(c.oils, use)
-	return use, true
-}
-
-// oilRow finds the row of the table that a name stands for, and the workshop's
-// material for it if it has one.
-func (c *checker) oilRow(name string) (oils.Oil, Material, bool) {
-	f := Fold(name)
-	for _, m := range c.w.Materials {
-		if m.Kind == OilMaterial && Fold(m.Name) == f {
-			row, ok := oils.ByKey(m.Oil)
-			return row, m, ok
-		}
-	}
-	for _, row := range oils.All() {
-		if Fold(row.Key) != f && Fold(row.Name) != f {
-			continue
-		}
-		i := slices.IndexFunc(c.w.Materials, func(m Material) bool { return m.Kind == OilMaterial && m.Oil == row.Key })
-		if i < 0 {
-			return row, Material{}, true
-		}
-		return row, c.w.Materials[i], true
-	}
-	return oils.Oil{}, Material{}, false
 }
 
 func (c *checker) batterAlkali(p Path, b *Batter) {

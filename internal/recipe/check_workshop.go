@@ -3,7 +3,6 @@ package recipe
 import (
 	"slices"
 
-	"bench/internal/oils"
 	"bench/internal/quantity"
 )
 
@@ -59,9 +58,11 @@ func (c *checker) workshopMaterial(p Path, m Material) {
 		{"oil", m.Oil != "", []MaterialKind{OilMaterial, AdditiveMaterial}},
 		{"oil share", m.OilShare != 0, []MaterialKind{AdditiveMaterial}},
 		{"sv", m.Certified(), []MaterialKind{OilMaterial}},
+		{"density", m.Density != 0, []MaterialKind{OilMaterial}},
+		{"melts", m.Melts != 0, []MaterialKind{OilMaterial}},
 		{"purity", m.Purity != 0, []MaterialKind{AlkaliMaterial}},
 		{"stock", m.Stock != 0, []MaterialKind{AlkaliMaterial}},
-		{"made", m.Made != "", []MaterialKind{AlkaliMaterial}},
+		{"made", m.Made != "", []MaterialKind{AlkaliMaterial, PremeltedMaterial}},
 		{"water", m.Water != 0, []MaterialKind{AdditiveMaterial}},
 		{"acid", m.Acid != 0, []MaterialKind{AdditiveMaterial}},
 		{"does", len(m.Does) > 0, scents},
@@ -70,7 +71,7 @@ func (c *checker) workshopMaterial(p Path, m Material) {
 		{"high pH", m.HighPH != "", []MaterialKind{ColourMaterial}},
 		{"soap inci", m.SoapINCI != "", []MaterialKind{OilMaterial}},
 		{"allergens", len(m.Allergens) > 0, []MaterialKind{FragranceMaterial, EssentialMaterial, AdditiveMaterial, ToppingMaterial}},
-		{"contains", len(m.Contains) > 0, []MaterialKind{DoughMaterial}},
+		{"contains", len(m.Contains) > 0, []MaterialKind{DoughMaterial, PremeltedMaterial}},
 		{"looks", m.Looks != "", []MaterialKind{ColourMaterial, ToppingMaterial, DoughMaterial}},
 	} {
 		if f.given && m.Kind != "" && !slices.Contains(f.kinds, m.Kind) {
@@ -112,19 +113,4 @@ func (c *checker) workshopScent(p Path, m Material) {
 	if slices.Contains(m.Does, Behaves) && others {
 		c.errorf(p.Field("does"), "%q cannot behave and do something else to the batter as well", m.Name)
 	}
-}
-
-func (c *checker) workshopOil(p Path, m Material) {
-	if _, ok := oils.ByKey(m.Oil); ok {
-		return
-	}
-	var known []string
-	for _, o := range oils.All() {
-		known = append(known, o.Key)
-	}
-	if m.Oil == "" {
-		c.errorf(p, "say which oil of the table %q is, as in \"oil: olive\"", m.Name)
-		return
-	}
-	c.errorf(p, "no oil of the table is called %q%s", m.Oil, DidYouMean(m.Oil, known))
 }

@@ -36,15 +36,17 @@ type Control struct {
 // OilUse is an oil as it stood in the table, or as the maker stated it, when
 // the batch began.
 type OilUse struct {
-	Key     string
-	Name    string
-	SV      calc.Interval // SV is the saponification value, mg KOH per g.
-	Own     bool          // Own says that SV is the maker's certificate value.
-	SVFrom  string        // SVFrom is where the value comes from.
-	Density float64       // Density is that of the liquid oil at 20 °C, in g/mL.
-	Hard    bool          // Hard oils are weighed and melted first.
-	Melts   float64       // Melts is the upper end of the melting range in °C, or zero.
-	Lot     string
+	Key         string
+	Name        string
+	SV          calc.Interval // SV is the saponification value, mg KOH per g.
+	Own         bool          // Own says that SV is the maker's certificate value.
+	SVFrom      string        // SVFrom is where the value comes from.
+	Density     float64       // Density is that of the liquid oil at 20 °C, in g/mL.
+	DensityFrom string        `json:",omitempty"` // DensityFrom is where that comes from, if not from the table.
+	Hard        bool          // Hard oils are weighed and melted first.
+	Melts       float64       // Melts is the upper end of the melting range in °C, or zero.
+	Lot         string
+	Blend       []OilShare `json:",omitempty"` // Blend is what premelted oils are made of; SV is then theirs together.
 }
 
 // densityAt is the temperature of OilUse.Density in °C.

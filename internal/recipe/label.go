@@ -28,7 +28,7 @@ func (c *checker) dough(p Path, name string) string {
 		known = append(known, k.Name)
 	}
 	for _, part := range m.Contains {
-		_, _, oil := c.oilRow(part.Name)
+		_, _, oil := c.oilNamed(part.Name)
 		_, material := c.w.material(part.Name)
 		if f := Fold(part.Name); !oil && !material && f != Water && f != SodiumHydroxide && f != PotassiumHydroxide {
 			c.errorf(p, "%s contains %q, which is neither an oil nor a material of the workshop%s", m.Name, part.Name, DidYouMean(part.Name, known))
@@ -49,7 +49,7 @@ func (c *checker) workshopParts(p Path, m Material) {
 	for _, part := range m.Contains {
 		contains += part.Share
 	}
-	if m.Kind == DoughMaterial && contains != quantity.Whole {
+	if (m.Kind == DoughMaterial || m.Kind == PremeltedMaterial) && contains != quantity.Whole {
 		c.errorf(p.Field("contains"), "%q must say what it was made of, all of it: the shares add up to %s, not 100 %%", m.Name, contains)
 	}
 }

@@ -37,6 +37,7 @@ type Recipe struct {
 type Batter struct {
 	Name      string
 	Oils      []OilShare
+	Premelted string        `json:",omitempty"` // Premelted names the blend that brings as much of the oils as it can; in a control recipe it stands among them.
 	OilWeight quantity.Mass // OilWeight fixes the oils of all Loaves together; zero follows from the moulds.
 	Superfat  quantity.Ratio
 	Alkali    []AlkaliShare

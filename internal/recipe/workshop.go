@@ -58,7 +58,8 @@ const (
 	EssentialMaterial MaterialKind = "essential oil"
 	AdditiveMaterial  MaterialKind = "additive"
 	ToppingMaterial   MaterialKind = "topping"
-	DoughMaterial     MaterialKind = "soap dough" // DoughMaterial is made soap that embeds are formed of.
+	DoughMaterial     MaterialKind = "soap dough"     // DoughMaterial is made soap that embeds are formed of.
+	PremeltedMaterial MaterialKind = "premelted oils" // PremeltedMaterial is a blend of oils in fixed shares, weighed as one.
 )
 
 // Behaviour is what a scent does to raw batter.
@@ -89,23 +90,25 @@ const (
 type Material struct {
 	Name     string
 	Kind     MaterialKind
-	OilShare quantity.Ratio // OilShare is what an additive holds of Oil.
-	Oil      string         // Oil is the key in the oils table that an oil stands for.
-	SV       calc.Interval  // SV is an oil's certificate value in mg KOH per g; zero means not stated.
-	Lot      string         // Lot is the supplier's, of the container in use.
-	Purity   quantity.Ratio // Purity of an alkali; zero means not stated.
-	Stock    quantity.Ratio // Stock is the strength of an alkali that is a solution; zero is dry.
-	Made     string         // Made says when a stock solution was made.
-	Water    quantity.Ratio // Water is what an additive holds of it.
-	Acid     quantity.Ratio // Acid is mg KOH used up per g of an acid additive, as a ratio of masses.
-	Does     []Behaviour    // Does is what a scent does to raw batter.
-	Becomes  string         // Becomes is the colour a scent discolours to.
-	Limit    quantity.Ratio // Limit is the most of a scent in the finished product; zero means not stated.
-	HighPH   Stability      // HighPH is whether a colour is stable in raw soap.
-	Looks    string         // Looks is the shade in soap of a colour, or that of a dough, as sRGB, "#1f3a5f", or empty.
+	OilShare quantity.Ratio       // OilShare is what an additive holds of Oil.
+	Oil      string               // Oil is the key in the oils table that an oil stands for.
+	SV       calc.Interval        // SV is an oil's certificate value in mg KOH per g; zero means not stated.
+	Density  float64              `json:",omitempty"` // Density of an oil in g/mL at 20 °C; zero means the table's.
+	Melts    quantity.Temperature `json:",omitempty"` // Melts is where an oil is clear; zero means the table's, or liquid.
+	Lot      string               // Lot is the supplier's, of the container in use.
+	Purity   quantity.Ratio       // Purity of an alkali; zero means not stated.
+	Stock    quantity.Ratio       // Stock is the strength of an alkali that is a solution; zero is dry.
+	Made     string               // Made says when a stock solution, or a blend of oils, was made.
+	Water    quantity.Ratio       // Water is what an additive holds of it.
+	Acid     quantity.Ratio       // Acid is mg KOH used up per g of an acid additive, as a ratio of masses.
+	Does     []Behaviour          // Does is what a scent does to raw batter.
+	Becomes  string               // Becomes is the colour a scent discolours to.
+	Limit    quantity.Ratio       // Limit is the most of a scent in the finished product; zero means not stated.
+	HighPH   Stability            // HighPH is whether a colour is stable in raw soap.
+	Looks    string               // Looks is the shade in soap of a colour, or that of a dough, as sRGB, "#1f3a5f", or empty.
 	INCI     string
 	SoapINCI string `json:",omitempty"` // SoapINCI is the name of an oil's sodium soap.
 	// Allergens are what a scent holds of each, from the supplier's declaration.
 	Allergens []Part `json:",omitempty"`
-	Contains  []Part `json:",omitempty"` // Contains is what a soap dough was made of.
+	Contains  []Part `json:",omitempty"` // Contains is what a soap dough, or a blend of oils, was made of.
 }

@@ -109,7 +109,9 @@ func (p *planner) oilTasks(b recipe.Batter, vessel recipe.Vessel, grams float64,
 	for _, o := range shares {
 		use, _ := p.c.Oil(o.Oil)
 		hint := "Liquid: in after the hard ones have melted clear."
-		if use.Hard {
+		if len(use.Blend) > 0 {
+			hint = "Melt the blend whole and stir it well first: what sets in it parts from the rest."
+		} else if use.Hard {
 			hint = fmt.Sprintf("Hard: melts by %.0f °C. Hard oils go in first.", use.Melts)
 		}
 		tasks = append(tasks, p.weigh(weighing{
@@ -182,13 +184,15 @@ func (p *planner) batter(k pot) Batter {
 }
 
 func (p *planner) account(k pot) sure.Account {
-	var oils []calc.OilAmount
+	var oils sure.Oils
 	for _, t := range k.allOils() {
 		use, _ := p.c.Oil(p.oilKey(k.recipe, t))
-		oils = append(oils, calc.OilAmount{Name: use.Name, Grams: interval(t), SV: use.SV})
+		for _, o := range p.c.PartsOf(use) {
+			oils.Add(o.Name, interval(t), o.Part, o.SV)
+		}
 	}
 	for _, o := range p.c.Carried(k.recipe, gramsOf(k.additives)) {
-		oils = append(oils, carriedAmount(k, o))
+		oils.Add(o.Oil.Name, interval(k.additives[o.Additive]), o.Share, o.Oil.SV)
 	}
 	var alkalis []calc.AlkaliAmount
 	for _, t := range k.allAlkali() {
@@ -206,16 +210,6 @@ func (p *planner) account(k pot) sure.Account {
 	return sure.Account{Oils: oils, Alkalis: alkalis, Acids: k.acids}
 }
 
-// carriedAmount gives the oil that an additive brings, as it was weighed.
-func carriedAmount(k pot, o recipe.Carried) calc.OilAmount {
-	grams := calc.Exactly(o.Grams)
-	if o.Additive < len(k.additives) {
-		i := interval(k.additives[o.Additive])
-		grams = calc.Interval{Low: i.Low * o.Share, Nominal: i.Nominal * o.Share, High: i.High * o.Share}
-	}
-	return calc.OilAmount{Name: o.Oil.Name, Grams: grams, SV: o.Oil.SV}
-}
-
 func amounts(tasks []Task) []Amount {
 	out := make([]Amount, len(tasks))
 	for i, t := range tasks {
@@ -227,9 +221,16 @@ func amounts(tasks []Task) []Amount {
 // own lists the maker's values that a batter rests on.
 func (p *planner) own(k pot) []Own {
 	var out []Own
-	for _, t := range k.oils {
-		if o, _ := p.c.Oil(p.oilKey(k.recipe, t)); o.Own {
-			out = append(out, Own{o.Name, fmt.Sprintf("saponification value %.4g mg/g (%.4g to %.4g)", o.SV.Nominal, o.SV.Low, o.SV.High), o.SVFrom})
+	for _, share := range k.recipe.Oils {
+		use, _ := p.c.Oil(share.Oil)
+		if len(use.Blend) > 0 {
+			out = append(out, Own{use.Name, "premelted oils", strings.TrimPrefix(use.SVFrom, "of its oils: ")})
+		}
+		for _, o := range p.c.PartsOf(use) {
+			said := Own{o.Name, fmt.Sprintf("saponification value %.4g mg/g (%.4g to %.4g)", o.SV.Nominal, o.SV.Low, o.SV.High), o.SVFrom}
+			if o.Own && !slices.Contains(out, said) {
+				out = append(out, said)
+			}
 		}
 	}
 	for _, a := range k.recipe.Alkali {

@@ -21,6 +21,21 @@ type Account struct {
 	Acids   float64 // Acids is the alkali that acids take, in grams of KOH.
 }
 
+// Oils collects what a batter's oils are. What is one oil is one amount, however
+// many weighings bring it: nobody knows its value better for that.
+type Oils []calc.OilAmount
+
+// Add adds a part, a fraction, of a weighing of grams.
+func (o *Oils) Add(name string, grams calc.Interval, part float64, sv calc.Interval) {
+	i := slices.IndexFunc(*o, func(have calc.OilAmount) bool { return have.Name == name && have.SV == sv })
+	if i < 0 {
+		i = len(*o)
+		*o = append(*o, calc.OilAmount{Name: name, SV: sv})
+	}
+	g := &(*o)[i].Grams
+	g.Low, g.Nominal, g.High = g.Low+grams.Low*part, g.Nominal+grams.Nominal*part, g.High+grams.High*part
+}
+
 // Band gives the superfat with its band, and what makes the band wide, most
 // first.
 func (a Account) Band() (calc.Superfat, []calc.Contribution) {

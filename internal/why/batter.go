@@ -71,8 +71,8 @@ func (w *whys) density(b steps.Batter, master recipe.Batter) {
 
 func densitySource(o recipe.OilUse) string {
 	row, ok := oils.ByKey(o.Key)
-	if !ok {
-		return o.Name + ": not in the table"
+	if !ok || o.DensityFrom != "" {
+		return fmt.Sprintf("density of %s: %.4g g/mL at 20 °C, %s", o.Name, o.Density, o.DensityFrom)
 	}
 	return fmt.Sprintf("density of %s: %s (%s)", o.Name, row.RelativeDensity.Source, row.RelativeDensity.Flag)
 }

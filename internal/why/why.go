@@ -7,6 +7,7 @@ package why
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"bench/internal/batch"
@@ -86,10 +87,18 @@ func (w *whys) alkali(b steps.Batter, master recipe.Batter) {
 			if o.Name != a.Name {
 				continue
 			}
-			grams := a.Mass.Grams() * o.SV.Nominal / 1000
-			koh += grams
-			numbers = append(numbers, fmt.Sprintf("%s: %.2f g × %.4g mg/g = %.3f g KOH (%.4g to %.4g mg/g)", a.Name, a.Mass.Grams(), o.SV.Nominal, grams, o.SV.Low, o.SV.High))
-			sources = append(sources, "saponification value of "+a.Name+": "+o.SVFrom)
+			for _, part := range w.c.PartsOf(o) {
+				mass, called := a.Mass.Grams()*part.Part, part.Name
+				if len(o.Blend) > 0 {
+					called += " in the " + o.Name
+				}
+				grams := mass * part.SV.Nominal / 1000
+				koh += grams
+				numbers = append(numbers, fmt.Sprintf("%s: %.2f g × %.4g mg/g = %.3f g KOH (%.4g to %.4g mg/g)", called, mass, part.SV.Nominal, grams, part.SV.Low, part.SV.High))
+				if source := "saponification value of " + part.Name + ": " + part.SVFrom; !slices.Contains(sources, source) {
+					sources = append(sources, source)
+				}
+			}
 		}
 	}
 	for _, o := range w.c.Carried(master, massesOf(b.Additives)) {

@@ -93,6 +93,7 @@ func (r *reader) batter(n *yaml.Node, p recipe.Path) recipe.Batter {
 	r.mapping(n, p, fields{
 		"name":       into(&b.Name, r.name),
 		"oil weight": into(&b.OilWeight, measure(r, positive(quantity.ParseMass))),
+		"premelted":  into(&b.Premelted, r.name),
 		"superfat":   into(&b.Superfat, measure(r, quantity.ParseRatio)),
 		"water":      into(&b.Water, measure(r, parseWater)),
 		"mix at":     into(&b.MixAt, measure(r, quantity.ParseTemperature)),

@@ -2,8 +2,6 @@ package read
 
 import (
 	"fmt"
-	"strconv"
-	"strings"
 	"time"
 
 	"gopkg.in/yaml.v3"
@@ -75,9 +73,8 @@ func parseDay(text string) (string, error) {
 
 // parseDoughDensity reads "1.05 g/mL".
 func parseDoughDensity(text string) (float64, error) {
-	number, ok := strings.CutSuffix(strings.ToLower(text), "g/ml")
-	v, err := strconv.ParseFloat(strings.Replace(strings.TrimSpace(number), ",", ".", 1), 64)
-	if !ok || err != nil || !(v >= 0.5 && v <= 2) {
+	v, err := parseDensity(text)
+	if err != nil || !(v >= 0.5 && v <= 2) {
 		return 0, fmt.Errorf("%q is not the density of soap dough: write it like \"1.05 g/mL\"", short(text))
 	}
 	return v, nil

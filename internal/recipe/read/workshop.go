@@ -104,9 +104,11 @@ func (r *reader) material(n *yaml.Node, p recipe.Path) recipe.Material {
 	r.mapping(n, p, fields{
 		"name": into(&m.Name, r.name),
 		"kind": into(&m.Kind, choice(r, recipe.OilMaterial, recipe.AlkaliMaterial, recipe.WaterMaterial, recipe.ColourMaterial,
-			recipe.FragranceMaterial, recipe.EssentialMaterial, recipe.AdditiveMaterial, recipe.ToppingMaterial, recipe.DoughMaterial)),
+			recipe.FragranceMaterial, recipe.EssentialMaterial, recipe.AdditiveMaterial, recipe.ToppingMaterial, recipe.DoughMaterial, recipe.PremeltedMaterial)),
 		"oil":       into(&m.Oil, r.oilKey),
 		"sv":        into(&m.SV, measure(r, parseSV)),
+		"density":   into(&m.Density, measure(r, parseOilDensity)),
+		"melts":     into(&m.Melts, measure(r, parseMelts)),
 		"oil share": into(&m.OilShare, share),
 		"lot":       into(&m.Lot, r.line),
 		"purity":    into(&m.Purity, share),
