@@ -19,6 +19,7 @@ type FaceLayer struct {
 // value, with its Section, is an empty mould.
 type Pour struct {
 	Section  Section
+	inside   Outline
 	base     Line
 	standing []Embed
 }
@@ -27,17 +28,20 @@ type Pour struct {
 // come to lie. Embeds keep their distance to the surface that they are pressed
 // into; one that stands keeps it to the surface that it stands on.
 func (p *Pour) Next(l Layer, drawnOn Line, volume float64) FaceLayer {
+	if p.inside == nil {
+		p.inside = p.Section.Outline()
+	}
 	middle := p.Section.Width() / 2
 	before, after := l.parted()
 	face := FaceLayer{Embeds: make([]Embed, len(l.Embeds))}
 	up := p.base.Height(middle) - drawnOn.Height(middle)
 	p.standing = append(p.standing, moved(before, up)...)
-	face.PourLine = SurfaceAfter(p.Section, p.base, l.Surface.Slope, volume, p.standing)
+	face.PourLine = p.Section.surfaceAfter(p.inside, p.base, l.Surface.Slope, volume, p.standing)
 	displaced := Part{}
 	for _, e := range after {
 		displaced = displaced.Plus(e.Under(l.Surface))
 	}
-	face.Surface = SurfaceAfter(p.Section, p.base, l.Surface.Slope, volume+p.Section.Volume(displaced), p.standing)
+	face.Surface = p.Section.surfaceAfter(p.inside, p.base, l.Surface.Slope, volume+p.Section.Volume(displaced), p.standing)
 	sunk := face.Surface.At - l.Surface.At
 	p.standing = append(p.standing, moved(after, sunk)...)
 	for i, e := range l.Embeds {

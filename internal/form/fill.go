@@ -45,7 +45,7 @@ func FillLayers(s Section, layers []Layer) []LayerFill {
 		whole := s.free(inside, l.Surface, embeds)
 		part := whole.Less(below)
 		fill := LayerFill{Area: math.Max(0, part.Area), Volume: math.Max(0, s.Volume(part)), Surface: l.Surface}
-		fill.PourLine = SurfaceAfter(s, base, l.Surface.Slope, fill.Volume, standing)
+		fill.PourLine = s.surfaceAfter(inside, base, l.Surface.Slope, fill.Volume, standing)
 		fills[i] = fill
 		standing = append(standing, after...)
 		base, below = l.Surface, whole
@@ -72,7 +72,11 @@ func (l Layer) parted() (before, after []Embed) {
 // lower. Over the rim the walls are taken to go straight up: whether it may lie
 // there is for the caller to see.
 func SurfaceAfter(s Section, base Line, slope, volume float64, embeds []Embed) Line {
-	width, inside := s.Width(), s.Outline()
+	return s.surfaceAfter(s.Outline(), base, slope, volume, embeds)
+}
+
+func (s Section) surfaceAfter(inside Outline, base Line, slope, volume float64, embeds []Embed) Line {
+	width := s.Width()
 	below := s.free(inside, base, embeds)
 	at := func(y float64) Line { return Through(Point{width / 2, y}, slope) }
 	over := func(y float64) float64 { return s.Volume(s.free(inside, at(y), embeds).Less(below)) - volume }

@@ -7,8 +7,8 @@ package rack
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
+	"strconv"
 
 	"bench/internal/recipe"
 	"bench/internal/scent"
@@ -61,7 +61,7 @@ func (r Rack) nth(kind recipe.VesselKind, i int) recipe.Vessel {
 	if have := r.byKind[kind]; i < len(have) {
 		return have[i]
 	}
-	return recipe.Vessel{Name: fmt.Sprintf("another %s (no. %d)", kind, i+1), Kind: kind}
+	return recipe.Vessel{Name: "another " + string(kind) + " (no. " + strconv.Itoa(i+1) + ")", Kind: kind}
 }
 
 // Pot is where a batter is made.

@@ -189,7 +189,7 @@ func TestAcid(t *testing.T) {
 	a, b := newChecker(plain, harbour()), newChecker(sour, harbour())
 	a.run(2)
 	b.run(2)
-	if got := b.control(2).alkaliPerOil(b.r.Batters[0]) - a.control(2).alkaliPerOil(a.r.Batters[0]); math.Abs(got-0.02*0.6245) > 1e-5 {
+	if got := b.control(2).Mixture(0).Alkali - a.control(2).Mixture(0).Alkali; math.Abs(got-0.02*0.6245) > 1e-5 {
 		t.Errorf("2 %% of citric acid take %.5f g of sodium hydroxide a gram of oils", got)
 	}
 }

@@ -25,8 +25,11 @@ type Mixture struct {
 func (c Control) Mixture(layer int) Mixture {
 	l := c.Recipe.Layers[layer]
 	b, _ := c.Recipe.Batter(l.Batter)
-	m := Mixture{Alkali: c.alkaliPerOil(b)}
-	m.Water = max(0, c.waterBeside(b, c.alkalisPerOil(b), b.AdditiveGrams(1), 1))
+	alkalis := c.alkalisPerOil(b)
+	m := Mixture{Water: max(0, c.waterBeside(b, alkalis, b.AdditiveGrams(1), 1))}
+	for _, grams := range alkalis {
+		m.Alkali += grams
+	}
 	additives, colours, ofOils, ofBatter := 0.0, 0.0, 0.0, 0.0
 	for _, a := range b.Additives {
 		additives += a.Rate.Fraction()
@@ -64,16 +67,8 @@ func (c Control) Mixture(layer int) Mixture {
 	return m
 }
 
-// alkaliPerOil gives grams of alkali, as weighed, for each gram of oils.
-func (c Control) alkaliPerOil(b Batter) float64 {
-	alkali := 0.0
-	for _, grams := range c.alkalisPerOil(b) {
-		alkali += grams
-	}
-	return alkali
-}
-
-// alkalisPerOil gives the same for each alkali, in the order of the batter's.
+// alkalisPerOil gives grams of each alkali, as weighed, for each gram of oils, in
+// the order of the batter's.
 func (c Control) alkalisPerOil(b Batter) []float64 {
 	koh, rates := 0.0, b.AdditiveGrams(1)
 	acids := c.Acids(b, rates)

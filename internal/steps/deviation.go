@@ -28,9 +28,11 @@ func (p *planner) deviations() []Deviation {
 	}
 	var list []Deviation
 	for _, k := range p.pots {
-		for _, t := range p.mutable(k) {
-			if off, ok := p.off(t); ok {
-				list = append(list, p.deviation(k, t, off))
+		for _, tasks := range p.mutable(k) {
+			for _, t := range tasks {
+				if off, ok := p.off(t); ok {
+					list = append(list, p.deviation(k, t, off))
+				}
 			}
 		}
 	}
@@ -51,9 +53,9 @@ func (p *planner) deviations() []Deviation {
 // mutable are a batter's weighings of which something can still be made: all of
 // them up to light trace, and then what is stirred into the batter, until it is
 // poured.
-func (p *planner) mutable(k pot) []Task {
+func (p *planner) mutable(k pot) [][]Task {
 	if !p.traced(k.recipe.Name) {
-		return slices.Concat(k.oils, k.alkali, []Task{k.water}, k.additives)
+		return [][]Task{k.oils, k.alkali, {k.water}, k.additives}
 	}
 	var list []Task
 	for i, a := range k.recipe.Additives {
@@ -61,7 +63,7 @@ func (p *planner) mutable(k pot) []Task {
 			list = append(list, k.additives[i])
 		}
 	}
-	return list
+	return [][]Task{list}
 }
 
 // off says that a weighing was off, or was no weighing, and that nobody has

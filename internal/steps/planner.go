@@ -20,6 +20,8 @@ type planner struct {
 	pots  []pot
 	pours []pour
 
+	weights  []int64         // weights are in what proportion the loaves share a layer.
+	words    []loafWords     // words are what every layer says of each loaf.
 	toppings []Task          // toppings are weighed loaf by loaf.
 	loaves   []quantity.Mass // loaves are what each mould holds.
 	bars     recipe.Scale    // bars are all weighed on one scale: one of them and a whole loaf's.
@@ -44,7 +46,7 @@ func planOf(s batch.State) (Plan, *planner) {
 	if !whole(p.c) {
 		return Plan{Recipe: p.c.Recipe.Name}, &planner{}
 	}
-	p.size = sizeOf(p.c)
+	p.size, p.weights, p.words = sizeOf(p.c), p.c.LoafWeights(), p.sayLoaves()
 	p.pots = make([]pot, len(p.c.Recipe.Batters))
 	for i := range p.pots {
 		p.pots[i] = p.fillPot(i)

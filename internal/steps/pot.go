@@ -129,8 +129,9 @@ func oilID(b recipe.Batter, key string) string { return b.Name + "/" + key }
 
 // oilKey gives the oil that a task weighs.
 func (p *planner) oilKey(b recipe.Batter, t Task) string {
+	id, _ := strings.CutPrefix(t.ID, b.Name+"/")
 	for _, o := range b.Oils {
-		if id := oilID(b, o.Oil); id == t.ID || strings.HasPrefix(t.ID, id+"/") {
+		if more, ok := strings.CutPrefix(id, o.Oil); ok && (more == "" || more[0] == '/') {
 			return o.Oil
 		}
 	}

@@ -3,6 +3,7 @@ package steps
 import (
 	"fmt"
 	"strconv"
+	"strings"
 
 	"bench/internal/calc"
 	"bench/internal/quantity"
@@ -23,6 +24,7 @@ type pour struct {
 	gross    Task
 	portions []Task
 	mica     []Task   // mica is the line on top of it, loaf by loaf.
+	loafIDs  []string // loafIDs begin the ids of its tasks, loaf by loaf.
 	pourIDs  []string // pourIDs are the tasks of pouring it, loaf by loaf.
 }
 
@@ -33,9 +35,10 @@ func (p *planner) fillLayer(i int) pour {
 	k := p.pots[bi]
 	planned := sum(k.allOils()...).Grams() * p.size.shares[i]
 	oils := planned
-	r := pour{at: i, recipe: l, vessel: k.vessel, mica: p.micaTasks(l), pourIDs: make([]string, p.c.Loaves)}
-	for loaf := range r.pourIDs {
-		r.pourIDs[loaf] = ofLoaf(r.id(), loaf) + "/pour"
+	r := pour{at: i, recipe: l, vessel: k.vessel, mica: p.micaTasks(l), loafIDs: make([]string, p.c.Loaves), pourIDs: make([]string, p.c.Loaves)}
+	for loaf := range p.c.Loaves {
+		r.pourIDs[loaf] = ofLoaf(r.id(), loaf) + pouring
+		r.loafIDs[loaf] = strings.TrimSuffix(r.pourIDs[loaf], pouring) // One text for both.
 	}
 	r.layer = Layer{Name: l.Name, Batter: l.Batter, Trace: l.Trace}
 	r.layer.Place, r.layer.PlaceWhy = scent.PlaceOf(p.c, l)
@@ -61,6 +64,8 @@ func (p *planner) fillLayer(i int) pour {
 	r.layer.Scents = p.scentsOf(r)
 	return r
 }
+
+const pouring = "/pour"
 
 // id begins the ids of a layer's tasks.
 func (r *pour) id() string { return r.recipe.Batter + "/" + r.recipe.Name }
@@ -136,14 +141,14 @@ func (p *planner) portionScents(r *pour, plannedOils, oils, bare float64) {
 	if bare > 0 && oils > 0 { // Facts that make no sense may leave nothing.
 		oilsPerGram, plannedBare = oils/bare, bare*plannedOils/oils
 	}
-	weights, all := p.c.LoafWeights(), 0.0
-	for _, w := range weights {
+	all := 0.0
+	for _, w := range p.weights {
 		all += float64(w)
 	}
 	n := p.c.Loaves * len(r.recipe.Scents)
 	r.cups, r.scents = make([]Task, 0, n), make([]Task, 0, n)
 	for loaf := range p.c.Loaves {
-		share := float64(weights[loaf]) / all
+		share := float64(p.weights[loaf]) / all
 		planned, actual := plannedBare*share, bare*share
 		if len(r.portions) > 0 {
 			actual = amount(r.portions[loaf]).Mass.Grams()
@@ -151,11 +156,11 @@ func (p *planner) portionScents(r *pour, plannedOils, oils, bare float64) {
 		for n, s := range r.recipe.Scents {
 			m, _ := p.c.Material(s.Material)
 			cupGrams := scent.Grams(r.recipe, s, plannedOils*share, planned)
-			id := ofLoaf(r.id(), loaf) + "/" + s.Material
+			id := r.loafIDs[loaf] + "/" + s.Material
 			vessel := p.rack.Cup(r.at, loaf*len(r.recipe.Scents)+n)
 			cup := p.weigh(weighing{
 				id: id + "/cup", title: s.Material + " for loaf " + strconv.Itoa(loaf+1), material: s.Material, lot: m.Lot,
-				hint:  "Into its own lidded cup, marked loaf " + strconv.Itoa(loaf+1) + ".",
+				hint:  p.words[loaf].cup,
 				grams: cupGrams, tolerance: scent.Tolerance(p.c, s, cupGrams, planned),
 				vessel: vessel,
 			})
@@ -213,7 +218,7 @@ func (p *planner) scentsOf(r pour) []Scent {
 			}
 		} else {
 			scent.Amount = amount(r.scents[n])
-			scent.Portions, _ = calc.Portions(scent.Mass, p.c.LoafWeights(), r.scents[n].Reads)
+			scent.Portions, _ = calc.Portions(scent.Mass, p.weights, r.scents[n].Reads)
 		}
 		out = append(out, scent)
 	}

@@ -2,7 +2,6 @@ package steps
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"bench/internal/batch"
@@ -147,10 +146,12 @@ func (p *planner) tooHeavy() []string {
 func (p *planner) coarse() []string {
 	var words []string
 	for _, k := range p.pots {
-		for _, t := range append(slices.Clip(k.oils), k.alkali...) {
-			if t.wanted > 0 && t.wanted < t.Reads/2 {
-				words = append(words, fmt.Sprintf("%s for %s: ±%s g is wanted, and no scale that carries it reads finer than %s",
-					t.Material, k.recipe.Name, t.wanted.At(quantity.Gram/100), t.Reads))
+		for _, tasks := range [][]Task{k.oils, k.alkali} {
+			for _, t := range tasks {
+				if t.wanted > 0 && t.wanted < t.Reads/2 {
+					words = append(words, fmt.Sprintf("%s for %s: ±%s g is wanted, and no scale that carries it reads finer than %s",
+						t.Material, k.recipe.Name, t.wanted.At(quantity.Gram/100), t.Reads))
+				}
 			}
 		}
 	}

@@ -10,12 +10,10 @@ import (
 
 // settle works out what is done, what is open and what waits for what.
 func settle(stages []Stage, s batch.State) {
-	title, done := make(map[string]string, len(stages)), make(map[string]bool, len(stages))
-	for _, st := range stages {
-		title[st.ID] = st.Title
-	}
+	at := make(map[string]int, len(stages))
 	for i := range stages {
 		st := &stages[i]
+		at[st.ID] = i
 		st.Done = true
 		for j := range st.Tasks {
 			t := &st.Tasks[j]
@@ -24,7 +22,6 @@ func settle(stages []Stage, s batch.State) {
 			}
 			st.Done = st.Done && t.Done
 		}
-		done[st.ID] = st.Done
 		if !st.Done {
 			st.ReadBack = ""
 		}
@@ -32,12 +29,12 @@ func settle(stages []Stage, s batch.State) {
 	for i := range stages {
 		st := &stages[i]
 		for _, before := range st.After {
-			switch {
-			case before == "" || done[before]:
+			switch first, ok := at[before]; {
+			case !ok || stages[first].Done:
 			case st.Blocked == "":
-				st.Blocked = "waits for " + title[before]
+				st.Blocked = "waits for " + stages[first].Title
 			default:
-				st.Blocked += ", " + title[before]
+				st.Blocked += ", " + stages[first].Title
 			}
 		}
 		openTasks(st, s)

@@ -80,12 +80,27 @@ func tasksOf(n int, task func(i int) Task) []Task {
 }
 
 // portion is a task of pouring out of a vessel that stands on the scale.
-func portion(id, title string, from Task, into recipe.Vessel) Task {
+func portion(id, title string, from Task, into string) Task {
 	return Task{
 		ID: id, Do: Portion, Title: title, Material: "batter", Parts: 1,
 		Scale: from.Scale, Reads: from.Reads, Max: from.Max, Vessel: from.Vessel,
-		Tare: from.Tare, TareKnown: from.TareKnown, Into: into.Name, Tolerance: max(from.Reads, 2*quantity.Gram),
+		Tare: from.Tare, TareKnown: from.TareKnown, Into: into, Tolerance: max(from.Reads, 2*quantity.Gram),
 	}
+}
+
+// loafWords is what every layer says of a loaf.
+type loafWords struct{ jug, portion, wipe, cup string }
+
+func (p *planner) sayLoaves() []loafWords {
+	words := make([]loafWords, p.c.Loaves)
+	for i := range words {
+		no, jug := strconv.Itoa(i+1), p.rack.LoafJug(i).Name
+		words[i] = loafWords{
+			jug: jug, portion: "Portion for loaf " + no, wipe: "Wipe " + jug + " out first: the layer below was in it.",
+			cup: "Into its own lidded cup, marked loaf " + no + ".",
+		}
+	}
+	return words
 }
 
 // layerSplit shares a pot among all its layers, by their parts of the oils.
@@ -96,7 +111,7 @@ func (p *planner) layerSplit(k pot, at []int) []Task {
 	}
 	return p.portionTasks(k.gross, weights, func(n int) Task {
 		name := p.c.Recipe.Layers[at[n]].Name
-		return portion(k.recipe.Name+"/"+name+"/part", "Pour out for "+name, k.gross, p.rack.LayerJug(n))
+		return portion(k.recipe.Name+"/"+name+"/part", "Pour out for "+name, k.gross, p.rack.LayerJug(n).Name)
 	})
 }
 
@@ -107,10 +122,10 @@ func (p *planner) split(r *pour, mass quantity.Mass) {
 		return
 	}
 	r.gross = p.grossTask(r.id()+"/gross", "Weigh "+r.vessel.Name+", all of it", r.vessel, mass)
-	r.portions = p.portionTasks(r.gross, p.c.LoafWeights(), func(i int) Task {
-		t := portion(ofLoaf(r.id(), i), "Portion for loaf "+strconv.Itoa(i+1), r.gross, p.rack.LoafJug(i))
+	r.portions = p.portionTasks(r.gross, p.weights, func(i int) Task {
+		t := portion(r.loafIDs[i], p.words[i].portion, r.gross, p.words[i].jug)
 		if r.at > 0 {
-			t.Hint = "Wipe " + t.Into + " out first: the layer below was in it."
+			t.Hint = p.words[i].wipe
 		}
 		return t
 	})
@@ -169,15 +184,15 @@ func (p *planner) settleLayer(r *pour) {
 // loafMasses is what one loaf gets of each layer.
 func (p *planner) loafMasses(loaf int) []quantity.Mass {
 	masses := make([]quantity.Mass, len(p.pours))
-	for i, r := range p.pours {
-		masses[i] = p.loafMass(r, loaf)
+	for i := range p.pours {
+		masses[i] = p.loafMass(&p.pours[i], loaf)
 	}
 	return masses
 }
 
 // loafMass is what reaches the mould: a portion and its scent, less what stays
 // in the jug.
-func (p *planner) loafMass(r pour, loaf int) quantity.Mass {
+func (p *planner) loafMass(r *pour, loaf int) quantity.Mass {
 	if len(r.portions) == 0 {
 		return max(0, r.layer.Mass-p.c.LeftInVessel)
 	}

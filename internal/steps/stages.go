@@ -9,7 +9,8 @@ import (
 // stages lists the stages in the order of things. Each rule below is common
 // practice, no source, and says its reason on the screen.
 func (p *planner) stages() []Stage {
-	list := []Stage{p.setOut()}
+	list := make([]Stage, 0, 8*(2+len(p.pots)+len(p.pours)))
+	list = append(list, p.setOut())
 	for _, k := range p.pots {
 		list = append(list, p.lye(k))
 	}
@@ -88,7 +89,11 @@ func (p *planner) pourLayer(r pour, wet, firm string, stand Stage) []Stage {
 		if len(s.Tasks) == 0 {
 			return
 		}
-		s.After = append(s.After, before...)
+		if s.After == nil {
+			s.After = before
+		} else {
+			s.After = append(s.After, before...)
+		}
 		stages = append(stages, s)
 		before = []string{s.ID}
 	}

@@ -1,6 +1,7 @@
 package steps
 
 import (
+	"slices"
 	"strconv"
 
 	"bench/internal/batch"
@@ -14,8 +15,7 @@ func (p *planner) texture() Stage {
 	if top.Texture != "" {
 		title = "Texture the tops: " + top.Texture
 	}
-	s.Tasks = append(s.Tasks, p.tick("top/texture", title, ""))
-	s.Tasks = append(s.Tasks, p.toppings...)
+	s.Tasks = slices.Concat([]Task{p.tick("top/texture", title, "")}, p.toppings)
 	return s
 }
 

@@ -2,6 +2,7 @@ package steps
 
 import (
 	"fmt"
+	"iter"
 	"slices"
 	"strconv"
 
@@ -12,26 +13,27 @@ import (
 
 // pourTasks pour a layer into every mould. Loaves that get the same are told the
 // same.
-func (p *planner) pourTasks(r pour) []Task {
-	tasks := make([]Task, p.c.Loaves)
-	var title, hint string
-	for loaf := range tasks {
-		l := r.layer.Loaves[loaf]
-		if before := r.layer.Loaves[max(0, loaf-1)]; loaf == 0 || l.Mass != before.Mass || l.Face.PourLine != before.Face.PourLine {
-			title, hint = p.pourWords(r, l)
+func (p *planner) pourTasks(r pour) iter.Seq2[int, Task] {
+	return func(yield func(int, Task) bool) {
+		var title, hint string
+		for loaf, l := range r.layer.Loaves {
+			if before := r.layer.Loaves[max(0, loaf-1)]; loaf == 0 || l.Mass != before.Mass || l.Face.PourLine != before.Face.PourLine {
+				title, hint = p.pourWords(r, l)
+			}
+			into := "Loaf "
+			if !p.c.Mould.HasHeights() {
+				into = "Mould "
+			}
+			t := p.tick(r.pourIDs[loaf], into+strconv.Itoa(loaf+1)+": pour "+title, hint)
+			t.Material, t.Target, t.Reads = "batter", l.Mass, quantity.Gram
+			if p.c.Mould.HasHeights() {
+				t.PourLine = toAnEye(l.PourLine)
+			}
+			if !yield(loaf, t) {
+				return
+			}
 		}
-		into := "Loaf "
-		if !p.c.Mould.HasHeights() {
-			into = "Mould "
-		}
-		t := p.tick(r.pourIDs[loaf], into+strconv.Itoa(loaf+1)+": pour "+title, hint)
-		t.Material, t.Target, t.Reads = "batter", l.Mass, quantity.Gram
-		if p.c.Mould.HasHeights() {
-			t.PourLine = toAnEye(l.PourLine)
-		}
-		tasks[loaf] = t
 	}
-	return tasks
 }
 
 // pourWords says the pour line three ways: from the floor, down from the rim,
@@ -130,6 +132,7 @@ func (p *planner) stand(r pour, firm string) Stage {
 func (p *planner) embeds(r pour) Stage {
 	s := p.layerStage(r, "embeds/", Embeds, "embeds")
 	s.Why = "With a slow roll, so that no air stays under them."
+	s.Tasks = make([]Task, 0, p.c.Loaves*len(r.recipe.Embeds))
 	for loaf := range p.c.Loaves {
 		for n, e := range r.recipe.Embeds {
 			if !e.Stood {

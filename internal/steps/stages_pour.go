@@ -57,7 +57,7 @@ func (p *planner) splitStage(r pour) Stage {
 	if len(r.portions) == 0 {
 		return s
 	}
-	s.Tasks = append([]Task{r.gross}, r.portions...)
+	s.Tasks = slices.Concat([]Task{r.gross}, r.portions)
 	if p.allOver(s.Tasks) {
 		s.ReadBack = splitReadBack(s.Tasks)
 	}
@@ -70,7 +70,10 @@ func (p *planner) pourStage(r pour) Stage {
 	if !p.presses(r) {
 		s.Why = "Low and slow, over a spatula when there is a layer below."
 	}
-	s.Tasks = slices.Concat(p.prop(r), p.pourTasks(r))
+	s.Tasks = slices.Grow(p.prop(r), p.c.Loaves)
+	for _, pour := range p.pourTasks(r) {
+		s.Tasks = append(s.Tasks, pour)
+	}
 	return s
 }
 

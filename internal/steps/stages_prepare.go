@@ -126,6 +126,7 @@ func (p *planner) oilStage(k pot, later bool) Stage {
 		s.Why = "While the layer below sets. " + s.Why
 	}
 	hard := 0
+	s.Tasks = make([]Task, 0, len(k.oils)+len(k.additives)+len(k.more)+1)
 	for i, t := range k.oils {
 		o, _ := p.c.Oil(p.oilKey(k.recipe, t))
 		if !o.Hard && hard == i && i > 0 {

@@ -71,7 +71,7 @@ func (p *planner) unmouldedAny() bool {
 	return false
 }
 
-func unmouldID(loaf int) string { return fmt.Sprintf("unmould/loaf %d", loaf+1) }
+func unmouldID(loaf int) string { return ofLoaf("unmould", loaf) }
 
 func gelID(hours int) string { return fmt.Sprintf("gel/%d h", hours) }
 
@@ -101,8 +101,9 @@ func (p *planner) unmould() Stage {
 		ID: "unmould", Kind: Unmould, Title: "unmould",
 		Why: "When the timer says; too soft means another look later. Gloves: day-old soap can burn.",
 	}
+	s.Tasks = make([]Task, 0, p.c.Loaves)
 	for loaf := range p.c.Loaves {
-		s.Tasks = append(s.Tasks, p.tick(unmouldID(loaf), fmt.Sprintf("Unmould loaf %d", loaf+1),
+		s.Tasks = append(s.Tasks, p.tick(unmouldID(loaf), "Unmould loaf "+strconv.Itoa(loaf+1),
 			gloves+"If it sticks or dents: s, too soft, look again in 12 h."))
 	}
 	return s
@@ -114,12 +115,13 @@ func (p *planner) cutStage() Stage {
 		Why: "As soon as the loaf cuts clean and before it turns brittle. The cure counts from here.",
 	}
 	planned := p.c.BarsPerLoaf()
+	hint := fmt.Sprintf("Planned %s of %s, %s off each end; end pieces are not bars. Too soft to cut clean: s, look again in 12 h.",
+		bars(planned), p.c.Loaf().Bar, p.c.Loaf().Near)
+	s.Tasks = make([]Task, 0, p.c.Loaves+3)
 	s.Tasks = append(s.Tasks, p.tick("cut/side", "Lay the loaf on its side, marked end to the stop",
 		gloves+"Turned round, every seam between embeds lies in a bar."))
 	for loaf := range p.c.Loaves {
-		t := doneBy[batch.BarsCut](p, p.do(Count, curing.CutTask(loaf+1), fmt.Sprintf("Cut loaf %d and count the bars", loaf+1), fmt.Sprintf(
-			"Planned %s of %s, %s off each end; end pieces are not bars. Too soft to cut clean: s, look again in 12 h.",
-			bars(planned), p.c.Loaf().Bar, p.c.Loaf().Near)))
+		t := doneBy[batch.BarsCut](p, p.do(Count, curing.CutTask(loaf+1), fmt.Sprintf("Cut loaf %d and count the bars", loaf+1), hint))
 		t.Count = planned
 		if cut, ok := batch.Last[batch.BarsCut](p.s, t.ID); ok {
 			t.Counted = cut.Fact.Bars
@@ -171,8 +173,9 @@ func (p *planner) barsStage() Stage {
 		ID: "bars", Kind: BarsStage, Title: "weigh the bars",
 		Why: "Fresh weights show the spread, and say later what the cure took.",
 	}
+	s.Tasks = make([]Task, 0, p.c.Loaves)
 	for loaf := range p.c.Loaves {
-		s.Tasks = append(s.Tasks, p.barsTask("bars/loaf "+strconv.Itoa(loaf+1), loaf+1, fmt.Sprintf("Weigh the bars of loaf %d", loaf+1)))
+		s.Tasks = append(s.Tasks, p.barsTask(ofLoaf("bars", loaf), loaf+1, "Weigh the bars of loaf "+strconv.Itoa(loaf+1)))
 	}
 	return s
 }
