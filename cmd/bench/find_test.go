@@ -96,6 +96,35 @@ func TestFind(t *testing.T) {
 	}
 }
 
+// TestClosedByTheShelf: the newest closed batches come first, no more than a
+// shelf has room for, and the older ones are found by words.
+func TestClosedByTheShelf(t *testing.T) {
+	store := past(t, 2*shelf+10)
+	books := newLedger(store, t.TempDir())
+	for words, want := range map[string]struct {
+		first, last string
+		count       int
+		more        bool
+	}{
+		"":               {"260218A", "260111A", shelf, true},
+		"lighthouse":     {"260218A", "260101A", 9, false},
+		"Tide oo-0000":   {"260105A", "260105A", 1, false},
+		"day lump 48":    {"260218A", "260218A", 1, false},
+		"2601 LIGHT ox-": {"260125A", "260101A", 3, false},
+		"26010":          {"260109A", "260101A", 5, false},
+		"fog":            {},
+	} {
+		got, err := books.Closed(words)
+		if err != nil || got.Words != words || got.More != want.more || len(got.Batches) != want.count {
+			t.Errorf("%q: %d batches, %v, %v", words, len(got.Batches), got.More, err)
+			continue
+		}
+		if n := want.count; n > 0 && (got.Batches[0].Code != want.first || got.Batches[n-1].Code != want.last) {
+			t.Errorf("%q: from %s to %s", words, got.Batches[0].Code, got.Batches[n-1].Code)
+		}
+	}
+}
+
 func BenchmarkFind(b *testing.B) {
 	store := past(b, 5000)
 	for name, q := range map[string]query{"all": {}, "recipe": {recipe: "moon"}, "lot": {lot: "OO-0040"}, "note": {note: "lumpy 4711"}} {

@@ -4,13 +4,11 @@ import (
 	"errors"
 	"fmt"
 	"os"
-	"path/filepath"
 	"sync"
 	"time"
 
 	"bench/internal/batch"
 	"bench/internal/journal"
-	"bench/internal/paper"
 	"bench/internal/recipe"
 	"bench/internal/steps"
 	"bench/internal/timer"
@@ -25,6 +23,7 @@ type ledger struct {
 	// elsewhere are batches that were said to be open on another machine; who
 	// opens one once more takes it over.
 	elsewhere map[string]bool
+	copies    copies
 }
 
 // openBatch is a batch that this program writes.
@@ -46,35 +45,30 @@ func (l *ledger) Batches() ([]intent.BatchItem, error) {
 	if err != nil {
 		return nil, err
 	}
-	var items []intent.BatchItem
-	var errs []error
-	for _, h := range heads {
-		state, err := l.state(h.Batch)
-		if err != nil {
-			errs = append(errs, err)
-		}
-		if state.Begun() && !state.Closed() {
-			items = append(items, intent.BatchItem{Code: h.Batch, State: state, HeldBy: l.heldBy(h.Batch), Left: l.left(h.Batch)})
-		}
-	}
-	return items, errors.Join(errs...)
+	return l.items(heads)
 }
 
-// Closed gives the batches that are closed, the newest first.
-func (l *ledger) Closed() ([]intent.BatchItem, error) {
-	heads, err := l.store.Batches()
+// shelf is how many closed batches are given at a time: each is read whole.
+const shelf = 20
+
+// Closed gives the batches that are closed and have all those words, the newest
+// first, and no more than a shelf has room for.
+func (l *ledger) Closed(words string) (intent.Past, error) {
+	heads, err := ended(l.store, words, shelf+1)
 	if err != nil {
-		return nil, err
+		return intent.Past{}, err
 	}
-	var items []intent.BatchItem
+	items, err := l.items(heads[:min(shelf, len(heads))])
+	return intent.Past{Batches: items, Words: words, More: len(heads) > shelf}, err
+}
+
+func (l *ledger) items(heads []journal.Head) (items []intent.BatchItem, err error) {
 	var errs []error
 	for _, h := range heads {
 		state, err := l.state(h.Batch)
-		if err != nil {
-			errs = append(errs, err)
-		}
-		if state.Closed() {
-			items = append(items, intent.BatchItem{Code: h.Batch, State: state})
+		errs = append(errs, err)
+		if state.Begun() && state.Closed() == h.Ended {
+			items = append(items, intent.BatchItem{Code: h.Batch, State: state, HeldBy: l.heldBy(h.Batch), Left: l.left(h.Batch)})
 		}
 	}
 	return items, errors.Join(errs...)
@@ -254,11 +248,14 @@ func (l *ledger) append(code string, f batch.Fact, at timer.Moment) (batch.Entry
 	b.copy.Go(func() {
 		if done := stagesDone(b.state); done != b.stages || b.state.Closed() {
 			b.stages = done
-			l.copyRecord(code, b.state)
+			l.copies.write(l.home, code, b.state)
 		}
 	})
 	return entry, nil
 }
+
+// Remark gives what there is to say beside the facts, once.
+func (l *ledger) Remark() string { return l.copies.take() }
 
 func stagesDone(s batch.State) int {
 	if !s.Begun() {
@@ -271,13 +268,6 @@ func stagesDone(s batch.State) int {
 		}
 	}
 	return done
-}
-
-// copyRecord writes the record beside the database, for reading without bench.
-// It is a copy and never the source: when it cannot be written, the facts are
-// kept all the same, and the end of the next stage tries again.
-func (l *ledger) copyRecord(code string, s batch.State) {
-	_ = replaceFile(filepath.Join(l.home, "records", code+".txt"), []byte(safe(paper.RecordText(code, s, time.Local))))
 }
 
 // Release lets go of a batch.

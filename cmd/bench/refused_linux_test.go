@@ -136,7 +136,7 @@ func TestStoreBecomesNewer(t *testing.T) {
 	keys, f := m.keysFor(task)
 	m.Send(keys)
 	m.Sees("NOT SAVED", "A newer program wrote this store: use that one.")
-	execute(t, db, "PRAGMA user_version = 2")
+	execute(t, db, "PRAGMA user_version = 3")
 	m.agrees()
 	m.says("r", f)
 	m.agrees()

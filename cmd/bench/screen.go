@@ -2,6 +2,7 @@ package main
 
 import (
 	"errors"
+	"fmt"
 	"os"
 	"strings"
 	"time"
@@ -35,15 +36,19 @@ func (a *app) screen() error {
 	if err != nil {
 		return failed(err)
 	}
+	books := newLedger(store, home)
 	model := ui.New(ui.Deps{
 		Theme:    a.theme(),
 		Location: time.Local,
 		Now:      now,
 		Recipes:  func() []intent.RecipeItem { return recipeItems(home) },
-		Store:    newLedger(store, home),
+		Store:    books,
 		Home:     home,
 	})
 	_, err = draw.Run(relay{model}, draw.Options{In: a.in, Out: a.terminal, Getenv: a.getenv})
+	if word := books.Remark(); word != "" {
+		_, _ = fmt.Fprintln(a.err, "bench:", safe(word)) // The screen is gone.
+	}
 	return failed(errors.Join(err, store.Close()))
 }
 

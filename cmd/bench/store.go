@@ -35,9 +35,16 @@ func (a *app) verifyCommand() *cobra.Command {
 
 func (a *app) verify(asJSON bool) error {
 	began := time.Now()
+	home, err := a.home()
+	if err != nil {
+		return err
+	}
 	var check journal.Check
-	err := a.existing(func(s *journal.Store) (err error) {
-		check, err = s.Verify(a.progress("verified"))
+	var without []string
+	err = a.existing(func(s *journal.Store) (err error) {
+		if check, err = s.Verify(a.progress("verified")); err == nil {
+			without, err = uncopied(s, home)
+		}
 		return err
 	})
 	if errors.Is(err, journal.ErrCorrupt) {
@@ -48,9 +55,9 @@ func (a *app) verify(asJSON bool) error {
 	}
 	took := time.Since(began)
 	if asJSON {
-		err = printCheckJSON(a.out, check, took)
+		err = printCheckJSON(a.out, check, without, took)
 	} else {
-		err = printCheck(a.out, check, took)
+		err = printCheck(a.out, check, without, took)
 	}
 	if err == nil && check.Err() != nil {
 		err = problemsError{}
@@ -58,7 +65,7 @@ func (a *app) verify(asJSON bool) error {
 	return err
 }
 
-func printCheck(w io.Writer, check journal.Check, took time.Duration) error {
+func printCheck(w io.Writer, check journal.Check, without []string, took time.Duration) error {
 	bad := 0
 	for _, f := range check.Batches {
 		words := "whole"
@@ -82,12 +89,25 @@ func printCheck(w io.Writer, check journal.Check, took time.Duration) error {
 	case len(check.File) > 0:
 		sum = "every batch is whole, and the file is NOT in order"
 	}
-	_, err := fmt.Fprintf(w, "%d batches, %d facts, %.1f MB, in %.1f s: %s\n",
-		len(check.Batches), check.Facts, float64(check.Bytes)/1e6, took.Seconds(), sum)
+	_, err := fmt.Fprintf(w, "%s, %d facts, %.1f MB, in %.1f s: %s\n",
+		batches(len(check.Batches)), check.Facts, float64(check.Bytes)/1e6, took.Seconds(), sum)
+	if err == nil && len(without) > 0 {
+		_, err = fmt.Fprintf(w, "in records/ there is no copy, or an old one, of %s\nbench record BATCH --output FILE writes one\n", several(without))
+	}
 	if err == nil && check.Err() != nil {
 		_, err = io.WriteString(w, damageAdvice)
 	}
 	return err
+}
+
+// several names a few batches and counts the rest.
+func several(codes []string) string {
+	const few = 5
+	words := fmt.Sprintf("%q", codes[:min(few, len(codes))])
+	if more := len(codes) - few; more > 0 {
+		words += fmt.Sprintf(" and %d more", more)
+	}
+	return words
 }
 
 // The JSON of a verification; docs/json.md is its contract.
@@ -99,6 +119,7 @@ type (
 		Seconds float64       `json:"seconds"`
 		File    []string      `json:"file"`
 		Batches []findingJSON `json:"batches"`
+		Without []string      `json:"without_copy"`
 	}
 	findingJSON struct {
 		Batch string `json:"batch"`
@@ -109,10 +130,10 @@ type (
 	}
 )
 
-func printCheckJSON(w io.Writer, check journal.Check, took time.Duration) error {
+func printCheckJSON(w io.Writer, check journal.Check, without []string, took time.Duration) error {
 	out := checkJSON{
 		Whole: check.Err() == nil, Facts: check.Facts, Bytes: check.Bytes, Seconds: took.Seconds(),
-		File: append([]string{}, check.File...), Batches: []findingJSON{},
+		File: append([]string{}, check.File...), Batches: []findingJSON{}, Without: append([]string{}, without...),
 	}
 	for _, f := range check.Batches {
 		found := findingJSON{Batch: f.Batch, Facts: f.Facts, Whole: f.Bad == nil}
@@ -144,8 +165,8 @@ func (a *app) backup(file string) error {
 		if err != nil {
 			return err
 		}
-		_, err = fmt.Fprintf(a.out, "%s has %d batches with %d facts, read back and whole\n"+
-			"Recipes and workshop.yaml are files of yours: copy them too.\n", file, len(check.Batches), check.Facts)
+		_, err = fmt.Fprintf(a.out, "%s has %s with %d facts, read back and whole\n"+
+			"Recipes and workshop.yaml are files of yours: copy them too.\n", file, batches(len(check.Batches)), check.Facts)
 		return err
 	})
 }
@@ -168,7 +189,7 @@ func (a *app) restore(file string) error {
 	if err != nil {
 		return err
 	}
-	words := fmt.Sprintf("restored %d batches with %d facts, verified and whole\n", len(r.Batches), r.Facts)
+	words := fmt.Sprintf("restored %s with %d facts, verified and whole\n", batches(len(r.Batches)), r.Facts)
 	if r.Kept != "" {
 		words += fmt.Sprintf("the store that was there is kept: %s\n", r.Kept)
 	}
@@ -177,6 +198,13 @@ func (a *app) restore(file string) error {
 	}
 	_, err = io.WriteString(a.out, words)
 	return err
+}
+
+func batches(n int) string {
+	if n == 1 {
+		return "1 batch"
+	}
+	return fmt.Sprintf("%d batches", n)
 }
 
 func oneFile(command string) cobra.PositionalArgs {

@@ -41,7 +41,7 @@ func TestBackupWhileAnotherWorks(t *testing.T) {
 	home, file := t.TempDir(), filepath.Join(t.TempDir(), "monday.db")
 	m := sits(t, home, dawn).begins("260302A")
 	m.works("set out/scales")
-	if out := printed(t, home, "backup", file); !strings.Contains(out, "has 1 batches with 2 facts, read back and whole") {
+	if out := printed(t, home, "backup", file); !strings.Contains(out, "has 1 batch with 2 facts, read back and whole") {
 		t.Errorf("bench backup says %s", out)
 	}
 	if out, code := runs(t, home, "backup", file); code != exitProblems || !strings.Contains(out, "monday.db is there already") {
@@ -58,7 +58,7 @@ func TestBackupWhileAnotherWorks(t *testing.T) {
 	m.leaves()
 
 	out := printed(t, home, "restore", file)
-	for _, words := range []string{"restored 1 batches with 2 facts", "kept/replaced.db", "only the kept one has batch 260302A: the last"} {
+	for _, words := range []string{"restored 1 batch with 2 facts", "kept/replaced.db", "only the kept one has batch 260302A: the last"} {
 		if !strings.Contains(out, words) {
 			t.Errorf("bench restore does not say %q: %s", words, out)
 		}
@@ -281,6 +281,7 @@ func TestFolderTurnsReadOnly(t *testing.T) {
 	chmod(t, 0o555, locked...)
 	t.Cleanup(func() { chmod(t, 0o755, locked...) })
 	m.works("sea/melt") // Past the end of a stage, whose copy cannot be written.
+	m.Sees("Saved; the copy in records/ is not: permission denied. See bench verify.")
 	m.agrees()
 	m.leaves()
 	m.agrees()

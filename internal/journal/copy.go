@@ -33,18 +33,19 @@ func (d *db) copyTo(path string) (name string, err error) {
 }
 
 // vacuumInto copies row by row in one read transaction, so that a damaged page
-// is found, and what others append meanwhile is left out.
+// is found, and what others append meanwhile is left out. An older version is
+// copied as it is, and not as a reader sees it.
 func (d *db) vacuumInto(name string) error {
 	readOnly, err := d.integer("PRAGMA query_only")
 	if err != nil {
 		return err
 	}
-	if err := d.conn.Exec("PRAGMA query_only = OFF"); err != nil {
+	if err := d.conn.Exec("PRAGMA query_only = OFF; DROP VIEW IF EXISTS temp.batch"); err != nil {
 		return err
 	}
 	err = d.exec("VACUUM INTO ?1", name)
 	if readOnly == 1 {
-		err = errors.Join(err, d.conn.Exec("PRAGMA query_only = ON"))
+		err = errors.Join(err, d.readOnly())
 	}
 	return err
 }

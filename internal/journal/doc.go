@@ -17,7 +17,7 @@
 // Each fact carries a SHA-256 sum over its fields and the sum of the fact
 // before it in the same batch, so a changed, missing, doubled or reordered fact
 // shows; see [Record]. Facts cut off at the end of a batch leave an unbroken
-// chain behind and are not detected.
+// chain behind; they show because the store writes down where each batch ends.
 //
 // # Several programs at once
 //

@@ -28,14 +28,14 @@ func (m *model) add(r journal.Record) {
 func (m *model) heads() (heads []journal.Head) {
 	for _, b := range slices.Backward(m.begun) {
 		rs := m.facts[b]
-		last := rs[len(rs)-1]
-		heads = append(heads, journal.Head{Batch: b, First: rs[0].Stamp, Last: last.Stamp, Seq: len(rs), LastKind: last.Kind})
+		ended := slices.ContainsFunc(rs, func(r journal.Record) bool { return r.Kind == "closed" })
+		heads = append(heads, journal.Head{Batch: b, First: rs[0].Stamp.Wall, Last: rs[len(rs)-1].Stamp.Wall, Seq: len(rs), Ended: ended})
 	}
 	return heads
 }
 
 func (m *model) search(term string) (codes []string) {
-	for _, b := range slices.Backward(m.begun) {
+	for _, b := range slices.Sorted(slices.Values(m.begun)) {
 		if slices.ContainsFunc(m.facts[b], func(r journal.Record) bool { return slices.Contains(r.Terms, term) }) {
 			codes = append(codes, b)
 		}
@@ -46,7 +46,7 @@ func (m *model) search(term string) (codes []string) {
 var (
 	someBatch = rapid.SampledFrom([]string{"26K25A", "26K25a", "26K26B", "dusk & moon/2", "Molenmäß"})
 	someTerm  = rapid.OneOf(rapid.SampledFrom([]string{"OL-1", "OL-2", "", "a\x00b"}), rapid.String())
-	someKind  = rapid.StringMatching(`[a-zé ]{1,8}`)
+	someKind  = rapid.OneOf(rapid.StringMatching(`[a-zé ]{1,8}`), rapid.Just("closed"))
 	someBody  = rapid.Custom(func(t *rapid.T) []byte {
 		b, err := json.MarshalIndent(rapid.MapOfN(rapid.String(), rapid.Float64(), 0, 5).Draw(t, "fields"), "", "\t")
 		if err != nil {

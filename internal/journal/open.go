@@ -100,20 +100,20 @@ func connectToRead(path string, opt Options, flags sqlite3.OpenFlag, immutable s
 	if err != nil {
 		return nil, err
 	}
-	err = d.prepare(d.upToDate, func() error { return d.conn.Exec("PRAGMA query_only = ON") })
-	if err != nil {
+	if err := d.prepare(d.readOnly); err != nil {
 		return nil, because(err, d.close())
 	}
 	return d, nil
 }
 
-// upToDate refuses an older version, which a reader cannot upgrade.
-func (d *db) upToDate() error {
+// readOnly has the connection change nothing, and lets an older version be read
+// as if it were the latest.
+func (d *db) readOnly() error {
 	v, err := d.version()
-	if err == nil && v < d.schema.version() {
-		return fmt.Errorf("it has version %d and must become %d first: start bench once, which keeps a copy", v, d.schema.version())
+	if err != nil {
+		return err
 	}
-	return err
+	return d.conn.Exec("PRAGMA temp_store = MEMORY;" + older()[v] + "PRAGMA query_only = ON") // Sorting must need no disk.
 }
 
 func connect(path string, opt Options, flags sqlite3.OpenFlag, immutable string) (*db, error) {

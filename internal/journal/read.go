@@ -9,26 +9,30 @@ import (
 	"github.com/ncruces/go-sqlite3"
 )
 
-// Head is a batch at a glance. It is not verified; Records is.
+// Head is a batch at a glance. It is not verified; Records is, and Verify both.
 type Head struct {
 	Batch       string
-	First, Last Stamp
-	Seq         int // of the last fact
-	LastKind    string
+	First, Last time.Time // when its first and last fact came, by the wall clock
+	Seq         int       // of the last fact
+	Ended       bool      // Ended says that a fact of the kind "closed" is among them.
 }
 
-const headsSQL = `
-SELECT b.code, a.wall, a.boot, a.since_boot, z.wall, z.boot, z.since_boot, b.seq, z.kind
-FROM batch b LEFT JOIN fact a ON a.id = b.first LEFT JOIN fact z ON z.id = b.last`
+const headsSQL = `SELECT code, begun, touched, seq, ended FROM batch`
 
 // Batches lists all batches, the one begun last first. It takes longer with
 // every batch there is.
-func (s *Store) Batches() ([]Head, error) { return s.heads(headsSQL + ` ORDER BY b.first DESC`) }
+func (s *Store) Batches() ([]Head, error) { return s.heads(headsSQL + ` ORDER BY first DESC`) }
 
-// UnderWay lists the batches without a fact of the kind "closed", the one begun
-// last first. How many others there are does not matter.
+// UnderWay lists the batches that have not ended, the one begun last first. How
+// many others there are does not matter.
 func (s *Store) UnderWay() ([]Head, error) {
-	return s.heads(headsSQL + ` WHERE b.ended = 0 ORDER BY b.first DESC`)
+	return s.heads(headsSQL + ` WHERE ended = 0 ORDER BY first DESC`)
+}
+
+// Ended lists so many of the batches that have ended, the one begun last first.
+// How many others there are does not matter.
+func (s *Store) Ended(most int) ([]Head, error) {
+	return s.heads(headsSQL+` WHERE ended = 1 ORDER BY first DESC LIMIT ?1`, most)
 }
 
 // newestSQL goes backwards through the facts as far as the beginning of a batch.
@@ -45,10 +49,10 @@ func (s *Store) Newest() (code string, err error) {
 	return code, nil
 }
 
-func (s *Store) heads(sql string) ([]Head, error) {
+func (s *Store) heads(sql string, args ...any) ([]Head, error) {
 	var heads []Head
 	err := s.do(func(d *db) (err error) {
-		heads, err = d.heads(sql)
+		heads, err = d.heads(sql, args...)
 		return err
 	})
 	if err != nil {
@@ -57,29 +61,25 @@ func (s *Store) heads(sql string) ([]Head, error) {
 	return heads, nil
 }
 
-func (d *db) heads(sql string) ([]Head, error) {
+func (d *db) heads(sql string, args ...any) ([]Head, error) {
 	var heads []Head
 	err := d.query(sql, func(row *sqlite3.Stmt) error {
-		h := Head{Batch: row.ColumnText(0), Seq: row.ColumnInt(7), LastKind: row.ColumnText(8)}
-		// A stamp that cannot be read stays zero here; Records reports it.
-		h.First, _ = columnStamp(row, 1)
-		h.Last, _ = columnStamp(row, 4)
+		h := Head{Batch: row.ColumnText(0), Seq: row.ColumnInt(3), Ended: row.ColumnBool(4)}
+		// A time that cannot be read stays zero here; Verify reports it.
+		h.First, _ = parseWall(row.ColumnText(1))
+		h.Last, _ = parseWall(row.ColumnText(2))
 		heads = append(heads, h)
 		return nil
-	})
+	}, args...)
 	return heads, err
 }
 
-const searchSQL = `
-SELECT term.batch FROM term LEFT JOIN batch ON batch.code = term.batch WHERE term = ?1
-ORDER BY batch.first DESC`
-
 // Search returns the codes of the batches with a fact that carries exactly this
-// term, the one begun last first.
+// term, in the order of the codes.
 func (s *Store) Search(term string) ([]string, error) {
 	var codes []string
 	err := s.do(func(d *db) error {
-		return d.query(searchSQL, func(row *sqlite3.Stmt) error {
+		return d.query(`SELECT batch FROM term WHERE term = ?1 ORDER BY batch`, func(row *sqlite3.Stmt) error {
 			codes = append(codes, row.ColumnText(0))
 			return nil
 		}, term)

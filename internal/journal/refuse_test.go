@@ -33,7 +33,7 @@ func isForeign(err error) bool { return errors.As(err, new(*journal.ForeignError
 
 func isNewer(err error) bool {
 	var newer *journal.NewerError
-	return errors.As(err, &newer) && *newer == journal.NewerError{Found: 9, Known: 2} &&
+	return errors.As(err, &newer) && *newer == journal.NewerError{Found: 9, Known: 3} &&
 		strings.Contains(err.Error(), "version 9")
 }
 

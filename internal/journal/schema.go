@@ -14,7 +14,7 @@ const applicationID = 0x626e6368
 // that this program writes. A released step is never edited: add one.
 type schema []string
 
-func released() schema { return schema{schema1, schema2} }
+func released() schema { return schema{schema1, schema2, schema3} }
 
 // version is the one this program writes, and the highest it reads.
 func (s schema) version() int { return len(s) }
@@ -75,6 +75,39 @@ END;
 CREATE TRIGGER fact_ends AFTER INSERT ON fact WHEN NEW.kind = 'closed' BEGIN
 	UPDATE batch SET ended = 1 WHERE code = NEW.batch;
 END;`
+
+// schema3 writes down what a list of batches says of each, which would otherwise
+// be two facts to look up a batch, anywhere in the file; and finds the batches
+// that were closed last without looking at the others.
+const schema3 = `ALTER TABLE batch ADD COLUMN begun TEXT NOT NULL DEFAULT '';   -- wall time of its first fact
+ALTER TABLE batch ADD COLUMN touched TEXT NOT NULL DEFAULT ''; -- wall time of its last fact
+UPDATE batch SET begun = (SELECT wall FROM fact WHERE id = first), touched = (SELECT wall FROM fact WHERE id = last);
+CREATE INDEX batch_over ON batch (first) WHERE ended = 1;
+DROP TRIGGER fact_kept;
+CREATE TRIGGER fact_kept AFTER INSERT ON fact BEGIN
+	INSERT INTO batch (code, first, last, seq, sum, ended, begun, touched)
+	VALUES (NEW.batch, NEW.id, NEW.id, NEW.seq, NEW.sum, 0, NEW.wall, NEW.wall)
+	ON CONFLICT (code) DO UPDATE SET last = excluded.last, seq = excluded.seq, sum = excluded.sum, touched = excluded.touched;
+END;`
+
+// older has, for each version before this one, what lets a reader, which may not
+// upgrade, put the questions of this version to it.
+func older() map[int]string {
+	return map[int]string{1: schema1Seen, 2: schema2Seen}
+}
+
+const schema1Seen = `CREATE TEMP VIEW batch AS
+SELECT batch AS code, min(id) AS first, max(id) AS last, max(seq) AS seq,
+	(SELECT z.sum FROM main.fact z WHERE z.batch = a.batch ORDER BY z.seq DESC LIMIT 1) AS sum,
+	max(kind = 'closed') AS ended,
+	(SELECT f.wall FROM main.fact f WHERE f.batch = a.batch ORDER BY f.seq LIMIT 1) AS begun,
+	(SELECT z.wall FROM main.fact z WHERE z.batch = a.batch ORDER BY z.seq DESC LIMIT 1) AS touched
+FROM main.fact a GROUP BY batch;`
+
+const schema2Seen = `CREATE TEMP VIEW batch AS
+SELECT code, first, last, seq, sum, ended,
+	(SELECT wall FROM main.fact WHERE id = b.first) AS begun, (SELECT wall FROM main.fact WHERE id = b.last) AS touched
+FROM main.batch b;`
 
 // identify refuses a database that is not a store or is too new. It reads only.
 // The pages are counted first: should another program create the store between

@@ -90,10 +90,10 @@ func TestBatchesAndSearch(t *testing.T) {
 	heads, err := s.Batches()
 	must(t, err)
 	want := []journal.Head{
-		{Batch: "26M01A", First: stamp(9), Last: stamp(9), Seq: 1, LastKind: "begun"},
-		{Batch: "26Z01A", First: stamp(0), Last: stamp(1), Seq: 2, LastKind: "weighed"},
-		{Batch: "26A01A", First: stamp(0), Last: stamp(1), Seq: 2, LastKind: "weighed"},
-		{Batch: "26K25A", First: stamp(0), Last: stamp(1), Seq: 2, LastKind: "weighed"},
+		{Batch: "26M01A", First: stamp(9).Wall, Last: stamp(9).Wall, Seq: 1},
+		{Batch: "26Z01A", First: stamp(0).Wall, Last: stamp(1).Wall, Seq: 2},
+		{Batch: "26A01A", First: stamp(0).Wall, Last: stamp(1).Wall, Seq: 2},
+		{Batch: "26K25A", First: stamp(0).Wall, Last: stamp(1).Wall, Seq: 2},
 	}
 	if d := diff(want, heads); d != "" {
 		t.Errorf("batches (-want +got):\n%s", d)
@@ -111,8 +111,14 @@ func TestBatchesAndSearch(t *testing.T) {
 	if d := diff(want[1:], open); d != "" {
 		t.Errorf("under way (-want +got):\n%s", d)
 	}
+	over, err := s.Ended(9)
+	must(t, err)
+	ended := []journal.Head{{Batch: "26M01A", First: stamp(9).Wall, Last: stamp(11).Wall, Seq: 3, Ended: true}}
+	if d := diff(ended, over); d != "" {
+		t.Errorf("ended (-want +got):\n%s", d)
+	}
 	for term, want := range map[string][]string{
-		"OL-1": {"26M01A", "26Z01A", "26A01A", "26K25A"}, "NaOH-7": {"26M01A"}, "OL-": nil, "ol-1": nil,
+		"OL-1": {"26A01A", "26K25A", "26M01A", "26Z01A"}, "NaOH-7": {"26M01A"}, "OL-": nil, "ol-1": nil,
 	} {
 		got, err := s.Search(term)
 		must(t, err)

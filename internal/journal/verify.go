@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"maps"
+	"os"
 	"slices"
 
 	"github.com/ncruces/go-sqlite3"
@@ -66,10 +67,11 @@ func (d *db) verify(progress func(done, total int)) (check Check, err error) {
 		}
 		if f.Bad == nil {
 			missing, err := d.missingTerms(records)
-			if err != nil && !isAny(err, sqlite3.CORRUPT) {
+			listed, e := d.misListed(code, records)
+			if err := errors.Join(err, e); err != nil && !isAny(err, sqlite3.CORRUPT) {
 				return check, err
 			}
-			check.File = append(check.File, missing...)
+			check.File = append(check.File, slices.Concat(missing, listed)...)
 		}
 		check.Batches, check.Facts = append(check.Batches, f), check.Facts+f.Facts
 		if progress != nil {
@@ -78,7 +80,7 @@ func (d *db) verify(progress func(done, total int)) (check Check, err error) {
 	}
 	said, err := d.fileCheck()
 	check.File = append(check.File, said...)
-	return check, errors.Join(err, d.size(&check.Bytes))
+	return check, errors.Join(err, d.size(&check))
 }
 
 // codes gives all batches that there is any sign of, in order: a damaged file
@@ -121,6 +123,22 @@ func (d *db) missingTerms(records []Record) (missing []string, err error) {
 	return missing, nil
 }
 
+// misListed says where the list of batches differs from the facts.
+func (d *db) misListed(code string, records []Record) (wrong []string, err error) {
+	if len(records) == 0 {
+		return nil, nil
+	}
+	ended := slices.ContainsFunc(records, func(r Record) bool { return r.Kind == "closed" })
+	first, last := records[0].Stamp.wallText(), records[len(records)-1].Stamp.wallText()
+	err = d.query(headsSQL+` WHERE code = ?1`, func(row *sqlite3.Stmt) error {
+		if row.ColumnText(1) != first || row.ColumnText(2) != last || row.ColumnBool(4) != ended {
+			wrong = []string{fmt.Sprintf("the list of batches is wrong on when batch %s began or ended", code)}
+		}
+		return nil
+	}, code)
+	return wrong, err
+}
+
 // fileCheck has SQLite look at every page, and at both ways to the facts.
 func (d *db) fileCheck() (said []string, err error) {
 	err = d.query("PRAGMA integrity_check(20)", func(row *sqlite3.Stmt) error {
@@ -135,12 +153,21 @@ func (d *db) fileCheck() (said []string, err error) {
 	return said, err
 }
 
-func (d *db) size(bytes *int64) error {
+// size counts the bytes. SQLite takes what is missing of the last page for zeros;
+// it is missing rightly while the log has that page.
+func (d *db) size(check *Check) error {
 	pages, err := d.integer("PRAGMA page_count")
 	if err != nil {
 		return err
 	}
 	page, err := d.integer("PRAGMA page_size")
-	*bytes = pages * page
+	if err != nil {
+		return err
+	}
+	check.Bytes = pages * page
+	info, err := os.Stat(d.path)
+	if err == nil && info.Size()%page != 0 && walSize(d.path) <= 0 {
+		check.File = append(check.File, "the file ends in the middle of a page")
+	}
 	return err
 }

@@ -25,5 +25,8 @@ func Clean(text string) string {
 // control, format (zero-width joiners, tags and the bidirectional controls),
 // private use, surrogate, or line separator.
 func Unsafe(r rune) bool {
+	if r < unicode.MaxASCII {
+		return r < ' ' // Asked of every character that a command prints.
+	}
 	return unicode.In(r, unicode.Cc, unicode.Cf, unicode.Co, unicode.Cs, unicode.Zl, unicode.Zp)
 }

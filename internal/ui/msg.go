@@ -17,11 +17,12 @@ type (
 	loadedMsg struct {
 		batches []intent.BatchItem
 		err     error
+		remark  string
 	}
-	// closedMsg brings the batches that are closed.
+	// closedMsg brings batches that are closed.
 	closedMsg struct {
-		batches []intent.BatchItem
-		err     error
+		past intent.Past
+		err  error
 	}
 	// recipesMsg brings the recipes.
 	recipesMsg []intent.RecipeItem
@@ -40,10 +41,11 @@ type (
 	}
 	// appendedMsg answers a proposed fact.
 	appendedMsg struct {
-		keep  intent.Keep
-		entry batch.Entry
-		err   error
-		let   error // let says why the batch was not let go; the entry is kept all the same.
+		keep   intent.Keep
+		entry  batch.Entry
+		err    error
+		let    error // let says why the batch was not let go; the entry is kept all the same.
+		remark string
 	}
 )
 
@@ -56,23 +58,23 @@ func (m Model) loadCmd(release string) tea.Cmd {
 			let = d.Store.Release(release)
 		}
 		batches, err := d.Store.Batches()
-		return loadedMsg{batches, errors.Join(let, err)}
+		return loadedMsg{batches, errors.Join(let, err), d.Store.Remark()}
 	}
 }
 
-// closedCmd reads the batches that are closed.
-func (m Model) closedCmd() tea.Cmd {
+// closedCmd reads a shelf of the batches that are closed.
+func (m Model) closedCmd(words string) tea.Cmd {
 	s := m.deps.Store
 	return func() tea.Msg {
-		batches, err := s.Closed()
-		return closedMsg{batches, err}
+		past, err := s.Closed(words)
+		return closedMsg{past, err}
 	}
 }
 
 // shelved brings the closed batches to the rack.
 func (m Model) shelved(msg closedMsg) (Model, tea.Cmd) {
 	m.flight = ""
-	m.rack = m.rack.Loaded(msg.batches, msg.err)
+	m.rack = m.rack.Loaded(msg.past, msg.err)
 	return m.land()
 }
 
@@ -117,6 +119,7 @@ func (m Model) appendCmd(a intent.Keep, held bool) tea.Cmd {
 			}
 		}
 		msg.entry, msg.err = s.Append(a.Code, a.Fact, a.At)
+		msg.remark = s.Remark()
 		if !held {
 			msg.let = s.Release(a.Code)
 		}
@@ -139,7 +142,7 @@ func (m Model) quitCmd() tea.Cmd {
 func (m Model) loaded(msg loadedMsg) (Model, tea.Cmd) {
 	m.flight = ""
 	m.home = m.home.Loaded(msg.batches, msg.err)
-	m, cmd := m.land()
+	m, cmd := m.remarked(msg.remark).land()
 	return m, tea.Batch(cmd, m.recipesCmd())
 }
 
@@ -176,7 +179,7 @@ func (m Model) appended(msg appendedMsg) (Model, tea.Cmd) {
 			return m.stay("Not saved in batch " + ink.Clean(msg.keep.Code) + ": " + msg.err.Error()), nil
 		}
 		m.home = m.home.Entered(msg.keep.Code, msg.entry)
-		return m.notLetGo(msg.let).land()
+		return m.remarked(msg.remark).notLetGo(msg.let).land()
 	}
 	if msg.err != nil {
 		m.bench = m.bench.Refused(msg.keep, msg.err)
@@ -185,7 +188,7 @@ func (m Model) appended(msg appendedMsg) (Model, tea.Cmd) {
 	}
 	m.bench = m.bench.Entered(msg.entry, m.now)
 	m.home = m.home.With(m.underWay())
-	return m.land()
+	return m.remarked(msg.remark).land()
 }
 
 // notLetGo says that a batch is still held: no fact is lost by it, but another
@@ -195,6 +198,14 @@ func (m Model) notLetGo(err error) Model {
 		return m
 	}
 	return m.say("A batch was not let go: " + ink.Clean(err.Error()))
+}
+
+// remarked shows what the store had to say beside the fact.
+func (m Model) remarked(text string) Model {
+	if text == "" {
+		return m
+	}
+	return m.say(ink.Clean(text))
 }
 
 // stay shows a word and calls off a leave that was waiting: nobody is sent away

@@ -47,7 +47,7 @@ func (m Model) perform(act intent.Action, at timer.Moment) (Model, tea.Cmd) {
 		m.choose = after.NewChoices(m.bench.Code, m.bench.Plan, act)
 		return m.show(intent.PageChoices), nil
 	case intent.Rack:
-		return m.toRack()
+		return m.toRack(act.Words)
 	case intent.Word:
 		return m.say(act.Text), nil
 	case intent.PutOff:
@@ -218,11 +218,11 @@ func (m Model) switchBatch(at timer.Moment) (Model, tea.Cmd) {
 }
 
 // toRack shows the batches in cure, and sends for those that are closed.
-func (m Model) toRack() (Model, tea.Cmd) {
+func (m Model) toRack(words string) (Model, tea.Cmd) {
 	if m.flight != "" {
 		return m.say("Still " + m.flight + ": press it again."), nil
 	}
 	m.rack = after.NewRack(m.home.Batches, m.now, m.deps.Location)
 	m.flight = reading
-	return m.show(intent.PageRack), m.closedCmd()
+	return m.show(intent.PageRack), m.closedCmd(words)
 }

@@ -113,3 +113,31 @@ func TestComplaintAfterTheEnd(t *testing.T) {
 		t.Errorf("kept %+v", p.last())
 	}
 }
+
+// TestClosedBatchesAreFound looks for one that is older than the rack shows, and
+// comes back to the others.
+func TestClosedBatchesAreFound(t *testing.T) {
+	p := arrives(t, newMemory()).starts().press("esc")
+	p.tells("26K25A", 0, batch.Closed{Reason: "practice"})
+	for _, code := range []string{"26K25B", "26K25C", "26K25D", "26K25E"} {
+		p.store.codes = append(p.store.codes, code)
+		p.store.entries[code] = p.store.entries["26K25A"]
+	}
+	p.press("r").sees("Closed", "26K25E", "26K25C", "older ones: / finds them").seesNot("26K25B")
+	p.press("/").sees("in code, recipe, material, lot or note").types("5B").press("esc").sees("26K25E").seesNot("5B")
+	p.press("/").types("25B").press("enter").sees("Closed with 25B", "26K25B", "closed").seesNot("26K25E", "older ones")
+	p.press("enter", "enter").sees("batch 26K25B", "This batch is closed").press("esc")
+	p.press("r", "/").types("!").sees("▶ !").seesNot("cool water").press("enter").sees("Closed with !", "none")
+	p.press("esc").sees("26K25E").press("esc").sees("Recipes")
+}
+
+// TestRemark: what the store has to say beside a fact is said, and the fact is
+// shown as saved all the same.
+func TestRemark(t *testing.T) {
+	p := arrives(t, newMemory()).starts()
+	p.store.remark = "The copy is not written."
+	p.looks(time.Second).press("space").sees("The copy is not written.", "✓ Gloves")
+	p.press("down").seesNot("The copy is not written.")
+	p.store.remark = "The copy is not written."
+	p.press("esc", "esc").sees("Recipes", "The copy is not written.")
+}

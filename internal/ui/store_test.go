@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io/fs"
 	"slices"
+	"strings"
 	"testing"
 
 	"bench/internal/batch"
@@ -23,6 +24,7 @@ type memory struct {
 	held    map[string]bool
 	heldBy  map[string]string
 	fail    error
+	remark  string
 }
 
 func newMemory() *memory {
@@ -37,9 +39,12 @@ func (s *memory) Batches() ([]intent.BatchItem, error) {
 	return items, nil
 }
 
-func (s *memory) Closed() ([]intent.BatchItem, error) {
+// Closed looks for words in codes only, and has room for three.
+func (s *memory) Closed(words string) (intent.Past, error) {
 	all, err := s.Batches()
-	return slices.DeleteFunc(all, func(b intent.BatchItem) bool { return !b.State.Closed() }), err
+	all = slices.DeleteFunc(all, func(b intent.BatchItem) bool { return !b.State.Closed() || !strings.Contains(b.Code, words) })
+	slices.Reverse(all)
+	return intent.Past{Batches: all[:min(3, len(all))], Words: words, More: len(all) > 3}, err
 }
 
 func (s *memory) Start(c recipe.Control, at timer.Moment) (string, batch.Entry, error) {
@@ -86,6 +91,11 @@ func (s *memory) Release(code string) error {
 	}
 	delete(s.held, code)
 	return nil
+}
+
+func (s *memory) Remark() string {
+	defer func() { s.remark = "" }()
+	return s.remark
 }
 
 // facts gives all facts of a batch, without its first.

@@ -153,8 +153,10 @@ func (m *Model) pasted(text string) {
 		m.ask.Line = m.ask.Line.Insert(ink.Clean(text))
 	case intent.PageRecord:
 		m.record = m.record.Pasted(ink.Clean(text))
+	case intent.PageRack:
+		m.rack = m.rack.Pasted(ink.Clean(text))
 	case intent.PageHome, intent.PageSetup, intent.PageBench, intent.PageWays, intent.PagePot, intent.PageAid, intent.PageKeys,
-		intent.PageChoices, intent.PageRack, intent.PageFace:
+		intent.PageChoices, intent.PageFace:
 	}
 }
 
@@ -231,7 +233,7 @@ func (m Model) everywhere(p keys.Press) (intent.Action, bool) {
 
 // writing says that keys are text just now.
 func (m Model) writing() bool {
-	return m.page == intent.PageAsk || m.page == intent.PageRecord && m.record.Writing()
+	return m.page == intent.PageAsk || m.page == intent.PageRecord && m.record.Writing() || m.page == intent.PageRack && m.rack.Writing
 }
 
 func (m Model) small() bool { return m.width < ink.MinWidth || m.height < ink.MinHeight }

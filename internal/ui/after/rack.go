@@ -7,7 +7,6 @@ import (
 	"strings"
 	"time"
 
-	"bench/internal/batch"
 	"bench/internal/curing"
 	"bench/internal/timer"
 	"bench/internal/ui/ink"
@@ -16,14 +15,17 @@ import (
 )
 
 // Rack is the page of batches in cure: those that need something on top, then by
-// how long they still have to go; below them those that are closed.
+// how long they still have to go; below them those that are closed, the newest or
+// those that were looked for.
 type Rack struct {
 	At      *time.Location
 	Loading bool
+	Writing bool // Writing says that keys are text, to look for closed batches by.
 	Word    string
 	err     error
 	open    []shelf
-	closed  []intent.BatchItem // closed has the newest first.
+	past    intent.Past
+	line    keys.Line
 	cursor  int
 }
 
@@ -78,12 +80,15 @@ func needs(b intent.UnderWay, now timer.Moment) (bool, string) {
 }
 
 // Loaded takes the closed batches that were read.
-func (r Rack) Loaded(closed []intent.BatchItem, err error) Rack {
-	r.Loading, r.closed, r.err = false, closed, err
+func (r Rack) Loaded(past intent.Past, err error) Rack {
+	r.Loading, r.past, r.err = false, past, err
+	if past.Words != "" && len(past.Batches) > 0 {
+		r.cursor = len(r.open) // What was looked for is what is wanted.
+	}
 	return r
 }
 
-func (r Rack) rows() int { return len(r.open) + len(r.closed) }
+func (r Rack) rows() int { return len(r.open) + len(r.past.Batches) }
 
 // chosen gives the batch at the cursor.
 func (r Rack) chosen() (intent.BatchItem, bool) {
@@ -91,7 +96,7 @@ func (r Rack) chosen() (intent.BatchItem, bool) {
 	case r.cursor < len(r.open):
 		return r.open[r.cursor].BatchItem, true
 	case r.cursor < r.rows():
-		return r.closed[r.cursor-len(r.open)], true
+		return r.past.Batches[r.cursor-len(r.open)], true
 	}
 	return intent.BatchItem{}, false
 }
@@ -99,11 +104,18 @@ func (r Rack) chosen() (intent.BatchItem, bool) {
 // Update moves, and opens the batch at the cursor.
 func (r Rack) Update(p keys.Press) (Rack, intent.Action) {
 	r.Word = ""
+	if r.Writing {
+		return r.write(p)
+	}
 	switch {
+	case keys.Matches(p, keys.Find):
+		r.Writing, r.line = true, keys.Line{}.Insert(r.past.Words)
 	case keys.Matches(p, keys.Up):
 		r.cursor = max(0, r.cursor-1)
 	case keys.Matches(p, keys.Down):
 		r.cursor = max(0, min(r.rows()-1, r.cursor+1))
+	case keys.Matches(p, keys.Back) && !p.Held && r.past.Words != "":
+		return r, intent.Rack{}
 	case keys.Matches(p, keys.Back) && !p.Held:
 		return r, intent.Back{}
 	case keys.Matches(p, keys.Open) && !p.Held:
@@ -124,7 +136,7 @@ func (r Rack) View(t ink.Theme, w, rows int, now timer.Moment) []string {
 		" " + ink.Between(t.Title.Render("Curing rack"), t.Quiet.Render(ink.Count(len(r.open), "batch", "batches")+" in cure")+" ", w-1),
 		t.Line.Render(ink.Rule(w)),
 	}
-	foot := slices.Concat(r.Words(t, w), []string{keys.HelpLine(t, w, keys.Shown("↑ ↓", "choose"), keys.Says(keys.Open, "to the bench"), keys.Back, keys.Aid, keys.Keys)})
+	foot := slices.Concat(r.Words(t, w), []string{r.help(t, w)})
 	room := rows - len(head) - len(foot)
 	detail := r.detail(t, w, max(0, room*3/5), now)
 	list, at := r.list(t, w, now)
@@ -132,10 +144,21 @@ func (r Rack) View(t ink.Theme, w, rows int, now timer.Moment) []string {
 	return slices.Concat(head, ink.Block(list[from:to], w, room-len(detail)), detail, foot)
 }
 
-// Words are a word, or what could not be read.
+func (r Rack) help(t ink.Theme, w int) string {
+	if r.Writing {
+		return keys.HelpLine(t, w, keys.Says(keys.Confirm, "find"), keys.Back, keys.AidAnywhere)
+	}
+	return keys.HelpLine(t, w, keys.Shown("↑ ↓", "choose"), keys.Says(keys.Open, "to the bench"), keys.Find, keys.Back, keys.Aid, keys.Keys)
+}
+
+// Words are a word, what is being looked for, or what could not be read.
 func (r Rack) Words(t ink.Theme, w int) []string {
 	if r.Word != "" {
 		return ink.Warning(t, r.Word, w)
+	}
+	if r.Writing {
+		const ask = " Closed batches with these in code, recipe, material, lot or note:"
+		return []string{t.Quiet.Render(ink.Cut(ask, w-1)), " " + t.Accent.Render(ink.SignNow) + " " + r.line.View(t, w-4)}
 	}
 	if r.err != nil {
 		return ink.Warning(t, "Not all could be read: "+ink.Clean(strings.ReplaceAll(r.err.Error(), "\n", "; ")), w)
@@ -153,21 +176,11 @@ func (r Rack) list(t ink.Theme, w int, now timer.Moment) (lines []string, at int
 		}
 		lines = append(lines, s.line(t, w, i == r.cursor, now))
 	}
-	lines = append(lines, "", " "+t.Strong.Render("Closed"))
-	switch {
-	case r.Loading:
-		lines = append(lines, "   "+t.Quiet.Render("reading…"))
-	case len(r.closed) == 0:
-		lines = append(lines, "   "+t.Quiet.Render("none"))
+	past, over := r.pastLines(t, w)
+	if r.cursor >= len(r.open) {
+		at = len(lines) + over
 	}
-	for i, b := range r.closed {
-		chosen := i+len(r.open) == r.cursor
-		if chosen {
-			at = len(lines)
-		}
-		lines = append(lines, row(t, w, chosen, ink.SignDone, b, closedWords(b, r.At)))
-	}
-	return lines, at
+	return append(lines, past...), at
 }
 
 // line is one batch: its days gone and to go, its bars, and what it needs.
@@ -198,34 +211,6 @@ func row(t ink.Theme, w int, chosen bool, sign string, b intent.BatchItem, words
 		return ink.Cut("   "+sign+" "+name+ink.Clean(words), w-1)
 	}
 	return " " + t.Accent.Render(ink.SignNow) + " " + sign + " " + t.Strong.Render(name) + ink.Cut(ink.Clean(words), w-6-ink.Width(name))
-}
-
-func closedWords(b intent.BatchItem, at *time.Location) string {
-	n := len(b.State.Entries)
-	if n == 0 {
-		return ""
-	}
-	words := ""
-	released, held, _ := b.State.Verdict()
-	switch {
-	case released:
-		words = "released, "
-	case held:
-		words = "HELD, "
-	}
-	for i := n - 1; i >= 0; i-- {
-		if c, ok := b.State.Entries[i].Fact.(batch.Closed); ok {
-			words += "closed " + b.State.Entries[i].At.Wall.In(at).Format(time.DateOnly)
-			if c.Reason != "" {
-				words += ": " + c.Reason
-			}
-			break
-		}
-	}
-	if got := len(batch.All[batch.Complained](b.State)); got > 0 {
-		words += ", " + ink.Count(got, "complaint", "complaints")
-	}
-	return words
 }
 
 // detail draws the curve of the batch at the cursor, with its words.

@@ -47,8 +47,8 @@ type (
 	// Choose opens the answers to a task; without one, what may be said of a
 	// batch afterwards. Typed is a number that goes with the answer.
 	Choose struct{ Task, Typed string }
-	// Rack opens the batches in cure.
-	Rack struct{}
+	// Rack opens the batches in cure, and of the closed ones those with the words.
+	Rack struct{ Words string }
 	// Decide opens the ways to go on.
 	Decide struct{}
 	// WeighPot opens the look into a vessel.

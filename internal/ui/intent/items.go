@@ -26,6 +26,13 @@ type BatchItem struct {
 	Left   string
 }
 
+// Past is a shelf of closed batches, the newest first.
+type Past struct {
+	Batches []BatchItem
+	Words   string // Words are what each of them has; "" asks for nothing.
+	More    bool   // More says that others, older ones, have them too.
+}
+
 // UnderWay is a batch with the plan that its facts lead to.
 type UnderWay struct {
 	BatchItem

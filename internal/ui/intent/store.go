@@ -10,8 +10,8 @@ import (
 type Store interface {
 	// Batches gives the batches that are not closed.
 	Batches() ([]BatchItem, error)
-	// Closed gives those that are, the newest first.
-	Closed() ([]BatchItem, error)
+	// Closed gives a shelf of those that are and have all the words.
+	Closed(words string) (Past, error)
 	// Start begins a batch, takes hold of it and gives its first entry.
 	Start(c recipe.Control, at timer.Moment) (code string, first batch.Entry, err error)
 	// Open takes hold of a batch; it fails, in words, when another bench has it.
@@ -22,4 +22,6 @@ type Store interface {
 	Append(code string, f batch.Fact, at timer.Moment) (batch.Entry, error)
 	// Release lets go of a batch.
 	Release(code string) error
+	// Remark gives, once, what there is to say beside the facts, or "".
+	Remark() string
 }

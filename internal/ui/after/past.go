@@ -1,0 +1,90 @@
+package after
+
+import (
+	"strings"
+	"time"
+
+	"bench/internal/batch"
+	"bench/internal/ui/ink"
+	"bench/internal/ui/intent"
+	"bench/internal/ui/keys"
+)
+
+// write edits the line; enter looks for what it says, esc leaves it.
+func (r Rack) write(p keys.Press) (Rack, intent.Action) {
+	switch {
+	case keys.Matches(p, keys.Back):
+		r.Writing = false
+	case keys.Matches(p, keys.Confirm):
+		if p.Held {
+			return r, nil
+		}
+		r.Writing = false
+		return r, intent.Rack{Words: strings.TrimSpace(r.line.Text())}
+	default:
+		r.line = r.line.Update(p)
+	}
+	return r, nil
+}
+
+// Pasted puts pasted text into the line.
+func (r Rack) Pasted(text string) Rack {
+	if r.Writing {
+		r.line = r.line.Insert(text)
+	}
+	return r
+}
+
+// pastLines are the closed batches, and where the cursor is among them.
+func (r Rack) pastLines(t ink.Theme, w int) (lines []string, at int) {
+	head := " " + t.Strong.Render("Closed")
+	if r.past.Words != "" {
+		head += t.Quiet.Render(ink.Cut(" with "+ink.Clean(r.past.Words), w-9))
+	}
+	lines = append(lines, "", head)
+	switch {
+	case r.Loading:
+		lines = append(lines, "   "+t.Quiet.Render("reading…"))
+	case len(r.past.Batches) == 0:
+		lines = append(lines, "   "+t.Quiet.Render("none"))
+	}
+	for i, b := range r.past.Batches {
+		chosen := i+len(r.open) == r.cursor
+		if chosen {
+			at = len(lines)
+		}
+		lines = append(lines, row(t, w, chosen, ink.SignDone, b, closedWords(b, r.At)))
+	}
+	if r.past.More {
+		lines = append(lines, "   "+t.Quiet.Render("… and older ones: / finds them"))
+	}
+	return lines, at
+}
+
+func closedWords(b intent.BatchItem, at *time.Location) string {
+	n := len(b.State.Entries)
+	if n == 0 {
+		return ""
+	}
+	words := ""
+	released, held, _ := b.State.Verdict()
+	switch {
+	case released:
+		words = "released, "
+	case held:
+		words = "HELD, "
+	}
+	for i := n - 1; i >= 0; i-- {
+		if c, ok := b.State.Entries[i].Fact.(batch.Closed); ok {
+			words += "closed " + b.State.Entries[i].At.Wall.In(at).Format(time.DateOnly)
+			if c.Reason != "" {
+				words += ": " + c.Reason
+			}
+			break
+		}
+	}
+	if got := len(batch.All[batch.Complained](b.State)); got > 0 {
+		words += ", " + ink.Count(got, "complaint", "complaints")
+	}
+	return words
+}
