@@ -43,7 +43,7 @@ var (
 	Take    = bind("enter", "take this answer", "enter")
 	Later   = bind("c", "complaint, where bars went", "c")
 	Rack    = bind("r", "curing rack", "r")
-	Find    = bind("/", "find closed", "/")
+	Find    = bind("/", "find", "/")
 
 	Seen   = bind("a", "alarm seen", "a")
 	PutOff = bind("z", "alarm later", "z")
@@ -102,7 +102,7 @@ func allKeys() []keyGroup {
 		}},
 		{"Say", []key.Binding{
 			Shown("n  u  c", "note; correct an entry; complaint, where bars went"),
-			Shown("r  /", "the curing rack, on the first screen, else save again; there, find"),
+			Shown("r  /", "the curing rack (first screen), find in it; else save again"),
 			Shown("a  z", "alarm seen; later: z, x or c then says how much later"), Says(End, "end or abandon the batch"),
 		}},
 		{"Always", []key.Binding{
