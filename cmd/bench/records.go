@@ -60,7 +60,9 @@ func (a *app) due(f dueFlags) error {
 		return failed(err)
 	}
 	at := now()
-	slices.SortStableFunc(timers, func(x, y paper.Timer) int { return cmp.Compare(x.Remaining(at), y.Remaining(at)) })
+	slices.SortStableFunc(timers, func(x, y paper.Timer) int {
+		return cmp.Or(cmp.Compare(urgency(x, at), urgency(y, at)), cmp.Compare(x.Remaining(at), y.Remaining(at)))
+	})
 	if !f.quiet {
 		if err := a.printTimers(timers, at, f.json); err != nil {
 			return failed(err)
@@ -72,6 +74,14 @@ func (a *app) due(f dueFlags) error {
 		return dueError{}
 	}
 	return nil
+}
+
+// urgency ranks what is due by its priority, before all that only runs.
+func urgency(t paper.Timer, at timer.Moment) int {
+	if t.State(at) == timer.Due {
+		return int(t.Priority)
+	}
+	return int(timer.Later) + 1
 }
 
 // unanswered gives the timers of the batches under way that nobody has seen.

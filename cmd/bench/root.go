@@ -29,6 +29,8 @@ type app struct {
 	clock string    // clock is where the clock flag sets the time, or "".
 	speed float64   // speed is how many times as fast that clock runs.
 	began time.Time
+	// silent and mouse are what the screen is asked for beside the workshop file.
+	silent, mouse bool
 }
 
 func newRoot(std streams) *cobra.Command {
@@ -49,6 +51,8 @@ func newRoot(std streams) *cobra.Command {
 	root.SetErr(std.err)
 	root.PersistentFlags().StringVar(&a.clock, "clock", "", "start with the clock at this time (RFC 3339), for practice and tests")
 	root.PersistentFlags().Float64Var(&a.speed, "clock-speed", 1, "run that clock so many times as fast")
+	root.Flags().BoolVar(&a.silent, "silent", false, "let no alarm sound; all are shown")
+	root.Flags().BoolVar(&a.mouse, "mouse", false, "let clicks and the wheel be keys; the terminal cannot select text then")
 	for _, flag := range []string{"clock", "clock-speed"} {
 		if err := root.PersistentFlags().MarkHidden(flag); err != nil {
 			panic(err) // The flags are defined just above.

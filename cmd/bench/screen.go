@@ -14,6 +14,7 @@ import (
 	"bench/internal/draw"
 	"bench/internal/journal"
 	"bench/internal/quiet"
+	"bench/internal/recipe"
 	"bench/internal/ui"
 	"bench/internal/ui/ink"
 	"bench/internal/ui/intent"
@@ -44,6 +45,8 @@ func (a *app) screen() error {
 		Recipes:  func() []intent.RecipeItem { return recipeItems(home) },
 		Store:    books,
 		Home:     home,
+		Manner:   func() recipe.Manner { return a.manner(home) },
+		Outside:  ui.Outside{Bell: draw.Bell, Notify: func(what, of string) tea.Cmd { return draw.Notice(what + " (" + of + ")") }},
 	})
 	_, err = draw.Run(relay{model}, draw.Options{In: a.in, Out: a.terminal, Getenv: a.getenv})
 	if word := books.Remark(); word != "" {
@@ -98,6 +101,19 @@ func ground(getenv func(string) string) ink.Ground {
 		return ink.Light
 	}
 	return ink.Dark
+}
+
+// manner is how the screen behaves, as the maker's workshop has it and the flags
+// of this start.
+func (a *app) manner(home string) recipe.Manner {
+	w, _ := workshop(home)
+	if a.silent {
+		w.Manner.Sound = recipe.Off
+	}
+	if a.mouse {
+		w.Manner.Mouse = recipe.On
+	}
+	return w.Manner
 }
 
 // recipeItems reads the workshop and the recipes anew.

@@ -85,16 +85,27 @@ func (d *driver) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	switch msg := msg.(type) {
 	case execMsg:
 		return d, tea.Exec(&execution{d, msg.cmd}, msg.done)
+	case bellMsg:
+		d.failing(d.terminal.ring())
+		return d, nil
+	case noticeMsg:
+		d.failing(d.terminal.notice(msg.text))
+		return d, nil
 	case tea.WindowSizeMsg:
 		d.terminal.resize(msg.Width, msg.Height)
 	}
 	var cmd tea.Cmd
 	d.model, cmd = d.model.Update(msg)
 	d.start(cmd)
-	if err := d.terminal.Draw(d.model.View()); err != nil {
+	d.failing(d.terminal.Draw(d.model.View()))
+	return d, nil
+}
+
+// failing asks the program to stop where the terminal takes no more.
+func (d *driver) failing(err error) {
+	if err != nil {
 		d.stop(err)
 	}
-	return d, nil
 }
 
 // start runs a command as Bubble Tea would, but before the frame is drawn, so

@@ -11,6 +11,7 @@ import (
 	"fmt"
 	"os"
 	"sync"
+	"time"
 
 	"github.com/charmbracelet/x/term"
 
@@ -53,12 +54,15 @@ func (o Options) withDefaults() Options {
 type Terminal struct {
 	in, out *os.File
 
+	notices string // notices is the format of a notice on the desktop, or "".
+
 	mu     sync.Mutex
 	held   bool        // The modes above are in force.
 	closed bool        // For good.
 	inWas  *term.State // Before raw mode.
 	outWas *term.State
 	screen screen
+	rang   time.Time // rang is when the bell was rung last.
 }
 
 // Open takes the terminal: raw mode, alternate screen, no cursor, marked pastes.
@@ -70,7 +74,7 @@ func Open(opt Options) (*Terminal, error) {
 			return nil, fmt.Errorf("%s is %w: start in a terminal, without a pipe or redirection", file.Name(), ErrNotTerminal)
 		}
 	}
-	t := &Terminal{in: opt.In, out: opt.Out}
+	t := &Terminal{in: opt.In, out: opt.Out, notices: noticesFor(opt.Getenv)}
 	switch opt.Getenv("TERM") {
 	case "linux", "dumb": // These may print what they do not know.
 	default:

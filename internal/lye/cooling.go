@@ -69,6 +69,7 @@ func (c Cooling) Timer() (timer.Timer, error) {
 		ID:    CoolTimer + c.Batter,
 		Label: fmt.Sprintf("%s lye solution at %s, give or take %.0f min", c.Batter, c.Wanted, minutes),
 		Start: c.First, After: time.Duration(math.Max(1, forecast.Seconds)) * time.Second,
+		Priority: timer.ActNow, // It goes on cooling.
 	}, nil
 }
 

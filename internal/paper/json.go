@@ -270,9 +270,12 @@ type timerJSON struct {
 	ID    string `json:"timer"`
 	Label string `json:"label"`
 	State string `json:"state"`
-	Due   string `json:"due,omitempty"`
-	InS   *int64 `json:"in_s,omitempty"`
-	ForS  *int64 `json:"for_s,omitempty"`
+	// Priority is of a timer that falls due: "act now", "soon" or "later".
+	Priority string `json:"priority,omitempty"`
+
+	Due  string `json:"due,omitempty"`
+	InS  *int64 `json:"in_s,omitempty"`
+	ForS *int64 `json:"for_s,omitempty"`
 }
 
 // DueJSON writes the timers as indented JSON with a final line end.
@@ -285,6 +288,7 @@ func DueJSON(timers []Timer, now timer.Moment) ([]byte, error) {
 			seconds = -seconds
 			j.ForS = &seconds
 		} else {
+			j.Priority = t.Priority.String()
 			j.InS, j.Due = &seconds, t.DueAt(now).Format(time.RFC3339)
 		}
 		out = append(out, j)

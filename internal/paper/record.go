@@ -200,11 +200,11 @@ func DueText(timers []Timer, now timer.Moment) string {
 		p.linef("no timers")
 	}
 	for _, t := range timers {
-		when := ""
+		when, priority := "", ""
 		if !t.CountsUp() {
-			when = t.DueAt(now).Format("Mon 2 Jan 15:04")
+			when, priority = t.DueAt(now).Format("Mon 2 Jan 15:04"), t.Priority.String()
 		}
-		p.linef("%-9s %-8s %-44s %-18s %s", t.Batch, t.State(now), t.Label, t.Say(now), when)
+		p.linef("%-9s %-8s %-8s %-44s %-18s %s", t.Batch, t.State(now), priority, t.Label, t.Say(now), when)
 	}
 	return p.String()
 }

@@ -27,6 +27,7 @@ func Merge(builtin, own Workshop) Workshop {
 	if len(own.Responsible) > 0 {
 		merged.Responsible = own.Responsible
 	}
+	merged.Manner = own.Manner
 	merged.Cutting = own.Cutting.Over(builtin.Cutting)
 	if own.Extruder != (Extruder{}) {
 		merged.Extruder = own.Extruder

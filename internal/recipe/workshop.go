@@ -3,6 +3,7 @@ package recipe
 import (
 	"bench/internal/calc"
 	"bench/internal/quantity"
+	"bench/internal/timer"
 )
 
 // Workshop is what the maker owns: scales, vessels, moulds and materials.
@@ -18,7 +19,24 @@ type Workshop struct {
 	Extruder     Extruder
 	Sticks       []Stick  // Sticks are those on hand.
 	Responsible  []string // Responsible is name and address of who answers for the soap, line by line.
+	Manner       Manner
 }
+
+// Manner is how the screen behaves towards the maker. No batch rests on it.
+type Manner struct {
+	Quiet timer.Hours // Quiet is when only alarms of the first kind sound.
+	Sound Switch      // Sound is whether alarms sound at all: they do, unless it is off.
+	Mouse Switch      // Mouse is whether the mouse works: it does not, unless it is on.
+}
+
+// Switch is on, off, or not stated.
+type Switch string
+
+// The positions of a switch.
+const (
+	On  Switch = "on"
+	Off Switch = "off"
+)
 
 // Scale is a weighing instrument. Reads and Max are d and Max of OIML R 76.
 type Scale struct {

@@ -84,7 +84,7 @@ func (p *planner) looks(layer, wait, what string, start timer.Moment) []timer.Ti
 	for n := 1; ; n++ {
 		t := timer.Timer{
 			ID: fmt.Sprintf("%s%s/%s/%d", lookTimer, layer, wait, n), Label: fmt.Sprintf("look at %s: %s", layer, what),
-			Start: start, After: lookEvery,
+			Start: start, After: lookEvery, Priority: timer.Soon,
 		}
 		w, said := p.s.Timer(t.ID)
 		if !said || !w.Seen {

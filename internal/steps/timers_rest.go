@@ -37,12 +37,12 @@ func (p *planner) restTimers(stages []Stage) []timer.Timer {
 	case !done[Unmould]:
 		list = append(list, p.gelTimers(poured)...)
 		list = append(list, p.softly(timer.Timer{
-			ID: UnmouldDue, Label: fmt.Sprintf("unmould %s", loaves(p.c.Loaves)), Start: poured, After: p.c.Recipe.Unmould,
+			ID: UnmouldDue, Label: fmt.Sprintf("unmould %s", loaves(p.c.Loaves)), Start: poured, After: p.c.Recipe.Unmould, Priority: timer.Soon,
 		}, "unmould/"))
 	case !done[CutStage]:
 		if out, ok := p.lastUnmoulded(); ok && curing.Of(p.s).Cut.IsZero() {
 			list = append(list, p.softly(timer.Timer{
-				ID: CutDue, Label: fmt.Sprintf("cut %s before it turns brittle", loaves(p.c.Loaves)), Start: out, After: cutWithin,
+				ID: CutDue, Label: fmt.Sprintf("cut %s before it turns brittle", loaves(p.c.Loaves)), Start: out, After: cutWithin, Priority: timer.Soon,
 			}, "cut/"))
 		}
 	}
@@ -72,7 +72,7 @@ func (p *planner) gelTimers(poured timer.Moment) []timer.Timer {
 		}
 		list = append(list, timer.Timer{
 			ID: fmt.Sprintf("%s%d", gelTimer, h), Label: "look at the gel: dark to the edge? cracks? too hot?",
-			Start: poured, After: time.Duration(h) * time.Hour,
+			Start: poured, After: time.Duration(h) * time.Hour, Priority: timer.ActNow,
 		})
 	}
 	return list
@@ -105,11 +105,11 @@ func (p *planner) cureTimers() []timer.Timer {
 	var list []timer.Timer
 	if mark, rounds, since, ok := c.NextBar(); ok {
 		list = append(list, timer.Timer{
-			ID: fmt.Sprintf("%s%d", weighDue, rounds+1), Label: "weigh bar " + mark, Start: since, After: c.Rules.WeighEvery,
+			ID: fmt.Sprintf("%s%d", weighDue, rounds+1), Label: "weigh bar " + mark, Start: since, After: c.Rules.WeighEvery, Priority: timer.Later,
 		})
 	}
 	return append(list, timer.Timer{
-		ID: ReadyDue, Label: fmt.Sprintf("cure of %s over: test and release", bars(c.Bars)), Start: c.Cut, After: c.Rules.Usual,
+		ID: ReadyDue, Label: fmt.Sprintf("cure of %s over: test and release", bars(c.Bars)), Start: c.Cut, After: c.Rules.Usual, Priority: timer.Later,
 	})
 }
 

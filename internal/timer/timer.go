@@ -36,6 +36,8 @@ type Timer struct {
 	Label string        // Label says what to do then, in the imperative.
 	Start Moment        // Start is the stamp of the fact that started it.
 	After time.Duration // After is the length; zero counts up and never falls due.
+	// Priority is how much it matters that somebody comes.
+	Priority Priority
 
 	Seen     bool          // Seen says that the person acknowledged it.
 	Deferred Moment        // Deferred is when it was last put off, or zero.
@@ -78,6 +80,15 @@ func (t Timer) State(now Moment) State {
 	default:
 		return Due
 	}
+}
+
+// Asking gives how long the timer has been due, or due again.
+func (t Timer) Asking(now Moment) time.Duration {
+	late := -t.Remaining(now)
+	if t.Deferred.IsZero() {
+		return late
+	}
+	return min(late, -t.deferredLeft(now))
 }
 
 func (t Timer) deferredLeft(now Moment) time.Duration {

@@ -1,10 +1,15 @@
 package ui
 
 import (
+	"slices"
 	"testing"
 	"time"
 
 	"bench/internal/batch"
+	"bench/internal/recipe"
+	"bench/internal/timer"
+
+	tea "github.com/charmbracelet/bubbletea"
 )
 
 // TestAlarmOfTheBenchFirst holds a and z to the batch on the bench before any
@@ -43,4 +48,142 @@ func TestOfferIsNoTrap(t *testing.T) {
 	before := len(p.store.facts("26K25A"))
 	p.press("z", "!").sees("FIRST AID").press("enter").sees("a seen z later").recorded(before)
 	p.press("z").types("126.7").press("enter").recorded(before + 1).press("x").sees("Leave out")
+}
+
+// ringsOver looks each second and gives the seconds at which the bell rang.
+func (p *person) ringsOver(d time.Duration) []int {
+	p.t.Helper()
+	var at []int
+	for s := 1; s <= int(d/time.Second); s++ {
+		before := p.bells
+		if p.looks(time.Second); p.bells > before {
+			at = append(at, s)
+		}
+	}
+	return at
+}
+
+// TestBellByPriority holds the look at a layer to three bells, that at the gel to
+// ringing until it is answered, and an answer to silence.
+func TestBellByPriority(t *testing.T) {
+	p := arrives(t, newMemory()).starts().works("dusk/shea")
+	p.bells = 0
+	p.looks(p.until() - time.Second)
+	if at := p.ringsOver(10 * time.Minute); !slices.Equal(at, []int{1, 61, 121}) {
+		t.Errorf("the look rang at %v", at)
+	}
+	if want := []string{"look at base: do embeds stay put? (Lighthouse at dusk, batch 26K25A)"}; !slices.Equal(p.notices, want) {
+		t.Errorf("notices %q", p.notices)
+	}
+	p.press("z", "z")
+	if at := p.ringsOver(5*time.Minute + 10*time.Second); !slices.Equal(at, []int{300}) {
+		t.Errorf("put off by five minutes, it rang at %v", at)
+	}
+	p.press("a").works("")
+	p.bells = 0
+	p.looks(p.until() - time.Second).sees("in 1 s")
+	if at := p.ringsOver(35 * time.Second); !slices.Equal(at, []int{1, 11, 21, 31}) {
+		t.Errorf("the look at the gel rang at %v", at)
+	}
+	p.sees("!!! look at the gel").press("a").seesNot("!!!")
+	if at := p.ringsOver(time.Minute); len(at) > 0 {
+		t.Errorf("answered, it rang at %v", at)
+	}
+}
+
+// until is how long the foremost timer still runs.
+func (p *person) until() time.Duration {
+	return p.m.board().Timers(p.moment())[0].Remaining(p.moment())
+}
+
+// TestBellComesWithoutAKey holds the program to waking itself for each bell.
+func TestBellComesWithoutAKey(t *testing.T) {
+	p := arrives(t, newMemory()).starts().works("").looks(90 * time.Minute)
+	var asked []time.Duration
+	p.m.ticks.after = func(d time.Duration, _ func(time.Time) tea.Msg) tea.Cmd {
+		asked = append(asked, d)
+		return nil
+	}
+	for range 12 {
+		before := p.bells
+		p.looks(10 * time.Second)
+		if p.bells != before+1 {
+			t.Fatalf("%d bells after ten seconds", p.bells-before)
+		}
+	}
+	for _, d := range asked {
+		if d > 10*time.Second {
+			t.Errorf("the next look is %v away", d)
+		}
+	}
+}
+
+// TestFellDueWhileClosed holds what nobody was there for to being listed at start
+// with how late it is, and to sounding then.
+func TestFellDueWhileClosed(t *testing.T) {
+	p := arrives(t, newMemory()).starts().works("").press("esc").sees("Under way").seesNot("while bench was closed")
+	p.waits(26 * time.Hour)
+	p.bells = 0
+	p.comesIn().sees("Fell due while bench was closed", "!!! look at the gel", "!!  unmould 3 loaves · Lighthouse at dusk, batch 26K25A", "late by 2 h 00 min")
+	if p.bells != 1 || len(p.notices) > 0 {
+		t.Errorf("%d bells, notices %q", p.bells, p.notices)
+	}
+	p.press("a", "a", "a").seesNot("while bench was closed", "!!")
+	f := p.store.facts("26K25A")
+	if got := f[len(f)-1]; got != (batch.TimerSeen{Timer: "unmould"}) {
+		t.Errorf("the last to be answered is %+v", got)
+	}
+}
+
+// TestQuietHours holds them to letting through what must not wait, and to the
+// rest being heard when they are over; silence is silent, and says so.
+func TestQuietHours(t *testing.T) {
+	p := arrives(t, newMemory())
+	p.manner.Quiet = timer.Hours{From: 8 * time.Hour, To: 15 * time.Hour}
+	p.comesIn().starts().works("dusk/shea").sees("quiet hours")
+	p.bells = 0
+	p.looks(6 * time.Minute).sees("!! look at base")
+	if p.bells != 0 {
+		t.Error("a look rang in quiet hours")
+	}
+	p.looks(15*time.Hour - p.clock.Sub(p.clock.Truncate(24*time.Hour))).seesNot("quiet hours")
+	if p.bells != 1 {
+		t.Errorf("%d bells when they are over", p.bells)
+	}
+
+	p = arrives(t, newMemory())
+	p.manner.Quiet = timer.Hours{From: 8 * time.Hour, To: 15 * time.Hour}
+	p.comesIn().starts().works("")
+	p.bells = 0
+	if p.looks(61 * time.Minute); p.bells != 1 || len(p.notices) > 0 {
+		t.Errorf("%d bells, notices %q from the gel in quiet hours", p.bells, p.notices)
+	}
+
+	p = arrives(t, newMemory())
+	p.manner.Sound = recipe.Off
+	p.comesIn().starts().works("").looks(2*time.Hour).sees("!!! look at the gel", "silent")
+	if p.bells != 0 || len(p.notices) > 0 {
+		t.Errorf("%d bells, notices %q in silence", p.bells, p.notices)
+	}
+}
+
+// TestLaterIsListed holds a weigh-in that is due to no bell, and to covering
+// nothing that the hands are at in another batch.
+func TestLaterIsListed(t *testing.T) {
+	p := arrives(t, newMemory()).cures(1)
+	p.bells = 0
+	p.waits(8*aDay).comesIn().sees("!   weigh bar 1", "late by")
+	if p.bells != 0 {
+		t.Errorf("a weigh-in rang")
+	}
+	p.press("down", "enter", "enter").works("dusk/shea").sees("· look at base")
+	p.press("a").sees("No alarm is due")
+}
+
+// TestComesBackUnseen holds an alarm that comes back to taking no key that is on
+// its way, as one that comes up.
+func TestComesBackUnseen(t *testing.T) {
+	p := arrives(t, newMemory()).starts().works("dusk/shea").looks(6*time.Minute).press("z", "z")
+	n := len(p.store.facts("26K25A"))
+	p.looks(5 * time.Minute).gets(keyOf("a")).sees("just come up").recorded(n)
 }

@@ -10,6 +10,7 @@ import (
 	"time"
 	"unicode/utf8"
 
+	"bench/internal/timer"
 	"bench/internal/ui/ink"
 
 	"github.com/charmbracelet/x/ansi"
@@ -44,6 +45,13 @@ var scenes = []struct {
 	{"sky-poured", func(p *person) { p.starts().works("dusk/sky/loaf 3/pour").press("left") }},
 	{"by-eye", func(p *person) { p.starts().works("sea/olive").types("340").press("b") }},
 	{"waiting", func(p *person) { p.starts().works("").looks(70 * time.Minute) }},
+	{"fell-due", func(p *person) {
+		p.starts().works("").press("esc").waits(26 * time.Hour).comesIn()
+	}},
+	{"quiet-hours", func(p *person) {
+		p.manner.Quiet = timer.Hours{From: 9 * time.Hour, To: 12 * time.Hour}
+		p.comesIn().starts().works("dusk/shea").looks(5*time.Minute + 4*time.Second)
+	}},
 	{"first-aid", func(p *person) { p.press("!") }},
 	{"keys", func(p *person) { p.press("?") }},
 	{"note", func(p *person) { p.starts().press("n").types("window open, 19 °C") }},

@@ -11,6 +11,7 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/quantity"
+	"bench/internal/recipe"
 	"bench/internal/steps"
 	"bench/internal/timer"
 	"bench/internal/ui/ink"
@@ -40,14 +41,27 @@ type person struct {
 	waiting  []tea.Cmd
 	ticks    int
 	left     bool // left says that the program has ended.
+	bells    int  // bells is how often the bell rang.
+	notices  []string
+	manner   recipe.Manner
 }
 
 func arrives(t testing.TB, s *memory) *person {
 	t.Helper()
-	p := &person{t: t, store: s, clock: morning}
+	return (&person{t: t, store: s, clock: morning}).comesIn()
+}
+
+// comesIn opens bench anew.
+func (p *person) comesIn() *person {
+	p.t.Helper()
 	p.m = New(Deps{
 		Theme: ink.NewTheme(ink.Bare, ink.Unknown), Location: time.UTC, Now: p.moment,
-		Recipes: func() []intent.RecipeItem { return builtin(t) }, Store: s, Home: "~/harbour",
+		Recipes: func() []intent.RecipeItem { return builtin(p.t) }, Store: p.store, Home: "~/harbour",
+		Manner: func() recipe.Manner { return p.manner },
+		Outside: Outside{
+			Bell:   func() tea.Msg { p.bells++; return nil },
+			Notify: func(what, of string) tea.Cmd { p.notices = append(p.notices, what+" ("+of+")"); return nil },
+		},
 	})
 	p.m.ticks.after = func(time.Duration, func(time.Time) tea.Msg) tea.Cmd {
 		p.ticks++

@@ -4,6 +4,7 @@ import (
 	"errors"
 
 	"bench/internal/batch"
+	"bench/internal/recipe"
 	"bench/internal/timer"
 	"bench/internal/ui/bench"
 	"bench/internal/ui/ink"
@@ -24,8 +25,11 @@ type (
 		past intent.Past
 		err  error
 	}
-	// recipesMsg brings the recipes.
-	recipesMsg []intent.RecipeItem
+	// recipesMsg brings the recipes, and how the screen is to behave.
+	recipesMsg struct {
+		recipes []intent.RecipeItem
+		manner  recipe.Manner
+	}
 	// startedMsg brings the first entry of a new batch.
 	startedMsg struct {
 		code  string
@@ -81,8 +85,14 @@ func (m Model) shelved(msg closedMsg) (Model, tea.Cmd) {
 // recipesCmd reads the recipes, once the batches are there: a batch under way is
 // what somebody comes for in a hurry.
 func (m Model) recipesCmd() tea.Cmd {
-	read := m.deps.Recipes
-	return func() tea.Msg { return recipesMsg(read()) }
+	d := m.deps
+	return func() tea.Msg {
+		msg := recipesMsg{recipes: d.Recipes()}
+		if d.Manner != nil {
+			msg.manner = d.Manner()
+		}
+		return msg
+	}
 }
 
 func (m Model) startCmd(a intent.Start, at timer.Moment) tea.Cmd {

@@ -4,6 +4,7 @@ import (
 	"time"
 
 	"bench/internal/timer"
+	"bench/internal/ui/alarm"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -28,9 +29,9 @@ func (t ticks) fired(msg tickMsg) ticks {
 }
 
 // schedule asks for the next tick: every second while a timer that shows has
-// less than two minutes to go or has run for less, every minute otherwise.
-func (m *Model) schedule() tea.Cmd {
-	list := m.board().Timers(m.now)
+// less than two minutes to go or has run for less, every minute otherwise, and when
+// an alarm sounds again.
+func (m *Model) schedule(list []alarm.Watched) tea.Cmd {
 	all := make([]timer.Timer, len(list))
 	step := time.Minute
 	for i, t := range list {
@@ -45,6 +46,9 @@ func (m *Model) schedule() tea.Cmd {
 		return nil
 	}
 	d = min(d, untilMinute(m.now)) // The clock beside the timers turns too.
+	if sound, sounds := m.ear.Next(m.now); sounds {
+		d = min(d, sound)
+	}
 	due := timer.Moment{Wall: m.now.Wall.Add(d), Boot: m.now.Boot, SinceBoot: m.now.SinceBoot + d}
 	if !m.ticks.due.IsZero() {
 		left, _ := m.ticks.due.Since(m.now)

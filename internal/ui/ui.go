@@ -11,6 +11,7 @@ package ui
 import (
 	"time"
 
+	"bench/internal/recipe"
 	"bench/internal/timer"
 	"bench/internal/ui/after"
 	"bench/internal/ui/alarm"
@@ -31,7 +32,15 @@ type Deps struct {
 	Now      func() timer.Moment        // Now stamps messages as they enter; no view calls it.
 	Recipes  func() []intent.RecipeItem // Recipes is read, in a command, when the home screen opens.
 	Store    intent.Store
-	Home     string // Home is the data folder, shown in words.
+	Home     string               // Home is the data folder, shown in words.
+	Manner   func() recipe.Manner // Manner is read with the recipes; nil is none stated.
+	Outside  Outside
+}
+
+// Outside is what reaches the maker beside the screen. Any of it may be nil.
+type Outside struct {
+	Bell   func() tea.Msg
+	Notify func(what, of string) tea.Cmd
 }
 
 // reading is the work of the store that no leave needs to wait for.
@@ -57,6 +66,9 @@ type Model struct {
 	rack   after.Rack
 
 	guard    keys.Guard
+	manner   recipe.Manner
+	settled  bool // settled says that the manner has been read.
+	ear      alarm.Ear
 	offer    intent.PutOff // offer waits for how long an alarm is to be put off; zero is none.
 	along    along         // along is set while the batch on the bench is another's.
 	flight   string        // flight says what the store is at work on, or "".
@@ -86,8 +98,10 @@ func (m Model) Init() tea.Cmd { return m.loadCmd("") }
 func (m Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	m.now = m.deps.Now()
 	next, cmd := m.handle(msg)
-	tick := next.schedule()
-	return next, tea.Batch(cmd, tick)
+	timers := next.board().Timers(next.now)
+	sound := next.listen(timers)
+	tick := next.schedule(timers)
+	return next, tea.Batch(cmd, sound, tick)
 }
 
 // handle routes a message; every kind has one place where it is taken.
@@ -104,7 +118,8 @@ func (m Model) handle(msg tea.Msg) (Model, tea.Cmd) {
 	case closedMsg:
 		return m.shelved(msg)
 	case recipesMsg:
-		m.home = m.home.Offered(msg)
+		m.home = m.home.Offered(msg.recipes)
+		m.manner, m.settled = msg.manner, true
 	case startedMsg:
 		return m.started(msg)
 	case openedMsg:

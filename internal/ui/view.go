@@ -38,7 +38,9 @@ func (m Model) lines(w, h int) []string {
 	var lines []string
 	switch m.page {
 	case intent.PageHome:
-		lines = m.home.View(t, w, rows, m.now)
+		h := m.home
+		h.Above = m.board().Missed(t, w, m.ear.Opened(), m.now)
+		lines = h.View(t, w, rows, m.now)
 	case intent.PageSetup:
 		lines = m.setup.View(t, w, rows)
 	case intent.PageRecord:
@@ -117,5 +119,5 @@ func (m Model) board() alarm.Board {
 			batches[i].Plan = m.bench.Plan
 		}
 	}
-	return alarm.Board{Batches: batches, Bench: m.bench.Code, Offer: m.offer, At: m.deps.Location}
+	return alarm.Board{Batches: batches, Bench: m.bench.Code, Offer: m.offer, Hush: m.hush(), At: m.deps.Location}
 }

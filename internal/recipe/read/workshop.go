@@ -5,6 +5,7 @@ import (
 
 	"bench/internal/quantity"
 	"bench/internal/recipe"
+	"bench/internal/timer"
 )
 
 // Workshop reads a workshop document and checks it by itself. The rest is as
@@ -33,8 +34,11 @@ func (r *reader) workshop(n *yaml.Node, out *recipe.Workshop) {
 		"responsible person": func(n *yaml.Node, p recipe.Path) {
 			r.items(n, p, func(n *yaml.Node, p recipe.Path) { out.Responsible = append(out.Responsible, r.line(n, p)) })
 		},
-		"cutting":  into(&out.Cutting, r.cutting),
-		"extruder": into(&out.Extruder, r.extruder),
+		"quiet hours": into(&out.Manner.Quiet, measure(r, timer.ParseHours)),
+		"alarm sound": into(&out.Manner.Sound, choice(r, recipe.On, recipe.Off)),
+		"mouse":       into(&out.Manner.Mouse, choice(r, recipe.On, recipe.Off)),
+		"cutting":     into(&out.Cutting, r.cutting),
+		"extruder":    into(&out.Extruder, r.extruder),
 		"sticks": func(n *yaml.Node, p recipe.Path) {
 			r.items(n, p, func(n *yaml.Node, p recipe.Path) { out.Sticks = append(out.Sticks, r.stick(n, p)) })
 		},

@@ -21,6 +21,7 @@ type Board struct {
 	Batches []intent.UnderWay
 	Bench   string // bench is the batch that is being worked on.
 	Offer   intent.PutOff
+	Hush    string // Hush is why alarms make no sound just now, in a word, or "".
 	At      *time.Location
 }
 
@@ -31,9 +32,10 @@ type Watched struct {
 	recipe string
 }
 
-// Timers gives what runs in all batches: what is due first, that of the batch on
-// the bench before others and the latest one foremost, then what falls due next,
-// then what counts up.
+// Timers gives what runs in all batches: what is due first, by priority, that of
+// the batch on the bench before others and the latest one foremost; then what
+// falls due next, then what counts up. What is only listed covers nothing that
+// the hands are at.
 func (b Board) Timers(now timer.Moment) []Watched {
 	var list []Watched
 	for _, each := range b.Batches {
@@ -55,19 +57,33 @@ func (b Board) Timers(now timer.Moment) []Watched {
 	return list
 }
 
+// near is how soon a timer asks that comes before what is only listed.
+const near = 2 * time.Hour
+
 // rank sorts what asks for something before what only runs.
 func (b Board) rank(t Watched, now timer.Moment) int {
+	due, here := t.State(now) == timer.Due, t.code == b.Bench
 	switch {
 	case b.Offer == (intent.PutOff{Code: t.code, Timer: t.ID}):
-		return -1 // A question that is open stays in sight.
-	case t.State(now) == timer.Due && t.code == b.Bench:
-		return 0
-	case t.State(now) == timer.Due:
+		return 0 // A question that is open stays in sight.
+	case due && t.Priority == timer.ActNow && here:
 		return 1
-	case t.CountsUp():
-		return 3
-	default:
+	case due && t.Priority == timer.ActNow:
 		return 2
+	case due && t.Priority == timer.Soon && here:
+		return 3
+	case due && t.Priority == timer.Soon:
+		return 4
+	case due && here:
+		return 6
+	case due:
+		return 9
+	case t.CountsUp():
+		return 8
+	case t.AsksAt(now).Sub(now.Wall) < near:
+		return 5
+	default:
+		return 7
 	}
 }
 
@@ -82,7 +98,7 @@ func (b Board) Answer(p keys.Press, putOff, unsaved bool) intent.Action {
 		return intent.Word{Text: "No alarm is due."}
 	}
 	top := list[0]
-	if -top.Remaining(p.At) < keys.Startle && top.Deferred.IsZero() {
+	if top.Asking(p.At) < keys.Startle {
 		return intent.Word{Text: "An alarm has just come up; read it first."}
 	}
 	if unsaved {
@@ -116,11 +132,18 @@ func (b Board) Lines(t ink.Theme, w, rows int, now timer.Moment) []string {
 		}
 		tail := more
 		if i == 0 {
-			tail = more + clock + " "
+			tail = more + b.hush() + clock + " "
 		}
 		lines = append(lines, b.alarmLine(t, each, tail, w, now))
 	}
 	return lines
+}
+
+func (b Board) hush() string {
+	if b.Hush == "" {
+		return ""
+	}
+	return b.Hush + "  "
 }
 
 // alarmLine is one timer: what, and when. The words for what give way first.
@@ -129,16 +152,32 @@ func (b Board) alarmLine(t ink.Theme, each Watched, tail string, w int, now time
 	if each.code != b.Bench {
 		what = ink.Clean(each.code) + ": " + what
 	}
-	when := ink.Timing(each.Timer, now, b.At)
+	sign, when := Sign(each.Timer, now), ink.Timing(each.Timer, now, b.At)
 	if each.State(now) == timer.Due {
 		when += "   a seen z later"
 		if b.Offer == (intent.PutOff{Code: each.code, Timer: each.ID}) {
 			when, tail = "later: "+offerWords(b.Offer), ""
 		}
 	}
-	what = ink.Cut(what, w-ink.Width(when)-ink.Width(tail)-7)
-	if each.State(now) == timer.Due {
-		return t.Alarm.Render(ink.Between(" "+ink.SignOff+ink.SignOff+" "+what+"  "+when, tail, w))
+	what = ink.Cut(what, w-ink.Width(when)-ink.Width(tail)-ink.Width(sign)-5)
+	if each.State(now) == timer.Due && each.Priority != timer.Later {
+		return t.Alarm.Render(ink.Between(" "+sign+" "+what+"  "+when, tail, w))
 	}
-	return ink.Between(" "+t.Quiet.Render(ink.SignLater+" "+what)+"  "+when, t.Quiet.Render(tail), w)
+	return ink.Between(" "+t.Quiet.Render(sign+" "+what)+"  "+when, t.Quiet.Render(tail), w)
+}
+
+// Sign tells the priority of what is due at a glance: more of it is more (IEC
+// 60601-1-8 marks alarms by one to three exclamation marks, from memory).
+func Sign(t timer.Timer, now timer.Moment) string {
+	if t.State(now) != timer.Due {
+		return ink.SignLater
+	}
+	switch t.Priority {
+	case timer.ActNow:
+		return ink.SignOff + ink.SignOff + ink.SignOff
+	case timer.Soon:
+		return ink.SignOff + ink.SignOff
+	default:
+		return ink.SignOff
+	}
 }

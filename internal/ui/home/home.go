@@ -26,6 +26,7 @@ type Screen struct {
 	Word    string
 	Folder  string
 	At      *time.Location
+	Above   []string // Above are lines that come before the list, such as what fell due.
 }
 
 // Loaded takes the batches that were read. The cursor stays on what it was on.

@@ -56,7 +56,7 @@ func (h Screen) Words(t ink.Theme, w int) []string {
 
 // list gives all lines, and which of them the cursor is on.
 func (h Screen) list(t ink.Theme, w int, now timer.Moment) (lines []string, at int) {
-	lines = []string{"", " " + t.Strong.Render("Under way")}
+	lines = append(slices.Clone(h.Above), "", " "+t.Strong.Render("Under way"))
 	if len(h.Batches) == 0 {
 		lines = append(lines, "   "+t.Quiet.Render(h.none()))
 	}

@@ -1,0 +1,36 @@
+package alarm
+
+import (
+	"slices"
+
+	"bench/internal/timer"
+	"bench/internal/ui/ink"
+)
+
+// mostMissed keeps the batches in sight below what was missed.
+const mostMissed = 6
+
+// Missed lists what fell due before bench was opened and still waits for
+// somebody, the most urgent first. A zero opened is not known yet.
+func (b Board) Missed(t ink.Theme, w int, opened, now timer.Moment) []string {
+	if opened.IsZero() {
+		return nil
+	}
+	open, _ := now.Since(opened)
+	list := slices.DeleteFunc(b.Timers(now), func(each Watched) bool {
+		return each.State(now) != timer.Due || each.Asking(now) <= open
+	})
+	if len(list) == 0 {
+		return nil
+	}
+	lines := []string{"", " " + t.Strong.Render("Fell due while bench was closed")}
+	for i, each := range list {
+		if i == mostMissed {
+			return append(lines, "   "+t.Quiet.Render(ink.Count(len(list)-i, "more", "more")))
+		}
+		what, of := each.Words()
+		what = "   " + ink.Fit(Sign(each.Timer, now), 4) + ink.Clean(what+" · "+of)
+		lines = append(lines, ink.Between(what, each.Say(now)+" ", w))
+	}
+	return lines
+}
