@@ -7,6 +7,8 @@ import (
 	"time"
 
 	"github.com/spf13/cobra"
+
+	"bench/internal/timer"
 )
 
 // version is set by the linker in a release; otherwise the module's is said.
@@ -74,8 +76,14 @@ func versionWords() string {
 	return "(unknown)"
 }
 
-// now gives the clock: the machine's, or one that the clock flag set going.
+// now gives the clock, in moments as they are kept.
 func (a *app) now() (nowFunc, error) {
+	now, err := a.clockOf()
+	return func() timer.Moment { return now().Fixed() }, err
+}
+
+// clockOf gives the machine's clock, or one that the clock flag set going.
+func (a *app) clockOf() (nowFunc, error) {
 	switch {
 	case !(a.speed > 0): // Not a number, too.
 		return nil, fmt.Errorf("--clock-speed %v is not above zero", a.speed)

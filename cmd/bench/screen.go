@@ -56,14 +56,14 @@ func (a *app) screen() error {
 }
 
 // relay tells the screen in its own words what the terminal asks for.
-type relay struct{ tea.Model }
+type relay struct{ ui.Model }
 
 func (r relay) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	if _, stop := msg.(draw.StopRequestedMsg); stop {
 		msg = ui.StopMsg{}
 	}
 	next, cmd := r.Model.Update(msg)
-	return relay{next}, cmd
+	return relay{next.(ui.Model)}, cmd
 }
 
 // theme takes the colours from the environment; the terminal is never asked.

@@ -26,16 +26,22 @@ var (
 	errOverdue      = errors.New("the program did not stop in time when it was asked to")
 )
 
-// Run drives the model until it quits. The model gets a tea.WindowSizeMsg before
-// any other message and after each change of size; its view is drawn after each
-// message. tea.Suspend works as usual; another program is run by Exec.
+// Still is for a model that knows when its view is not worth drawing: nothing has
+// changed since the last message, or what has is about to be overtaken by another
+// message. The model sees to it that one comes.
+type Still interface{ Still() bool }
+
+// Run drives the model until it quits. Its first command starts before the
+// terminal is taken. The model gets a tea.WindowSizeMsg before any other message
+// and after each change of size; its view is drawn after each message, unless it
+// is Still. tea.Suspend works as usual; another program is run by Exec.
 func Run(model tea.Model, opt Options) (tea.Model, error) {
 	opt = opt.withDefaults()
 	signals := make(chan os.Signal, 8)
 	signal.Notify(signals, watched()...)
 	defer signal.Stop(signals)
 
-	t, err := Open(opt)
+	t, err := find(opt)
 	if err != nil {
 		return model, err
 	}
@@ -51,6 +57,10 @@ func Run(model tea.Model, opt Options) (tea.Model, error) {
 		tea.WithoutCatchPanics(), // It would print the trace before the terminal is back.
 		tea.WithFilter(d.filter),
 	)
+	d.start(model.Init()) // What it reads comes while the terminal is taken.
+	if err := t.Acquire(); err != nil {
+		return model, err
+	}
 	done := make(chan struct{})
 	defer close(done)
 	go d.watch(done)
@@ -76,9 +86,8 @@ type driver struct {
 
 func (d *driver) Init() tea.Cmd {
 	width, height := d.terminal.Size()
-	start := d.model.Init()
-	_, sized := d.Update(tea.WindowSizeMsg{Width: width, Height: height})
-	return tea.Batch(d.guard(start), sized)
+	_, cmd := d.Update(tea.WindowSizeMsg{Width: width, Height: height})
+	return cmd
 }
 
 func (d *driver) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
@@ -97,7 +106,9 @@ func (d *driver) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	var cmd tea.Cmd
 	d.model, cmd = d.model.Update(msg)
 	d.start(cmd)
-	d.failing(d.terminal.Draw(d.model.View()))
+	if still, ok := d.model.(Still); !ok || !still.Still() {
+		d.failing(d.terminal.Draw(d.model.View()))
+	}
 	return d, nil
 }
 
@@ -109,11 +120,23 @@ func (d *driver) failing(err error) {
 }
 
 // start runs a command as Bubble Tea would, but before the frame is drawn, so
-// that a fact is on its way to the disk while its key is answered.
+// that a fact is on its way to the disk while its key is answered. Commands that
+// come together start at once, without a way round through the program's loop.
 func (d *driver) start(cmd tea.Cmd) {
-	if cmd = d.guard(cmd); cmd != nil {
-		go func() { d.program.Send(cmd()) }()
+	if cmd = d.guard(cmd); cmd == nil {
+		return
 	}
+	go func() {
+		switch msg := cmd().(type) {
+		case nil:
+		case tea.BatchMsg:
+			for _, each := range msg {
+				d.start(each)
+			}
+		default:
+			d.program.Send(msg)
+		}
+	}()
 }
 
 // View is for Bubble Tea's renderer, which is off.

@@ -68,7 +68,19 @@ type Terminal struct {
 // Open takes the terminal: raw mode, alternate screen, no cursor, marked pastes.
 // The error wraps ErrNotTerminal if input or output is none.
 func Open(opt Options) (*Terminal, error) {
-	opt = opt.withDefaults()
+	t, err := find(opt.withDefaults())
+	if err != nil {
+		return nil, err
+	}
+	if err := t.Acquire(); err != nil {
+		_ = t.Close() // The first error says more.
+		return nil, err
+	}
+	return t, nil
+}
+
+// find gives the terminal as it is, not taken yet.
+func find(opt Options) (*Terminal, error) {
 	for _, file := range []*os.File{opt.In, opt.Out} {
 		if !term.IsTerminal(file.Fd()) {
 			return nil, fmt.Errorf("%s is %w: start in a terminal, without a pipe or redirection", file.Name(), ErrNotTerminal)
@@ -79,10 +91,6 @@ func Open(opt Options) (*Terminal, error) {
 	case "linux", "dumb": // These may print what they do not know.
 	default:
 		t.screen.marks = true
-	}
-	if err := t.Acquire(); err != nil {
-		_ = t.Close() // The first error says more.
-		return nil, err
 	}
 	return t, nil
 }

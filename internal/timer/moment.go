@@ -26,5 +26,21 @@ func (m Moment) Since(start Moment) (elapsed time.Duration, byBoot bool) {
 	return max(0, m.Wall.Sub(start.Wall)), false
 }
 
+// Same says that two moments are one, with the same offset, however their clocks
+// came to know it.
+func (m Moment) Same(n Moment) bool {
+	_, here := m.Wall.Zone()
+	_, there := n.Wall.Zone()
+	return m.Wall.Equal(n.Wall) && here == there && m.Boot == n.Boot && m.SinceBoot == n.SinceBoot
+}
+
+// Fixed gives the moment as it is kept: its offset stays, and the rules of the
+// place that it came from do not.
+func (m Moment) Fixed() Moment {
+	_, offset := m.Wall.Zone()
+	m.Wall = m.Wall.In(time.FixedZone("", offset))
+	return m
+}
+
 // IsZero says that the moment was never set.
 func (m Moment) IsZero() bool { return m.Wall.IsZero() && m.Boot == "" }

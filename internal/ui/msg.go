@@ -117,22 +117,18 @@ func (m Model) openCmd(a intent.Open, at timer.Moment) tea.Cmd {
 	}
 }
 
-// appendCmd keeps a fact. A batch that is not on the bench is taken hold of for
-// as long as that takes.
-func (m Model) appendCmd(a intent.Keep, held bool) tea.Cmd {
+// appendElsewhereCmd keeps a fact of a batch that is not on the bench, which is
+// taken hold of for as long as that takes.
+func (m Model) appendElsewhereCmd(a intent.Keep) tea.Cmd {
 	s := m.deps.Store
 	return func() tea.Msg {
 		msg := appendedMsg{keep: a}
-		if !held {
-			if _, msg.err = s.Open(a.Code, a.At); msg.err != nil {
-				return msg
-			}
+		if _, msg.err = s.Open(a.Code, a.At); msg.err != nil {
+			return msg
 		}
 		msg.entry, msg.err = s.Append(a.Code, a.Fact, a.At)
 		msg.remark = s.Remark()
-		if !held {
-			msg.let = s.Release(a.Code)
-		}
+		msg.let = s.Release(a.Code)
 		return msg
 	}
 }
@@ -196,7 +192,7 @@ func (m Model) appended(msg appendedMsg) (Model, tea.Cmd) {
 		m = m.arrive(intent.PageBench)
 		return m.stay(""), nil
 	}
-	m.bench = m.bench.Entered(msg.entry, m.now)
+	m.bench = m.bench.Entered(msg.entry, m.ahead.outcome(m.bench, msg.entry), m.now)
 	m.home = m.home.With(m.underWay())
 	return m.remarked(msg.remark).land()
 }

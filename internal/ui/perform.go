@@ -103,15 +103,17 @@ func (m Model) keep(act intent.Keep, at timer.Moment) (Model, tea.Cmd) {
 	if act.At.IsZero() {
 		act.At = at
 	}
+	m.still = m.page == intent.PageBench && act.Code == m.bench.Code
 	if m.page == intent.PageAsk || m.page == intent.PageRecord || m.page == intent.PageWays || m.page == intent.PagePot || m.page == intent.PageChoices {
 		m = m.show(intent.PageBench)
 	}
-	held := act.Code == m.bench.Code
-	if held {
-		m.bench = m.bench.Sent(act)
-	}
 	m.flight = "saving the last entry"
-	return m, m.appendCmd(act, held)
+	if act.Code != m.bench.Code {
+		return m, m.appendElsewhereCmd(act)
+	}
+	m.ahead = guess(m.bench, act)
+	m.bench = m.bench.Sent(act)
+	return m, m.appendCmd(act, m.ahead)
 }
 
 // show changes the screen and remembers when, so that a key already on its way

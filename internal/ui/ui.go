@@ -71,6 +71,8 @@ type Model struct {
 	ear      alarm.Ear
 	offer    intent.PutOff // offer waits for how long an alarm is to be put off; zero is none.
 	along    along         // along is set while the batch on the bench is another's.
+	ahead    ahead         // ahead is what the fact in flight will lead to.
+	still    bool          // still says that the screen stays as it is for a moment.
 	flight   string        // flight says what the store is at work on, or "".
 	quitting bool          // quitting waits for the flight to land.
 	ticks    ticks
@@ -96,7 +98,7 @@ func (m Model) Init() tea.Cmd { return m.loadCmd("") }
 // Update takes one message: it stamps it, hands it on, and sees to the next
 // tick.
 func (m Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
-	m.now = m.deps.Now()
+	m.now, m.still = m.deps.Now(), false
 	next, cmd := m.handle(msg)
 	timers := next.board().Timers(next.now)
 	sound := next.listen(timers)
@@ -150,6 +152,7 @@ func (m Model) keyed(msg tea.KeyMsg) (Model, tea.Cmd) {
 	for _, k := range keys.Split(msg) {
 		var p keys.Press
 		var cmd tea.Cmd
+		m.still = false
 		m.guard, p = m.guard.Press(k, m.now)
 		m, cmd = m.pressed(p)
 		cmds = append(cmds, cmd)

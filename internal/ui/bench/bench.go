@@ -7,6 +7,7 @@ package bench
 
 import (
 	"slices"
+	"sync"
 	"time"
 
 	"bench/internal/batch"
@@ -74,14 +75,29 @@ func (b Screen) Refused(k intent.Keep, why error) Screen {
 	return b
 }
 
-// Entered applies a fact that is durable, and plans anew. A number that is
+// Outcome is what a fact leads to.
+type Outcome struct {
+	State batch.State
+	Plan  steps.Plan
+}
+
+// After gives what a fact leads to. It is worked out once, when it is asked for
+// first, which may be while the fact is still on its way to the disk.
+func (b Screen) After(e batch.Entry) func() Outcome {
+	before := b.State
+	return sync.OnceValue(func() Outcome {
+		s := before.Apply(e)
+		return Outcome{s, steps.Of(s)}
+	})
+}
+
+// Entered takes up what a fact led to that is durable now. A number that is
 // being typed stays with its task.
-func (b Screen) Entered(e batch.Entry, now timer.Moment) Screen {
+func (b Screen) Entered(e batch.Entry, o Outcome, now timer.Moment) Screen {
 	at := b.cursor
 	_, before, _ := b.Current(now)
 	b.sending = ""
-	b.State = b.State.Apply(e)
-	b.Plan = steps.Of(b.State)
+	b.State, b.Plan = o.State, o.Plan
 	task := batch.Task(e.Fact)
 	if pot, ok := e.Fact.(batch.PotWeighed); ok {
 		b.Word = ink.Clean(pot.Vessel + ": " + pot.Finding + ".")
