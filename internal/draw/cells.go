@@ -21,14 +21,15 @@ const replacement = string(utf8.RuneError)
 func (c cell) blank() bool { return c == cell{text: " "} }
 
 // appendCells appends the cells of a line, cut to width columns and without
-// blanks at the end. A line begins unstyled, as all that lipgloss makes does.
+// blanks at the end. A line begins unstyled, as all that lipgloss makes does. A
+// blank keeps only a style that shows on it.
 // Only SGR gets through; other controls and broken UTF-8 become U+FFFD.
 func appendCells(cells []cell, line string, width int) []cell {
-	style := ""
+	style, shows := "", false
 	for line != "" && len(cells) < width {
 		if n := sgrLength(line); n > 0 {
 			style = addSGR(style, line[:n])
-			line = line[n:]
+			line, shows = line[n:], inked(style)
 			continue
 		}
 		text, columns := grapheme(line)
@@ -41,6 +42,10 @@ func appendCells(cells []cell, line string, width int) []cell {
 		}
 		if len(cells)+columns > width {
 			break
+		}
+		if text == " " && !shows {
+			cells = append(cells, cell{text: text})
+			continue
 		}
 		cells = append(cells, cell{text, style})
 		for range columns - 1 {
@@ -97,4 +102,38 @@ func addSGR(style, sequence string) string {
 		return ""
 	}
 	return style + sequence
+}
+
+// inked reports whether a style shows on blanks: it sets more than the weight,
+// the slant and the colour of text (ECMA-48, 8.3.117), or what is not known here.
+func inked(style string) bool {
+	for style != "" {
+		var p string
+		p, style = parameter(strings.TrimPrefix(style, "\x1b["))
+		switch p {
+		case "1", "2", "3", "22", "23", "39":
+		case "38": // Red, green and blue, or one of a table (ISO 8613-6).
+			p, style = parameter(style)
+			more := 1
+			if p == "2" {
+				more = 3
+			}
+			for range more {
+				_, style = parameter(style)
+			}
+		default:
+			if len(p) != 2 || p[0] != '3' && p[0] != '9' || p[1] > '7' {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// parameter cuts the first parameter from a style.
+func parameter(style string) (first, rest string) {
+	if i := strings.IndexAny(style, ";m"); i >= 0 {
+		return style[:i], style[i+1:]
+	}
+	return style, ""
 }

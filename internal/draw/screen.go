@@ -1,6 +1,7 @@
 package draw
 
 import (
+	"math"
 	"strconv"
 	"strings"
 	"unicode/utf8"
@@ -11,10 +12,6 @@ const (
 	frameBegin = "\x1b[?2026h"
 	frameEnd   = "\x1b[?2026l"
 )
-
-// farApart is the number of unchanged cells that cost more to write again than
-// to jump over.
-const farApart = 8
 
 // screen knows what the terminal shows and what must be written to show another
 // frame. It does no input or output.
@@ -28,6 +25,7 @@ type screen struct {
 	spare []cell
 	spans int    // Runs of cells in out.
 	pen   string // The style in force at the end of out.
+	inked bool   // The pen shows on blanks.
 }
 
 type row struct {
@@ -78,23 +76,18 @@ func (s *screen) renderRow(y int, line string) {
 	s.rows[y], s.spare = row{line, now}, old
 
 	at := -1 // The cursor's column, -1 if it is in another row.
-	for x := 0; x < len(now); {
-		if same(old, now, x) {
-			x++
-			continue
+	for x := range now {
+		if same(old, now, x) || now[x].text == "" {
+			continue // The second half of a wide grapheme comes with the first.
 		}
-		end := spanEnd(old, now, x)
-		s.moveTo(y, x)
-		s.write(y, x, now[x:end])
-		x, at = end, end
+		s.moveTo(y, x, at, now)
+		at = s.write(y, x, now)
 	}
 	if len(old) <= len(now) {
 		return
 	}
-	if at != len(now) {
-		s.moveTo(y, len(now))
-	}
-	s.setPen("") // Erased cells take the background in force.
+	s.moveTo(y, len(now), at, now)
+	s.setPenFor(cell{text: " "}) // Erased cells take the background in force.
 	s.out = append(s.out, "\x1b[K"...)
 }
 
@@ -107,37 +100,16 @@ func same(old, now []cell, x int) bool {
 	return now[x].blank()
 }
 
-// spanEnd returns where the run of changed cells that starts at x ends. It takes
-// short unchanged stretches along and never ends within a wide grapheme.
-func spanEnd(old, now []cell, x int) int {
-	end := x + 1
-	for i := end; i < len(now) && i-end < farApart; i++ {
-		if !same(old, now, i) || now[i].text == "" && i == end {
-			end = i + 1
-		}
+// write appends the grapheme at column x and returns the column after it.
+func (s *screen) write(y, x int, cells []cell) (next int) {
+	s.setPenFor(cells[x])
+	s.out = append(s.out, cells[x].text...)
+	for next = x + 1; next < len(cells) && cells[next].text == ""; next++ {
 	}
-	return end
-}
-
-// write appends cells that begin at column x.
-func (s *screen) write(y, x int, cells []cell) {
-	for i, c := range cells {
-		if c.text == "" {
-			continue
-		}
-		s.setPen(c.style)
-		s.out = append(s.out, c.text...)
-		if !joined(c.text) {
-			continue
-		}
-		// Terminals disagree about the width of joined runes, so say where the
-		// next one goes.
-		next := i + 1
-		for next < len(cells) && cells[next].text == "" {
-			next++
-		}
-		s.place(y, x+next)
+	if joined(cells[x].text) {
+		s.place(y, next) // Terminals disagree about the width of joined runes.
 	}
+	return next
 }
 
 func joined(text string) bool {
@@ -145,10 +117,38 @@ func joined(text string) bool {
 	return n < len(text)
 }
 
-// moveTo begins a run of cells at a place.
-func (s *screen) moveTo(y, x int) {
-	s.spans++
-	s.place(y, x)
+// moveTo takes the cursor to a place from column at of the row, or from another
+// row, and what lies between is written again where that takes fewer bytes.
+func (s *screen) moveTo(y, x, at int, cells []cell) {
+	const jump = len("\x1b[9C")
+	switch {
+	case at == x:
+	case at < 0:
+		s.spans++
+		s.place(y, x)
+	case s.bytes(cells[at:x]) <= jump:
+		for _, c := range cells[at:x] {
+			s.out = append(s.out, c.text...)
+		}
+	default: // CUF; it counts columns.
+		s.spans++
+		s.out = append(s.out, "\x1b["...)
+		if x-at > 1 {
+			s.out = strconv.AppendInt(s.out, int64(x-at), 10)
+		}
+		s.out = append(s.out, 'C')
+	}
+}
+
+// bytes returns how many bytes cells take that the pen can write as it is; too
+// many for any gap if it cannot.
+func (s *screen) bytes(cells []cell) (n int) {
+	for _, c := range cells {
+		if n += len(c.text); c.style != s.pen && !(c.blank() && !s.inked) || joined(c.text) {
+			return math.MaxInt
+		}
+	}
+	return n
 }
 
 // place appends a cursor position (CUP), which counts from one.
@@ -160,6 +160,14 @@ func (s *screen) place(y, x int) {
 		s.out = strconv.AppendInt(s.out, int64(x+1), 10)
 	}
 	s.out = append(s.out, 'H')
+}
+
+// setPenFor puts the style of a cell in force; a blank takes any that does not
+// show on it.
+func (s *screen) setPenFor(c cell) {
+	if !c.blank() || s.inked {
+		s.setPen(c.style)
+	}
 }
 
 // setPen puts a style in force, from a reset unless there is none to undo.
@@ -175,5 +183,5 @@ func (s *screen) setPen(style string) {
 		s.out = append(s.out, "\x1b[0;"...)
 		s.out = append(s.out, style[len("\x1b["):]...)
 	}
-	s.pen = style
+	s.pen, s.inked = style, inked(style)
 }
