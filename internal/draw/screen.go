@@ -104,7 +104,9 @@ func same(old, now []cell, x int) bool {
 func (s *screen) write(y, x int, cells []cell) (next int) {
 	s.setPenFor(cells[x])
 	s.out = append(s.out, cells[x].text...)
-	for next = x + 1; next < len(cells) && cells[next].text == ""; next++ {
+	next = x + 1
+	for next < len(cells) && cells[next].text == "" {
+		next++
 	}
 	if joined(cells[x].text) {
 		s.place(y, next) // Terminals disagree about the width of joined runes.
@@ -144,9 +146,11 @@ func (s *screen) moveTo(y, x, at int, cells []cell) {
 // many for any gap if it cannot.
 func (s *screen) bytes(cells []cell) (n int) {
 	for _, c := range cells {
-		if n += len(c.text); c.style != s.pen && !(c.blank() && !s.inked) || joined(c.text) {
+		ready := c.style == s.pen || c.blank() && !s.inked
+		if !ready || joined(c.text) {
 			return math.MaxInt
 		}
+		n += len(c.text)
 	}
 	return n
 }
