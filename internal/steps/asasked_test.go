@@ -170,8 +170,9 @@ func TestPortionsAddUp(t *testing.T) {
 func TestOrderDoesNotMatter(t *testing.T) {
 	var controls []recipe.Control
 	var ends []figures
-	for _, name := range slices.Sorted(maps.Keys(designs(t))) {
-		straight := begin(designs(t)[name](2))
+	designs := designs(t)
+	for _, name := range slices.Sorted(maps.Keys(designs)) {
+		straight := begin(designs[name](2))
 		if err := straight.work(never); err != nil {
 			t.Fatal(err)
 		}

@@ -36,7 +36,7 @@ func TestThePeakIsSaidBeforehand(t *testing.T) {
 	}
 	warm := b.state.Control
 	warm.Room = 30_000 // Not stated is 20 °C.
-	b.state.Control = warm
+	b.state.Control, b.planned = warm, nil
 	if hotter := b.plan().Batters[0].Peak; hotter.Celsius < peak.Celsius+5 {
 		t.Errorf("in a warmer room %+v", hotter)
 	}
