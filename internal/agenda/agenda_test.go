@@ -1,18 +1,15 @@
 package agenda_test
 
 import (
-	"io/fs"
 	"slices"
 	"testing"
 	"time"
 
 	"bench/internal/agenda"
 	"bench/internal/batch"
-	"bench/internal/recipe"
-	"bench/internal/recipe/read"
+	"bench/internal/sample"
 	"bench/internal/steps"
 	"bench/internal/timer"
-	"bench/recipes"
 )
 
 // story is a batch of one loaf with a clock.
@@ -23,20 +20,7 @@ type story struct {
 
 func begin(t *testing.T) *story {
 	t.Helper()
-	data := func(name string) []byte {
-		b, err := fs.ReadFile(recipes.FS(), name)
-		if err != nil {
-			t.Fatal(err)
-		}
-		return b
-	}
-	w, _, _ := read.Workshop("workshop.yaml", data(recipes.WorkshopFile))
-	text := data("tide-lines.yaml")
-	r, _, _ := read.CheckedRecipe("tide-lines.yaml", text, w)
-	c, problems := recipe.Resolve(r, string(text), w, 1)
-	if len(c.Materials) == 0 {
-		t.Fatal(problems)
-	}
+	c := sample.Control(t, "tide-lines.yaml", 1)
 	b := &story{at: time.Date(2026, 3, 2, 9, 0, 0, 0, time.UTC)}
 	b.say(batch.Started{Control: c})
 	return b

@@ -16,7 +16,16 @@ type Said struct {
 	Answer string    `json:",omitempty"` // Answer is what the person said to it.
 }
 
-func (s Said) when() time.Time { return s.When }
+func (s Said) said() Said { return s }
+
+// SaidOf gives what a fact carries of its day and its doubt, which is nothing for
+// most kinds.
+func SaidOf(f Fact) Said {
+	if carries, ok := f.(interface{ said() Said }); ok {
+		return carries.said()
+	}
+	return Said{}
+}
 
 // GelLook is what a loaf looks like while it may gel.
 type GelLook string
@@ -210,8 +219,8 @@ type Told[F Fact] struct {
 // Moment gives when it was so: as it was said, or else when it was said. A time
 // that was only said has no boot clock.
 func (t Told[F]) Moment() timer.Moment {
-	if f, ok := any(t.Fact).(interface{ when() time.Time }); ok && !f.when().IsZero() {
-		return timer.Moment{Wall: f.when()}
+	if when := SaidOf(t.Fact).When; !when.IsZero() {
+		return timer.Moment{Wall: when}
 	}
 	return t.At
 }

@@ -5,7 +5,6 @@ import (
 	"flag"
 	"fmt"
 	"image/png"
-	"io/fs"
 	"os"
 	"path/filepath"
 	"strings"
@@ -13,8 +12,7 @@ import (
 
 	"bench/internal/cells"
 	"bench/internal/cells/shot"
-	"bench/internal/recipe"
-	"bench/internal/recipe/read"
+	"bench/internal/sample"
 	"bench/recipes"
 )
 
@@ -23,29 +21,10 @@ var (
 	shots  = flag.String("shots", "", "paint the golden pictures as PNG into this folder, to look at them")
 )
 
-// control gives a built-in recipe in the built-in workshop.
-func control(t testing.TB, file string) recipe.Control {
-	t.Helper()
-	data, err := fs.ReadFile(recipes.FS(), recipes.WorkshopFile)
-	if err != nil {
-		t.Fatal(err)
-	}
-	w, _, _ := read.Workshop(recipes.WorkshopFile, data)
-	if data, err = fs.ReadFile(recipes.FS(), file); err != nil {
-		t.Fatal(err)
-	}
-	r, _, problems := read.CheckedRecipe(file, data, w, recipes.FS())
-	if read.Failed(problems) {
-		t.Fatal(problems)
-	}
-	c, _ := recipe.Resolve(r, string(data), w, 0)
-	return c
-}
-
 // designed gives the loaf of a built-in recipe before anything is done.
 func designed(t testing.TB, file string) Loaf {
 	t.Helper()
-	l := Designed(control(t, file))
+	l := Designed(sample.Control(t, file, 0))
 	l.Layers[0].Next = true
 	return l
 }

@@ -7,13 +7,14 @@ import (
 	"bench/internal/cut"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
+	"bench/internal/sample"
 )
 
 // jointed gives the built-in lighthouse with a plan of moons that are shorter
 // than the loaf.
 func jointed(t *testing.T) recipe.Control {
 	t.Helper()
-	c := control(t, "lighthouse-at-dusk.yaml")
+	c := sample.Control(t, "lighthouse-at-dusk.yaml", 0)
 	order := c.Cutting.Order(c.Mould.Along(), c.Loaves, 1)
 	order.Sticks = []cut.Stick{{Length: 130 * quantity.Millimetre, Count: 8, Lot: "M1"}}
 	plan, err := cut.Solve(order)

@@ -1,7 +1,6 @@
 package label_test
 
 import (
-	"io/fs"
 	"math"
 	"slices"
 	"strings"
@@ -13,20 +12,10 @@ import (
 	"bench/internal/quantity"
 	"bench/internal/recipe"
 	"bench/internal/recipe/read"
+	"bench/internal/sample"
 	"bench/internal/steps"
 	"bench/internal/timer"
-	"bench/recipes"
 )
-
-func workshop(t *testing.T) recipe.Workshop {
-	t.Helper()
-	data, err := fs.ReadFile(recipes.FS(), recipes.WorkshopFile)
-	if err != nil {
-		t.Fatal(err)
-	}
-	w, _, _ := read.Workshop("workshop.yaml", data)
-	return w
-}
 
 // control resolves a recipe text.
 func control(t *testing.T, text string, w recipe.Workshop) recipe.Control {
@@ -58,7 +47,7 @@ top: { toppings: [{ material: gold mica, per loaf: 0.3 g }] }
 func of(t *testing.T, text string, o label.Options) label.Label {
 	t.Helper()
 	if o.Workshop.Name == "" {
-		o.Workshop = workshop(t)
+		o.Workshop = sample.Workshop(t)
 	}
 	s := batch.State{Control: control(t, text, o.Workshop)}
 	return label.Of("", steps.Of(s), s, o)
@@ -165,7 +154,7 @@ func TestVerify(t *testing.T) {
 	if !strings.Contains(plain.Plainly(), "Olea Europaea Fruit Oil (verify)") || len(plain.Open) == 0 {
 		t.Errorf("%s", plain.Plainly())
 	}
-	w := workshop(t)
+	w := sample.Workshop(t)
 	i := slices.IndexFunc(w.Materials, func(m recipe.Material) bool { return m.Name == "olive oil" })
 	w.Materials[i].INCI = "Olea Europaea Fruit Oil"
 	if own := of(t, text, label.Options{Market: label.EU, As: label.AsMade, Workshop: w}).Plainly(); strings.Contains(own, "Fruit Oil (verify)") {
@@ -220,7 +209,7 @@ func TestDurability(t *testing.T) {
 // A batch brings its code and the weights of its bars; cured ones go before
 // fresh ones, and both give the loss.
 func TestBatch(t *testing.T) {
-	w := workshop(t)
+	w := sample.Workshop(t)
 	c := control(t, strings.Replace(pier, "RATE", "2 %", 1), w)
 	var s batch.State
 	at := time.Date(2026, 3, 2, 9, 0, 0, 0, time.UTC)

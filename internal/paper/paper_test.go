@@ -3,7 +3,6 @@ package paper_test
 import (
 	"encoding/json"
 	"flag"
-	"io/fs"
 	"os"
 	"path/filepath"
 	"regexp"
@@ -18,31 +17,16 @@ import (
 	"bench/internal/paper"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
-	"bench/internal/recipe/read"
+	"bench/internal/sample"
 	"bench/internal/steps"
 	"bench/internal/timer"
-	"bench/recipes"
 )
 
 var update = flag.Bool("update", false, "rewrite the golden files")
 
 func lighthouse(t *testing.T) recipe.Control {
 	t.Helper()
-	document := func(name string) []byte {
-		data, err := fs.ReadFile(recipes.FS(), name)
-		if err != nil {
-			t.Fatal(err)
-		}
-		return data
-	}
-	w, _, _ := read.Workshop(recipes.WorkshopFile, document(recipes.WorkshopFile))
-	data := document("lighthouse-at-dusk.yaml")
-	r, _, _ := read.CheckedRecipe("lighthouse-at-dusk.yaml", data, w)
-	c, problems := recipe.Resolve(r, string(data), w, 3)
-	if len(problems) > 0 {
-		t.Fatal(problems)
-	}
-	return c
+	return sample.Control(t, "lighthouse-at-dusk.yaml", 3)
 }
 
 // begun is a batch with one of most kinds of fact, a minute apart.

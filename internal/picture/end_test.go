@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"image"
 	"image/png"
-	"io/fs"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -13,27 +12,14 @@ import (
 
 	"bench/internal/face"
 	"bench/internal/picture"
-	"bench/internal/recipe"
-	"bench/internal/recipe/read"
+	"bench/internal/sample"
 	"bench/internal/scene"
-	"bench/recipes"
 )
 
 // end draws the end of the built-in mould, whose inside is 70 by 65 mm.
 func end(t *testing.T) scene.Scene {
 	t.Helper()
-	data := func(file string) []byte {
-		text, err := fs.ReadFile(recipes.FS(), file)
-		if err != nil {
-			t.Fatal(err)
-		}
-		return text
-	}
-	const file = "lighthouse-at-dusk.yaml"
-	w, _, _ := read.Workshop(recipes.WorkshopFile, data(recipes.WorkshopFile))
-	r, _, _ := read.CheckedRecipe(file, data(file), w, recipes.FS())
-	c, _ := recipe.Resolve(r, string(data(file)), w, 0)
-	return face.Designed(c).End()
+	return face.Designed(sample.Control(t, "lighthouse-at-dusk.yaml", 0)).End()
 }
 
 // longest gives the longest dark run along rows, and along columns, in dots.

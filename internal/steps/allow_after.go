@@ -13,7 +13,7 @@ import (
 
 // allowsAfter says why a fact that follows the pour cannot be added, or nil.
 func (p Plan) allowsAfter(f batch.Fact, now timer.Moment) error {
-	said := saidOf(f)
+	said := batch.SaidOf(f)
 	if said.When.After(now.Wall.Add(24*time.Hour)) && !now.Wall.IsZero() {
 		return fmt.Errorf("%s has not come yet", said.When.Format(time.DateOnly))
 	}

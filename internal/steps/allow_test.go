@@ -7,6 +7,7 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/quantity"
+	"bench/internal/sample"
 	"bench/internal/steps"
 )
 
@@ -116,7 +117,7 @@ func TestOrderIsKept(t *testing.T) {
 // TestNextLayerWaitsForTheOneBelow, from one pot too: nothing of the next layer
 // is poured before the layer below takes it.
 func TestNextLayerWaitsForTheOneBelow(t *testing.T) {
-	b := begin(builtin(t, "tide-lines.yaml", 3))
+	b := begin(sample.Control(t, "tide-lines.yaml", 3))
 	b.workTo(t, "low water/firm")
 	for _, task := range openTasks(b.plan()) {
 		if strings.HasPrefix(task.ID, "tide/half tide") {

@@ -9,6 +9,7 @@ import (
 	"bench/internal/batch"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
+	"bench/internal/sample"
 	"bench/internal/steps"
 )
 
@@ -96,7 +97,7 @@ func TestTraceStopsAtTheThinnest(t *testing.T) {
 		{[3]recipe.Trace{recipe.Thick, recipe.Emulsion, recipe.Light}, []string{"emulsion"}},
 		{[3]recipe.Trace{recipe.Thick, recipe.Thick, recipe.MediumTr}, []string{"emulsion", "light", "medium"}},
 	} {
-		control := builtin(t, "tide-lines.yaml", 2)
+		control := sample.Control(t, "tide-lines.yaml", 2)
 		for i, trace := range c.layers {
 			control.Recipe.Layers[i].Trace = trace
 		}

@@ -12,6 +12,7 @@ import (
 	"bench/internal/batch"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
+	"bench/internal/sample"
 	"bench/internal/steps"
 )
 
@@ -29,8 +30,8 @@ func designs(t testing.TB) map[string]func(loaves int) recipe.Control {
 			c.Loaves, c.Scales = loaves, []recipe.Scale{{Name: "kitchen scale", Reads: g, Max: 1_500 * g}, {Name: "fine scale", Reads: g / 100, Max: 200 * g}}
 			return c
 		},
-		"lighthouse": func(loaves int) recipe.Control { return builtin(t, "lighthouse-at-dusk.yaml", loaves) },
-		"tide lines": func(loaves int) recipe.Control { return builtin(t, "tide-lines.yaml", loaves) },
+		"lighthouse": func(loaves int) recipe.Control { return sample.Control(t, "lighthouse-at-dusk.yaml", loaves) },
+		"tide lines": func(loaves int) recipe.Control { return sample.Control(t, "tide-lines.yaml", loaves) },
 	}
 }
 

@@ -6,6 +6,7 @@ import (
 	"testing"
 	"time"
 
+	"bench/internal/sample"
 	"bench/internal/steps"
 	"bench/internal/timer"
 )
@@ -25,7 +26,7 @@ func coolTimer(p steps.Plan, batter string) (timer.Timer, bool) {
 // holds the forecast to published heats of solution). It is said before the
 // alkali goes in.
 func TestThePeakIsSaidBeforehand(t *testing.T) {
-	b := begin(builtin(t, "lighthouse-at-dusk.yaml", 3))
+	b := begin(sample.Control(t, "lighthouse-at-dusk.yaml", 3))
 	b.workTo(t, "sea/dissolve")
 	peak := b.plan().Batters[0].Peak
 	if peak.Celsius < 75 || peak.Celsius > 115 || peak.PlusMinus < 3 || peak.PlusMinus > 20 {
@@ -46,7 +47,7 @@ func TestThePeakIsSaidBeforehand(t *testing.T) {
 // after 40·ln(60/18) = 48.2 min. The forecast needs two, becomes a timer, and
 // the gate still asks for a reading once the oils are there.
 func TestTwoReadingsForecastTheCooling(t *testing.T) {
-	b := begin(builtin(t, "lighthouse-at-dusk.yaml", 3))
+	b := begin(sample.Control(t, "lighthouse-at-dusk.yaml", 3))
 	b.workTo(t, "sea/dissolve")
 	if b.task(t, "sea/lye temperature").Open {
 		t.Error("there is nothing to read yet")
@@ -87,7 +88,7 @@ func TestTwoReadingsForecastTheCooling(t *testing.T) {
 // words instead of a forecast.
 func TestNoForecastIsSaid(t *testing.T) {
 	for _, second := range []string{"90", "20"} {
-		b := begin(builtin(t, "lighthouse-at-dusk.yaml", 3))
+		b := begin(sample.Control(t, "lighthouse-at-dusk.yaml", 3))
 		b.workTo(t, "sea/dissolve")
 		b.asked(t, "sea/dissolve")
 		b.typed(t, "sea/lye temperature", "80")

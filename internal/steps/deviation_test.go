@@ -9,6 +9,7 @@ import (
 	"bench/internal/batch"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
+	"bench/internal/sample"
 	"bench/internal/steps"
 )
 
@@ -203,7 +204,7 @@ func abs(m quantity.Mass) quantity.Mass { return max(m, -m) }
 func TestPartOfASharedPot(t *testing.T) {
 	// What stays in the jug takes no scent when each portion is scented.
 	for place, within := range map[recipe.Place]float64{recipe.InPot: 0.004, recipe.InPortions: 0.025} {
-		c := builtin(t, "tide-lines.yaml", 3)
+		c := sample.Control(t, "tide-lines.yaml", 3)
 		for i := range c.Recipe.Layers {
 			c.Recipe.Layers[i].Scents[0].Where = place
 		}

@@ -44,7 +44,7 @@ func (p Plan) doubtRest(f batch.Fact) string {
 
 // doubtDay asks about a day before what it follows: the pour, or the cut.
 func (p Plan) doubtDay(f batch.Fact) string {
-	when := saidOf(f).When
+	when := batch.SaidOf(f).When
 	if when.IsZero() || p.planner == nil {
 		return ""
 	}
@@ -142,36 +142,6 @@ func (p *planner) everything() quantity.Mass {
 	return m
 }
 
-// saidOf gives what a fact carries of its day and its doubt.
-func saidOf(f batch.Fact) batch.Said {
-	switch f := f.(type) {
-	case batch.GelLooked:
-		return f.Said
-	case batch.UnmouldPutOff:
-		return f.Said
-	case batch.BarsCut:
-		return f.Said
-	case batch.BarsWeighed:
-		return f.Said
-	case batch.SetAside:
-		return f.Said
-	case batch.WeighedIn:
-		return f.Said
-	case batch.Tested:
-		return f.Said
-	case batch.Released:
-		return f.Said
-	case batch.Held:
-		return f.Said
-	case batch.Complained:
-		return f.Said
-	case batch.BarsWent:
-		return f.Said
-	default:
-		return batch.Said{}
-	}
-}
-
 // Keeps says that a doubt about this kind of fact is kept with its answer.
 func Keeps(f batch.Fact) bool {
 	_, keeps := Answered(f, "", "")
@@ -182,11 +152,11 @@ func Keeps(f batch.Fact) bool {
 // a kind of fact that keeps none. A loaf that gave other than the planned bars
 // keeps the answer as its explanation.
 func Answered(f batch.Fact, asked, answer string) (batch.Fact, bool) {
-	said := saidOf(f)
+	said := batch.SaidOf(f)
 	said.Asked, said.Answer = asked, answer
 	switch f := f.(type) {
 	case batch.BarsCut:
-		if f.Bars < f.Planned && f.Why == "" && saidOf(f).When.IsZero() {
+		if f.Bars < f.Planned && f.Why == "" && f.When.IsZero() {
 			f.Why = answer
 			return f, true
 		}

@@ -2,7 +2,6 @@ package steps_test
 
 import (
 	"encoding/json"
-	"io/fs"
 	"math"
 	"os"
 	"os/exec"
@@ -11,7 +10,7 @@ import (
 	"bench/internal/batch"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
-	"bench/internal/recipe/read"
+	"bench/internal/sample"
 	"bench/internal/steps"
 	"bench/recipes"
 )
@@ -62,31 +61,6 @@ type handPlan struct {
 	} `json:"layers"`
 }
 
-// builtin resolves a built-in recipe; zero loaves are the recipe's own.
-func builtin(t testing.TB, file string, loaves int) recipe.Control {
-	t.Helper()
-	w, _, problems := read.Workshop(recipes.WorkshopFile, document(t, recipes.WorkshopFile))
-	data := document(t, file)
-	r, _, more := read.CheckedRecipe(file, data, w, recipes.FS())
-	if problems = append(problems, more...); read.Failed(problems) {
-		t.Fatalf("%s: %v", file, problems)
-	}
-	c, last := recipe.Resolve(r, string(data), w, loaves)
-	if c.Loaves == 0 {
-		t.Fatalf("%s: %v", file, last)
-	}
-	return c
-}
-
-func document(t testing.TB, file string) []byte {
-	t.Helper()
-	data, err := fs.ReadFile(recipes.FS(), file)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return data
-}
-
 // closeTo checks a value against one worked out by hand.
 func closeTo(t *testing.T, what string, got, want, within float64) {
 	t.Helper()
@@ -113,7 +87,7 @@ func TestAgainstHand(t *testing.T) {
 			if !ok {
 				t.Fatal("the script knows nothing of this recipe: run testdata/independent/plan.py")
 			}
-			p := steps.Of(batch.State{Control: builtin(t, file, 0)})
+			p := steps.Of(batch.State{Control: sample.Control(t, file, 0)})
 			if p.Loaves != hand.Loaves || len(p.Batters) != len(hand.Batters) || len(p.Layers) != len(hand.Layers) {
 				t.Fatalf("%d loaves, %d batters, %d layers", p.Loaves, len(p.Batters), len(p.Layers))
 			}

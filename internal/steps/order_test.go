@@ -8,13 +8,14 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/recipe"
+	"bench/internal/sample"
 	"bench/internal/steps"
 )
 
 // TestOrderOfTwoBatters: the stages of a two-batter, three-loaf recipe, with
 // the base scented in the pot and the sky portion by portion.
 func TestOrderOfTwoBatters(t *testing.T) {
-	order(t, builtin(t, "lighthouse-at-dusk.yaml", 3), `
+	order(t, sample.Control(t, "lighthouse-at-dusk.yaml", 3), `
 		set out                     set out
 		lye/sea                     lye solution
 		lye/dusk                    lye solution
@@ -54,7 +55,7 @@ func TestOrderOfTwoBatters(t *testing.T) {
 
 // TestOrderOfOnePot: three layers from one pot, without embeds.
 func TestOrderOfOnePot(t *testing.T) {
-	order(t, builtin(t, "tide-lines.yaml", 3), `
+	order(t, sample.Control(t, "tide-lines.yaml", 3), `
 		set out                     set out
 		lye/tide                    lye solution
 		oils/tide                   oils

@@ -9,6 +9,7 @@ import (
 	"bench/internal/calc"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
+	"bench/internal/sample"
 	"bench/internal/steps"
 )
 
@@ -26,7 +27,7 @@ func with(c recipe.Control, name string, change func(*recipe.Material)) recipe.C
 // A stock solution of 50 % brings the same alkali and the same water as dry
 // alkali of full purity; it is weighed on top of the water that is left.
 func TestStockBringsTheSame(t *testing.T) {
-	dry := builtin(t, "lighthouse-at-dusk.yaml", 3)
+	dry := sample.Control(t, "lighthouse-at-dusk.yaml", 3)
 	stock := with(dry, recipe.SodiumHydroxide, func(m *recipe.Material) { m.Stock, m.Made = 50*quantity.Percent, "2 March" })
 	a, b := steps.Of(batch.State{Control: dry}), steps.Of(batch.State{Control: stock})
 	for i := range a.Batters {
@@ -59,7 +60,7 @@ func TestStockBringsTheSame(t *testing.T) {
 // An additive that is 60 % water: so much less water is weighed, and the superfat
 // stays.
 func TestWateryAdditiveCountsAsWater(t *testing.T) {
-	c := builtin(t, "lighthouse-at-dusk.yaml", 3)
+	c := sample.Control(t, "lighthouse-at-dusk.yaml", 3)
 	before := steps.Of(batch.State{Control: c}).Batters[0]
 	milk := with(c, "sodium lactate", func(m *recipe.Material) { m.Water = 60 * quantity.Percent })
 	after := steps.Of(batch.State{Control: milk}).Batters[0]
@@ -75,7 +76,7 @@ func TestWateryAdditiveCountsAsWater(t *testing.T) {
 // transcription) the sodium hydroxide for it is 0.2 × 256.5/1000 × 39.997/56.105
 // of the cream's weight, less the superfat.
 func TestOilInAnAdditiveTakesAlkali(t *testing.T) {
-	c := builtin(t, "lighthouse-at-dusk.yaml", 3)
+	c := sample.Control(t, "lighthouse-at-dusk.yaml", 3)
 	before := steps.Of(batch.State{Control: c}).Batters[0]
 	cream := with(c, "sodium lactate", func(m *recipe.Material) { m.Oil, m.OilShare = "coconut", 20*quantity.Percent })
 	after := steps.Of(batch.State{Control: cream}).Batters[0]

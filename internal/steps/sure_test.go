@@ -9,6 +9,7 @@ import (
 	"bench/internal/calc"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
+	"bench/internal/sample"
 	"bench/internal/steps"
 )
 
@@ -25,7 +26,7 @@ func certified(c recipe.Control, key string, sv calc.Interval) recipe.Control {
 
 // What is said to narrow the band does, when the maker really does it.
 func TestTheRemedyKeepsItsPromise(t *testing.T) {
-	c := builtin(t, "wharf-puck.yaml", 1)
+	c := sample.Control(t, "wharf-puck.yaml", 1)
 	b := steps.Of(batch.State{Control: c}).Batters[0]
 	sure := b.Account.Surer()
 	if sure.Most.Name != "shea butter" || sure.Most.Input != calc.InputSV {
@@ -44,10 +45,10 @@ func TestTheRemedyKeepsItsPromise(t *testing.T) {
 // A recipe that asks for the lowest superfat has a band that ends at zero.
 func TestTheLowestSuperfatTouchesZero(t *testing.T) {
 	for _, file := range []string{"wharf-puck.yaml", "tide-lines.yaml", "lighthouse-at-dusk.yaml"} {
-		c := builtin(t, file, 0)
+		c := sample.Control(t, file, 0)
 		for i, b := range steps.Of(batch.State{Control: c}).Batters {
 			lowest := b.Account.Surer().Lowest
-			again := builtin(t, file, 0)
+			again := sample.Control(t, file, 0)
 			again.Recipe.Batters[i].Superfat = quantity.FromFraction(lowest / 100)
 			got := steps.Of(batch.State{Control: again}).Batters[i].Superfat
 			// Weights change with the superfat, and scales round: a few hundredths.
@@ -60,7 +61,7 @@ func TestTheLowestSuperfatTouchesZero(t *testing.T) {
 
 // A band below zero is said in words.
 func TestABandBelowZeroIsSaid(t *testing.T) {
-	c := builtin(t, "wharf-puck.yaml", 1)
+	c := sample.Control(t, "wharf-puck.yaml", 1)
 	c.Recipe.Batters[0].Superfat = 3 * quantity.Percent
 	words := strings.Join(steps.Of(batch.State{Control: c}).Batters[0].Account.Sentences(), " ")
 	if !strings.Contains(words, "below zero") || !strings.Contains(words, "burns") {

@@ -16,6 +16,7 @@ import (
 	"bench/internal/calc"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
+	"bench/internal/sample"
 	"bench/internal/steps"
 	"bench/internal/timer"
 )
@@ -234,7 +235,7 @@ func TestNoControl(t *testing.T) {
 // BenchmarkOf is one plan of the two-batter recipe in mid-batch: it is made anew
 // at every key.
 func BenchmarkOf(b *testing.B) {
-	for name, c := range map[string]recipe.Control{"harbour": harbour(), "lighthouse": builtin(b, "lighthouse-at-dusk.yaml", 3)} {
+	for name, c := range map[string]recipe.Control{"harbour": harbour(), "lighthouse": sample.Control(b, "lighthouse-at-dusk.yaml", 3)} {
 		half := begin(c)
 		if err := half.work(func(task steps.Task) bool { return task.Do == steps.Look }); err != nil {
 			b.Fatal(err)

@@ -1,46 +1,18 @@
 package why_test
 
 import (
-	"io/fs"
 	"testing"
 
 	"bench/internal/batch"
-	"bench/internal/recipe"
-	"bench/internal/recipe/read"
+	"bench/internal/sample"
 	"bench/internal/steps"
 	"bench/internal/why"
-	"bench/recipes"
 )
-
-// builtin resolves a built-in recipe; zero loaves are the recipe's own.
-func builtin(t testing.TB, file string, loaves int) recipe.Control {
-	t.Helper()
-	w, _, problems := read.Workshop(recipes.WorkshopFile, document(t, recipes.WorkshopFile))
-	data := document(t, file)
-	r, _, more := read.CheckedRecipe(file, data, w, recipes.FS())
-	if problems = append(problems, more...); read.Failed(problems) {
-		t.Fatalf("%s: %v", file, problems)
-	}
-	c, last := recipe.Resolve(r, string(data), w, loaves)
-	if c.Loaves == 0 {
-		t.Fatalf("%s: %v", file, last)
-	}
-	return c
-}
-
-func document(t testing.TB, file string) []byte {
-	t.Helper()
-	data, err := fs.ReadFile(recipes.FS(), file)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return data
-}
 
 // Every weight of the plan can be asked why, and each reason has a source.
 func TestEveryFigureHasItsReason(t *testing.T) {
 	for _, file := range []string{"wharf-puck.yaml", "tide-lines.yaml", "lighthouse-at-dusk.yaml"} {
-		s := batch.State{Control: builtin(t, file, 0)}
+		s := batch.State{Control: sample.Control(t, file, 0)}
 		have := map[string]string{}
 		for _, r := range why.Of(s) {
 			if r.Value == "" || r.Formula == "" || len(r.Numbers) == 0 || len(r.Sources) == 0 {
