@@ -14,7 +14,7 @@ import (
 // dough for reading at the bench.
 func SticksText(w sticks.Work) string {
 	var p page
-	p.linef("%s, %s", w.Recipe, counted(w.Loaves, "loaf", "loaves"))
+	p.linef("%s, %s", w.Recipe, quantity.Count(w.Loaves, "loaf", "loaves"))
 	p.yield(w)
 	for _, plan := range w.Plans {
 		p.linef("")
@@ -35,13 +35,6 @@ func SticksText(w sticks.Work) string {
 	return p.String()
 }
 
-func counted(n int, one, many string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return fmt.Sprintf("%d %s", n, many)
-}
-
 func (p *page) yield(w sticks.Work) {
 	if len(w.Bars) == 0 {
 		p.linef("bars are not cut along this mould")
@@ -49,7 +42,7 @@ func (p *page) yield(w sticks.Work) {
 	}
 	least, most := w.Spread()
 	p.linef("a loaf yields %s of %s: end cuts of %s at the stop and %s at the other end",
-		counted(len(w.Bars), "bar", "bars"), w.Loaf.Bar, w.Loaf.Near, w.Loaf.Rest())
+		quantity.Count(len(w.Bars), "bar", "bars"), w.Loaf.Bar, w.Loaf.Near, w.Loaf.Rest())
 	if most-least < quantity.Gram/10 {
 		p.linef("a bar weighs %s fresh, alike all along the loaf", show(most))
 		return
@@ -81,12 +74,12 @@ func (p *page) stickPlan(plan recipe.StickPlan) {
 		p.linef("! a join shows in bar %d of loaf %d, %s from the stop", s.Bar, s.Loaf, s.At)
 	}
 	if n := plan.Plan.Unmade; n > 0 {
-		p.linef("! no sticks for %s: no two lots go into one loaf", counted(n, "loaf", "loaves"))
+		p.linef("! no sticks for %s: no two lots go into one loaf", quantity.Count(n, "loaf", "loaves"))
 	}
 }
 
 func stickSums(p cut.Plan) string {
-	words := fmt.Sprintf("%s, %s, longest offcut %s", counted(p.Used, "stick", "sticks"), counted(p.Joins, "join", "joins"), p.Offcut)
+	words := fmt.Sprintf("%s, %s, longest offcut %s", quantity.Count(p.Used, "stick", "sticks"), quantity.Count(p.Joins, "join", "joins"), p.Offcut)
 	if p.Fresh > 0 {
 		words += fmt.Sprintf("; %d still to be made", p.Fresh)
 	}
@@ -103,7 +96,7 @@ func provenWords(p cut.Plan) string {
 		return "as well as these sticks allow"
 	}
 	return fmt.Sprintf("not proven: no plan does with less than %s and %s, or leaves more than %s",
-		counted(b.Used, "stick", "sticks"), counted(b.Joins, "join", "joins"), b.Offcut)
+		quantity.Count(b.Used, "stick", "sticks"), quantity.Count(b.Joins, "join", "joins"), b.Offcut)
 }
 
 // strip draws a stick as its pieces: "|1a 255 mm|1b 50 mm|".
@@ -150,6 +143,6 @@ func (p *page) dough(d sticks.Dough) {
 	}
 	p.linef("  trims %s, stays in the extruder %s", show(d.Trims), show(d.Stays))
 	if d.Loads > 0 {
-		p.linef("  %s of the extruder", counted(d.Loads, "load", "loads"))
+		p.linef("  %s of the extruder", quantity.Count(d.Loads, "load", "loads"))
 	}
 }

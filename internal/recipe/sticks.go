@@ -136,10 +136,10 @@ func (c *checker) planSticks(control *Control) {
 func (s StickPlan) words() []string {
 	var words []string
 	if s.Plan.Unmade > 0 {
-		words = append(words, fmt.Sprintf("the %s sticks on hand are not enough: %s without, as no two lots go into one loaf", s.Stick, count(s.Plan.Unmade, "loaf is", "loaves are")))
+		words = append(words, fmt.Sprintf("the %s sticks on hand are not enough: %s without, as no two lots go into one loaf", s.Stick, quantity.Count(s.Plan.Unmade, "loaf is", "loaves are")))
 	}
 	if s.Plan.Fresh > 0 {
-		words = append(words, fmt.Sprintf("%s still to be made for %s", count(s.Plan.Fresh, "stick is", "sticks are"), s.Stick))
+		words = append(words, fmt.Sprintf("%s still to be made for %s", quantity.Count(s.Plan.Fresh, "stick is", "sticks are"), s.Stick))
 	}
 	if len(s.Plan.Shows) > 0 {
 		var bars []string
@@ -149,13 +149,6 @@ func (s StickPlan) words() []string {
 		words = append(words, fmt.Sprintf("not every join of %s can be hidden: one shows in %s", s.Stick, strings.Join(bars, ", ")))
 	}
 	return words
-}
-
-func count(n int, one, many string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return fmt.Sprintf("%d %s", n, many)
 }
 
 // stickNames lists the designs that a recipe's embeds are pieces of.

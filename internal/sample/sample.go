@@ -14,37 +14,37 @@ import (
 )
 
 // Document gives a built-in document as it is written.
-func Document(t testing.TB, file string) []byte {
-	t.Helper()
+func Document(tb testing.TB, file string) []byte {
+	tb.Helper()
 	data, err := fs.ReadFile(recipes.FS(), file)
 	if err != nil {
-		t.Fatal(err)
+		tb.Fatal(err)
 	}
 	return data
 }
 
 // Workshop gives the built-in workshop.
-func Workshop(t testing.TB) recipe.Workshop {
-	t.Helper()
-	w, _, problems := read.Workshop(recipes.WorkshopFile, Document(t, recipes.WorkshopFile))
+func Workshop(tb testing.TB) recipe.Workshop {
+	tb.Helper()
+	w, _, problems := read.Workshop(recipes.WorkshopFile, Document(tb, recipes.WorkshopFile))
 	if read.Failed(problems) {
-		t.Fatalf("%s: %v", recipes.WorkshopFile, problems)
+		tb.Fatalf("%s: %v", recipes.WorkshopFile, problems)
 	}
 	return w
 }
 
 // Control resolves a built-in recipe in the built-in workshop; zero loaves are the
 // recipe's own.
-func Control(t testing.TB, file string, loaves int) recipe.Control {
-	t.Helper()
-	w, data := Workshop(t), Document(t, file)
+func Control(tb testing.TB, file string, loaves int) recipe.Control {
+	tb.Helper()
+	w, data := Workshop(tb), Document(tb, file)
 	r, _, problems := read.CheckedRecipe(file, data, w, recipes.FS())
 	if read.Failed(problems) {
-		t.Fatalf("%s: %v", file, problems)
+		tb.Fatalf("%s: %v", file, problems)
 	}
 	c, last := recipe.Resolve(r, string(data), w, loaves)
 	if c.Loaves == 0 {
-		t.Fatalf("%s: %v", file, last)
+		tb.Fatalf("%s: %v", file, last)
 	}
 	return c
 }

@@ -209,7 +209,7 @@ func (p Plan) verdicts(by string) []Choice {
 		Fact: batch.Released{Task: decideID, By: by, Bars: p.Bars(), Open: open},
 	}
 	if len(open) > 0 {
-		free.Title = fmt.Sprintf("Release all the same: %s open", count(len(open), "warning is", "warnings are"))
+		free.Title = fmt.Sprintf("Release all the same: %s open", quantity.Count(len(open), "warning is", "warnings are"))
 		free.Why = strings.Join(open, ". ") + "."
 		free.Ask = "why they may be sold all the same"
 	}
@@ -233,11 +233,4 @@ func (p Plan) Bars() int {
 		}
 	}
 	return max(0, n)
-}
-
-func count(n int, one, many string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return fmt.Sprintf("%d %s", n, many)
 }

@@ -148,9 +148,4 @@ func over(open []string) string {
 	return " (open: " + strings.Join(open, "; ") + ")"
 }
 
-func bars(n int) string {
-	if n == 1 {
-		return "1 bar"
-	}
-	return fmt.Sprintf("%d bars", n)
-}
+func bars(n int) string { return quantity.Count(n, "bar", "bars") }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"time"
 
+	"bench/internal/quantity"
 	"bench/internal/timer"
 )
 
@@ -99,12 +100,7 @@ func (p *planner) ticked(id string) bool {
 	return ok
 }
 
-func loaves(n int) string {
-	if n == 1 {
-		return "1 loaf"
-	}
-	return fmt.Sprintf("%d loaves", n)
-}
+func loaves(n int) string { return quantity.Count(n, "loaf", "loaves") }
 
 // lastPour gives the moment at which the last loaf got this layer.
 func (p *planner) lastPour(r pour) (at timer.Moment, ok bool) {
