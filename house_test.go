@@ -28,7 +28,7 @@ var floors = [][]string{
 	{"internal/why", "internal/label", "internal/agenda", "internal/face"},
 	{"internal/steps"},
 	{"internal/lye", "internal/potcheck", "internal/rack", "internal/ways", "internal/curing"},
-	{"internal/batch", "internal/scent", "internal/sticks", "internal/sure"},
+	{"internal/batch", "internal/scent", "internal/sticks", "internal/sure", "internal/fill"},
 	{"internal/recipe"},
 	{"internal/oils", "internal/timer", "internal/cells"},
 	{"internal/calc", "internal/cut", "internal/form", "internal/cure", "internal/scene"},
@@ -40,7 +40,7 @@ var floors = [][]string{
 var core = []string{
 	"internal/face", "internal/cells", "internal/scene",
 	"internal/why", "internal/label", "internal/agenda", "internal/steps", "internal/lye", "internal/potcheck", "internal/rack", "internal/ways", "internal/curing",
-	"internal/batch", "internal/scent", "internal/sticks", "internal/sure", "internal/recipe", "internal/oils", "internal/timer", "internal/calc", "internal/cut", "internal/form", "internal/cure", "internal/quantity",
+	"internal/batch", "internal/scent", "internal/sticks", "internal/sure", "internal/fill", "internal/recipe", "internal/oils", "internal/timer", "internal/calc", "internal/cut", "internal/form", "internal/cure", "internal/quantity",
 }
 
 // impure are the standard packages that the core may not import. "time" is

@@ -212,7 +212,7 @@ func (p *planner) upBy(b recipe.Batter) float64 {
 // that is furthest over of those decided upon, or by factor, and for more of those
 // that are in. What is in within its tolerance changes no factor.
 func (p *planner) inProportion(k *pot, at int, factor float64) {
-	planned := p.size.oils[at].Grams()
+	planned := p.size.Oils[at].Grams()
 	list := make([]calc.Weighing, len(k.oils))
 	for i, t := range k.oils {
 		list[i] = calc.Weighing{Target: planned * p.share(k.recipe, t), Actual: t.Mass.Grams(), In: p.decided(t.ID, batch.InProportion)}

@@ -6,6 +6,7 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/calc"
+	"bench/internal/fill"
 	"bench/internal/quantity"
 	"bench/internal/rack"
 	"bench/internal/recipe"
@@ -15,7 +16,7 @@ import (
 type planner struct {
 	c     recipe.Control
 	s     batch.State
-	size  size
+	size  fill.Size
 	rack  rack.Rack
 	pots  []pot
 	pours []pour
@@ -46,7 +47,7 @@ func planOf(s batch.State) (Plan, *planner) {
 	if !whole(p.c) {
 		return Plan{Recipe: p.c.Recipe.Name}, &planner{}
 	}
-	p.size, p.weights, p.words = sizeOf(p.c), p.c.LoafWeights(), p.sayLoaves()
+	p.size, p.weights, p.words = fill.Of(p.c), p.c.LoafWeights(), p.sayLoaves()
 	p.pots = make([]pot, len(p.c.Recipe.Batters))
 	for i := range p.pots {
 		p.pots[i] = p.fillPot(i)

@@ -38,7 +38,7 @@ func (k pot) base() quantity.Mass {
 func (p *planner) fillPot(i int) pot {
 	b := p.c.Recipe.Batters[i]
 	k := pot{recipe: b, vessel: p.rack.Pot(i), jug: p.rack.LyeJug(i)}
-	k.oils = p.oilTasks(b, k.vessel, p.size.oils[i].Grams(), p.potLoad(i))
+	k.oils = p.oilTasks(b, k.vessel, p.size.Oils[i].Grams(), p.potLoad(i))
 	p.followDecidedOils(&k, i)
 	for _, t := range k.allOils() {
 		o, _ := p.c.Oil(p.oilKey(b, t))
@@ -80,7 +80,7 @@ func (p *planner) potLoad(batter int) quantity.Mass {
 	load := 0.0
 	for i, l := range p.c.Recipe.Layers {
 		if l.Batter == p.c.Recipe.Batters[batter].Name {
-			load += p.size.oils[batter].Grams() * p.size.shares[i] * p.size.mixtures[i].Total
+			load += p.size.Oils[batter].Grams() * p.size.Shares[i] * p.size.Mixtures[i].Total
 		}
 	}
 	return quantity.FromGrams(load)
@@ -174,7 +174,7 @@ func (p *planner) batter(k pot) Batter {
 	for _, l := range p.pours {
 		if l.recipe.Batter == k.recipe.Name {
 			b.Mass += sum(l.colours...) + sum(l.scents...)
-			layers = append(layers, calc.Part{Grams: l.layer.Mass.Grams(), GramsPerML: p.size.mixtures[l.at].GramsPerML})
+			layers = append(layers, calc.Part{Grams: l.layer.Mass.Grams(), GramsPerML: p.size.Mixtures[l.at].GramsPerML})
 		}
 	}
 	b.Density = calc.DensityByVolume(layers...)

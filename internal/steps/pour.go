@@ -33,7 +33,7 @@ func (p *planner) fillLayer(i int) pour {
 	l := p.c.Recipe.Layers[i]
 	_, bi := p.c.Recipe.Batter(l.Batter)
 	k := p.pots[bi]
-	planned := sum(k.allOils()...).Grams() * p.size.shares[i]
+	planned := sum(k.allOils()...).Grams() * p.size.Shares[i]
 	oils := planned
 	r := pour{at: i, recipe: l, vessel: k.vessel, mica: p.micaTasks(l), loafIDs: make([]string, p.c.Loaves), pourIDs: make([]string, p.c.Loaves)}
 	for loaf := range p.c.Loaves {
@@ -95,7 +95,7 @@ func (p *planner) sibling(layer int) int {
 
 // bareMass is the layer's batter with its colours and without its scents.
 func (p *planner) bareMass(i int, k pot, r pour) quantity.Mass {
-	base := quantity.FromGrams(k.base().Grams() * p.size.shares[i])
+	base := quantity.FromGrams(k.base().Grams() * p.size.Shares[i])
 	if r.fromPot.ID != "" {
 		base = amount(r.fromPot).Mass
 	}

@@ -107,7 +107,7 @@ func (p *planner) sayLoaves() []loafWords {
 func (p *planner) layerSplit(k pot, at []int) []Task {
 	weights := make([]int64, len(at))
 	for n, layer := range at {
-		weights[n] = int64(p.size.shares[layer] * 1e9)
+		weights[n] = int64(p.size.Shares[layer] * 1e9)
 	}
 	return p.portionTasks(k.gross, weights, func(n int) Task {
 		name := p.c.Recipe.Layers[at[n]].Name
@@ -141,18 +141,18 @@ func (p *planner) followLoaves() {
 	}
 	for loaf := range p.c.Loaves {
 		if m := p.loafMasses(loaf); !slices.Equal(m, masses) {
-			masses, levels = m, p.levels(m)
+			masses, levels = m, p.size.Levels(m)
 		}
 		for i := range p.pours {
 			r := &p.pours[i]
 			tick, poured := p.s.Done(r.pourIDs[loaf])
-			line := p.size.face.middle(levels[i].PourLine)
+			line := p.size.Middle(levels[i].PourLine)
 			r.layer.Loaves[loaf] = LoafPour{
-				Mass: masses[i], PourLine: line, Rim: p.c.Mould.Height - line, Surface: p.size.face.middle(levels[i].Surface),
+				Mass: masses[i], PourLine: line, Rim: p.c.Mould.Height - line, Surface: p.size.Middle(levels[i].Surface),
 				Poured: poured && tick.Skipped == "", Face: levels[i],
 			}
 			if loaf == 0 {
-				r.layer.Displaced = p.displaced(levels, i)
+				r.layer.Displaced = p.size.Displaced(levels, i)
 			}
 		}
 	}
@@ -202,4 +202,16 @@ func (p *planner) loafMass(r *pour, loaf int) quantity.Mass {
 		mass += sum(r.scents[loaf*n : (loaf+1)*n]...)
 	}
 	return max(0, mass-p.c.LeftInVessel)
+}
+
+// Face gives the cut face of one loaf, counted from 0, as it is planned or was
+// really poured. It has no layers for a loaf that there is not.
+func (p Plan) Face(loaf int) form.Face {
+	face := form.Face{Section: p.Mould.Section()}
+	for _, l := range p.Layers {
+		if loaf >= 0 && loaf < len(l.Loaves) {
+			face.Layers = append(face.Layers, l.Loaves[loaf].Face)
+		}
+	}
+	return face
 }

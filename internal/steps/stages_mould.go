@@ -3,10 +3,8 @@ package steps
 import (
 	"fmt"
 	"iter"
-	"slices"
 	"strconv"
 
-	"bench/internal/form"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
 )
@@ -42,7 +40,7 @@ func (p *planner) pourTasks(r pour) iter.Seq2[int, Task] {
 func (p *planner) pourWords(r pour, l LoafPour) (title, hint string) {
 	how, more := "", ""
 	switch {
-	case p.standing(r.at):
+	case p.size.Standing(r.at):
 		how = "Low on both sides of the embeds. "
 	case r.at > 0:
 		how = "Low, over a spatula. "
@@ -54,7 +52,7 @@ func (p *planner) pourWords(r pour, l LoafPour) (title, hint string) {
 	onScale := grams + " g " + more + "on the scale under the mould. Tap the mould."
 	switch n := p.c.Mould.CavityCount(); {
 	case l.Sloped():
-		left, right := p.walls(l.Face.PourLine)
+		left, right := p.size.Walls(l.Face.PourLine)
 		rim := p.c.Mould.Height
 		return fmt.Sprintf("to %s at the left wall, %s at the right", toAnEye(left), toAnEye(right)),
 			fmt.Sprintf("%s%s down from the rim at the left, %s at the right; %s", how, toAnEye(max(0, rim-left)), toAnEye(max(0, rim-right)), onScale)
@@ -64,29 +62,6 @@ func (p *planner) pourWords(r pour, l LoafPour) (title, hint string) {
 		return fmt.Sprintf("%s g %sinto it", grams, more), onScale
 	}
 	return "to " + toAnEye(l.PourLine).String(), how + toAnEye(l.Rim).String() + " down from the rim; " + onScale
-}
-
-// walls gives where a surface meets the left and the right wall.
-func (p *planner) walls(l form.Line) (left, right quantity.Length) {
-	return max(0, quantity.FromMillimetres(l.Height(0))), max(0, quantity.FromMillimetres(l.Height(p.size.face.section.Width())))
-}
-
-// standing says that embeds stand where this layer is poured: its own, or ones
-// that layers below hold.
-func (p *planner) standing(layer int) bool {
-	if slices.ContainsFunc(p.size.face.layers[layer].Embeds, func(e form.Embed) bool { return e.Stands }) {
-		return true
-	}
-	if layer == 0 {
-		return false
-	}
-	base := p.size.face.layers[layer-1].Surface
-	for _, below := range p.size.face.layers[:layer] {
-		if slices.ContainsFunc(below.Embeds, func(e form.Embed) bool { return form.Cover(e, base) < 0 }) {
-			return true
-		}
-	}
-	return false
 }
 
 // toAnEye rounds a length to the nearest half millimetre, which is what an eye
@@ -141,6 +116,12 @@ func (p *planner) embeds(r pour) Stage {
 		}
 	}
 	return s
+}
+
+// EmbedTask is the id of the task that brings an embed into a loaf, counted from
+// 0, before its layer or after.
+func EmbedTask(layer string, loaf int, embed string) string {
+	return ofLoaf(layer, loaf) + "/" + embed
 }
 
 func (p *planner) embedTask(r pour, loaf, n int, order string) Task {
