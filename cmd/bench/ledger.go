@@ -48,6 +48,13 @@ func (l *ledger) Batches() ([]intent.BatchItem, error) {
 	return l.items(heads)
 }
 
+// Empty says that no batch was ever begun. A store that cannot tell is not taken
+// for empty.
+func (l *ledger) Empty() bool {
+	newest, err := l.store.Newest()
+	return err == nil && newest == ""
+}
+
 // shelf is how many closed batches are given at a time: each is read whole.
 const shelf = 20
 
@@ -141,7 +148,7 @@ func (l *ledger) left(code string) string {
 // Start begins a batch under the first free code of its day.
 func (l *ledger) Start(c recipe.Control, at timer.Moment) (string, batch.Entry, error) {
 	code, first, err := l.start(c, at)
-	return code, first, plain(err)
+	return code, first, inWords(err)
 }
 
 func (l *ledger) start(c recipe.Control, at timer.Moment) (string, batch.Entry, error) {
@@ -209,7 +216,7 @@ func (l *ledger) Open(code string, at timer.Moment) ([]batch.Entry, error) {
 		l.elsewhere[code] = true
 	}
 	if err != nil {
-		return nil, plain(err)
+		return nil, inWords(err)
 	}
 	delete(l.elsewhere, code)
 	return l.open[code].state.Entries, nil
@@ -219,14 +226,14 @@ func (l *ledger) Open(code string, at timer.Moment) ([]batch.Entry, error) {
 func (l *ledger) Follow(code string) ([]batch.Entry, string, error) {
 	by := l.heldBy(code) // Asked first: what is let go meanwhile is seen next time.
 	state, err := l.state(code)
-	return state.Entries, by, plain(err)
+	return state.Entries, by, inWords(err)
 }
 
 // Append keeps a fact. When it ends a stage, the record in plain text is
 // written again, too; nobody waits for that but the next fact.
 func (l *ledger) Append(code string, f batch.Fact, at timer.Moment) (batch.Entry, error) {
 	entry, err := l.append(code, f, at)
-	return entry, plain(err)
+	return entry, inWords(err)
 }
 
 func (l *ledger) append(code string, f batch.Fact, at timer.Moment) (batch.Entry, error) {
@@ -278,5 +285,5 @@ func (l *ledger) Release(code string) error {
 	}
 	b.copy.Wait()
 	delete(l.open, code)
-	return plain(b.writer.Release())
+	return inWords(b.writer.Release())
 }

@@ -46,8 +46,11 @@ func newRoot(std streams) *cobra.Command {
 		Args:          cobra.NoArgs,
 		SilenceErrors: true,
 		SilenceUsage:  true,
-		RunE:          func(*cobra.Command, []string) error { return a.screen() },
 	}
+	var how front
+	root.RunE = func(*cobra.Command, []string) error { return a.sit(how) }
+	root.Flags().BoolVar(&how.plain, "plain", false, "line by line, prompt and answer: for screen readers, simple terminals and scripts")
+	root.Flags().BoolVar(&how.practice, "practice", false, "a batch that leaves no trace, with a clock that can run sixty times as fast")
 	root.SetVersionTemplate("bench {{.Version}}\n")
 	root.SetOut(std.out)
 	root.SetErr(std.err)
@@ -78,23 +81,27 @@ func versionWords() string {
 
 // now gives the clock, in moments as they are kept.
 func (a *app) now() (nowFunc, error) {
-	now, err := a.clockOf()
+	c, err := a.setClock()
+	now := c.now
+	if err == nil && a.clock == "" && a.speed == 1 {
+		now = machineNow
+	}
 	return func() timer.Moment { return now().Fixed() }, err
 }
 
-// clockOf gives the machine's clock, or one that the clock flag set going.
-func (a *app) clockOf() (nowFunc, error) {
-	switch {
-	case !(a.speed > 0): // Not a number, too.
-		return nil, fmt.Errorf("--clock-speed %v is not above zero", a.speed)
-	case a.clock == "" && a.speed != 1:
-		return setNow(a.began.Round(0), a.began, a.speed), nil
-	case a.clock == "":
-		return machineNow, nil
+// setClock gives the clock that the flags set going, which without them is that
+// of the machine as it stood at the start.
+func (a *app) setClock() (*setClock, error) {
+	c := &setClock{stood: a.began.Round(0), set: a.began, speed: a.speed}
+	if !(a.speed > 0) { // Not a number, too.
+		return c, fmt.Errorf("--clock-speed %v is not above zero", a.speed)
 	}
-	start, err := time.Parse(time.RFC3339, a.clock)
-	if err != nil {
-		return nil, fmt.Errorf("--clock %q is not a time like 2026-03-02T09:00:00+01:00", a.clock)
+	if a.clock == "" {
+		return c, nil
 	}
-	return setNow(start, a.began, a.speed), nil
+	var err error
+	if c.stood, err = time.Parse(time.RFC3339, a.clock); err != nil {
+		return c, fmt.Errorf("--clock %q is not a time like 2026-03-02T09:00:00+01:00", a.clock)
+	}
+	return c, nil
 }

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"errors"
 	"fmt"
 	"os"
 	"strings"
@@ -12,7 +11,6 @@ import (
 
 	"bench/internal/cells"
 	"bench/internal/draw"
-	"bench/internal/journal"
 	"bench/internal/quiet"
 	"bench/internal/recipe"
 	"bench/internal/ui"
@@ -21,38 +19,23 @@ import (
 )
 
 // screen runs the full-screen companion.
-func (a *app) screen() error {
-	now, err := a.now()
-	if err != nil {
-		return err
-	}
-	home, err := a.home()
-	if err != nil {
-		return err
-	}
-	if !isTerminal(a.in) || !isTerminal(a.terminal) {
-		return errors.New("the screen needs a terminal; without one, use: bench check, plan, due or record")
-	}
-	store, err := journal.Open(home, journal.Options{})
-	if err != nil {
-		return failed(err)
-	}
-	books := newLedger(store, home)
+func (a *app) screen(s seat) error {
 	model := ui.New(ui.Deps{
 		Theme:    a.theme(),
 		Location: time.Local,
-		Now:      now,
-		Recipes:  func() []intent.RecipeItem { return recipeItems(home) },
-		Store:    books,
-		Home:     home,
-		Manner:   func() recipe.Manner { return a.manner(home) },
+		Now:      s.now,
+		Recipes:  func() []intent.RecipeItem { return recipeItems(s.home) },
+		Store:    s.ledger,
+		Home:     s.home,
+		Practice: s.practice,
+		Manner:   func() recipe.Manner { return a.manner(s.home) },
 		Outside:  ui.Outside{Bell: draw.Bell, Notify: func(what, of string) tea.Cmd { return draw.Notice(what + " (" + of + ")") }},
 	})
-	_, err = draw.Run(relay{model}, draw.Options{In: a.in, Out: a.terminal, Getenv: a.getenv})
-	if word := books.Remark(); word != "" {
+	_, err := draw.Run(relay{model}, draw.Options{In: a.in, Out: a.terminal, Getenv: a.getenv})
+	if word := s.ledger.Remark(); word != "" {
 		_, _ = fmt.Fprintln(a.err, "bench:", safe(word)) // The screen is gone.
 	}
-	return failed(errors.Join(err, store.Close()))
+	return err
 }
 
 // relay tells the screen in its own words what the terminal asks for.

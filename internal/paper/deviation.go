@@ -1,7 +1,6 @@
 package paper
 
 import (
-	"bench/internal/quantity"
 	"bench/internal/steps"
 )
 
@@ -79,10 +78,8 @@ func (p *page) deviations(plan steps.Plan) {
 			if w.Default {
 				sign = ">"
 			}
-			o := w.Outcome
 			p.linef("  %s %s", sign, w.Title)
-			p.linef("      superfat %.1f %% (%.1f to %.1f), height %+.1f mm, scent %.2f %%, lye %.1f %%; %s",
-				o.Superfat.Percent, o.Superfat.Low, o.Superfat.High, float64(o.Rise/(quantity.Millimetre/10))/10, o.Scent, o.Strength, w.Until)
+			p.linef("      %s; %s", w.Outcome, w.Until)
 		}
 	}
 }

@@ -26,6 +26,12 @@ type Outcome struct {
 	Strength float64 // Strength is the lye concentration, in percent.
 }
 
+// String says what a way comes to.
+func (o Outcome) String() string {
+	return fmt.Sprintf("superfat %.1f %% (%.1f to %.1f), height %+.1f mm, scent %.2f %%, lye %.1f %%",
+		o.Superfat.Percent, o.Superfat.Low, o.Superfat.High, float64(o.Rise/(quantity.Millimetre/10))/10, o.Scent, o.Strength)
+}
+
 // lowerBy is how far below the stated superfat an outcome may lie, in percent:
 // what weights within their tolerances amount to.
 const lowerBy = 0.25

@@ -114,7 +114,7 @@ func (m Model) writes(act intent.Action) bool {
 	case intent.Question, intent.Correct, intent.Decide, intent.WeighPot:
 		return true
 	case intent.Quit, intent.Back, intent.Overlay, intent.Prepare, intent.Start, intent.Open, intent.Follow,
-		intent.SwitchBatch, intent.Choose, intent.Rack, intent.Word:
+		intent.SwitchBatch, intent.Choose, intent.Rack, intent.Speed, intent.Word:
 	}
 	return false
 }

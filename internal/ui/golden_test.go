@@ -77,6 +77,9 @@ var scenes = []struct {
 	{"release-open", func(p *person) { p.tested(11.3) }},
 	{"release-answers", func(p *person) { p.tested(11.3).press("enter") }},
 	{"afterwards", func(p *person) { p.tested(9.6).press("c") }},
+	{"practice", func(p *person) { p.starts().works("sea/olive").practises(60) }},
+	{"practice-home", func(p *person) { p.practises(1).run(p.m.loadCmd("")) }},
+	{"practice-note", func(p *person) { p.starts().press("n").types("spoon is wet").practises(10) }},
 	{"ending", func(p *person) { p.starts().press("e") }},
 }
 

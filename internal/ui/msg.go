@@ -17,6 +17,7 @@ type (
 	// loadedMsg brings the batches under way.
 	loadedMsg struct {
 		batches []intent.BatchItem
+		fresh   bool // fresh says that no batch was ever begun.
 		err     error
 		remark  string
 	}
@@ -62,7 +63,8 @@ func (m Model) loadCmd(release string) tea.Cmd {
 			let = d.Store.Release(release)
 		}
 		batches, err := d.Store.Batches()
-		return loadedMsg{batches, errors.Join(let, err), d.Store.Remark()}
+		fresh := len(batches) == 0 && err == nil && d.Store.Empty()
+		return loadedMsg{batches, fresh, errors.Join(let, err), d.Store.Remark()}
 	}
 }
 
@@ -147,7 +149,7 @@ func (m Model) quitCmd() tea.Cmd {
 // loaded brings the batches on the first screen up to date.
 func (m Model) loaded(msg loadedMsg) (Model, tea.Cmd) {
 	m.flight = ""
-	m.home = m.home.Loaded(msg.batches, msg.err)
+	m.home = m.home.Loaded(msg.batches, msg.fresh && !m.deps.Practice.On(), msg.err)
 	m, cmd := m.remarked(msg.remark).land()
 	return m, tea.Batch(cmd, m.recipesCmd())
 }

@@ -50,6 +50,8 @@ func (m Model) perform(act intent.Action, at timer.Moment) (Model, tea.Cmd) {
 		return m.toRack(act.Words)
 	case intent.Word:
 		return m.say(act.Text), nil
+	case intent.Speed:
+		return m, m.turnCmd()
 	case intent.PutOff:
 		m.offer = act
 		return m, nil

@@ -39,6 +39,8 @@ func (s *memory) Batches() ([]intent.BatchItem, error) {
 	return items, nil
 }
 
+func (s *memory) Empty() bool { return len(s.codes) == 0 }
+
 // Closed looks for words in codes only, and has room for three.
 func (s *memory) Closed(words string) (intent.Past, error) {
 	all, err := s.Batches()

@@ -34,6 +34,7 @@ type Deps struct {
 	Store    intent.Store
 	Home     string               // Home is the data folder, shown in words.
 	Manner   func() recipe.Manner // Manner is read with the recipes; nil is none stated.
+	Practice intent.Practice
 	Outside  Outside
 }
 
@@ -83,7 +84,7 @@ func New(d Deps) Model {
 	return Model{
 		deps:   d,
 		home:   home.Screen{At: d.Location, Folder: d.Home, Loading: true},
-		ticks:  ticks{after: tea.Tick},
+		ticks:  ticks{after: pacedTick(d.Practice)},
 		flight: reading, // Init sends for them.
 	}
 }
@@ -132,6 +133,8 @@ func (m Model) handle(msg tea.Msg) (Model, tea.Cmd) {
 		return m.followed(msg)
 	case glanceMsg:
 		return m.glanced(msg)
+	case turnedMsg:
+		m.ticks.due = timer.Moment{} // The tick on its way was meant for another speed.
 	case StopMsg:
 		return m.quit()
 	}
@@ -153,6 +156,7 @@ func (m Model) keyed(msg tea.KeyMsg) (Model, tea.Cmd) {
 		var p keys.Press
 		var cmd tea.Cmd
 		m.still = false
+		m.guard.Pace = m.deps.Practice.Pace()
 		m.guard, p = m.guard.Press(k, m.now)
 		m, cmd = m.pressed(p)
 		cmds = append(cmds, cmd)
@@ -237,6 +241,8 @@ func (m Model) everywhere(p keys.Press) (intent.Action, bool) {
 		return m.leave(), true
 	case m.small():
 		return nil, true
+	case !text && m.deps.Practice.On() && keys.Matches(p, keys.Speed):
+		return intent.Speed{}, !p.Held
 	case text || m.page == intent.PageKeys:
 		return nil, false
 	case keys.Matches(p, keys.Keys):

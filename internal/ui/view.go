@@ -17,7 +17,7 @@ func (m Model) View() string {
 	if w <= 0 || h <= 0 {
 		return ""
 	}
-	return ink.Screen(m.lines(w, h), w, h)
+	return ink.Screen(m.marked(m.lines(w, h), w), w, h)
 }
 
 // lines draws the page; first aid comes before everything, even in a window too

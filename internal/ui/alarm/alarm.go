@@ -28,7 +28,7 @@ type Board struct {
 // Watched is a timer with the batch that it belongs to.
 type Watched struct {
 	timer.Timer
-	code   string
+	Code   string
 	recipe string
 }
 
@@ -62,9 +62,9 @@ const near = 2 * time.Hour
 
 // rank sorts what asks for something before what only runs.
 func (b Board) rank(t Watched, now timer.Moment) int {
-	due, here := t.State(now) == timer.Due, t.code == b.Bench
+	due, here := t.State(now) == timer.Due, t.Code == b.Bench
 	switch {
-	case b.Offer == (intent.PutOff{Code: t.code, Timer: t.ID}):
+	case b.Offer == (intent.PutOff{Code: t.Code, Timer: t.ID}):
 		return 0 // A question that is open stays in sight.
 	case due && t.Priority == timer.ActNow && here:
 		return 1
@@ -98,16 +98,16 @@ func (b Board) Answer(p keys.Press, putOff, unsaved bool) intent.Action {
 		return intent.Word{Text: "No alarm is due."}
 	}
 	top := list[0]
-	if top.Asking(p.At) < keys.Startle {
+	if top.Asking(p.At) < p.Startle() {
 		return intent.Word{Text: "An alarm has just come up; read it first."}
 	}
 	if unsaved {
 		return intent.Word{Text: "First: r saves the last entry again, esc lets it go."}
 	}
 	if putOff {
-		return intent.PutOff{Code: top.code, Timer: top.ID}
+		return intent.PutOff{Code: top.Code, Timer: top.ID}
 	}
-	return intent.Keep{Code: top.code, Fact: batch.TimerSeen{Timer: top.ID}}
+	return intent.Keep{Code: top.Code, Fact: batch.TimerSeen{Timer: top.ID}}
 }
 
 // Lines shows the timers in at most rows lines of w cells. The clock is
@@ -149,13 +149,13 @@ func (b Board) hush() string {
 // alarmLine is one timer: what, and when. The words for what give way first.
 func (b Board) alarmLine(t ink.Theme, each Watched, tail string, w int, now timer.Moment) string {
 	what := ink.Clean(each.Label)
-	if each.code != b.Bench {
-		what = ink.Clean(each.code) + ": " + what
+	if each.Code != b.Bench {
+		what = ink.Clean(each.Code) + ": " + what
 	}
 	sign, when := Sign(each.Timer, now), ink.Timing(each.Timer, now, b.At)
 	if each.State(now) == timer.Due {
 		when += "   a seen z later"
-		if b.Offer == (intent.PutOff{Code: each.code, Timer: each.ID}) {
+		if b.Offer == (intent.PutOff{Code: each.Code, Timer: each.ID}) {
 			when, tail = "later: "+offerWords(b.Offer), ""
 		}
 	}

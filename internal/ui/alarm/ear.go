@@ -46,7 +46,7 @@ func (e Ear) Listen(list []Watched, now timer.Moment, quiet bool) (Ear, Sound) {
 		if t.State(now) != timer.Due || quiet && t.Priority != timer.ActNow {
 			continue
 		}
-		id := name{t.code, t.ID}
+		id := name{t.Code, t.ID}
 		h, known := e.heard[id]
 		if !known {
 			h = heard{priority: t.Priority, since: now}
@@ -80,4 +80,4 @@ func (e Ear) Next(now timer.Moment) (time.Duration, bool) {
 }
 
 // Words say an alarm outside the window: what, and of which batch.
-func (t Watched) Words() (what, of string) { return t.Label, t.recipe + ", batch " + t.code }
+func (t Watched) Words() (what, of string) { return t.Label, t.recipe + ", batch " + t.Code }

@@ -18,13 +18,19 @@ type delay struct {
 	d   time.Duration
 }
 
-// delays gives what is offered, the usual first, which is the key that asked:
-// what sets is looked at soon, and a loaf stays in its mould overnight.
-func delays(o intent.PutOff) []delay {
-	if o.Timer == steps.UnmouldDue {
-		return []delay{{keys.PutOff, 12 * time.Hour}, {keys.LeaveOut, 30 * time.Minute}, {keys.Longer, 2 * time.Hour}}
+// Delays gives for how long a timer may be put off, the usual first: what sets is
+// looked at soon, and a loaf stays in its mould overnight.
+func Delays(timer string) [3]time.Duration {
+	if timer == steps.UnmouldDue {
+		return [3]time.Duration{12 * time.Hour, 30 * time.Minute, 2 * time.Hour}
 	}
-	return []delay{{keys.PutOff, 5 * time.Minute}, {keys.LeaveOut, 10 * time.Minute}, {keys.Longer, 30 * time.Minute}}
+	return [3]time.Duration{5 * time.Minute, 10 * time.Minute, 30 * time.Minute}
+}
+
+// delays gives the keys that are offered; the usual is the key that asked.
+func delays(o intent.PutOff) []delay {
+	d := Delays(o.Timer)
+	return []delay{{keys.PutOff, d[0]}, {keys.LeaveOut, d[1]}, {keys.Longer, d[2]}}
 }
 
 // words lists the keys with what they do.

@@ -10,6 +10,7 @@ import (
 	"bench/internal/ui/ink"
 	"bench/internal/ui/intent"
 	"bench/internal/ui/keys"
+	"bench/internal/ui/reply"
 )
 
 // Ways shows, side by side, how to go on after a weight that was off, and the
@@ -127,7 +128,7 @@ const widest = 44
 func (s Ways) sideBySide(t ink.Theme, w int) []string {
 	if len(s.ways) == 0 {
 		var lines []string
-		for _, l := range ink.Wrap("Nothing that can still be done brings the superfat back to what the recipe states. The work goes on; hold the bars until pH or free alkali has been tested.", w-2) {
+		for _, l := range ink.Wrap(reply.NoWay, w-2) {
 			lines = append(lines, " "+l)
 		}
 		return lines

@@ -50,7 +50,7 @@ func (b Screen) heard(t steps.Task, p keys.Press) (a steps.Answer, why string) {
 		if b.doubt != nil {
 			return a, "Type it a second time, or esc to begin anew."
 		}
-		if keys.Within(p.At, b.jumped, keys.Startle) {
+		if keys.Within(p.At, b.jumped, p.Startle()) {
 			return a, "This is another stage: look first, then press space again."
 		}
 		return steps.Answer{How: batch.AtTarget}, ""

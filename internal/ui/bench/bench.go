@@ -6,7 +6,6 @@
 package bench
 
 import (
-	"slices"
 	"sync"
 	"time"
 
@@ -17,6 +16,7 @@ import (
 	"bench/internal/ui/intent"
 	"bench/internal/ui/keys"
 	"bench/internal/ui/loaf"
+	"bench/internal/ui/reply"
 )
 
 // Screen is one batch at work: one thing is next, and everything else is quiet.
@@ -108,29 +108,13 @@ func (b Screen) Entered(e batch.Entry, o Outcome, now timer.Moment) Screen {
 	default:
 		b = b.settled(now)
 		if at != "" {
-			b.cursor = b.openAfter(task)
+			b.cursor = reply.OpenAfter(b.Plan, task)
 		}
 	}
 	if _, after, ok := b.Current(now); ok && after.ID != before.ID {
 		b.jumped = now
 	}
 	return b
-}
-
-// openAfter gives the task itself while it is open (another container follows),
-// or the next open one of its stage, or "" to go on with what is next.
-func (b Screen) openAfter(task string) string {
-	t, stage, _ := b.Plan.Task(task)
-	if t.Open {
-		return task
-	}
-	at := slices.IndexFunc(stage.Tasks, func(t steps.Task) bool { return t.ID == task })
-	for i := range stage.Tasks {
-		if t := stage.Tasks[(at+1+i)%len(stage.Tasks)]; t.Open {
-			return t.ID
-		}
-	}
-	return ""
 }
 
 // Current gives the task that the keys are about.

@@ -22,6 +22,7 @@ type Screen struct {
 	Recipes []intent.RecipeItem
 	cursor  int // cursor counts through batches, then recipes.
 	Loading bool
+	fresh   bool // fresh says that no batch was ever begun here.
 	err     error
 	Word    string
 	Folder  string
@@ -29,9 +30,10 @@ type Screen struct {
 	Above   []string // Above are lines that come before the list, such as what fell due.
 }
 
-// Loaded takes the batches that were read. The cursor stays on what it was on.
-func (h Screen) Loaded(batches []intent.BatchItem, err error) Screen {
-	h.Loading = false
+// Loaded takes the batches that were read; fresh says that none was ever begun.
+// The cursor stays on what it was on.
+func (h Screen) Loaded(batches []intent.BatchItem, fresh bool, err error) Screen {
+	h.Loading, h.fresh = false, fresh
 	h.err = err
 	key := h.key()
 	h.Batches = nil

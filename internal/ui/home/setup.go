@@ -12,12 +12,12 @@ import (
 	"bench/internal/ui/intent"
 	"bench/internal/ui/keys"
 	"bench/internal/ui/loaf"
+	"bench/internal/ui/reply"
 
 	"github.com/charmbracelet/bubbles/key"
 )
 
 const (
-	maxLoaves = 99
 	sheetPage = 14 // sheetPage is how far a page goes, whatever the window.
 
 	setupFrame = 7 // setupFrame is the lines above and below the sheet.
@@ -83,7 +83,7 @@ func (s Setup) Update(p keys.Press) (Setup, intent.Action) {
 		return s.sized(max(1, s.loaves-1)), nil
 	case keys.Matches(p, keys.Right):
 		s.typed = false
-		return s.sized(min(maxLoaves, s.loaves+1)), nil
+		return s.sized(min(reply.MaxLoaves, s.loaves+1)), nil
 	case keys.Matches(p, keys.Up):
 		s.top = max(0, s.top-1)
 	case keys.Matches(p, keys.Down):
@@ -96,7 +96,7 @@ func (s Setup) Update(p keys.Press) (Setup, intent.Action) {
 // number's.
 func (s Setup) figure(r rune) Setup {
 	n, _ := strconv.Atoi(string(r))
-	if s.typed && s.loaves*10+n <= maxLoaves {
+	if s.typed && s.loaves*10+n <= reply.MaxLoaves {
 		n += s.loaves * 10
 	}
 	s.typed = true

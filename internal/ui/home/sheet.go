@@ -8,6 +8,7 @@ import (
 	"bench/internal/recipe"
 	"bench/internal/steps"
 	"bench/internal/ui/ink"
+	"bench/internal/ui/reply"
 )
 
 const (
@@ -53,7 +54,7 @@ func (s Setup) sheet(t ink.Theme, w int) []string {
 // caution comes before everything else on the sheet.
 func caution(t ink.Theme, w int) []string {
 	return ink.Hang(t.Off.Render(ink.SignOff),
-		"Lye burns skin and blinds eyes: goggles, gloves, long sleeves, fresh air. Water at hand. Alkali into water, never water into alkali. ! shows first aid. The supplier's safety data sheet and local rules come first.", w)
+		reply.Caution, w)
 }
 
 func batterLines(t ink.Theme, p steps.Plan, b steps.Batter, w int) []string {

@@ -10,6 +10,7 @@ import (
 	"bench/internal/ui/ink"
 	"bench/internal/ui/intent"
 	"bench/internal/ui/keys"
+	"bench/internal/ui/reply"
 
 	"github.com/charmbracelet/bubbles/key"
 )
@@ -60,6 +61,9 @@ func (h Screen) list(t ink.Theme, w int, now timer.Moment) (lines []string, at i
 	if len(h.Batches) == 0 {
 		lines = append(lines, "   "+t.Quiet.Render(h.none()))
 	}
+	if h.fresh {
+		lines = append(lines, "   "+t.Quiet.Render(reply.Newcomer))
+	}
 	for i, b := range h.Batches {
 		if i == h.cursor {
 			at = len(lines) + 1
@@ -108,7 +112,7 @@ func joined(err error) string {
 // batchLines says where the batch is and what was last done in it.
 func batchLines(b intent.UnderWay, t ink.Theme, w int, chosen bool, now timer.Moment, at *time.Location) []string {
 	name := ink.Fit(ink.Clean(b.Plan.Recipe), 24) + "  " + ink.Fit(ink.Clean(b.Code), 8) + "  "
-	where := whereAt(b, now)
+	where := reply.WhereAt(b, now)
 	if b.HeldBy != "" {
 		where = ink.SignOff + " " + ink.Clean(b.HeldBy)
 	}
@@ -123,26 +127,6 @@ func batchLines(b intent.UnderWay, t ink.Theme, w int, chosen bool, now timer.Mo
 		entryLine(t, chosen, name, ink.Clean(where), w),
 		"     " + t.Quiet.Render(ink.Cut(last, w-6)),
 	}
-}
-
-// whereAt says what is next, or that all is done.
-func whereAt(b intent.UnderWay, now timer.Moment) string {
-	task, ok := b.Plan.Next(now)
-	if !ok {
-		return waitsFor(b, now)
-	}
-	next, stage, _ := b.Plan.Task(task)
-	return stage.Title + ": " + next.Title
-}
-
-// waitsFor says which day comes next in a batch that rests.
-func waitsFor(b intent.UnderWay, now timer.Moment) string {
-	for _, d := range b.Plan.Ahead(now) {
-		if d.At.After(now.Wall) {
-			return d.Label + " in " + timer.Words(d.At.Sub(now.Wall))
-		}
-	}
-	return "nothing left to do now"
 }
 
 // recipeLines lists a recipe; one with problems shows how many, or at the cursor all of

@@ -55,6 +55,8 @@ type (
 	WeighPot struct{ Vessel string }
 	// Correct opens the record of the batch.
 	Correct struct{}
+	// Speed turns the clock of a practice to its next speed.
+	Speed struct{}
 	// Word shows a quiet word.
 	Word struct{ Text string }
 )
@@ -72,6 +74,7 @@ func (Question) action()    {}
 func (Correct) action()     {}
 func (Decide) action()      {}
 func (WeighPot) action()    {}
+func (Speed) action()       {}
 func (Word) action()        {}
 func (Choose) action()      {}
 func (Rack) action()        {}

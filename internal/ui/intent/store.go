@@ -10,6 +10,8 @@ import (
 type Store interface {
 	// Batches gives the batches that are not closed.
 	Batches() ([]BatchItem, error)
+	// Empty says that no batch was ever begun.
+	Empty() bool
 	// Closed gives a shelf of those that are and have all the words.
 	Closed(words string) (Past, error)
 	// Start begins a batch, takes hold of it and gives its first entry.

@@ -56,6 +56,9 @@ var (
 	Quit        = bind("q", "leave", "q")
 	Break       = bind("ctrl+c", "leave", "ctrl+c")
 
+	// Speed works in practice only, and the mark of practice says so.
+	Speed = bind("v", "clock faster", "v")
+
 	Open    = bind("enter", "open", "enter")
 	Start   = bind("enter", "start the batch", "enter")
 	Confirm = bind("enter", "keep", "enter")

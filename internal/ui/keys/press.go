@@ -31,7 +31,12 @@ type Press struct {
 	// Held says that the key may not have been let go since it last did
 	// something, or was on its way before the screen changed.
 	Held bool
+	pace int
 }
+
+// Startle is how long what has just come up by itself takes no answer: a key
+// already on its way was not meant for it.
+func (p Press) Startle() time.Duration { return startle * time.Duration(max(1, p.pace)) }
 
 // Guard remembers what it takes to tell a press from a repeat.
 type Guard struct {
@@ -39,17 +44,19 @@ type Guard struct {
 	lastAt  timer.Moment
 	actedAt timer.Moment
 	Arrived timer.Moment // arrived is when the screen last changed.
+	Pace    int          // Pace is how many times as fast as a hand the clock runs; 0 is once.
 }
 
 // Press stamps a key and says whether it is held.
 func (g Guard) Press(k tea.KeyMsg, at timer.Moment) (Guard, Press) {
-	p := Press{KeyMsg: k, At: at}
+	p := Press{KeyMsg: k, At: at, pace: g.Pace}
+	pace := time.Duration(max(1, g.Pace))
 	name := k.String()
 	again := name == g.last
 	switch {
-	case again && (Within(at, g.lastAt, rest) || Within(at, g.actedAt, repeatDelay)):
+	case again && (Within(at, g.lastAt, rest*pace) || Within(at, g.actedAt, repeatDelay*pace)):
 		p.Held = true
-	case !g.Arrived.IsZero() && Within(at, g.Arrived, rest):
+	case !g.Arrived.IsZero() && Within(at, g.Arrived, rest*pace):
 		p.Held = true
 	default:
 		g.actedAt = at
@@ -106,9 +113,7 @@ func Within(at, from timer.Moment, d time.Duration) bool {
 	return gone < d
 }
 
-// Startle is how long what has just come up by itself takes no answer: a key
-// already on its way was not meant for it.
-const Startle = time.Second
+const startle = time.Second
 
 // MaxFigures keeps a typed number within what the large figures can show.
 const MaxFigures = 7

@@ -1,5 +1,8 @@
 package reply
 
+// Caution comes before everything else on a plan.
+const Caution = "Lye burns skin and blinds eyes: goggles, gloves, long sleeves, fresh air. Water at hand. Alkali into water, never water into alkali. ! shows first aid. " + AidSource
+
 // Aid is what to do about lye on or in a place.
 type Aid struct{ On, Do string }
 

@@ -20,9 +20,9 @@ type said struct {
 func (s said) Error() string { return s.words }
 func (s said) Unwrap() error { return s.err }
 
-// plain says the reason and what to do first: the screen has room for little
+// inWords says the reason and what to do first: the screen has room for little
 // more.
-func plain(err error) error {
+func inWords(err error) error {
 	var held *journal.HeldError
 	var newer *journal.NewerError
 	switch {

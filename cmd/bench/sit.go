@@ -1,0 +1,116 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"os"
+	"os/signal"
+	"syscall"
+	"time"
+
+	"bench/internal/batch"
+	"bench/internal/journal"
+	"bench/internal/paper"
+	"bench/internal/plain"
+	"bench/internal/timer"
+	"bench/internal/ui/intent"
+	"bench/internal/why"
+)
+
+// front says how bench was asked to sit down at the bench.
+type front struct{ plain, practice bool }
+
+// seat is what a front stands on.
+type seat struct {
+	home     string // home has the maker's recipes and workshop.
+	now      nowFunc
+	speed    func() float64
+	ledger   *ledger
+	practice intent.Practice
+}
+
+// sit opens the store and runs the front that fits the terminal.
+func (a *app) sit(how front) error {
+	s := seat{speed: func() float64 { return a.speed }}
+	var err error
+	if s.now, err = a.now(); err != nil {
+		return err
+	}
+	if s.home, err = a.home(); err != nil {
+		return err
+	}
+	folder, end := s.home, func() error { return nil }
+	if how.practice {
+		if folder, end, err = a.practise(&s); err != nil {
+			return failed(err)
+		}
+	}
+	store, err := journal.Open(folder, journal.Options{})
+	if err != nil {
+		return failed(errors.Join(err, end()))
+	}
+	s.ledger = newLedger(store, folder)
+	err = a.sitDown(how, s)
+	return failed(errors.Join(err, store.Close(), end()))
+}
+
+// sitDown runs the screen where there is one, and else what can be read line by
+// line: a talk if it was asked for or the terminal can do no more, or a list.
+func (a *app) sitDown(how front, s seat) error {
+	terminal := isTerminal(a.in) && isTerminal(a.terminal)
+	switch {
+	case how.plain || terminal && a.getenv("TERM") == "dumb":
+		return a.talk(s)
+	case !terminal:
+		return plain.List(a.plainDeps(s))
+	}
+	return a.screen(s)
+}
+
+// practise makes a folder for facts that nobody keeps, and a clock whose speed
+// can be chosen; end takes the folder away again.
+func (a *app) practise(s *seat) (folder string, end func() error, err error) {
+	clock, err := a.setClock()
+	if err != nil {
+		return "", nil, err
+	}
+	if folder, err = os.MkdirTemp("", "bench-practice-"); err != nil {
+		return "", nil, fmt.Errorf("no folder for the practice: %w", err)
+	}
+	s.now, s.practice = clock.now, intent.Practice{Speed: clock.pace, Turn: clock.turn}
+	s.speed = func() float64 { return float64(clock.pace()) }
+	return folder, func() error {
+		if err := os.RemoveAll(folder); err != nil {
+			return fmt.Errorf("the practice was not taken away: %w", err)
+		}
+		_, err := fmt.Fprintln(a.out, "Practice is over: nothing of it is kept. Your own batches are as they were.")
+		return err
+	}, nil
+}
+
+// talk runs the batch line by line. A signal ends it like the end of the input:
+// what is being kept is kept, and the batch is let go.
+func (a *app) talk(s seat) error {
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM, syscall.SIGHUP, syscall.SIGPIPE)
+	defer stop()
+	d := a.plainDeps(s)
+	d.Stop = ctx.Done()
+	return plain.Run(d)
+}
+
+func (a *app) plainDeps(s seat) plain.Deps {
+	return plain.Deps{
+		In: a.in, Out: a.raw, Echo: !isTerminal(a.in),
+		Location: time.Local, Now: func() timer.Moment { return s.now() },
+		Wait:    func(d time.Duration) <-chan time.Time { return time.After(time.Duration(float64(d) / s.speed())) },
+		Recipes: func() []intent.RecipeItem { return recipeItems(s.home) },
+		Store:   s.ledger,
+		Texts: plain.Texts{
+			Plan:   paper.PlanText,
+			Record: func(code string, state batch.State) string { return paper.RecordText(code, state, time.Local) },
+			Why:    func(state batch.State) string { return paper.WhyText(why.Of(state)) },
+		},
+		Practice: s.practice,
+	}
+}

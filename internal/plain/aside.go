@@ -1,0 +1,297 @@
+package plain
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"bench/internal/quantity"
+	"bench/internal/steps"
+	"bench/internal/ui/ink"
+	"bench/internal/ui/intent"
+	"bench/internal/ui/reply"
+)
+
+func (s *session) note(text string) {
+	_, stage, _ := s.plan.Task(s.task)
+	s.perform(s.question(reply.Note(s.code, stage.ID), text), "")
+}
+
+func (s *session) leaveOut(why string) {
+	t, _, some := s.plan.Task(s.task)
+	if !some {
+		s.say("There is nothing to leave out.")
+		return
+	}
+	s.asked(why)(reply.LeaveOut(s.code, s.plan, t, s.now()))
+}
+
+func (s *session) end(why string) { s.asked(why)(reply.End(s.code, s.plan)) }
+
+// asked answers a question with what was said together with the word.
+func (s *session) asked(said string) func(intent.Action, string) {
+	return func(act intent.Action, word string) {
+		if q, ok := act.(intent.Question); ok {
+			act = s.question(q, said)
+		}
+		s.perform(act, word)
+	}
+}
+
+// choose takes one of the answers by its number; warm is a temperature that goes
+// with it, or "".
+func (s *session) choose(list []steps.Choice, number, warm string) {
+	n, err := strconv.Atoi(number)
+	if err != nil || n < 1 || n > len(list) {
+		s.warn("Type a number from 1 to " + strconv.Itoa(len(list)) + ".")
+		return
+	}
+	s.perform(reply.Choice(s.code, s.plan, list[n-1], warm, s.now()))
+}
+
+func (s *session) listChoices(list []steps.Choice) {
+	for i, c := range list {
+		s.say(fmt.Sprintf("  %d  %s", i+1, strings.TrimSuffix(c.Title+". "+c.Why, ". ")))
+	}
+}
+
+// answers asks which of the other answers it is.
+func (s *session) answers(string) {
+	list := s.plan.Choices(s.task, "")
+	t, stage, some := s.plan.Task(s.task)
+	switch {
+	case !some || len(list) == 0:
+		s.say("There is no other answer here.")
+	case !t.Open && !reply.Again(t, stage):
+		s.warn(t.Waits)
+	default:
+		s.pickChoice(list)
+	}
+}
+
+func (s *session) afterwards(string) { s.pickChoice(s.plan.Afterwards()) }
+
+func (s *session) pickChoice(list []steps.Choice) {
+	titles := make([]string, len(list))
+	for i, c := range list {
+		titles[i] = strings.TrimSuffix(c.Title+". "+c.Why, ". ")
+	}
+	if n, ok := s.pick("answer", titles); ok {
+		s.choose(list, strconv.Itoa(n+1), "")
+	}
+}
+
+// correct replaces the value of an entry. The first value stays in the record.
+func (s *session) correct(number string) {
+	if s.plan.Closed {
+		s.warn("The batch is closed: only notes can be added.")
+		return
+	}
+	if number == "" {
+		for _, e := range s.state.Entries {
+			if reply.Correctable(e.Fact) {
+				s.sayf("  %d  %s", e.Seq, reply.Said(s.plan, s.state, e))
+			}
+		}
+		number, _ = s.ask("number of the entry, or nothing to go back")
+	}
+	n, err := strconv.Atoi(number)
+	switch {
+	case number == "":
+		return
+	case err != nil || n < 1 || n > len(s.state.Entries):
+		s.warn("There is no entry " + number + ".")
+		return
+	case !reply.Correctable(s.state.Entries[n-1].Fact):
+		s.warn("This entry holds no value. A note can say what was wrong.")
+		return
+	}
+	s.newValue(n)
+}
+
+// newValue asks for the value, twice when it looks like a slip, and then for the
+// reason.
+func (s *session) newValue(seq int) {
+	entry := s.state.Entries[seq-1]
+	s.sayf("Entry %d: %s", seq, reply.ValuePrompt(s.plan, s.state, entry))
+	var doubt *intent.Doubted
+	for {
+		value, ok := s.ask("new value, or nothing to go back")
+		if !ok || value == "" {
+			return
+		}
+		var word string
+		doubt, word = reply.NewValue(s.state, s.plan, seq, value, doubt, s.now())
+		switch {
+		case word != "":
+			s.warn(word)
+			continue
+		case doubt != nil:
+			s.warn(doubt.Words + ". Right? Then type it again.")
+			continue
+		}
+		why, ok := s.ask("why")
+		if ok && why != "" {
+			s.perform(reply.Correct(s.code, s.state, s.plan, seq, value, why, s.now()))
+		} else {
+			s.say("Nothing was kept: a correction needs its reason.")
+		}
+		return
+	}
+}
+
+// ways shows how to go on: the warnings that are to be read once, then the weights
+// that were off.
+func (s *session) ways(string) {
+	switch {
+	case s.plan.Undecided() == 0:
+		s.say("Nothing is to be decided: no weight was off.")
+	case len(s.plan.Unread) > 0:
+		u := s.plan.Unread[0]
+		s.warn(u.Words)
+		if text, _ := s.ask("type read to record that it was read, or nothing to go back"); text == "read" {
+			s.keep(intent.Keep{Code: s.code, Fact: u.Fact})
+		}
+	default:
+		s.decide(s.plan.Deviations)
+	}
+}
+
+func (s *session) decide(list []steps.Deviation) {
+	at := 0
+	if len(list) > 1 {
+		titles := make([]string, len(list))
+		for i, d := range list {
+			titles[i] = d.Words
+		}
+		var ok bool
+		if at, ok = s.pick("weight", titles); !ok {
+			return
+		}
+	}
+	s.warn(list[at].Words)
+	ways := s.plan.Ways(list[at])
+	if len(ways) == 0 {
+		s.say(reply.NoWay)
+		return
+	}
+	titles := make([]string, len(ways))
+	for i, w := range ways {
+		titles[i] = fmt.Sprintf("%s. %s; %s", w.Title, w.Outcome, w.Until)
+		if w.Default {
+			titles[i] += " (usual)"
+		}
+	}
+	if n, ok := s.pick("way", titles); ok {
+		if err := s.plan.Allows(ways[n].Fact, s.now()); err != nil {
+			s.warn(ink.Sentence(err))
+			return
+		}
+		s.keep(intent.Keep{Code: s.code, Fact: ways[n].Fact})
+	}
+}
+
+// weighPot asks what a vessel weighs, all in all; the plan says whether that fits
+// the facts.
+func (s *session) weighPot(string) {
+	if s.plan.Closed {
+		s.warn("The batch is closed: only notes can be added.")
+		return
+	}
+	vessels := s.plan.Vessels()
+	titles := make([]string, len(vessels))
+	for i, v := range vessels {
+		titles[i] = fmt.Sprintf("%s, %s, empty %s g", v.Vessel, v.Holds, v.Tare.At(v.Reads))
+	}
+	s.say("Put the vessel on its scale with all that is in it, untared.")
+	n, ok := s.pick("vessel", titles)
+	if !ok {
+		return
+	}
+	text, _ := s.ask("what it reads, g, vessel included, or nothing to go back")
+	if text == "" {
+		return
+	}
+	m, err := quantity.ParseNumberMass(text, quantity.Gram)
+	if err != nil {
+		s.warn(ink.Sentence(err))
+		return
+	}
+	found, err := s.plan.PotCheck(vessels[n].Vessel, m)
+	if err != nil {
+		s.warn(ink.Sentence(err))
+		return
+	}
+	s.keep(intent.Keep{Code: s.code, Fact: found.Fact})
+}
+
+// why says why the stage at hand comes now, or the reason of every figure.
+func (s *session) why(all string) {
+	t, stage, some := s.plan.Task(s.task)
+	switch {
+	case all == "all":
+		s.text(s.Texts.Why(s.state))
+	case !some:
+		s.say("There is nothing to do just now; why all gives the reason of every figure.")
+	default:
+		s.say(stage.Title + ": " + stage.Why)
+		if t.Hint != "" {
+			s.say(t.Hint)
+		}
+	}
+}
+
+// listTasks lists the stage at hand with its tasks, and the stages that are open.
+func (s *session) listTasks(string) {
+	_, at, _ := s.plan.Task(s.task)
+	for _, st := range s.plan.Stages {
+		here := st.ID == at.ID
+		if st.Done && !here || st.Blocked != "" && !here {
+			continue
+		}
+		s.sayf("%d  %s%s", st.N, st.Title, map[bool]string{true: ", here", false: ", may be done now"}[here])
+		for i, t := range st.Tasks {
+			if !here {
+				break
+			}
+			words := "open"
+			switch {
+			case t.Done || t.Skipped != "":
+				words = doneWords(t)
+			case !t.Open:
+				words = t.Waits
+			}
+			if number, unit := reply.Asked(t, st); number != "" && !t.Done {
+				words = number + " " + unit + ", " + words
+			}
+			s.sayf("  %d.%d  %s: %s", st.N, i+1, t.Title, words)
+		}
+	}
+}
+
+// goTo goes to a stage, to a task of it, or back to what is next.
+func (s *session) goTo(where string) {
+	s.cursor, s.doubt, s.shown = "", nil, ""
+	if where == "" {
+		return
+	}
+	stage, task, _ := strings.Cut(where, ".")
+	n, err := strconv.Atoi(stage)
+	if err != nil || n < 1 || n > len(s.plan.Stages) {
+		s.warn("There is no stage " + stage + ": tasks lists them.")
+		return
+	}
+	tasks := s.plan.Stages[n-1].Tasks
+	i := max(0, slices.IndexFunc(tasks, func(t steps.Task) bool { return t.Open }))
+	if task != "" {
+		if i, err = strconv.Atoi(task); err != nil || i < 1 || i > len(tasks) {
+			s.warn("There is no task " + where + ": tasks lists them.")
+			return
+		}
+		i--
+	}
+	if len(tasks) > 0 {
+		s.cursor = tasks[i].ID
+	}
+}

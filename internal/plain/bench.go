@@ -1,0 +1,255 @@
+package plain
+
+import (
+	"strconv"
+	"strings"
+
+	"bench/internal/batch"
+	"bench/internal/steps"
+	"bench/internal/ui/ink"
+	"bench/internal/ui/intent"
+	"bench/internal/ui/reply"
+)
+
+// bench asks for the task at hand. The answer belongs to the task that was in the
+// prompt, whatever has fallen due meanwhile.
+func (s *session) bench() {
+	s.settle()
+	t, stage, some := s.plan.Task(s.task)
+	prompt := "nothing to do just now, or help"
+	if some {
+		prompt = s.promptFor(t)
+	}
+	if key := s.code + " " + s.task; s.shown != key {
+		s.shown = key
+		s.describe(t, stage, some)
+	}
+	text, ok := s.askUntil(prompt, func() bool { return !some && s.comesUp() })
+	switch {
+	case !ok:
+	case text == "":
+		s.shown = ""
+	case some && s.isAnswer(t, stage, text):
+		s.answer(t, text)
+	case !s.command(text):
+		s.notUnderstood(t, some)
+	}
+}
+
+// settle takes up what is next, unless the person went elsewhere.
+func (s *session) settle() {
+	before := s.task
+	s.task = s.cursor
+	if s.task == "" {
+		s.task, _ = s.plan.Next(s.now())
+	}
+	if s.task != before {
+		s.doubt = nil
+	}
+}
+
+// comesUp says that something is to be done where nothing was.
+func (s *session) comesUp() bool {
+	_, some := s.plan.Next(s.now())
+	return some
+}
+
+// isAnswer says that a line is meant for the task: it begins with a figure, and
+// the task takes one. A choice is picked by its number.
+func (s *session) isAnswer(t steps.Task, stage steps.Stage, text string) bool {
+	figure := strings.ContainsAny(text[:1], "0123456789.,-")
+	return figure && (t.Numeric() || t.Do == steps.Choose && (t.Open || reply.Again(t, stage)))
+}
+
+func (s *session) notUnderstood(t steps.Task, some bool) {
+	switch {
+	case some && t.Numeric():
+		s.warn("That is neither a figure nor a word: help lists the words.")
+	case some:
+		s.warn("Done is said with the word done, or =; help lists the words.")
+	default:
+		s.warn("That is no word here: help lists them.")
+	}
+}
+
+// answer makes an answer of a line.
+func (s *session) answer(t steps.Task, text string) {
+	if t.Do == steps.Choose {
+		number, warm, _ := strings.Cut(text, " ")
+		s.choose(s.plan.Choices(t.ID, ""), number, strings.TrimSpace(warm))
+		return
+	}
+	a := steps.Answer{How: batch.Typed, Text: text, Now: s.now().Wall}
+	if some, more := strings.CutSuffix(text, "+"); more {
+		if t.Do != steps.Weigh {
+			s.warn("This comes from one vessel: leave the + out.")
+			return
+		}
+		a.Text, a.More = strings.TrimSpace(some), true
+	}
+	s.reply(t, a)
+}
+
+// asAsked says that it is done, or that the scale shows what was asked.
+func (s *session) asAsked(string) {
+	t, _, some := s.plan.Task(s.task)
+	switch {
+	case !some:
+		s.say("There is nothing to do just now.")
+	case t.Do == steps.Choose:
+		s.warn("Choose one of the answers by its number.")
+	case s.doubt != nil:
+		s.warn("Type it a second time; go gives it up.")
+	default:
+		s.reply(t, steps.Answer{How: batch.AtTarget})
+	}
+}
+
+func (s *session) byEye(figure string) {
+	t, _, some := s.plan.Task(s.task)
+	if !some || t.Do != steps.Weigh && t.Do != steps.Portion {
+		s.warn("Nothing is weighed here.")
+		return
+	}
+	s.reply(t, steps.Answer{How: batch.ByEye, Text: figure})
+}
+
+// reply does what becomes of an answer.
+func (s *session) reply(t steps.Task, a steps.Answer) {
+	act, doubt, word := reply.To(s.code, s.plan, t, a, s.doubt, s.now())
+	s.doubt = doubt
+	if act == nil && word == "" {
+		s.warn(doubt.Words + ". Right? Then type it again.")
+		return
+	}
+	s.perform(act, word)
+}
+
+// perform does what a reply asks for, or says why nothing was kept.
+func (s *session) perform(act intent.Action, word string) {
+	if word != "" {
+		s.warn(word)
+	}
+	switch act := act.(type) {
+	case intent.Keep:
+		s.keep(act)
+	case intent.Question:
+		s.perform(s.question(act, ""), "")
+	default: // Replies ask for no more than that.
+	}
+}
+
+// question asks for a line of text until it will do; said is one that was said
+// already.
+func (s *session) question(q intent.Question, said string) intent.Action {
+	if said == "" {
+		s.say(q.Title)
+		s.say(q.Hint)
+	}
+	for {
+		text, ok := said, true
+		if said == "" {
+			text, ok = s.ask("in words, or nothing to go back")
+		}
+		if !ok || text == "" {
+			s.say("Nothing was kept.")
+			return nil
+		}
+		act, word := q.Make(text, s.now())
+		if act != nil {
+			return act
+		}
+		s.warn(word)
+		said = ""
+	}
+}
+
+// keep has a fact kept, and says so once it is. One that was not saved is offered
+// again, with the moment at which it was said.
+func (s *session) keep(k intent.Keep) {
+	if k.At.IsZero() {
+		k.At = s.now()
+	}
+	entry, err := s.append(k)
+	for err != nil {
+		s.warn("NOT SAVED: " + s.plan.Say(batch.Entry{Fact: k.Fact, At: k.At}, s.state))
+		s.say(ink.Sentence(err))
+		text, ok := s.ask("again saves it again, drop lets it go: it will not be in the record")
+		switch {
+		case !ok || text == "drop":
+			s.say("Let go: it is not in the record.")
+			return
+		case text == "again":
+			entry, err = s.append(k)
+		}
+	}
+	s.kept(k.Code, entry)
+}
+
+// append keeps a fact. A batch that is not on the bench is taken hold of for as
+// long as that takes.
+func (s *session) append(k intent.Keep) (batch.Entry, error) {
+	if k.Code == s.code {
+		return s.Store.Append(k.Code, k.Fact, k.At)
+	}
+	if _, err := s.Store.Open(k.Code, k.At); err != nil {
+		return batch.Entry{}, err
+	}
+	entry, err := s.Store.Append(k.Code, k.Fact, k.At)
+	if let := s.Store.Release(k.Code); let != nil {
+		s.warn("Batch " + k.Code + " was not let go: " + let.Error())
+	}
+	return entry, err
+}
+
+// kept applies a fact that is durable, and says it.
+func (s *session) kept(code string, e batch.Entry) {
+	if code != s.code {
+		for i, b := range s.batches {
+			if b.Code == code {
+				b.State = b.State.Apply(e)
+				s.batches[i] = intent.Planned(b.BatchItem)
+				s.say("Kept, " + code + ": " + s.stamped(e, s.batches[i].Plan, b.State))
+			}
+		}
+		return
+	}
+	s.state = s.state.Apply(e)
+	s.plan = steps.Of(s.state)
+	s.say("Kept: " + s.stamped(e, s.plan, s.state))
+	task := batch.Task(e.Fact)
+	if task == "" {
+		return
+	}
+	s.doubt, s.shown = nil, ""
+	if s.cursor != "" {
+		s.cursor = reply.OpenAfter(s.plan, task)
+	}
+	if _, stage, ok := s.plan.Task(task); ok && stage.Done && stage.ReadBack != "" {
+		s.say("Read back, " + stage.Title + ": " + stage.ReadBack)
+	}
+	if n := s.plan.Undecided(); n > 0 && !s.plan.Closed {
+		s.warn(ink.Count(n, "weight or warning waits", "weights and warnings wait") + " for a word: ways shows how to go on.")
+	}
+}
+
+// pick asks for one of a list by its number.
+func (s *session) pick(what string, titles []string) (int, bool) {
+	if len(titles) == 0 {
+		s.say("There is none.")
+		return 0, false
+	}
+	for i, t := range titles {
+		s.sayf("  %d  %s", i+1, t)
+	}
+	for {
+		text, ok := s.ask("number of the " + what + ", or nothing to go back")
+		if !ok || text == "" {
+			return 0, false
+		}
+		if n, err := strconv.Atoi(text); err == nil && n >= 1 && n <= len(titles) {
+			return n - 1, true
+		}
+		s.warn("Type a number from 1 to " + strconv.Itoa(len(titles)) + ".")
+	}
+}

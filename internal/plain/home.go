@@ -1,0 +1,225 @@
+package plain
+
+import (
+	"fmt"
+	"strconv"
+
+	"bench/internal/batch"
+	"bench/internal/steps"
+	"bench/internal/ui/ink"
+	"bench/internal/ui/intent"
+	"bench/internal/ui/reply"
+)
+
+// goHome reads and lists the batches under way and the recipes.
+func (s *session) goHome() {
+	batches, err := s.Store.Batches()
+	s.batches = nil
+	for _, b := range batches {
+		s.batches = append(s.batches, intent.Planned(b))
+	}
+	s.recipes = s.Recipes()
+	s.say("")
+	s.say("Under way:")
+	if len(batches) == 0 {
+		s.say("  no batch; choose a recipe to begin one")
+	}
+	if len(batches) == 0 && err == nil && !s.Practice.On() && s.Store.Empty() {
+		s.say("  " + reply.Newcomer)
+	}
+	for i, b := range s.batches {
+		s.sayf("  %d  %s  %s: %s", i+1, b.Code, b.Plan.Recipe, s.whereAt(b))
+	}
+	if err != nil {
+		s.warn("Not all could be read: " + err.Error())
+	}
+	s.say("Recipes:")
+	for i, r := range s.recipes {
+		s.listRecipe(len(s.batches)+i+1, r)
+	}
+}
+
+// whereAt says who else has a batch, or what is next in it and what was last.
+func (s *session) whereAt(b intent.UnderWay) string {
+	where := reply.WhereAt(b, s.now())
+	switch {
+	case b.HeldBy != "":
+		return "! " + b.HeldBy
+	case b.Left != "":
+		where = b.Left + "; " + where
+	}
+	if n := len(b.State.Entries); n > 0 {
+		where += "; last " + s.stamped(b.State.Entries[n-1], b.Plan, b.State)
+	}
+	return where
+}
+
+// stamped is a fact with its time.
+func (s *session) stamped(e batch.Entry, p steps.Plan, state batch.State) string {
+	return ink.Stamp(e.At, s.now(), s.Location) + " " + p.Say(e, state)
+}
+
+func (s *session) listRecipe(n int, r intent.RecipeItem) {
+	if len(r.Problems) > 0 {
+		s.sayf("  %d  %s: cannot be started, %s to mend", n, r.Name, ink.Count(len(r.Problems), "problem", "problems"))
+		return
+	}
+	whose := "your own"
+	if r.BuiltIn {
+		whose = "built in"
+	}
+	s.sayf("  %d  %s: %s, %s", n, r.Name, ink.Count(r.Loaves, "loaf", "loaves"), whose)
+}
+
+// home asks what to open.
+func (s *session) home() {
+	text, ok := s.ask("number of a batch or a recipe, or help")
+	n, err := strconv.Atoi(text)
+	switch {
+	case !ok:
+	case text == "":
+		s.goHome()
+	case err == nil && n >= 1 && n <= len(s.batches):
+		s.open(s.batches[n-1].BatchItem)
+	case err == nil && n > len(s.batches) && n <= len(s.batches)+len(s.recipes):
+		s.setUp(s.recipes[n-1-len(s.batches)])
+	case !s.command(text):
+		s.warn("Type the number of a batch or a recipe, or a word: help lists them.")
+	}
+}
+
+// open takes hold of a batch, or reads it along while somebody else has it.
+func (s *session) open(b intent.BatchItem) {
+	entries, err := s.Store.Open(b.Code, s.now())
+	if err == nil {
+		s.toBench(b.Code, entries)
+		s.whereYouWere()
+		return
+	}
+	s.warn("Batch " + b.Code + " was not opened: " + err.Error())
+	if b.HeldBy == "" {
+		return
+	}
+	if entries, _, err = s.Store.Follow(b.Code); err == nil {
+		s.say("Reading along, it stands like this:")
+		s.lastFacts(batch.Fold(entries), 5)
+	}
+}
+
+func (s *session) toBench(code string, entries []batch.Entry) {
+	s.code, s.state = code, batch.Fold(entries)
+	s.plan = steps.Of(s.state)
+}
+
+// whereYouWere restates what was last done before going on.
+func (s *session) whereYouWere() {
+	s.say("")
+	s.sayf("Batch %s, %s, %s. Where you were:", s.code, s.plan.Recipe, ink.Count(s.plan.Loaves, "loaf", "loaves"))
+	s.lastFacts(s.state, 2)
+	if !s.plan.Closed {
+		s.say("Look at what stands on the scale before you go on.")
+	}
+}
+
+func (s *session) lastFacts(state batch.State, most int) {
+	plan := steps.Of(state)
+	for _, e := range state.Entries[max(0, len(state.Entries)-most):] {
+		s.say("  " + s.stamped(e, plan, state))
+	}
+}
+
+// setUp asks for the loaves and shows the worked plan before anything begins.
+func (s *session) setUp(r intent.RecipeItem) {
+	if len(r.Problems) > 0 {
+		s.warn(r.Name + " cannot be started until its problems are mended:")
+		for _, p := range r.Problems {
+			s.say("  " + p)
+		}
+		return
+	}
+	if r.About != "" {
+		s.say(r.About)
+	}
+	for loaves := max(1, r.Loaves); ; {
+		control, plan, problems := resolve(r, loaves)
+		for _, p := range problems {
+			s.warn(p)
+		}
+		if len(problems) == 0 {
+			s.text(s.Texts.Plan(plan))
+		}
+		text, ok := s.ask(fmt.Sprintf("%s: start, another number of loaves, or nothing to go back", ink.Count(loaves, "loaf", "loaves")))
+		n, err := strconv.Atoi(text)
+		switch {
+		case !ok:
+			return
+		case text == "":
+			s.goHome()
+			return
+		case text == "start" && len(problems) > 0:
+			s.warn("It cannot be started like this.")
+		case text == "start":
+			code, first, err := s.Store.Start(control, s.now())
+			if err != nil {
+				s.warn("The batch was not started: " + err.Error())
+				return
+			}
+			s.toBench(code, []batch.Entry{first})
+			s.say("Begun: batch " + code + ".")
+			return
+		case err != nil || n < 1 || n > reply.MaxLoaves:
+			s.warn("Type start, or a number of loaves.")
+		default:
+			loaves = n
+		}
+	}
+}
+
+// closed lists the batches that are closed, and opens one: notes, complaints and
+// where bars went can still be said.
+func (s *session) closed(string) {
+	list, err := s.Store.Closed()
+	if err != nil {
+		s.warn("Not all could be read: " + err.Error())
+	}
+	titles := make([]string, len(list))
+	for i, b := range list {
+		titles[i] = b.Code + "  " + b.State.Control.Recipe.Name
+	}
+	if n, ok := s.pick("batch", titles); ok {
+		s.open(list[n])
+	}
+}
+
+// other goes on with the next batch under way that nobody else has.
+func (s *session) other(string) {
+	batches, err := s.Store.Batches()
+	if err != nil {
+		s.warn("Not all could be read: " + err.Error())
+	}
+	at := -1
+	for i, b := range batches {
+		if b.Code == s.code {
+			at = i
+		}
+	}
+	for i := range batches {
+		b := batches[(at+1+i)%len(batches)]
+		if b.Code == s.code || b.HeldBy != "" {
+			continue
+		}
+		entries, err := s.Store.Open(b.Code, s.now())
+		if err != nil {
+			s.warn("Batch " + b.Code + " was not opened: " + err.Error())
+			return
+		}
+		if s.code != "" {
+			s.batches = append(s.board().Batches, intent.Planned(b))
+			s.letGo()
+		}
+		s.toBench(b.Code, entries)
+		s.whereYouWere()
+		return
+	}
+	s.say("No other batch is under way.")
+}

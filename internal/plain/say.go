@@ -1,0 +1,214 @@
+package plain
+
+import (
+	"fmt"
+	"strings"
+
+	"bench/internal/steps"
+	"bench/internal/timer"
+	"bench/internal/ui/ink"
+	"bench/internal/ui/reply"
+)
+
+// describe says all that the screen shows of a task: how much, on which scale,
+// into what, what the scale reads tared and not, how far off is still right, and
+// how or why.
+func (s *session) describe(t steps.Task, stage steps.Stage, some bool) {
+	s.say("")
+	if !some {
+		s.nothing()
+		return
+	}
+	at := 0
+	for i, each := range stage.Tasks {
+		if each.ID == t.ID {
+			at = i + 1
+		}
+	}
+	s.sayf("Stage %d of %d, %s; task %d of %d.", stage.N, len(s.plan.Stages), stage.Title, at, len(stage.Tasks))
+	number, unit := reply.Asked(t, stage)
+	switch {
+	case t.Done || t.Skipped != "":
+		s.say(t.Title + ": " + doneWords(t))
+	case number != "" && t.Do != steps.Gross && (t.Do == steps.Weigh || t.Do == steps.Portion || !t.Numeric() || t.Do == steps.Temperature):
+		s.say(t.Title + ": " + what(t.Do) + number + " " + unit)
+	default:
+		s.say(t.Title)
+	}
+	if t.Done && !reply.Again(t, stage) {
+		s.say("u corrects it; g goes back to what is next.")
+		return
+	}
+	s.sayScale(t)
+	if t.Hint != "" {
+		s.say(t.Hint)
+	} else {
+		s.say(stage.Why)
+	}
+	s.sayHow(t, stage)
+}
+
+// what says what the figure after it is.
+func what(d steps.Do) string {
+	switch d {
+	case steps.Portion:
+		return "stop when the scale reads "
+	case steps.Temperature:
+		return "wanted "
+	default:
+		return ""
+	}
+}
+
+func doneWords(t steps.Task) string {
+	switch {
+	case t.Skipped != "":
+		return "left out, " + t.Skipped
+	case t.ByEye:
+		return "done, by eye, not weighed"
+	case t.Mass > 0:
+		return "done, " + t.Mass.At(t.Reads) + " g"
+	}
+	return "done"
+}
+
+// sayScale says where it is weighed and what the scale must read.
+func (s *session) sayScale(t steps.Task) {
+	switch {
+	case t.Do == steps.Portion:
+		s.sayf("Out of %s, into %s; %s.", t.Vessel, t.Into, t.Scale)
+		s.sayf("The scale reads now %s, pot and all; the portion is %s g.", t.SoFar.At(t.Reads), t.Target.At(t.Reads))
+	case t.Vessel != "" && t.Scale != "":
+		s.sayf("Vessel: %s, on %s.", t.Vessel, t.Scale)
+	case t.Vessel != "" || t.Scale != "":
+		s.sayf("On %s.", t.Vessel+t.Scale)
+	}
+	switch {
+	case t.Do == steps.Gross && t.TareKnown:
+		s.sayf("The whole weight, vessel included; the vessel alone is %s g.", t.Tare.At(t.Reads))
+	case t.Do == steps.Gross:
+		s.say("The whole weight, vessel included.")
+	case t.Do == steps.Weigh && t.TareKnown:
+		s.sayf("Tared, it reads %s. Not tared, %s: vessel %s, so far %s, and this.",
+			t.Remaining().At(t.Reads), t.Untared().At(t.Reads), t.Tare.At(t.Reads), t.SoFar.At(t.Reads))
+	case t.Do == steps.Weigh:
+		s.sayf("Tared, it reads %s. No weight is known of %s: tare it.", t.Remaining().At(t.Reads), t.Vessel)
+	}
+	if parts := reply.Parts(t); t.Do == steps.Weigh && parts != "" {
+		s.say(parts)
+	}
+	if t.Tolerance > 0 && (t.Do == steps.Weigh || t.Do == steps.Portion) {
+		middle := t.Remaining()
+		if t.Do == steps.Portion {
+			middle = t.StopAt
+		}
+		words := "Right within " + reply.Tolerance(t) + " g"
+		if near := t.Tolerance.FloorTo(t.Reads); near > 0 {
+			words += fmt.Sprintf(", from %s to %s", (middle - near).At(t.Reads), (middle + near).At(t.Reads))
+		}
+		s.say(words + ".")
+	}
+}
+
+// sayHow says what the task waits for, or how it is answered when that is not
+// plain.
+func (s *session) sayHow(t steps.Task, stage steps.Stage) {
+	if expected, ok := reply.Expected(t); ok && expected != "" {
+		s.say(ink.Sentence(fmt.Errorf("%s", expected)))
+	}
+	if reply.AfterPour(t.Do) {
+		s.say(reply.InWordsHint(t.Do))
+	}
+	switch {
+	case !t.Open && !reply.Again(t, stage):
+		s.warn(t.Waits)
+	case t.MustType:
+		s.say("It burns: type what the scale says.")
+	case t.Do == steps.Choose:
+		s.listChoices(s.plan.Choices(t.ID, ""))
+		if stage.Kind == steps.GelStage {
+			s.say("A temperature goes after the number: 2 78.")
+		}
+	case len(s.plan.Choices(t.ID, "")) > 0:
+		s.say("Too soft: the word answers.")
+	}
+	s.sayBand(stage)
+}
+
+// sayBand is the superfat of the batter at hand, for as long as weighing can
+// still move it.
+func (s *session) sayBand(stage steps.Stage) {
+	switch stage.Kind {
+	case steps.LyeSolution, steps.Oils, steps.Gate, steps.LyeIntoOils:
+	default:
+		return
+	}
+	for _, b := range s.plan.Batters {
+		if f := b.Superfat; b.Name == stage.Batter && f.High > f.Low {
+			s.sayf("Superfat %.1f %%, between %.1f and %.1f, asked %s.", f.Percent, f.Low, f.High, b.Asked)
+		}
+	}
+}
+
+// promptFor is short: it comes again after every word.
+func (s *session) promptFor(t steps.Task) string {
+	_, stage, _ := s.plan.Task(t.ID)
+	_, unit := reply.Asked(t, stage)
+	switch {
+	case t.Do == steps.Choose:
+		return t.Title + ", number of the answer"
+	case t.Do == steps.Bars || t.Do == steps.WeighIn:
+		return t.Title + ", g"
+	case t.Numeric() && unit != "":
+		return t.Title + ", " + unit
+	case t.Numeric():
+		return t.Title
+	}
+	return t.Title + ", done?"
+}
+
+// nothing says what a batch waits for.
+func (s *session) nothing() {
+	switch {
+	case s.plan.Closed:
+		s.say("This batch is closed. Notes can still be added: note.")
+		return
+	case s.plan.Finished():
+		s.say("Everything is done: end closes the batch. The record stays.")
+		return
+	}
+	s.say("Nothing to do just now: the batch waits for a timer. It stays open when you leave, and the timers go on.")
+	s.listTimers()
+	if !s.plan.Curing().Cut.IsZero() {
+		s.cure("")
+	}
+}
+
+// cure says how the bars dry.
+func (s *session) cure(string) {
+	for _, words := range s.plan.Curing().Words(s.now(), s.plan.Water(), s.Location) {
+		s.say(words)
+	}
+}
+
+// listTimers says what runs, since when, and due when.
+func (s *session) listTimers() {
+	now := s.now()
+	list := s.board().Timers(now)
+	if len(list) == 0 {
+		s.say("No timer runs.")
+		return
+	}
+	s.say("Timers:")
+	for _, t := range list {
+		s.say("  " + s.timerWords(t.Code, t.Timer, now))
+	}
+}
+
+func (s *session) timerWords(code string, t timer.Timer, now timer.Moment) string {
+	words := []string{t.Label + ", " + ink.Timing(t, now, s.Location), "since " + ink.Stamp(t.Start, now, s.Location)}
+	if code != s.code {
+		words[0] = code + ": " + words[0]
+	}
+	return strings.Join(words, ", ")
+}

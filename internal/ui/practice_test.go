@@ -1,0 +1,71 @@
+package ui
+
+import (
+	"strings"
+	"testing"
+	"time"
+
+	"bench/internal/ui/intent"
+)
+
+// practises makes a practice of the sitting, with a clock that runs so many times
+// as fast.
+func (p *person) practises(speed int) *person {
+	p.m.deps.Practice = intent.Practice{Speed: func() int { return speed }, Turn: func() { speed = 60 }}
+	return p
+}
+
+// TestEveryScreenSaysPractice holds every page to the mark with
+// the speed of the clock, and to the rest of the page being what it was.
+func TestEveryScreenSaysPractice(t *testing.T) {
+	for _, scene := range scenes {
+		p := arrives(t, newMemory())
+		scene.lead(p)
+		p.m.deps.Practice = intent.Practice{}
+		before := strings.Split(p.m.View(), "\n")
+		p.practises(60).sees("PRACTICE", "clock 60 times as fast", "v clock faster")
+		after := strings.Split(p.m.View(), "\n")
+		changed := 0
+		for i := range before {
+			if i >= len(after) || before[i] != after[i] {
+				changed++
+			}
+		}
+		if len(before) != len(after) || changed != 1 {
+			t.Errorf("%s: the mark changes %d lines:\n%s", scene.name, changed, p.m.View())
+		}
+		p.sized(40, 12).sees("PRACTICE")
+	}
+	arrives(t, newMemory()).seesNot("PRACTICE")
+}
+
+// TestSpeedIsTurned turns the clock with its key, which means nothing while a
+// note is written or when it is no practice.
+func TestSpeedIsTurned(t *testing.T) {
+	p := arrives(t, newMemory()).practises(1).starts().sees("clock as usual")
+	p.press("v").sees("clock 60 times as fast").recorded(0)
+	p = arrives(t, newMemory()).practises(1).starts().press("n").types("v").sees("▶ v", "clock as usual")
+	arrives(t, newMemory()).starts().press("v").seesNot("times as fast").recorded(0)
+}
+
+// TestFastClockTicksNothingTwice holds a key that is kept down to acting once,
+// however fast the clock of a practice runs: hands are as slow as ever.
+func TestFastClockTicksNothingTwice(t *testing.T) {
+	p := arrives(t, newMemory()).starts().practises(60).waits(time.Minute)
+	for range 20 {
+		p.waits(60 * 30 * time.Millisecond).gets(keyOf("space"))
+	}
+	p.recorded(1)
+	p.waits(60 * time.Second).gets(keyOf("space")).recorded(2)
+}
+
+// TestNewcomerIsShownPractice holds an empty home to pointing there, and any
+// other home to keeping quiet about it.
+func TestNewcomerIsShownPractice(t *testing.T) {
+	s := newMemory()
+	arrives(t, s).sees("bench --practice").starts().press("esc").seesNot("bench --practice")
+	arrives(t, s).seesNot("bench --practice")
+	p := arrives(t, newMemory()).practises(1)
+	p.run(p.m.loadCmd(""))
+	p.seesNot("bench --practice")
+}

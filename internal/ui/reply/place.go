@@ -1,0 +1,54 @@
+package reply
+
+import (
+	"slices"
+
+	"bench/internal/steps"
+	"bench/internal/timer"
+	"bench/internal/ui/intent"
+)
+
+// NoWay is said where no way on is left.
+const NoWay = "Nothing that can still be done brings the superfat back to what the recipe states. The work goes on; hold the bars until pH or free alkali has been tested."
+
+// Newcomer is said where no batch was ever begun.
+const Newcomer = "a first batch without lye, that leaves no trace: bench --practice"
+
+// MaxLoaves is the most that a batch is planned for.
+const MaxLoaves = 99
+
+// WhereAt says what is next, or that all is done.
+func WhereAt(b intent.UnderWay, now timer.Moment) string {
+	task, ok := b.Plan.Next(now)
+	if !ok {
+		return waitsFor(b, now)
+	}
+	next, stage, _ := b.Plan.Task(task)
+	return stage.Title + ": " + next.Title
+}
+
+// waitsFor says which day comes next in a batch that rests.
+func waitsFor(b intent.UnderWay, now timer.Moment) string {
+	for _, d := range b.Plan.Ahead(now) {
+		if d.At.After(now.Wall) {
+			return d.Label + " in " + timer.Words(d.At.Sub(now.Wall))
+		}
+	}
+	return "nothing left to do now"
+}
+
+// OpenAfter gives the task itself while it is open (another container follows),
+// or the next open one of its stage, or "" to go on with what is next.
+func OpenAfter(p steps.Plan, task string) string {
+	t, stage, _ := p.Task(task)
+	if t.Open {
+		return task
+	}
+	at := slices.IndexFunc(stage.Tasks, func(t steps.Task) bool { return t.ID == task })
+	for i := range stage.Tasks {
+		if t := stage.Tasks[(at+1+i)%len(stage.Tasks)]; t.Open {
+			return t.ID
+		}
+	}
+	return ""
+}
