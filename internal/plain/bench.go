@@ -184,6 +184,9 @@ func (s *session) keep(k intent.Keep) {
 		}
 	}
 	s.kept(k.Code, entry)
+	if remark := s.Store.Remark(); remark != "" {
+		s.warn(remark)
+	}
 }
 
 // append keeps a fact. A batch that is not on the bench is taken hold of for as
@@ -219,6 +222,9 @@ func (s *session) kept(code string, e batch.Entry) {
 	s.say("Kept: " + s.stamped(e, s.plan, s.state))
 	task := batch.Task(e.Fact)
 	if task == "" {
+		if s.plan.Closed {
+			s.shown = ""
+		}
 		return
 	}
 	s.doubt, s.shown = nil, ""

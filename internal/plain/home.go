@@ -175,19 +175,22 @@ func (s *session) setUp(r intent.RecipeItem) {
 	}
 }
 
-// closed lists the batches that are closed, and opens one: notes, complaints and
-// where bars went can still be said.
-func (s *session) closed(string) {
-	list, err := s.Store.Closed()
+// closed lists the batches that are closed and have all the words, and opens one:
+// notes, complaints and where bars went can still be said.
+func (s *session) closed(words string) {
+	past, err := s.Store.Closed(words)
 	if err != nil {
 		s.warn("Not all could be read: " + err.Error())
 	}
-	titles := make([]string, len(list))
-	for i, b := range list {
+	titles := make([]string, len(past.Batches))
+	for i, b := range past.Batches {
 		titles[i] = b.Code + "  " + b.State.Control.Recipe.Name
 	}
+	if past.More {
+		s.say("There are older ones: say more words, such as closed lighthouse.")
+	}
 	if n, ok := s.pick("batch", titles); ok {
-		s.open(list[n])
+		s.open(past.Batches[n])
 	}
 }
 

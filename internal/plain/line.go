@@ -22,9 +22,9 @@ type line struct {
 	long bool // long says that it was too long to be taken.
 }
 
-// read gives the lines of the input until it ends. A last line without its end
+// linesOf gives the lines of the input until it ends. A last line without its end
 // is dropped: whoever was typing it may not have been done.
-func read(in io.Reader) <-chan line {
+func linesOf(in io.Reader) <-chan line {
 	lines := make(chan line)
 	go func() {
 		defer close(lines)
@@ -102,6 +102,10 @@ func (s *session) askUntil(prompt string, enough func() bool) (string, bool) {
 			return "", true
 		}
 		s.prompt(prompt)
+		if s.out.err != nil {
+			s.over = true // Nobody reads it any more.
+			break
+		}
 		select {
 		case l, ok := <-s.lines:
 			if text, taken := s.took(l, ok); taken {
@@ -113,7 +117,6 @@ func (s *session) askUntil(prompt string, enough func() bool) (string, bool) {
 			s.out.print("\n")
 			s.over = true
 		}
-		s.over = s.over || s.out.err != nil
 	}
 	return "", false
 }

@@ -92,7 +92,7 @@ func List(d Deps) error {
 }
 
 func newSession(d Deps) *session {
-	return &session{Deps: d, out: writer{to: d.Out}, lines: read(d.In), told: map[string]bool{}}
+	return &session{Deps: d, out: writer{to: d.Out}, lines: linesOf(d.In), told: map[string]bool{}}
 }
 
 // leave lets go of the batch on the bench.

@@ -45,7 +45,7 @@ func words() []word {
 		{"record", "r", "the whole record", atBench, func(s *session, _ string) { s.text(s.Texts.Record(s.code, s.state)) }},
 		{"end", "e", "close the batch, or abandon it", atBench, (*session).end},
 		{"home", "h", "let this batch go and list what there is", atBench, func(s *session, _ string) { s.letGo(); s.goHome() }},
-		{"closed", "c", "the batches that are closed", atHome, (*session).closed},
+		{"closed", "c", "the batches that are closed, by recipe, lot or note: closed lighthouse", atHome, (*session).closed},
 		{"list", "l", "list again what there is", atHome, func(s *session, _ string) { s.goHome() }},
 		{"other", "o", "the next batch under way", anywhere, (*session).other},
 		{"timers", "t", "what runs: what, since when, due when", anywhere, func(s *session, _ string) { s.listTimers() }},

@@ -1,0 +1,295 @@
+package plain
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"slices"
+	"strings"
+	"sync"
+	"testing"
+	"time"
+
+	"bench/internal/batch"
+	"bench/internal/recipe"
+	"bench/internal/recipe/read"
+	"bench/internal/steps"
+	"bench/internal/timer"
+	"bench/internal/ui/intent"
+	"bench/recipes"
+)
+
+var morning = time.Date(2026, time.November, 25, 9, 0, 0, 0, time.UTC)
+
+// talker is somebody who talks through a batch: types a line, hears what is said
+// up to the next prompt, waits. The talk runs beside the test and stands still
+// while it waits for a line.
+type talker struct {
+	t     testing.TB
+	store *memory
+	clock time.Time
+	in    *io.PipeWriter
+	alarm chan time.Time
+	stop  chan struct{}
+
+	mu       sync.Mutex
+	out      strings.Builder
+	from     int // from is where what was heard last begins.
+	fail     error
+	prompted chan struct{}
+	ended    chan error
+}
+
+func talks(t testing.TB, s *memory, change ...func(*Deps)) *talker {
+	t.Helper()
+	in, hand := io.Pipe()
+	k := &talker{
+		t: t, store: s, clock: morning, in: hand, alarm: make(chan time.Time), stop: make(chan struct{}),
+		prompted: make(chan struct{}, 1000), ended: make(chan error, 1),
+	}
+	d := Deps{
+		In: in, Out: k, Echo: true, Location: time.UTC, Now: k.moment, Stop: k.stop,
+		Wait:    func(time.Duration) <-chan time.Time { return k.alarm },
+		Recipes: func() []intent.RecipeItem { return builtin(t) }, Store: s,
+		Texts: Texts{
+			Plan:   func(p steps.Plan) string { return "the plan of " + p.Recipe },
+			Record: func(code string, _ batch.State) string { return "the record of " + code },
+			Why:    func(batch.State) string { return "the reasons" },
+		},
+	}
+	for _, f := range change {
+		f(&d)
+	}
+	go func() { k.ended <- Run(d) }()
+	t.Cleanup(func() { _ = hand.Close() })
+	k.listens()
+	return k
+}
+
+func (k *talker) moment() timer.Moment {
+	return timer.Moment{Wall: k.clock, Boot: "boot-1", SinceBoot: k.clock.Sub(morning) + time.Hour}
+}
+
+// Write is what the talk writes to.
+func (k *talker) Write(p []byte) (int, error) {
+	k.mu.Lock()
+	defer k.mu.Unlock()
+	if k.fail != nil {
+		return 0, k.fail
+	}
+	k.out.Write(p)
+	if strings.HasSuffix(string(p), "> ") {
+		k.prompted <- struct{}{}
+	}
+	return len(p), nil
+}
+
+// listens waits for the next prompt, or for the end.
+func (k *talker) listens() {
+	k.t.Helper()
+	select {
+	case <-k.prompted:
+	case err := <-k.ended:
+		k.ended <- err
+	case <-time.After(20 * time.Second):
+		k.t.Fatalf("no prompt came:\n%s", k.all())
+	}
+}
+
+func (k *talker) all() string {
+	k.mu.Lock()
+	defer k.mu.Unlock()
+	return k.out.String()
+}
+
+// says types lines one after the other, a second apart.
+func (k *talker) says(lines ...string) *talker {
+	k.t.Helper()
+	for _, l := range lines {
+		k.clock = k.clock.Add(time.Second)
+		k.from = len(k.all())
+		if _, err := io.WriteString(k.in, l+"\n"); err != nil {
+			k.t.Fatal(err)
+		}
+		k.listens()
+	}
+	return k
+}
+
+func (k *talker) heard() string { return k.all()[k.from:] }
+
+func (k *talker) hears(texts ...string) *talker {
+	k.t.Helper()
+	for _, text := range texts {
+		if !strings.Contains(k.heard(), text) {
+			k.t.Fatalf("%q was not said:\n%s", text, k.heard())
+		}
+	}
+	return k
+}
+
+func (k *talker) hearsNot(texts ...string) *talker {
+	k.t.Helper()
+	for _, text := range texts {
+		if strings.Contains(k.heard(), text) {
+			k.t.Fatalf("%q was said:\n%s", text, k.heard())
+		}
+	}
+	return k
+}
+
+// ends waits for the end of the talk.
+func (k *talker) ends() error {
+	k.t.Helper()
+	select {
+	case err := <-k.ended:
+		return err
+	case <-time.After(20 * time.Second):
+		k.t.Fatalf("the talk goes on:\n%s", k.all())
+		return nil
+	}
+}
+
+func (k *talker) waits(d time.Duration) *talker {
+	k.clock = k.clock.Add(d)
+	return k
+}
+
+// starts begins a batch of the first recipe.
+func (k *talker) starts() *talker {
+	k.t.Helper()
+	return k.says("1", "start").hears("Begun: batch 26K25")
+}
+
+const code = "26K25A"
+
+func (k *talker) plan() steps.Plan { return steps.Of(batch.Fold(k.store.entries[code])) }
+
+// recorded demands that so many facts were kept after the first.
+func (k *talker) recorded(n int) *talker {
+	k.t.Helper()
+	if got := len(k.store.entries[code]) - 1; got != n {
+		k.t.Fatalf("%d facts were kept, not %d:\n%s", got, n, k.heard())
+	}
+	return k
+}
+
+func (k *talker) last() batch.Fact {
+	list := k.store.entries[code]
+	return list[len(list)-1].Fact
+}
+
+// memory is a store in memory, which fails when told to.
+type memory struct {
+	codes   []string
+	entries map[string][]batch.Entry
+	held    map[string]bool
+	heldBy  map[string]string
+	fail    error
+}
+
+func newMemory() *memory {
+	return &memory{entries: map[string][]batch.Entry{}, held: map[string]bool{}, heldBy: map[string]string{}}
+}
+
+func (s *memory) listed(closed bool) (items []intent.BatchItem, err error) {
+	for _, c := range s.codes {
+		if state := batch.Fold(s.entries[c]); state.Closed() == closed {
+			items = append(items, intent.BatchItem{Code: c, State: state, HeldBy: s.heldBy[c]})
+		}
+	}
+	return items, nil
+}
+
+func (s *memory) Batches() ([]intent.BatchItem, error) { return s.listed(false) }
+func (s *memory) Empty() bool                          { return len(s.codes) == 0 }
+
+func (s *memory) Closed(string) (intent.Past, error) {
+	list, err := s.listed(true)
+	return intent.Past{Batches: list}, err
+}
+
+// Remark has something to say whenever a write has failed.
+func (s *memory) Remark() string {
+	if s.fail != nil {
+		return s.fail.Error()
+	}
+	return ""
+}
+
+func (s *memory) Start(c recipe.Control, at timer.Moment) (string, batch.Entry, error) {
+	name := fmt.Sprintf("26K25%c", 'A'+len(s.codes))
+	s.codes = append(s.codes, name)
+	s.held[name] = true
+	first, err := s.Append(name, batch.Started{Control: c}, at)
+	return name, first, err
+}
+
+func (s *memory) Open(c string, _ timer.Moment) ([]batch.Entry, error) {
+	if who := s.heldBy[c]; who != "" {
+		return nil, errors.New(who)
+	}
+	if s.held[c] {
+		return nil, fmt.Errorf("batch %s is held already", c)
+	}
+	s.held[c] = true
+	return slices.Clone(s.entries[c]), nil
+}
+
+func (s *memory) Follow(c string) ([]batch.Entry, string, error) {
+	return slices.Clone(s.entries[c]), s.heldBy[c], nil
+}
+
+func (s *memory) Append(c string, f batch.Fact, at timer.Moment) (batch.Entry, error) {
+	switch {
+	case s.fail != nil:
+		return batch.Entry{}, s.fail
+	case !s.held[c]:
+		return batch.Entry{}, fmt.Errorf("batch %s is not held", c)
+	}
+	e := batch.Entry{Seq: len(s.entries[c]) + 1, At: at, Fact: f}
+	s.entries[c] = append(s.entries[c], e)
+	return e, nil
+}
+
+func (s *memory) Release(c string) error {
+	if !s.held[c] {
+		return fmt.Errorf("batch %s is not held", c)
+	}
+	delete(s.held, c)
+	return nil
+}
+
+// builtin gives two of the built-in recipes.
+func builtin(t testing.TB) []intent.RecipeItem {
+	t.Helper()
+	data := func(name string) []byte {
+		text, err := fs.ReadFile(recipes.FS(), name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return text
+	}
+	w, _, _ := read.Workshop(recipes.WorkshopFile, data(recipes.WorkshopFile))
+	var items []intent.RecipeItem
+	for _, file := range []string{"lighthouse-at-dusk.yaml", "tide-lines.yaml"} {
+		r, _, problems := read.Recipe(file, data(file))
+		if read.Failed(problems) {
+			t.Fatal(problems)
+		}
+		items = append(items, intent.RecipeItem{
+			Name: r.Name, About: r.About, File: file, Loaves: r.Loaves, BuiltIn: true,
+			Resolve: func(loaves int) (recipe.Control, []string) {
+				c, problems := recipe.Resolve(r, string(data(file)), w, loaves)
+				for _, p := range problems {
+					if !p.Warning {
+						return c, []string{p.Text}
+					}
+				}
+				return c, nil
+			},
+		})
+	}
+	return items
+}
