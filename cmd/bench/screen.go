@@ -54,8 +54,6 @@ func (r relay) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 func (a *app) theme() ink.Theme {
 	colours := ink.Sixteen
 	switch profile := quiet.Profile(a.getenv); {
-	case a.getenv("TERM") == "dumb":
-		colours = ink.Bare
 	case profile == termenv.Ascii:
 		colours = ink.None
 	case profile == termenv.ANSI256, profile == termenv.TrueColor:

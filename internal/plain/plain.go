@@ -66,6 +66,7 @@ type session struct {
 // that was open stays open.
 func Run(d Deps) error {
 	s := newSession(d)
+	s.lines = linesOf(d.In)
 	s.say("bench, line by line. Type help for the words, ! for first aid; an end of input leaves.")
 	s.caution()
 	if s.Practice.On() {
@@ -92,7 +93,7 @@ func List(d Deps) error {
 }
 
 func newSession(d Deps) *session {
-	return &session{Deps: d, out: writer{to: d.Out}, lines: linesOf(d.In), told: map[string]bool{}}
+	return &session{Deps: d, out: writer{to: d.Out}, told: map[string]bool{}}
 }
 
 // leave lets go of the batch on the bench.
