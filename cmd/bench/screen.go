@@ -53,14 +53,15 @@ func (r relay) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 // Without colour, bold and reverse stay.
 func (a *app) theme() ink.Theme {
 	colours := ink.Sixteen
-	switch profile := quiet.Profile(a.getenv); {
-	case profile == termenv.Ascii:
+	switch quiet.Profile(a.getenv) {
+	case termenv.Ascii:
 		colours = ink.None
-	case profile == termenv.ANSI256, profile == termenv.TrueColor:
+	case termenv.ANSI256, termenv.TrueColor:
 		colours = ink.Many
+	case termenv.ANSI:
 	}
 	t := ink.NewTheme(colours, ground(a.getenv))
-	t.Picture = cells.Look{Pattern: cells.PatternFor(a.getenv), Colours: coloursOf(quiet.Profile(a.getenv)), Bold: colours != ink.Bare}
+	t.Picture = cells.Look{Pattern: cells.PatternFor(a.getenv), Colours: coloursOf(quiet.Profile(a.getenv)), Bold: true}
 	return t
 }
 

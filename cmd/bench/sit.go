@@ -78,7 +78,7 @@ func (a *app) practise(s *seat) (folder string, end func() error, err error) {
 	if folder, err = os.MkdirTemp("", "bench-practice-"); err != nil {
 		return "", nil, fmt.Errorf("no folder for the practice: %w", err)
 	}
-	s.now, s.practice = clock.now, intent.Practice{Speed: clock.pace, Turn: clock.turn}
+	s.now, s.practice = func() timer.Moment { return clock.now().Fixed() }, intent.Practice{Speed: clock.pace, Turn: clock.turn}
 	s.speed = func() float64 { return float64(clock.pace()) }
 	return folder, func() error {
 		if err := os.RemoveAll(folder); err != nil {
@@ -102,7 +102,7 @@ func (a *app) talk(s seat) error {
 func (a *app) plainDeps(s seat) plain.Deps {
 	return plain.Deps{
 		In: a.in, Out: a.raw, Echo: !isTerminal(a.in),
-		Location: time.Local, Now: func() timer.Moment { return s.now() },
+		Location: time.Local, Now: s.now,
 		Wait:    func(d time.Duration) <-chan time.Time { return time.After(time.Duration(float64(d) / s.speed())) },
 		Recipes: func() []intent.RecipeItem { return recipeItems(s.home) },
 		Store:   s.ledger,
