@@ -19,13 +19,14 @@ type Rack struct {
 	byKind   map[recipe.VesselKind][]recipe.Vessel
 	loaves   int
 	firstCup []int          // firstCup is where each layer's scent cups begin, after the alkali's.
+	firstWet []int          // firstWet is where its cups of wetted colours begin, likewise.
 	scales   []recipe.Scale // scales are from the finest to the coarsest.
-	standing int            // standing is how many scent cups wait at once, at most.
+	standing int            // standing is how many full cups wait at once, at most.
 }
 
 // Of gives the rack of a batch.
 func Of(c recipe.Control) Rack {
-	r := Rack{byKind: map[recipe.VesselKind][]recipe.Vessel{}, loaves: c.Loaves, scales: slices.Clone(c.Scales), firstCup: make([]int, len(c.Recipe.Layers))}
+	r := Rack{byKind: map[recipe.VesselKind][]recipe.Vessel{}, loaves: c.Loaves, scales: slices.Clone(c.Scales), firstCup: make([]int, len(c.Recipe.Layers)), firstWet: make([]int, len(c.Recipe.Layers))}
 	slices.SortStableFunc(r.scales, func(a, b recipe.Scale) int {
 		return cmp.Or(cmp.Compare(a.Reads, b.Reads), cmp.Compare(a.Max, b.Max))
 	})
@@ -37,6 +38,10 @@ func Of(c recipe.Control) Rack {
 		for _, i := range c.Recipe.LayersOf(b.Name) {
 			r.firstCup[i] = waiting
 			waiting += cupsWaiting(c, c.Recipe.Layers[i])
+			r.firstWet[i] = waiting
+			if c.WetsFirst(i) {
+				waiting += len(c.Recipe.Layers[i].Colours)
+			}
 		}
 		r.standing = max(r.standing, waiting)
 	}
@@ -88,6 +93,9 @@ func (r Rack) AlkaliCup() recipe.Vessel { return r.nth(recipe.Cup, 0) }
 // Cup takes the n-th scent of a layer. No cup is given out twice while it
 // stands full.
 func (r Rack) Cup(layer, n int) recipe.Vessel { return r.nth(recipe.Cup, 1+r.firstCup[layer]+n) }
+
+// WetCup takes the n-th colour of a layer that is wetted before its pot is split.
+func (r Rack) WetCup(layer, n int) recipe.Vessel { return r.nth(recipe.Cup, 1+r.firstWet[layer]+n) }
 
 // ColourCup takes colours, additives and toppings: from the far end of the
 // shelf, because scent stands waiting in the near cups. They go round, since

@@ -2,12 +2,12 @@ package recipe
 
 import "bench/internal/quantity"
 
-// Carried is an oil that an additive brings along, such as the fat of a milk.
+// Carried is an oil that something else brings along, such as the fat of a milk or
+// what a mica was wetted in.
 type Carried struct {
-	Additive int // Additive is its place in the batter's list.
-	Oil      OilUse
-	Share    float64 // Share is its part of the additive.
-	Grams    float64 // Grams are what it brings.
+	Oil   OilUse
+	Share float64 // Share is its part of what brings it.
+	Grams float64 // Grams are what it brings.
 }
 
 // AdditiveGrams gives what a batter asks of each additive, for so many grams of
@@ -31,33 +31,58 @@ func (c Control) Acids(b Batter, additives []float64) float64 {
 	return acids
 }
 
-// Carried lists the oils that so many grams of each of a batter's additives
-// bring. They take alkali like the others.
-func (c Control) Carried(b Batter, additives []float64) []Carried {
-	var list []Carried
-	for i, a := range b.Additives {
-		m, _ := c.Material(a.Material)
-		use, ok := c.oilIn(m)
-		if m.OilShare == 0 || !ok {
-			continue
-		}
-		share := m.OilShare.Fraction()
-		list = append(list, Carried{i, use, share, additives[i] * share})
+// CarriedBy gives the oil in so many grams of an additive or a colourant. It takes
+// alkali like the others.
+func (c Control) CarriedBy(material string, grams float64) (Carried, bool) {
+	m, _ := c.Material(material)
+	if m.OilShare == 0 || !m.holdsOil() {
+		return Carried{}, false
 	}
-	return list
+	use, ok := c.Oil(m.Oil)
+	if !ok {
+		use, ok = c.Oil(Fold(m.Oil)) // One of the workshop goes by its name.
+	}
+	share := m.OilShare.Fraction()
+	return Carried{use, share, grams * share}, ok
 }
 
-// carried keeps the values of the oil that an additive brings for the batch.
+// holdsOil says that a material is of a kind that may hold oil and be none.
+func (m Material) holdsOil() bool { return m.Kind == AdditiveMaterial || m.Kind == ColourMaterial }
+
+// carriedKOH gives the alkali for the oils that additives and colours bring, in
+// grams of KOH for each gram of the batter's oils. Of a pot that feeds several
+// layers it takes the mean of their colours: how the layers share the pot follows
+// from this, and makes next to no difference.
+func (c Control) carriedKOH(b Batter, additives []float64) float64 {
+	koh := 0.0
+	add := func(material string, grams float64) {
+		if o, ok := c.CarriedBy(material, grams); ok {
+			koh += o.Grams * o.Oil.SV.Nominal / 1000
+		}
+	}
+	for i, a := range b.Additives {
+		add(a.Material, additives[i])
+	}
+	layers := c.Recipe.LayersOf(b.Name)
+	for _, at := range layers {
+		for _, k := range c.Recipe.Layers[at].Colours {
+			add(k.Material, k.Rate.Fraction()/float64(len(layers)))
+		}
+	}
+	return koh
+}
+
+// carried keeps the values of the oil that a material brings for the batch.
 func (c *checker) carried(p Path, name string) {
-	if m, ok := c.w.material(name); ok && m.OilShare > 0 && m.Kind == AdditiveMaterial {
+	if m, ok := c.w.material(name); ok && m.OilShare > 0 && m.holdsOil() {
 		c.oil(p, m.Oil)
 	}
 }
 
-// workshopCarried checks what an additive says of the oil in it.
+// workshopCarried checks what an additive or a colourant says of the oil in it.
 func (c *checker) workshopCarried(p Path, m Material) {
 	switch {
-	case m.Kind != AdditiveMaterial || m.Oil == "" && m.OilShare == 0:
+	case !m.holdsOil() || m.Oil == "" && m.OilShare == 0:
 		return
 	case m.OilShare == 0:
 		c.errorf(p.Field("oil"), "say how much of %q is oil, as in \"oil share: 4 %%\"", m.Name)
@@ -65,13 +90,4 @@ func (c *checker) workshopCarried(p Path, m Material) {
 		c.errorf(p.Field("oil share"), "water and oil of %q are more than 100 %% together", m.Name)
 	}
 	c.workshopOil(p.Field("oil"), m)
-}
-
-// oilIn gives the oil that an additive holds, by its key in the table or its name
-// in the workshop.
-func (c Control) oilIn(m Material) (OilUse, bool) {
-	if use, ok := c.Oil(m.Oil); ok {
-		return use, true
-	}
-	return c.Oil(Fold(m.Oil))
 }

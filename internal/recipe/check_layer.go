@@ -95,6 +95,7 @@ func (c *checker) layerColours(p Path, l *Layer) {
 		k := &l.Colours[i]
 		at := p.Field("colours").Item(i)
 		k.Material = c.material(at.Field("material"), k.Material, "colourant", ColourMaterial)
+		c.carried(at.Field("material"), k.Material)
 		names = append(names, k.Material)
 		several := len(c.r.LayersOf(l.Batter)) > 1
 		switch {

@@ -55,8 +55,8 @@ func (c *checker) workshopMaterial(p Path, m Material) {
 		given bool
 		kinds []MaterialKind
 	}{
-		{"oil", m.Oil != "", []MaterialKind{OilMaterial, AdditiveMaterial}},
-		{"oil share", m.OilShare != 0, []MaterialKind{AdditiveMaterial}},
+		{"oil", m.Oil != "", []MaterialKind{OilMaterial, AdditiveMaterial, ColourMaterial}},
+		{"oil share", m.OilShare != 0, []MaterialKind{AdditiveMaterial, ColourMaterial}},
 		{"sv", m.Certified(), []MaterialKind{OilMaterial}},
 		{"density", m.Density != 0, []MaterialKind{OilMaterial}},
 		{"melts", m.Melts != 0, []MaterialKind{OilMaterial}},

@@ -9,7 +9,10 @@ import (
 // PlanVersion numbers the rules by which steps turns a control recipe into a
 // plan. It is frozen with each batch, so that a later program knows by which
 // rules the batch was begun.
-const PlanVersion = 1
+//
+// Version 2 weighs and wets the colours of a pot that feeds several layers before
+// its lye solution meets the oils; version 1 weighed them after the split.
+const PlanVersion = 2
 
 // Control is a control recipe (IEC 61512): a recipe scaled to its loaves, with
 // every value of the workshop and of the oils table that the batch rests on. It

@@ -34,8 +34,12 @@ func (c Control) Mixture(layer int) Mixture {
 	for _, a := range b.Additives {
 		additives += a.Rate.Fraction()
 	}
+	var wetting []calc.Part
 	for _, k := range l.Colours {
 		colours += k.Rate.Fraction()
+		if o, ok := c.CarriedBy(k.Material, k.Rate.Fraction()); ok {
+			wetting = append(wetting, calc.Part{Grams: o.Grams, GramsPerML: o.Oil.GramsPerML(b.MixAt)}, calc.Part{Grams: -o.Grams, GramsPerML: colourDensity})
+		}
 	}
 	for _, s := range l.Scents {
 		if s.Of == OfBatter {
@@ -63,7 +67,7 @@ func (c Control) Mixture(layer int) Mixture {
 		use, _ := c.Oil(o.Oil)
 		parts = append(parts, calc.Part{Grams: o.Share.Fraction(), GramsPerML: use.GramsPerML(b.MixAt)})
 	}
-	m.GramsPerML = calc.DensityByVolume(parts...)
+	m.GramsPerML = calc.DensityByVolume(append(parts, wetting...)...)
 	return m
 }
 
@@ -76,9 +80,7 @@ func (c Control) alkalisPerOil(b Batter) []float64 {
 		use, _ := c.Oil(o.Oil)
 		koh += o.Share.Fraction() * use.SV.Nominal / 1000
 	}
-	for _, o := range c.Carried(b, rates) {
-		koh += o.Grams * o.Oil.SV.Nominal / 1000
-	}
+	koh += c.carriedKOH(b, rates)
 	alkalis := make([]float64, len(b.Alkali))
 	for i, a := range b.Alkali {
 		m, _ := c.Material(a.Material)

@@ -26,6 +26,13 @@ func (r Recipe) LayersOf(batter string) []int {
 	return at
 }
 
+// WetsFirst says that a layer's colours are weighed and wetted before the lye
+// solution meets the oils, although they go in after the split.
+func (c Control) WetsFirst(layer int) bool {
+	l := c.Recipe.Layers[layer]
+	return c.PlanVersion >= 2 && len(l.Colours) > 0 && len(c.Recipe.LayersOf(l.Batter)) > 1
+}
+
 // Fills gives the batter that each layer takes on the cut face, floor first.
 func (c Control) Fills() []form.LayerFill {
 	layers := make([]form.Layer, len(c.Recipe.Layers))

@@ -59,6 +59,9 @@ func TestOrderOfOnePot(t *testing.T) {
 		set out                     set out
 		lye/tide                    lye solution
 		oils/tide                   oils
+		wet/low water               wet the colours
+		wet/half tide               wet the colours
+		wet/high water              wet the colours
 		gate/tide                   temperature gate
 		combine/tide                lye solution into the oils
 		trace/tide                  trace

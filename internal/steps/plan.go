@@ -120,6 +120,7 @@ const (
 	LyeSolution  Kind = "lye solution"
 	Oils         Kind = "oils"
 	ColourOils   Kind = "colour the oils"
+	WetColours   Kind = "wet the colours"
 	ScentOut     Kind = "weigh out the scent"
 	ScentOils    Kind = "scent the oils"
 	Gate         Kind = "temperature gate"

@@ -21,11 +21,12 @@ type pot struct {
 	alkali    []Task
 	water     Task
 	additives []Task
-	gross     Task    // gross is the pot, all of it, where it feeds several layers.
-	parts     []Task  // parts are what each of these layers gets.
-	koh       float64 // koh is the alkali that the oils take, as g of KOH.
-	acids     float64 // acids is the alkali that acids take, as g of KOH.
-	after             // What was decided after a weight that was off.
+	colours   [][]Task // colours are those of each layer that it feeds, by the oils that are planned for it.
+	gross     Task     // gross is the pot, all of it, where it feeds several layers.
+	parts     []Task   // parts are what each of these layers gets.
+	koh       float64  // koh is the alkali that the oils take, as g of KOH.
+	acids     float64  // acids is the alkali that acids take, as g of KOH.
+	after              // What was decided after a weight that was off.
 }
 
 // base is everything but colours and scents.
@@ -49,8 +50,13 @@ func (p *planner) fillPot(i int) pot {
 		k.additives = append(k.additives, p.follow(p.additiveTask(b, a, k, oils), sequel{b.Name, k.lateFor(a.In), k.up, a.Rate.Fraction() * oils}))
 	}
 	brought := gramsOf(k.additives)
-	for _, o := range p.c.Carried(b, brought) {
-		k.koh += o.Grams * o.Oil.SV.Nominal / 1000
+	for n, at := range p.c.Recipe.LayersOf(b.Name) {
+		k.colours = append(k.colours, p.plannedColours(at, n, k.vessel, oils*p.size.shares[at]))
+	}
+	for _, t := range p.carriers(k) {
+		if o, ok := p.c.CarriedBy(t.Material, amount(t).Mass.Grams()); ok {
+			k.koh += o.Grams * o.Oil.SV.Nominal / 1000
+		}
 	}
 	k.acids = p.c.Acids(b, brought)
 	k.alkali = p.alkaliTasks(b, k)
@@ -192,8 +198,10 @@ func (p *planner) account(k pot) sure.Account {
 			oils.Add(o.Name, interval(t), o.Part, o.SV)
 		}
 	}
-	for _, o := range p.c.Carried(k.recipe, gramsOf(k.additives)) {
-		oils.Add(o.Oil.Name, interval(k.additives[o.Additive]), o.Share, o.Oil.SV)
+	for _, t := range p.carriers(k) {
+		if o, ok := p.c.CarriedBy(t.Material, 0); ok {
+			oils.Add(o.Oil.Name, interval(t), o.Share, o.Oil.SV)
+		}
 	}
 	var alkalis []calc.AlkaliAmount
 	for _, t := range k.allAlkali() {

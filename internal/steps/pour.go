@@ -1,7 +1,6 @@
 package steps
 
 import (
-	"fmt"
 	"strconv"
 	"strings"
 
@@ -17,6 +16,7 @@ type pour struct {
 	recipe   recipe.Layer
 	layer    Layer
 	colours  []Task
+	wetted   []Task // wetted are colours that are weighed and wetted beforehand, for a pot that is shared.
 	scents   []Task // scents is what goes into the soap: for the pot, or one a loaf and scent.
 	cups     []Task // cups is what is weighed out beforehand, for a scent that hurries or goes into portions.
 	vessel   recipe.Vessel
@@ -48,9 +48,7 @@ func (p *planner) fillLayer(i int) pour {
 		oils = sum(k.allOils()...).Grams() * p.partOfPot(k, r.fromPot)
 	}
 	r.layer.Oils = quantity.FromGrams(oils)
-	for n, c := range l.Colours {
-		r.colours = append(r.colours, p.colourTask(l, c, n, oils, r.vessel))
-	}
+	p.layerColours(&r, k, oils)
 	bare := p.bareMass(i, k, r)
 	if r.layer.Place != recipe.InPortions {
 		r.scents = p.potScents(r, k.up, oils, bare.Grams())
@@ -100,18 +98,6 @@ func (p *planner) bareMass(i int, k pot, r pour) quantity.Mass {
 		base = amount(r.fromPot).Mass
 	}
 	return base + sum(r.colours...)
-}
-
-func (p *planner) colourTask(l recipe.Layer, c recipe.Colour, n int, oils float64, into recipe.Vessel) Task {
-	m, _ := p.c.Material(c.Material)
-	hint := "Wet it with a little of the oil, then stir it into the oils until no specks show."
-	if c.In == recipe.InBatter {
-		hint = "Wet it with a spoonful of this batter first, then stir it in until no specks show."
-	}
-	return p.weigh(weighing{
-		id: l.Batter + "/" + l.Name + "/" + c.Material, title: c.Material, material: c.Material, lot: m.Lot, hint: hint,
-		grams: c.Rate.Fraction() * oils, vessel: p.rack.ColourCup(n), into: into.Name,
-	})
 }
 
 // potScents are weighed for the whole layer at once.
@@ -166,35 +152,15 @@ func (p *planner) portionScents(r *pour, plannedOils, oils, bare float64) {
 			})
 			r.cups = append(r.cups, cup)
 			grams := scent.Grams(r.recipe, s, oilsPerGram*actual, actual)
-			r.scents = append(r.scents, p.fromCup(cup, weighing{
+			r.scents = append(r.scents, p.fromCup(cup, cup.Tolerance, weighing{
 				id: id, title: s.Material, material: s.Material, lot: m.Lot, grams: grams,
-				tolerance: scent.Tolerance(p.c, s, grams, actual), vessel: vessel, load: cup.Target,
+				tolerance: scent.Tolerance(p.c, s, grams, actual), vessel: vessel, load: cup.Target, hint: "Stir it in by hand and pour at once.",
 			}))
 		}
 	}
 }
 
 const pourAtOnce = "Stir it in by hand and pour at once."
-
-// fromCup is a portion's scent out of its cup: as it stands when the portion
-// came out as planned, or else a little more or a little less.
-func (p *planner) fromCup(cup Task, w weighing) Task {
-	t := p.weigh(w)
-	t.FromCup = true
-	have := amount(cup).Mass
-	if !t.Done && abs(t.Target-have) <= cup.Tolerance {
-		t.Target = have
-	}
-	switch off := t.Target - have; {
-	case off > 0:
-		t.Hint = fmt.Sprintf("The cup holds %s g: add %s g. ", have.At(cup.Reads), off.At(cup.Reads)) + pourAtOnce
-	case off < 0:
-		t.Hint = fmt.Sprintf("The cup holds %s g: leave %s g in it. ", have.At(cup.Reads), (-off).At(cup.Reads)) + pourAtOnce
-	default:
-		t.Hint = "All that is in the cup. " + pourAtOnce
-	}
-	return t
-}
 
 func abs(m quantity.Mass) quantity.Mass {
 	if m < 0 {

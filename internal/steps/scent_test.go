@@ -173,16 +173,16 @@ func TestNoCupTwice(t *testing.T) {
 				{Material: "sea air", Rate: quantity.Percent, Of: recipe.OfOils, Where: recipe.InPortions},
 			}
 		}
-		full := map[string]string{} // full is which batter's scent stands in a cup.
+		full := map[string]string{} // full is of which batter something waits in a cup.
 		for _, s := range steps.Of(batch.State{Control: c}).Stages {
 			for _, task := range s.Tasks {
 				if task.Do != steps.Weigh || task.MustType || s.Kind == steps.Texture {
 					continue
 				}
-				if s.Kind != steps.ScentAndPour && full[task.Vessel] == s.Batter {
+				if s.Kind != steps.ScentAndPour && s.Kind != steps.ColourBatter && full[task.Vessel] == s.Batter {
 					t.Errorf("%s: %s into %s, which is full", name, task.ID, task.Vessel)
 				}
-				if s.Kind == steps.ScentOut {
+				if s.Kind == steps.ScentOut || s.Kind == steps.WetColours {
 					full[task.Vessel] = s.Batter
 				}
 			}

@@ -53,7 +53,7 @@ func (p *planner) bringTogether(k pot, layer int, firm string) []Stage {
 	ready := []string{stages[0].ID, "lye/" + name}
 	for _, at := range p.c.Recipe.LayersOf(name) {
 		r := p.pours[at]
-		for _, s := range []Stage{p.colourOils(k, r), p.scentOut(r), p.scentOils(r)} {
+		for _, s := range []Stage{p.colourOils(k, r), p.wetColours(r), p.scentOut(r), p.scentOils(r)} {
 			if len(s.Tasks) == 0 {
 				continue
 			}

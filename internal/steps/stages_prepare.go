@@ -77,7 +77,11 @@ func (p *planner) needs() []need {
 		add(k.additives...)
 	}
 	for _, r := range p.pours {
-		add(r.colours...)
+		if len(r.wetted) > 0 {
+			add(r.wetted...)
+		} else {
+			add(r.colours...)
+		}
 		if len(r.cups) > 0 {
 			add(r.cups...)
 		} else {
@@ -166,6 +170,15 @@ func (p *planner) colourOils(k pot, r pour) Stage {
 		}
 	}
 	return s
+}
+
+// wetColours readies the colours of a layer that shares its pot.
+func (p *planner) wetColours(r pour) Stage {
+	return Stage{
+		ID: "wet/" + r.recipe.Name, Kind: WetColours, Batter: r.recipe.Batter, Layer: r.recipe.Name,
+		Title: of("wet colour", r.recipe.Name), After: []string{"oils/" + r.recipe.Batter}, Tasks: r.wetted,
+		Why: "Before the lye solution: after the split there is no time to rub specks out.",
+	}
 }
 
 func (p *planner) scentOut(r pour) Stage {

@@ -20,10 +20,11 @@ type WayOn struct {
 
 // Outcome is what a batch comes to when all else is weighed as asked.
 type Outcome struct {
-	Superfat calc.Superfat // Superfat is of the batter that was off.
-	Rise     quantity.Length
-	Scent    float64 // Scent is the most of it in any fresh layer, in percent.
-	Strength float64 // Strength is the lye concentration, in percent.
+	Superfat  calc.Superfat // Superfat is of the batter that was off.
+	Rise      quantity.Length
+	Scent     float64 // Scent is the most of it in any fresh layer, in percent.
+	Strength  float64 // Strength is the lye concentration, in percent.
+	Dissolves float64 // Dissolves is the most that Strength can be at 20 °C, in percent.
 }
 
 // String says what a way comes to.
@@ -90,7 +91,7 @@ func fits(before, after Plan) bool {
 
 func outcome(before, after Plan, batter string) Outcome {
 	top := len(after.Layers) - 1
-	o := Outcome{Rise: after.Layers[top].Surface - before.Layers[top].Surface}
+	o := Outcome{Dissolves: 100 * calc.MaxLyeConcentration, Rise: after.Layers[top].Surface - before.Layers[top].Surface}
 	for _, b := range after.Batters {
 		if b.Name == batter {
 			o.Superfat, o.Strength = b.Superfat, 100*b.Concentration

@@ -33,7 +33,13 @@ func Of(s batch.State) []Reason {
 	for _, b := range plan.Batters {
 		master, _ := w.c.Recipe.Batter(b.Name)
 		w.oils(b, master)
-		w.alkali(b, master)
+		carriers := slices.Clone(b.Additives)
+		for _, l := range plan.Layers {
+			if l.Batter == b.Name {
+				carriers = append(carriers, l.Colours...)
+			}
+		}
+		w.alkali(b, master, carriers)
 		w.water(b, master)
 		w.heat(b, master)
 		w.additives(b, master)
@@ -78,8 +84,9 @@ func (w *whys) oils(b steps.Batter, master recipe.Batter) {
 	}
 }
 
-// alkali explains what is weighed of each alkali, from the oils up.
-func (w *whys) alkali(b steps.Batter, master recipe.Batter) {
+// alkali explains what is weighed of each alkali, from the oils up. Carriers are
+// what may bring oil along.
+func (w *whys) alkali(b steps.Batter, master recipe.Batter, carriers []steps.Amount) {
 	var numbers, sources []string
 	koh := 0.0
 	for _, a := range b.Oils {
@@ -101,10 +108,14 @@ func (w *whys) alkali(b steps.Batter, master recipe.Batter) {
 			}
 		}
 	}
-	for _, o := range w.c.Carried(master, massesOf(b.Additives)) {
+	for _, a := range carriers {
+		o, ok := w.c.CarriedBy(a.Name, a.Mass.Grams())
+		if !ok {
+			continue
+		}
 		grams := o.Grams * o.Oil.SV.Nominal / 1000
 		koh += grams
-		numbers = append(numbers, fmt.Sprintf("%s in the %s: %.2f g × %.4g mg/g = %.3f g KOH", o.Oil.Name, master.Additives[o.Additive].Material, o.Grams, o.Oil.SV.Nominal, grams))
+		numbers = append(numbers, fmt.Sprintf("%s in the %s: %.2f g × %.4g mg/g = %.3f g KOH", o.Oil.Name, a.Name, o.Grams, o.Oil.SV.Nominal, grams))
 		sources = append(sources, "saponification value of "+o.Oil.Name+": "+o.Oil.SVFrom)
 	}
 	acids := b.Account.Acids

@@ -47,9 +47,8 @@ func TestOilOutsideTheTable(t *testing.T) {
 	}
 	w := own(t, "  - { name: tar oil, kind: oil, sv: 190 mg/g, density: 0.94 g/mL }\n  - { name: tar cream, kind: additive, oil: Tar Oil, oil share: 20 % }\n")
 	c := pier(t, w, "    oils: { olive: 100 % }\n    additives: [{ material: tar cream, rate: 5 % of oils, in: oils }]\n")
-	b, _ := c.Recipe.Batter("sea")
-	carried := c.Carried(b, []float64{50})
-	if len(carried) != 1 || carried[0].Grams != 10 || carried[0].Oil.Density != 0.94 || carried[0].Oil.DensityFrom != "the workshop" {
+	carried, ok := c.CarriedBy("tar cream", 50)
+	if !ok || carried.Grams != 10 || carried.Oil.Density != 0.94 || carried.Oil.DensityFrom != "the workshop" {
 		t.Errorf("the cream brings %+v", carried)
 	}
 }

@@ -173,6 +173,7 @@ func (s Ways) column(t ink.Theme, way steps.WayOn, w, rows int, here bool) []str
 		lines, "",
 		figureLine(t, "superfat", fmt.Sprintf("%.1f %%", o.Superfat.Percent)),
 		figureLine(t, "band", fmt.Sprintf("%.1f to %.1f %%", o.Superfat.Low, o.Superfat.High)),
+		figureLine(t, "lye", fmt.Sprintf("%.1f ≤ %.1f %%", o.Strength, o.Dissolves)),
 		figureLine(t, "height", strings.Replace(fmt.Sprintf("%+.1f mm", rise), "+0.0 mm", "as it is", 1)),
 		figureLine(t, "scent", fmt.Sprintf("%.2f %%", o.Scent)),
 		"",

@@ -1,0 +1,112 @@
+package steps
+
+import (
+	"fmt"
+	"strings"
+
+	"bench/internal/quantity"
+	"bench/internal/recipe"
+)
+
+// The policy of this file: a colour is weighed while there is time to rub its
+// specks out. That of a pot which feeds one layer goes into its oils; that of a pot
+// which is shared waits, wetted, in a cup of its own, and what goes in follows
+// from what was really poured out for its layer.
+
+// plannedColours weighs a layer's colours by the oils that are planned for it.
+// Its place among its pot's layers is n.
+func (p *planner) plannedColours(at, n int, pot recipe.Vessel, oils float64) []Task {
+	l, into := p.c.Recipe.Layers[at], pot
+	if len(p.c.Recipe.LayersOf(l.Batter)) > 1 {
+		into = p.rack.LayerJug(n)
+	}
+	tasks := make([]Task, len(l.Colours))
+	for i, c := range l.Colours {
+		w := p.colour(l, c, i, oils, into)
+		if p.c.WetsFirst(at) {
+			w.id += cupSuffix
+			w.title = fmt.Sprintf("%s for %s", c.Material, l.Name)
+			w.hint = fmt.Sprintf("Into a cup of its own, marked %s; wet it with a spoonful of this pot's oil until no specks show.", l.Name)
+			w.vessel, w.into = p.rack.WetCup(at, i), ""
+		}
+		tasks[i] = p.weigh(w)
+	}
+	return tasks
+}
+
+const cupSuffix = "/cup"
+
+// layerColours gives what goes into a layer: as it was planned, or by the oils
+// that it really got of a shared pot.
+func (p *planner) layerColours(r *pour, k pot, oils float64) {
+	planned := k.colours[p.sibling(r.at)]
+	switch {
+	case len(k.parts) == 0:
+		r.colours = planned
+		return
+	case p.c.WetsFirst(r.at):
+		r.wetted = planned
+	}
+	for i, c := range r.recipe.Colours {
+		w := p.colour(r.recipe, c, i, oils, r.vessel)
+		if r.wetted == nil {
+			r.colours = append(r.colours, p.weigh(w))
+			continue
+		}
+		w.vessel, w.hint = p.rack.WetCup(r.at, i), "Stir it in until no streak shows."
+		r.colours = append(r.colours, p.fromCup(r.wetted[i], r.wetted[i].Target/unseen, w))
+	}
+}
+
+// unseen is the part of a colour that nobody sees, one in so many: common
+// practice, no source.
+const unseen = 50
+
+func (p *planner) colour(l recipe.Layer, c recipe.Colour, n int, oils float64, into recipe.Vessel) weighing {
+	m, _ := p.c.Material(c.Material)
+	hint := "Wet it with a little of the oil, then stir it into the oils until no specks show."
+	if c.In == recipe.InBatter {
+		hint = "Wet it with a spoonful of this batter first, then stir it in until no specks show."
+	}
+	return weighing{
+		id: l.Batter + "/" + l.Name + "/" + c.Material, title: c.Material, material: c.Material, lot: m.Lot, hint: hint,
+		grams: c.Rate.Fraction() * oils, vessel: p.rack.ColourCup(n), into: into.Name,
+	}
+}
+
+// carriers are what may bring oil along. Of a wetted colour that counts which
+// went in.
+func (p *planner) carriers(k pot) []Task {
+	list := append([]Task(nil), k.additives...)
+	for _, colours := range k.colours {
+		for _, t := range colours {
+			if id, cup := strings.CutSuffix(t.ID, cupSuffix); cup {
+				if in := p.fill(Task{ID: id, Material: t.Material}); in.Done {
+					t = in
+				}
+			}
+			list = append(list, t)
+		}
+	}
+	return list
+}
+
+// fromCup is what goes in out of its cup: as it stands when that is within slack
+// of what is wanted by now, or else a little more or a little less.
+func (p *planner) fromCup(cup Task, slack quantity.Mass, w weighing) Task {
+	t := p.weigh(w)
+	t.FromCup = true
+	have := amount(cup).Mass
+	if !t.Done && abs(t.Target-have) <= slack {
+		t.Target = have
+	}
+	switch off := t.Target - have; {
+	case off > 0:
+		t.Hint = fmt.Sprintf("The cup holds %s g: add %s g. ", have.At(cup.Reads), off.At(cup.Reads)) + pourAtOnce
+	case off < 0:
+		t.Hint = fmt.Sprintf("The cup holds %s g: leave %s g in it. ", have.At(cup.Reads), (-off).At(cup.Reads)) + pourAtOnce
+	default:
+		t.Hint = "All that is in the cup. " + pourAtOnce
+	}
+	return t
+}
