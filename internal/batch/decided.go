@@ -14,6 +14,7 @@ const (
 	InProportion Way = "in proportion"        // InProportion brings everything else up.
 	PourPart     Way = "pour part"            // PourPart keeps back some of a lye solution.
 	Shortfall    Way = "dissolve the missing" // Shortfall brings in the alkali that is missing.
+	MakeUp       Way = "make up"              // MakeUp weighs so much more or less of the other alkali.
 	AddOil       Way = "add oil"              // AddOil takes up alkali, or makes up for oil, that is off.
 	AddMissing   Way = "add the missing"      // AddMissing brings in what is missing of water, an additive or a scent.
 	TakeOut      Way = "take out"             // TakeOut takes out again what is not mixed with anything yet.

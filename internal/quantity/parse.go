@@ -61,9 +61,17 @@ func (k kind) parse(text string) (int64, error) {
 		}
 		total.Add(total, new(big.Rat).Mul(p.number, big.NewRat(u.num, u.den)))
 	}
-	whole := round(total)
-	if !whole.IsInt64() || whole.Int64() > k.max {
+	return k.whole(text, total)
+}
+
+// whole rounds a number of the smallest part, within what makes sense.
+func (k kind) whole(text string, n *big.Rat) (int64, error) {
+	whole := round(n)
+	switch {
+	case !whole.IsInt64() || whole.Int64() > k.max:
 		return 0, k.errorf(text, "more than %s, which is the most that is accepted", k.maxText)
+	case whole.Sign() == 0 && n.Sign() > 0:
+		return 0, k.errorf(text, "so little that nothing is left of it when it is rounded")
 	}
 	return whole.Int64(), nil
 }

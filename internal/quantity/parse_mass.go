@@ -33,11 +33,8 @@ func ParseMass(text string) (Mass, error) {
 func ParseNumberMass(text string, bare Mass) (Mass, error) {
 	k := masses
 	if n, after, err := number(trim(text)); err == nil && after == "" {
-		whole := round(n.Mul(n, ratOf(int64(bare))))
-		if !whole.IsInt64() || whole.Int64() > k.max {
-			return 0, k.errorf(text, "more than %s, which is the most that is accepted", k.maxText)
-		}
-		return Mass(whole.Int64()), nil
+		whole, err := k.whole(text, n.Mul(n, ratOf(int64(bare))))
+		return Mass(whole), err
 	}
 	k.example = `"312.4", "1.2 kg" or "2 lb 4 oz"`
 	n, err := k.parse(text)

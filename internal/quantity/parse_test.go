@@ -23,7 +23,6 @@ func TestParseMass(t *testing.T) {
 		{"1.500 kg", 1500 * Gram},
 		{"450 mg", 450},
 		{"0 g", 0},
-		{"0.0004 g", 0},
 		{"0.0005 g", 1},
 		{"312.0 grams", 312 * Gram},
 		// 1 lb = 453.59237 g exactly (NIST Handbook 44, appendix C, from memory;
@@ -57,6 +56,7 @@ func TestParseErrors(t *testing.T) {
 		{".5 g", "does not start with a digit"},
 		{"5. g", "a digit is missing after the decimal mark"},
 		{"-5 g", "cannot be negative"},
+		{"0.0004 g", "so little that nothing is left of it"},
 		{"−5 g", "cannot be negative"},
 		{"+5 g", "plus sign"},
 		{"1e3 g", "exponent"},

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"bench/internal/batch"
 	"bench/internal/calc"
 	"bench/internal/lye"
 	"bench/internal/quantity"
@@ -23,9 +24,21 @@ func gramsOf(tasks []Task) []float64 {
 	return grams
 }
 
-// alkaliGrams gives what to weigh of one alkali, impurities included.
-func alkaliGrams(b recipe.Batter, a recipe.AlkaliShare, m recipe.Material, k pot) float64 {
-	return calc.AlkaliNeeded(k.koh, k.acids, b.Superfat.Fraction(), a.Share.Fraction(), recipe.MolarMass(a.Material), m.PureFraction())
+// alkaliGrams gives what to weigh of one alkali, impurities included: its share of
+// what is needed, less what another is to make up for.
+func (p *planner) alkaliGrams(b recipe.Batter, a recipe.AlkaliShare, m recipe.Material, k pot) float64 {
+	share := a.Share.Fraction()
+	for _, other := range b.Alkali {
+		id := b.Name + "/" + other.Material
+		if other.Material == a.Material || !p.decided(id, batch.MakeUp) {
+			continue
+		}
+		weighed, _ := p.s.Mass(id)
+		o, _ := p.c.Material(other.Material)
+		has := weighed.Grams() * o.PureFraction() * calc.MolarMassKOH / recipe.MolarMass(other.Material)
+		share = max(0, share+other.Share.Fraction()-has/(k.koh*(1-b.Superfat.Fraction())+k.acids))
+	}
+	return calc.AlkaliNeeded(k.koh, k.acids, b.Superfat.Fraction(), share, recipe.MolarMass(a.Material), m.PureFraction())
 }
 
 func (p *planner) alkaliTasks(b recipe.Batter, k pot) []Task {
@@ -34,7 +47,7 @@ func (p *planner) alkaliTasks(b recipe.Batter, k pot) []Task {
 	var tasks []Task
 	for _, a := range b.Alkali {
 		m, _ := p.c.Material(a.Material)
-		grams := alkaliGrams(b, a, m, k)
+		grams := p.alkaliGrams(b, a, m, k)
 		if m.Stock > 0 {
 			tasks = append(tasks, p.stockTask(b, m, k, grams))
 			continue
@@ -64,7 +77,7 @@ func (p *planner) inCup(b recipe.Batter, k pot) (load, soFar quantity.Mass) {
 		if m.Stock > 0 {
 			continue
 		}
-		grams += alkaliGrams(b, a, m, k)
+		grams += p.alkaliGrams(b, a, m, k)
 		weighed, _ := p.s.Mass(b.Name + "/" + a.Material)
 		soFar += weighed
 	}
@@ -77,7 +90,7 @@ func (p *planner) stockTask(b recipe.Batter, m recipe.Material, k pot, grams flo
 	exact := make([]float64, len(b.Alkali))
 	for i, a := range b.Alkali {
 		other, _ := p.c.Material(a.Material)
-		exact[i] = alkaliGrams(b, a, other, k)
+		exact[i] = p.alkaliGrams(b, a, other, k)
 	}
 	water, _ := p.c.ExtraWater(b, exact, gramsOf(k.additives), oils)
 	weighed, _ := p.s.Mass(b.Name + "/" + recipe.Water)

@@ -119,7 +119,7 @@ func (p *planner) weight(k pot, t Task, off quantity.Mass) ways.Weight {
 	case p.isOil(k, t):
 		w.Kind, w.OilKey = ways.Oil, p.oilKey(k.recipe, t)
 	case p.isAlkali(k, t):
-		w.Kind = ways.Alkali
+		w.Kind, w.Other = ways.Alkali, otherAlkali(k, t)
 	case t.ID == k.water.ID:
 		w.Kind = ways.Water
 	case slices.ContainsFunc(k.additives, func(a Task) bool { return a.ID == t.ID }):
@@ -128,6 +128,16 @@ func (p *planner) weight(k pot, t Task, off quantity.Mass) ways.Weight {
 		w.Over = p.overFor(t.ID)
 	}
 	return w
+}
+
+// otherAlkali names the alkali of a batter of which nothing is weighed yet, or "".
+func otherAlkali(k pot, t Task) string {
+	for _, a := range k.alkali {
+		if a.ID != t.ID && !a.Done && a.Mass == 0 {
+			return a.Material
+		}
+	}
+	return ""
 }
 
 // alone says that what was weighed is not mixed with anything yet: water before
@@ -186,7 +196,7 @@ func (p Plan) sayDecided(f batch.Decided) string {
 	words := map[batch.Way]string{
 		batch.CarryOn: "carry on, the rest follows", batch.InProportion: "everything else in proportion",
 		batch.PourPart: "pour part of the lye solution, keep the rest", batch.Shortfall: "dissolve what is missing",
-		batch.AddOil: "add oil", batch.AddMissing: "add what is missing", batch.TakeOut: "take some out again",
+		batch.MakeUp: "the other alkali makes up for it", batch.AddOil: "add oil", batch.AddMissing: "add what is missing", batch.TakeOut: "take some out again",
 		batch.HoldBatch: "go on, and hold the bars",
 	}[f.Way]
 	if f.Mass > 0 {

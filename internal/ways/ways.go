@@ -43,6 +43,7 @@ type Weight struct {
 	Off      quantity.Mass // Off is below zero for too little.
 	Reads    quantity.Mass // Reads is what its scale reads to.
 	ByEye    quantity.Mass // ByEye is how much less it may be, when it was not weighed.
+	Other    string        // Other is the alkali that is not weighed yet, and can make up for this one.
 	Alone    bool          // Alone says that it is not mixed with anything yet.
 	Over     bool          // Over says that a layer is over its scent's limit for it.
 }
@@ -114,13 +115,17 @@ func (p Pot) oil(w Weight) []Way {
 }
 
 func (p Pot) alkali(w Weight) []Way {
+	list := p.makeUp(w)
 	if w.Off < 0 {
-		return p.missingAlkali(w)
+		missing := p.missingAlkali(w)
+		for i := range missing {
+			missing[i].Default = missing[i].Default && len(list) == 0
+		}
+		return append(list, missing...)
 	}
-	var list []Way
 	if !p.Met {
 		list = append(list, Way{
-			Fact: batch.Decided{Way: batch.PourPart}, Default: true,
+			Fact: batch.Decided{Way: batch.PourPart}, Default: len(list) == 0,
 			Title: "Pour only part of the lye solution; label and keep the rest", Until: untilPoured,
 		})
 	}
@@ -129,6 +134,30 @@ func (p Pot) alkali(w Weight) []Way {
 		list = append(list, restore)
 	}
 	return list
+}
+
+// makeUp lets the other of two alkalis take up what is off, mole for mole, while
+// it is not weighed yet. Nothing is wasted; the soap becomes a little harder or
+// softer.
+func (p Pot) makeUp(w Weight) []Way {
+	if w.Other == "" {
+		return nil
+	}
+	grams := quantity.FromGrams(max(w.Off, -w.Off).Grams() * p.pureMoles(w.Material) / p.pureMoles(w.Other))
+	more := "less"
+	if w.Off < 0 {
+		more = "more"
+	}
+	return []Way{{
+		Fact: batch.Decided{Way: batch.MakeUp}, Default: true, Until: "until that is weighed",
+		Title: fmt.Sprintf("Weigh %s g %s of %s, to make up for it", grams.At(w.Reads), more, w.Other),
+	}}
+}
+
+// pureMoles gives the moles of pure alkali in a gram as weighed.
+func (p Pot) pureMoles(alkali string) float64 {
+	m, _ := p.Control.Material(alkali)
+	return m.PureFraction() / recipe.MolarMass(alkali)
 }
 
 func proportion(title string) Way {
