@@ -42,7 +42,7 @@ func termsOf(f batch.Fact) []string {
 	case batch.Corrected:
 		return termsOf(f.With) // A lot that was mistyped is found under the right one, too.
 	case batch.GelLooked, batch.UnmouldPutOff, batch.BarsCut, batch.BarsWeighed, batch.Marked, batch.WeighedIn,
-		batch.Tested, batch.Released, batch.Held, batch.BarsWent:
+		batch.Tested, batch.Released, batch.Held, batch.BarsWent, batch.LimitStated:
 		return nil
 	case batch.Ticked, batch.Grossed, batch.TemperatureTaken, batch.Skipped, batch.TimerSeen, batch.TimerPutOff,
 		batch.Closed, batch.Decided, batch.WarningSeen, batch.PotWeighed:

@@ -87,7 +87,7 @@ func (e *Event) changed(at time.Time) {
 func moves(f batch.Fact) bool {
 	switch f.(type) {
 	case batch.Weighed, batch.Grossed, batch.TemperatureTaken, batch.Noted, batch.Decided, batch.WarningSeen, batch.PotWeighed,
-		batch.GelLooked, batch.SetAside, batch.Tested, batch.Released, batch.Held, batch.Reworks, batch.Complained, batch.BarsWent:
+		batch.GelLooked, batch.SetAside, batch.Tested, batch.Released, batch.Held, batch.Reworks, batch.LimitStated, batch.Complained, batch.BarsWent:
 		return false
 	case batch.Started, batch.Ticked, batch.Skipped, batch.TimerSeen, batch.TimerPutOff, batch.Corrected, batch.Closed,
 		batch.UnmouldPutOff, batch.BarsCut, batch.BarsWeighed, batch.Marked, batch.WeighedIn:

@@ -170,6 +170,15 @@ type Reworks struct {
 	Reason string
 }
 
+// LimitStated says what the supplier's certificate allows of a scent, where that is
+// known only after it was weighed: a remedy for a scent over the limit that the
+// workshop stated.
+type LimitStated struct {
+	Material  string
+	Limit     quantity.Ratio // Limit is the most in the finished bar.
+	Reference string         // Reference names the certificate.
+}
+
 // Reaction is what a complaint is about.
 type Reaction string
 
@@ -206,6 +215,7 @@ func (Tested) fact()        {}
 func (Released) fact()      {}
 func (Held) fact()          {}
 func (Reworks) fact()       {}
+func (LimitStated) fact()   {}
 func (Complained) fact()    {}
 func (BarsWent) fact()      {}
 

@@ -60,6 +60,8 @@ func Kind(f Fact) string {
 		return "held"
 	case Reworks:
 		return "reworks"
+	case LimitStated:
+		return "limit-stated"
 	case Complained:
 		return "complained"
 	case BarsWent:
@@ -154,6 +156,8 @@ func Decode(kind string, body []byte) (Fact, error) {
 		return decodeAs[Held](kind, body)
 	case "reworks":
 		return decodeAs[Reworks](kind, body)
+	case "limit-stated":
+		return decodeAs[LimitStated](kind, body)
 	case "complained":
 		return decodeAs[Complained](kind, body)
 	case "bars-went":

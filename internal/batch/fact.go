@@ -164,7 +164,7 @@ func Task(f Fact) string {
 		return f.Task
 	case Held:
 		return f.Task
-	case Reworks, Complained, BarsWent:
+	case Reworks, LimitStated, Complained, BarsWent:
 		return ""
 	case Started, TimerSeen, TimerPutOff, Noted, Closed, WarningSeen, PotWeighed:
 		return ""

@@ -122,7 +122,7 @@ func (s *State) take(e Entry) {
 		put(&s.decided, f.Task, append(slices.Clip(s.decided[f.Task]), Decision{f, e.Seq, e.At}))
 	case WarningSeen:
 		put(&s.seen, f.Batter, true)
-	case GelLooked, UnmouldPutOff, BarsCut, BarsWeighed, SetAside, Marked, WeighedIn, Tested, Released, Held, Reworks, Complained, BarsWent:
+	case GelLooked, UnmouldPutOff, BarsCut, BarsWeighed, SetAside, Marked, WeighedIn, Tested, Released, Held, Reworks, LimitStated, Complained, BarsWent:
 		s.after = append(slices.Clip(s.after), e)
 	case Noted, PotWeighed, Corrected:
 		// A note, or a look into a pot, changes nothing; a correction is applied by corrected.

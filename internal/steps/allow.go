@@ -50,7 +50,7 @@ func (p Plan) Allows(f batch.Fact, now timer.Moment) error {
 	case batch.PotWeighed:
 		return p.allowsPot(f)
 	case batch.GelLooked, batch.UnmouldPutOff, batch.BarsCut, batch.BarsWeighed, batch.SetAside, batch.Marked, batch.WeighedIn,
-		batch.Tested, batch.Released, batch.Held, batch.Reworks, batch.Complained, batch.BarsWent:
+		batch.Tested, batch.Released, batch.Held, batch.Reworks, batch.LimitStated, batch.Complained, batch.BarsWent:
 		return p.allowsAfter(f, now)
 	case batch.Corrected:
 		return p.allowsCorrection(f)
@@ -263,7 +263,7 @@ func (p Plan) allowsCorrection(f batch.Corrected) error {
 	case batch.TemperatureTaken, batch.BarsCut, batch.BarsWeighed, batch.SetAside, batch.WeighedIn, batch.Tested:
 		return nil
 	case batch.Started, batch.Ticked, batch.Skipped, batch.TimerSeen, batch.TimerPutOff, batch.Noted, batch.Corrected, batch.Closed, batch.Decided, batch.WarningSeen, batch.PotWeighed,
-		batch.GelLooked, batch.UnmouldPutOff, batch.Marked, batch.Released, batch.Held, batch.Reworks, batch.Complained, batch.BarsWent:
+		batch.GelLooked, batch.UnmouldPutOff, batch.Marked, batch.Released, batch.Held, batch.Reworks, batch.LimitStated, batch.Complained, batch.BarsWent:
 		return fmt.Errorf("%s is not a value that can be corrected", reflect.TypeOf(with).Name())
 	}
 	return nil

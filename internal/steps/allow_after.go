@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"bench/internal/batch"
+	"bench/internal/quantity"
 	"bench/internal/timer"
 )
 
@@ -57,7 +58,7 @@ func (p Plan) allowsAfter(f batch.Fact, now timer.Moment) error {
 		return p.allowsRelease(f)
 	case batch.Held:
 		return p.allowsHold(f)
-	case batch.Marked, batch.Reworks, batch.Complained, batch.BarsWent:
+	case batch.Marked, batch.Reworks, batch.LimitStated, batch.Complained, batch.BarsWent:
 		return allowsWords(f)
 	default:
 		return fmt.Errorf("a fact of kind %q is not known here", batch.Kind(f))
@@ -75,6 +76,10 @@ func allowsWords(f batch.Fact) error {
 	case batch.Reworks:
 		if empty(f.Batch) || empty(f.Reason) {
 			return errors.New("say which batch is made anew, and why")
+		}
+	case batch.LimitStated:
+		if f.Limit <= 0 || f.Limit > quantity.Whole || empty(f.Reference) {
+			return errors.New("say the limit, above 0 % and up to 100 %, and the certificate that states it")
 		}
 	case batch.Complained:
 		if empty(f.Words) {

@@ -121,7 +121,7 @@ func (p Plan) Doubt(f batch.Fact) string {
 		return p.doubtCorrected(f.With)
 	case batch.Started, batch.Ticked, batch.Skipped, batch.TimerSeen, batch.TimerPutOff, batch.Noted, batch.Closed, batch.Decided, batch.WarningSeen, batch.PotWeighed:
 	case batch.GelLooked, batch.UnmouldPutOff, batch.BarsCut, batch.BarsWeighed, batch.SetAside, batch.Marked, batch.WeighedIn,
-		batch.Tested, batch.Released, batch.Held, batch.Reworks, batch.Complained, batch.BarsWent:
+		batch.Tested, batch.Released, batch.Held, batch.Reworks, batch.LimitStated, batch.Complained, batch.BarsWent:
 		return p.doubtRest(f)
 	}
 	return ""
@@ -203,7 +203,7 @@ func (p Plan) Correct(s batch.State, seq int, text, reason string) (batch.Fact, 
 			return nil, err
 		}
 	case batch.Started, batch.Ticked, batch.Skipped, batch.TimerSeen, batch.TimerPutOff, batch.Noted, batch.Corrected, batch.Closed, batch.Decided, batch.WarningSeen, batch.PotWeighed,
-		batch.GelLooked, batch.UnmouldPutOff, batch.Marked, batch.Released, batch.Held, batch.Reworks, batch.Complained, batch.BarsWent:
+		batch.GelLooked, batch.UnmouldPutOff, batch.Marked, batch.Released, batch.Held, batch.Reworks, batch.LimitStated, batch.Complained, batch.BarsWent:
 		return nil, errors.New("this fact holds no value to correct; take a note instead")
 	}
 	return batch.Corrected{Seq: seq, Reason: strings.TrimSpace(reason), With: with}, nil

@@ -1,7 +1,6 @@
 package steps_test
 
 import (
-	"io/fs"
 	"strings"
 	"testing"
 
@@ -9,21 +8,16 @@ import (
 	"bench/internal/calc"
 	"bench/internal/recipe"
 	"bench/internal/recipe/read"
+	"bench/internal/sample"
 	"bench/internal/steps"
-	"bench/recipes"
 )
 
 // written gives the control recipe of a batter and its layers, with materials
 // laid over the built-in workshop.
 func written(t testing.TB, materials, recipeRest string, loaves int) recipe.Control {
 	t.Helper()
-	data, err := fs.ReadFile(recipes.FS(), recipes.WorkshopFile)
-	if err != nil {
-		t.Fatal(err)
-	}
-	w, _, _ := read.Workshop("workshop.yaml", data)
 	own, _, problems := read.Workshop("own.yaml", []byte("bench: 1\nworkshop: Mole sheds\nmaterials:\n"+materials))
-	w = recipe.Merge(w, own)
+	w := recipe.Merge(sample.Workshop(t), own)
 	text := "bench: 1\nrecipe: Pier\n" + recipeRest
 	r, _, more := read.CheckedRecipe("pier.yaml", []byte(text), w)
 	if problems = append(problems, more...); read.Failed(problems) {

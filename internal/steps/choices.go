@@ -45,6 +45,8 @@ func (c Choice) With(text string) (batch.Fact, error) {
 		return wentTo(f, text)
 	case batch.Reworks:
 		return madeOf(f, text)
+	case batch.LimitStated:
+		return limitBy(f, text)
 	default:
 		return c.Fact, nil
 	}
@@ -79,6 +81,16 @@ func madeOf(f batch.Reworks, text string) (batch.Fact, error) {
 	return f, nil
 }
 
+// limitBy reads "6 % certificate of 3 March".
+func limitBy(f batch.LimitStated, text string) (batch.Fact, error) {
+	number, reference, ok := strings.Cut(text, "%")
+	limit, err := quantity.ParseRatio(strings.TrimSpace(number) + " %")
+	if f.Limit, f.Reference = limit, strings.TrimSpace(reference); !ok || err != nil || f.Reference == "" {
+		return nil, errors.New("say the limit and the certificate that states it, such as: 6 % certificate of 3 March")
+	}
+	return f, nil
+}
+
 // Afterwards gives what may be said of a batch besides its work, most of it when
 // its bars are made, also when it is closed.
 func (p Plan) Afterwards() []Choice {
@@ -87,10 +99,31 @@ func (p Plan) Afterwards() []Choice {
 		list = p.ofBars()
 	}
 	if !p.Closed {
+		list = append(list, p.limits()...)
 		list = append(list, Choice{
 			Title: "This batch is made of an earlier one", Why: "The earlier one was held; this one points at it, in the record and in a search.",
 			Ask: "which batch, how much of it and why, such as 26K25A 900 g too much alkali", Fact: batch.Reworks{},
 		})
+	}
+	return list
+}
+
+// limits are remedies for scents over their limits.
+func (p Plan) limits() []Choice {
+	var list []Choice
+	if p.planner == nil {
+		return nil
+	}
+	for _, r := range p.planner.pours {
+		if _, over := p.planner.excess(r); !over {
+			continue
+		}
+		for _, s := range r.recipe.Scents {
+			list = append(list, Choice{
+				Title: "A certificate allows more of " + s.Material, Why: "The supplier's, for bar soap (IFRA category 9) and for this lot. If the bars are within it, they are not held for it any longer.",
+				Ask: "the limit and the certificate, such as 6 % certificate of 3 March", Fact: batch.LimitStated{Material: s.Material},
+			})
+		}
 	}
 	return list
 }

@@ -6,6 +6,7 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/calc"
+	"bench/internal/sample"
 	"bench/internal/steps"
 )
 
@@ -13,7 +14,7 @@ import (
 // lye solution, by what is planned; after the split each is held to what its
 // layer really got. By hand: 3 g/kg of the oils.
 func TestColoursOfASharedPotAreWettedFirst(t *testing.T) {
-	c := builtin(t, "tide-lines.yaml", 3)
+	c := sample.Control(t, "tide-lines.yaml", 3)
 	b := begin(c)
 	b.workTo(t, "tide/low water/ultramarine blue/cup")
 	cup := b.task(t, "tide/low water/ultramarine blue/cup")
@@ -52,7 +53,7 @@ func TestColoursOfASharedPotAreWettedFirst(t *testing.T) {
 
 // A pot that came out as planned takes its colours as they stand in their cups.
 func TestColoursAsPlannedAreAllOfTheCup(t *testing.T) {
-	b := begin(builtin(t, "tide-lines.yaml", 3))
+	b := begin(sample.Control(t, "tide-lines.yaml", 3))
 	b.workTo(t, "tide/low water/ultramarine blue")
 	if task := b.task(t, "tide/low water/ultramarine blue"); !strings.HasPrefix(task.Hint, "All that is in the cup.") ||
 		task.Target != b.task(t, "tide/low water/ultramarine blue/cup").Mass {
@@ -62,7 +63,7 @@ func TestColoursAsPlannedAreAllOfTheCup(t *testing.T) {
 
 // A batch that was begun by the rules of version 1 goes on by them.
 func TestAnOlderBatchColoursAfterTheSplit(t *testing.T) {
-	c := builtin(t, "tide-lines.yaml", 3)
+	c := sample.Control(t, "tide-lines.yaml", 3)
 	c.PlanVersion = 1
 	b := begin(c)
 	b.workTo(t, "tide/low water/ultramarine blue")

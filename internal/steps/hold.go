@@ -2,9 +2,11 @@ package steps
 
 import (
 	"fmt"
+	"slices"
 
 	"bench/internal/batch"
 	"bench/internal/quantity"
+	"bench/internal/recipe"
 	"bench/internal/scent"
 )
 
@@ -39,8 +41,20 @@ func sayExcess(r pour, x scent.Excess) string {
 	if x.Limit == 0 {
 		return fmt.Sprintf("%s: together its scents use %.0f %% of their limits in the cured bar. Hold the bars until a remedy is recorded.", r.recipe.Name, x.Percent)
 	}
-	return fmt.Sprintf("%s: %s is %.2f %% of the cured bar, and its limit is %s. Hold the bars until a remedy is recorded.",
+	return fmt.Sprintf("%s: %s is %.2f %% of the cured bar, and its limit is %s. Hold the bars until a remedy is recorded; a certificate that allows more is one (key c).",
 		r.recipe.Name, x.Material, x.Percent, x.Limit)
+}
+
+// stated gives the control recipe with the limits that were stated since.
+func (p *planner) stated() recipe.Control {
+	c := p.c
+	for _, f := range batch.All[batch.LimitStated](p.s) {
+		if i := slices.IndexFunc(c.Materials, func(m recipe.Material) bool { return m.Name == f.Fact.Material }); i >= 0 {
+			c.Materials = slices.Clone(c.Materials)
+			c.Materials[i].Limit = f.Fact.Limit
+		}
+	}
+	return c
 }
 
 // excess says what a layer's scents are over their limits by, in the loaf that
@@ -55,7 +69,7 @@ func (p *planner) excess(r pour) (scent.Excess, bool) {
 		if len(r.scents) > n { // One a loaf: it is in that loaf's portion.
 			batter = amount(r.portions[at/n]).Mass + sum(r.scents[at:at+n]...)
 		}
-		if x, over := scent.Over(p.c, r.recipe, masses, batter, r.scents[at].Reads); over && weighed {
+		if x, over := scent.Over(p.stated(), r.recipe, masses, batter, r.scents[at].Reads); over && weighed {
 			return x, true
 		}
 	}

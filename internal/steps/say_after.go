@@ -43,6 +43,8 @@ func sayAfter(f batch.Fact) string {
 			words += ", " + grams(f.Mass, quantity.Gram)
 		}
 		return words + because(f.Reason)
+	case batch.LimitStated:
+		return fmt.Sprintf("%s may be up to %s of the bar, by %s", f.Material, f.Limit, f.Reference)
 	case batch.Complained:
 		words := string(f.About) + ": " + f.Words
 		if f.Who != "" {

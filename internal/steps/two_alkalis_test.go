@@ -6,6 +6,7 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/quantity"
+	"bench/internal/sample"
 	"bench/internal/steps"
 )
 
@@ -41,7 +42,7 @@ func TestWaysWithTwoAlkalis(t *testing.T) {
 		"more than sodium can carry": {potash, 60 * g, "", "pour part*"},
 	} {
 		t.Run(name, func(t *testing.T) {
-			b := begin(builtin(t, "wharf-puck.yaml", 1))
+			b := begin(sample.Control(t, "wharf-puck.yaml", 1))
 			b.workTo(t, c.task)
 			task := b.task(t, c.task)
 			b.typed(t, c.task, (task.Target + c.off).At(task.Reads))
@@ -85,7 +86,7 @@ func (b *bencher) seeingTo(t *testing.T, id string) {
 // By hand: 3 g of potassium hydroxide at 90 % are 2.7 g pure, as much alkali as
 // 2.7 × 39.997/56.105 = 1.92 g of sodium hydroxide (CIAAW).
 func TestTheOtherAlkaliMakesUpForIt(t *testing.T) {
-	b := begin(builtin(t, "wharf-puck.yaml", 1))
+	b := begin(sample.Control(t, "wharf-puck.yaml", 1))
 	b.workTo(t, potash)
 	task, before := b.task(t, potash), b.task(t, soda).Target
 	b.typed(t, potash, (task.Target + off).At(task.Reads))

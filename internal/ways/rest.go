@@ -59,10 +59,11 @@ func (p Pot) scent(w Weight) []Way {
 	}
 	list = append(list, p.up()...)
 	if w.Over {
-		return append(list, Way{
-			Fact:  batch.Decided{Way: batch.HoldBatch},
-			Title: "Go on all the same, and hold the bars: over the limit, until a remedy is recorded", Until: anyTime,
-		})
+		title := "Go on all the same, and hold the bars: over the limit, until a remedy is recorded"
+		if len(list) == 0 {
+			title = "Go on, and hold the bars until a remedy is recorded: it cannot come out again, nor can batter be added"
+		}
+		return append(list, Way{Fact: batch.Decided{Way: batch.HoldBatch}, Title: title, Until: anyTime})
 	}
 	return append(list, carryOn)
 }
