@@ -6,6 +6,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"strings"
 
 	"github.com/ncruces/go-sqlite3"
 )
@@ -88,11 +89,17 @@ func restore(dir, path string, opt Options, progress func(done, total int)) (r R
 		return r, err
 	}
 	defer func() { _ = alone.Unlock() }() // frees itself at the latest with the process
-	fresh, err := os.MkdirTemp(dir, ".restore-*")
+	// Of a restore that was killed: nobody else is at it.
+	for _, left := range scratch(dir) {
+		if err := os.RemoveAll(left); err != nil {
+			return r, err
+		}
+	}
+	fresh, err := os.MkdirTemp(dir, scratchPrefix+"*")
 	if err != nil {
 		return r, err
 	}
-	defer func() { _ = os.RemoveAll(fresh) }() // Scratch; the next restore makes its own.
+	defer func() { _ = os.RemoveAll(fresh) }() // Else the next restore does it.
 	made := filepath.Join(fresh, fileName)
 	if r.Check, err = prepareCopy(path, made, opt, progress); err != nil {
 		return r, err
@@ -105,6 +112,18 @@ func restore(dir, path string, opt Options, progress func(done, total int)) (r R
 		return r, err
 	}
 	return r, errors.Join(os.Rename(made, store), syncFolder(dir))
+}
+
+const scratchPrefix = ".restore-"
+
+func scratch(dir string) (left []string) {
+	entries, _ := os.ReadDir(dir) // What cannot be listed fails at the next step.
+	for _, e := range entries {
+		if strings.HasPrefix(e.Name(), scratchPrefix) {
+			left = append(left, filepath.Join(dir, e.Name()))
+		}
+	}
+	return left
 }
 
 // isBackup refuses a file that is nothing yet, too: a store could be made of it.

@@ -32,10 +32,22 @@ func TestMain(m *testing.M) {
 	os.Exit(m.Run())
 }
 
-// child holds a batch, says so, and appends facts, printing each number once it
-// is acknowledged; with count 0 it waits to be killed instead.
+// child restores or upgrades a store; or it holds a batch, says so, and appends
+// facts, printing each number once it is acknowledged; with count 0 it waits to
+// be killed instead.
 func child(job []string) error {
 	dir, batch := job[0], job[1]
+	switch batch {
+	case "restore":
+		_, err := journal.Restore(dir, job[2], journal.Options{}, nil)
+		return err
+	case "upgrade":
+		s, err := journal.Open(dir, journal.Options{})
+		if err != nil {
+			return err
+		}
+		return s.Close()
+	}
 	count, err := strconv.Atoi(job[2])
 	if err != nil {
 		return err
