@@ -46,13 +46,30 @@ func (a *app) sit(how front) error {
 			return failed(err)
 		}
 	}
+	opened := a.saysIfSlow("the store is slow to open: a busy disk, or another program at it")
 	store, err := journal.Open(folder, journal.Options{})
+	opened()
 	if err != nil {
 		return failed(errors.Join(err, end()))
 	}
 	s.ledger = newLedger(store, folder)
 	err = a.sitDown(how, s)
 	return failed(errors.Join(err, store.Close(), end()))
+}
+
+// saysIfSlow says what is waited for, if done is not called within a second: a
+// start must not look dead. After done it says nothing any more.
+func (a *app) saysIfSlow(what string) (done func()) {
+	said := make(chan struct{})
+	late := time.AfterFunc(time.Second, func() {
+		defer close(said)
+		_, _ = fmt.Fprintln(a.err, "bench:", what)
+	})
+	return func() {
+		if !late.Stop() {
+			<-said
+		}
+	}
 }
 
 // sitDown runs the screen where there is one, and else what can be read line by

@@ -117,6 +117,7 @@ func TestLeavingWaits(t *testing.T) {
 		{"SIGINT", false, signal(syscall.SIGINT)},
 		{"SIGTERM", false, signal(syscall.SIGTERM)},
 		{"SIGHUP", false, signal(syscall.SIGHUP)},
+		{"SIGQUIT", false, signal(syscall.SIGQUIT)},
 		{"no terminal", true, func(m *maker) { m.HangUp() }},
 		{"no terminal, SIGHUP ignored", true, func(m *maker) { m.HangUp() }},
 	} {

@@ -12,7 +12,9 @@ import (
 )
 
 func watched() []os.Signal {
-	return []os.Signal{syscall.SIGINT, syscall.SIGTERM, syscall.SIGHUP, syscall.SIGWINCH, syscall.SIGCONT}
+	// SIGQUIT, too: Go's own answer to it leaves the terminal as it is; SIGABRT
+	// still gives the traces.
+	return []os.Signal{syscall.SIGINT, syscall.SIGTERM, syscall.SIGHUP, syscall.SIGQUIT, syscall.SIGWINCH, syscall.SIGCONT}
 }
 
 func (d *driver) handle(sig os.Signal) {
