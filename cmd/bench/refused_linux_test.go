@@ -9,6 +9,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"slices"
 	"strings"
 	"syscall"
 	"testing"
@@ -276,5 +277,45 @@ func copyProgram(t *testing.T, to, from string) {
 	}
 	if err := out.Close(); err != nil {
 		t.Fatal(err)
+	}
+}
+
+// TestFullDiskAtBackup has no room for a backup, and none for a restore: each
+// says so, leaves nothing behind and what was there as it was, and works once
+// there is room.
+func TestFullDiskAtBackup(t *testing.T) {
+	t.Parallel()
+	small, home := t.TempDir(), earlier(t, "version-2.db")
+	resize := func(flags uintptr, size string) {
+		if err := unix.Mount("none", small, "tmpfs", flags, "size="+size); err != nil {
+			t.Skipf("no small disk can be mounted here: %v", err)
+		}
+	}
+	resize(0, "64k")
+	t.Cleanup(func() { _ = unix.Unmount(small, unix.MNT_DETACH) })
+	refused := func(in string, args ...string) {
+		t.Helper()
+		before, disk := hashes(t, in), hashes(t, small)
+		if out, code := runs(t, in, args...); code != exitProblems || !strings.Contains(out, "disk full") {
+			t.Errorf("bench %v: exit status %d: %s", args, code, out)
+		}
+		unlocked := func(path string, _ [sha256.Size]byte) bool { return filepath.Base(filepath.Dir(path)) == "hold" }
+		after, left := hashes(t, in), hashes(t, small)
+		maps.DeleteFunc(after, unlocked)
+		maps.DeleteFunc(left, unlocked)
+		if !maps.Equal(before, after) || !maps.Equal(disk, left) {
+			t.Errorf("bench %v: something was changed or left over: %v", args, slices.Collect(maps.Keys(left)))
+		}
+	}
+	file := filepath.Join(small, "monday.db")
+	refused(home, "backup", file)
+	resize(unix.MS_REMOUNT, "200k") // There is room for two stores, or three.
+	printed(t, home, "backup", file)
+	refused(small, "restore", file)
+	resize(unix.MS_REMOUNT, "1m")
+	printed(t, small, "restore", file)
+	refilled := printed(t, small, "verify")
+	if !strings.Contains(refilled, "134 facts") || !strings.Contains(refilled, "everything is whole") {
+		t.Errorf("bench verify says %s", refilled)
 	}
 }

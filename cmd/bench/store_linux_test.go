@@ -187,22 +187,45 @@ func TestNewerPlan(t *testing.T) {
 // TestPrivate holds all that the program makes to being its owner's alone.
 func TestPrivate(t *testing.T) {
 	t.Parallel()
+	for _, mask := range []string{"000", "022", "777"} {
+		t.Run("umask "+mask, func(t *testing.T) { private077(t, mask) })
+	}
+}
+
+func private077(t *testing.T, mask string) {
+	t.Parallel()
 	home := filepath.Join(t.TempDir(), "harbour")
-	m := sits(t, home, dawn).begins("260302A")
+	masked := func(args ...string) *exec.Cmd {
+		cmd := program(t, home, args...)
+		shell := exec.Command("sh", append([]string{"-c", "umask " + mask + `; exec "$0" "$@"`, cmd.Path}, cmd.Args[1:]...)...)
+		shell.Env = cmd.Env
+		return shell
+	}
+	does := func(args ...string) {
+		if out, err := masked(args...).CombinedOutput(); err != nil {
+			t.Fatalf("bench %v: %v\n%s", args, err, out)
+		}
+	}
+	m := sitsAt(t, home, masked(clocked(dawn)...)).begins("260302A")
 	m.works("sea/melt")
-	printed(t, home, "backup", filepath.Join(home, "monday.db"))
+	does("backup", filepath.Join(home, "monday.db"))
+	does("calendar", filepath.Join(home, "days.ics"))
+	does("record", "--output", filepath.Join(home, "record.txt"))
 	seen := map[string]bool{}
 	check := func() {
 		err := filepath.WalkDir(home, func(path string, d fs.DirEntry, err error) error {
 			if err != nil {
 				return err
 			}
-			info, err := d.Info()
-			if err == nil && info.Mode().Perm()&0o077 != 0 {
-				t.Errorf("%s has mode %v", path, info.Mode())
+			want := os.FileMode(0o600)
+			if d.IsDir() {
+				want = 0o700
+			}
+			if info, err := d.Info(); err != nil || info.Mode().Perm() != want {
+				t.Errorf("%s has mode %v, %v", path, info.Mode(), err)
 			}
 			seen[d.Name()] = true
-			return err
+			return nil
 		})
 		if err != nil {
 			t.Fatal(err)
@@ -210,9 +233,9 @@ func TestPrivate(t *testing.T) {
 	}
 	check()
 	m.leaves()
-	printed(t, home, "restore", filepath.Join(home, "monday.db"))
+	does("restore", filepath.Join(home, "monday.db"))
 	check()
-	for _, name := range []string{"journal.db", "journal.db-wal", "journal.db-shm", "260302A.lock", "260302A.txt", "monday.db", "replaced.db"} {
+	for _, name := range []string{"journal.db", "journal.db-wal", "journal.db-shm", "260302A.lock", "260302A.txt", "monday.db", "replaced.db", "days.ics", "record.txt"} {
 		if !seen[name] {
 			t.Errorf("%s was never seen", name)
 		}

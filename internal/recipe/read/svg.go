@@ -30,6 +30,13 @@ func (r *reader) svg(name string) (path string, unit float64, err error) {
 	case !fs.ValidPath(name):
 		return "", 0, fmt.Errorf("%q is not a file beside the recipe: keep drawings in the recipe's folder or below it", short(name))
 	}
+	info, err := fs.Stat(r.beside, name)
+	if err == nil && !info.Mode().IsRegular() {
+		err = errors.New("it is no file") // A pipe would be waited for.
+	}
+	if err != nil {
+		return "", 0, fmt.Errorf("%q cannot be read: %w", short(name), reason(err))
+	}
 	file, err := r.beside.Open(name)
 	if err != nil {
 		return "", 0, fmt.Errorf("%q cannot be read: %w", short(name), reason(err))
