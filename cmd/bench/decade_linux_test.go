@@ -38,9 +38,28 @@ func BenchmarkDecade(b *testing.B) {
 			m.Wait("next frame", func() bool { return m.Screen() != shown })
 		})
 	})
+	b.Run("rack", func(b *testing.B) {
+		m := sits(b, home, at)
+		each(b, func() {
+			m.Wait("closed batches", func() bool {
+				shown := m.Screen()
+				if !console.Holds(shown, "Curing rack") {
+					m.Send("r") // It is not taken while the first screen is being read.
+					return false
+				}
+				return !console.Holds(shown, "reading…")
+			})
+			m.rests()
+			m.Send(esc)
+			m.Sees("Recipes")
+		})
+	})
 	b.Run("idle", func(b *testing.B) { idle(b, sits(b, home, at)) })
-	for name, args := range map[string][]string{"due": {"due"}, "record": {"record"}, "verify": {"verify"}} {
-		b.Run(name, func(b *testing.B) { each(b, func() { runs(b, home, args...) }) })
+	for name, args := range map[string][]string{
+		"due": {"due"}, "record": {"record"}, "verify": {"verify"}, "find": {"find"}, "find-lot": {"find", "--lot", "OO-1180"},
+		"find-recipe": {"find", "--recipe", "light"}, "find-note": {"find", "--note", "fog"}, "version": {"--version"},
+	} {
+		b.Run(name, func(b *testing.B) { costs(b, home, args) })
 	}
 	b.Run("backup", func(b *testing.B) {
 		n := 0
@@ -66,6 +85,21 @@ func BenchmarkDecade(b *testing.B) {
 			b.ReportMetric(float64(found), "found")
 		})
 	}
+}
+
+// costs times a command, and reports what it cost the processor: that says the
+// same beside other work.
+func costs(b *testing.B, home string, args []string) {
+	b.Helper()
+	var cpu time.Duration
+	n := 0
+	each(b, func() {
+		cmd := program(b, home, args...)
+		_ = cmd.Run() // One that finds nothing says so by its status.
+		cpu += cmd.ProcessState.UserTime() + cmd.ProcessState.SystemTime()
+		n++
+	})
+	b.ReportMetric(float64(cpu.Microseconds())/1000/float64(n), "cpu-ms")
 }
 
 // each times what it does, and reports the middle of it.
