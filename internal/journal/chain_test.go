@@ -138,3 +138,17 @@ func TestAppendChecksTheTail(t *testing.T) {
 		}
 	}
 }
+
+// What the list of batches says is held against the facts.
+func TestWrongList(t *testing.T) {
+	for _, set := range []string{"ended = 1", "begun = touched", "touched = begun"} {
+		dir := t.TempDir()
+		filled(t, dir)
+		must(t, tamper(t, dir, "UPDATE batch SET "+set+" WHERE code = '26K25A'"))
+		check, err := open(t, dir, journal.Options{ReadOnly: true}).Verify(nil)
+		must(t, err)
+		if len(check.File) != 1 || !strings.Contains(check.File[0], "the list of batches is wrong on when batch 26K25A") || check.Facts != 14 {
+			t.Errorf("%s: %+v", set, check)
+		}
+	}
+}
