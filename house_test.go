@@ -27,7 +27,7 @@ var floors = [][]string{
 	{"internal/quiet", "internal/sheet"},
 	{"internal/why", "internal/label", "internal/agenda", "internal/face"},
 	{"internal/steps"},
-	{"internal/lye", "internal/potcheck", "internal/rack", "internal/ways", "internal/curing"},
+	{"internal/lye", "internal/potcheck", "internal/rack", "internal/ways", "internal/curing", "internal/tell"},
 	{"internal/batch", "internal/scent", "internal/sticks", "internal/sure", "internal/fill"},
 	{"internal/recipe"},
 	{"internal/oils", "internal/timer", "internal/cells"},
@@ -40,7 +40,7 @@ var floors = [][]string{
 var core = []string{
 	"internal/face", "internal/cells", "internal/scene",
 	"internal/why", "internal/label", "internal/agenda", "internal/steps", "internal/lye", "internal/potcheck", "internal/rack", "internal/ways", "internal/curing",
-	"internal/batch", "internal/scent", "internal/sticks", "internal/sure", "internal/fill", "internal/recipe", "internal/oils", "internal/timer", "internal/calc", "internal/cut", "internal/form", "internal/cure", "internal/quantity",
+	"internal/batch", "internal/scent", "internal/sticks", "internal/sure", "internal/fill", "internal/tell", "internal/recipe", "internal/oils", "internal/timer", "internal/calc", "internal/cut", "internal/form", "internal/cure", "internal/quantity",
 }
 
 // impure are the standard packages that the core may not import. "time" is

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"bench/internal/batch"
+	"bench/internal/tell"
 )
 
 // What a release test may give. The pH is common practice, no source; free
@@ -38,7 +39,7 @@ func (p *planner) untested() []string {
 	}
 	for _, test := range []batch.Test{batch.PHTest, batch.LookTest} {
 		if t, ok := last[test]; ok && !t.Passed {
-			list = append(list, "failed: "+strings.Replace(sayTested(t), ", failed", "", 1))
+			list = append(list, "failed: "+strings.Replace(tell.Test(t), ", failed", "", 1))
 		}
 	}
 	for _, id := range []string{alkaliTest, lookTest, wholeCure} {

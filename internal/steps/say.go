@@ -7,6 +7,7 @@ import (
 	"bench/internal/batch"
 	"bench/internal/lye"
 	"bench/internal/quantity"
+	"bench/internal/tell"
 	"bench/internal/timer"
 )
 
@@ -52,7 +53,7 @@ func (p Plan) Say(e batch.Entry, s batch.State) string {
 		return fmt.Sprintf("%s weighs %s g: %s", f.Vessel, f.Gross.At(quantity.Gram/10), f.Finding)
 	case batch.GelLooked, batch.UnmouldPutOff, batch.BarsCut, batch.BarsWeighed, batch.SetAside, batch.Marked, batch.WeighedIn,
 		batch.Tested, batch.Released, batch.Held, batch.Reworks, batch.LimitStated, batch.Complained, batch.BarsWent:
-		return sayAfter(f)
+		return tell.Fact(f)
 	case batch.Closed:
 		if f.Reason == "" {
 			return "batch closed"

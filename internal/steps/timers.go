@@ -100,6 +100,8 @@ func (p *planner) ticked(id string) bool {
 	return ok
 }
 
+func bars(n int) string { return quantity.Count(n, "bar", "bars") }
+
 func loaves(n int) string { return quantity.Count(n, "loaf", "loaves") }
 
 // lastPour gives the moment at which the last loaf got this layer.

@@ -1,4 +1,8 @@
-package steps
+// Package tell puts facts that follow the pour into words.
+//
+// The rule: a fact tells itself, from what it holds; what needs the plan to be
+// understood is told by steps.
+package tell
 
 import (
 	"fmt"
@@ -10,37 +14,38 @@ import (
 	"bench/internal/timer"
 )
 
-// sayAfter puts a fact that follows the pour into one line of words.
-func sayAfter(f batch.Fact) string {
+// Fact puts a fact that follows the pour into one line of words; another kind is
+// told by its name.
+func Fact(f batch.Fact) string {
 	switch f := f.(type) {
 	case batch.GelLooked:
 		words := "look at the gel: " + string(f.Look)
 		if f.Temperature != 0 {
 			words += ", " + f.Temperature.String()
 		}
-		return words + said1(f.Said)
+		return words + besides(f.Said)
 	case batch.UnmouldPutOff:
-		return fmt.Sprintf("%s: %s, look again in %s", strings.Replace(f.Task, "/", ", ", 1), f.Why, timer.Words(f.For)) + said1(f.Said)
+		return fmt.Sprintf("%s: %s, look again in %s", strings.Replace(f.Task, "/", ", ", 1), f.Why, timer.Words(f.For)) + besides(f.Said)
 	case batch.BarsCut:
-		return sayCut(f)
+		return barsCut(f)
 	case batch.BarsWeighed:
-		return sayBars(f)
+		return barsWeighed(f)
 	case batch.SetAside:
-		return saySetAside(f)
+		return setAside(f)
 	case batch.Marked:
 		return fmt.Sprintf("%s is marked %s", f.On, f.Code)
 	case batch.WeighedIn:
-		return fmt.Sprintf("bar %s weighs %s", f.Bar, grams(f.Mass, f.Reads)) + said1(f.Said)
+		return fmt.Sprintf("bar %s weighs %s g", f.Bar, f.Mass.At(f.Reads)) + besides(f.Said)
 	case batch.Tested:
-		return sayTested(f)
+		return Test(f)
 	case batch.Released:
-		return "released" + by(f.By) + because(f.Reason) + over(f.Open) + said1(f.Said)
+		return "released" + by(f.By) + because(f.Reason) + over(f.Open) + besides(f.Said)
 	case batch.Held:
-		return "held" + by(f.By) + because(f.Reason) + over(f.Open) + said1(f.Said)
+		return "held" + by(f.By) + because(f.Reason) + over(f.Open) + besides(f.Said)
 	case batch.Reworks:
 		words := "made of batch " + f.Batch
 		if f.Mass > 0 {
-			words += ", " + grams(f.Mass, quantity.Gram)
+			words += ", " + f.Mass.At(quantity.Gram) + " g"
 		}
 		return words + because(f.Reason)
 	case batch.LimitStated:
@@ -50,19 +55,19 @@ func sayAfter(f batch.Fact) string {
 		if f.Who != "" {
 			words += " (" + f.Who + ")"
 		}
-		return words + said1(f.Said)
+		return words + besides(f.Said)
 	case batch.BarsWent:
 		if f.Count > 0 {
-			return fmt.Sprintf("%s went to %s", bars(f.Count), f.Where) + said1(f.Said)
+			return fmt.Sprintf("%s went to %s", bars(f.Count), f.Where) + besides(f.Said)
 		}
-		return "bars went to " + f.Where + said1(f.Said)
+		return "bars went to " + f.Where + besides(f.Said)
 	default:
 		return batch.Kind(f)
 	}
 }
 
-// said1 adds the day on which it was so, and the doubt with its answer.
-func said1(s batch.Said) string {
+// besides adds the day on which it was so, and the doubt with its answer.
+func besides(s batch.Said) string {
 	words := ""
 	if !s.When.IsZero() {
 		words += ", on " + s.When.Format(time.DateOnly)
@@ -73,32 +78,32 @@ func said1(s batch.Said) string {
 	return words
 }
 
-func sayCut(f batch.BarsCut) string {
+func barsCut(f batch.BarsCut) string {
 	words := fmt.Sprintf("loaf %d: %s cut", f.Loaf, bars(f.Bars))
 	if f.Bars != f.Planned {
 		words += fmt.Sprintf(", planned %d", f.Planned)
 	}
-	return words + because(f.Why) + said1(f.Said)
+	return words + because(f.Why) + besides(f.Said)
 }
 
-func sayBars(f batch.BarsWeighed) string {
-	words := fmt.Sprintf("%s: %s", bars(f.Count), grams(f.Mass, f.Reads))
+func barsWeighed(f batch.BarsWeighed) string {
+	words := fmt.Sprintf("%s: %s g", bars(f.Count), f.Mass.At(f.Reads))
 	if f.Count > 1 {
-		words += fmt.Sprintf(" together, %s each", grams(f.Mass/quantity.Mass(f.Count), f.Reads))
+		words += fmt.Sprintf(" together, %s g each", (f.Mass / quantity.Mass(f.Count)).At(f.Reads))
 	}
 	if f.Loaf > 0 {
 		words = fmt.Sprintf("loaf %d: ", f.Loaf) + words
 	}
-	return words + said1(f.Said)
+	return words + besides(f.Said)
 }
 
-func saySetAside(f batch.SetAside) string {
+func setAside(f batch.SetAside) string {
 	words := "set aside: " + string(f.Piece)
 	if f.Count > 1 {
 		words = fmt.Sprintf("set aside: %d × %s", f.Count, f.Piece)
 	}
 	if f.Mass > 0 {
-		words += ", " + grams(f.Mass, quantity.Gram/10)
+		words += ", " + f.Mass.At(quantity.Gram/10) + " g"
 	}
 	if f.Lot != "" {
 		words += ", marked " + f.Lot
@@ -106,10 +111,11 @@ func saySetAside(f batch.SetAside) string {
 	if f.Note != "" {
 		words += " (" + f.Note + ")"
 	}
-	return words + said1(f.Said)
+	return words + besides(f.Said)
 }
 
-func sayTested(f batch.Tested) string {
+// Test says what a release test gave.
+func Test(f batch.Tested) string {
 	words := string(f.Test)
 	switch f.Test {
 	case batch.PHTest:
@@ -124,9 +130,9 @@ func sayTested(f batch.Tested) string {
 		words += ": " + f.Words
 	}
 	if f.Passed {
-		return words + ", passed" + said1(f.Said)
+		return words + ", passed" + besides(f.Said)
 	}
-	return words + ", failed" + said1(f.Said)
+	return words + ", failed" + besides(f.Said)
 }
 
 func by(name string) string {
