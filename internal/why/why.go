@@ -189,8 +189,8 @@ func (w *whys) superfat(b steps.Batter) {
 	})
 	band := Reason{
 		Figure: b.Name + "/band", Value: fmt.Sprintf("%.2f to %.2f %% (worst case %.2f to %.2f)", f.Low, f.High, f.WorstLow, f.WorstHigh),
-		Formula: "u(s)² = ((A − acids)/N²)²·u(N)² + u(A)²/N²; every half-width a is rectangular, u = a/√3; k = 2, no wider than the worst case",
-		Sources: []string{"JCGM 100:2008 (GUM), 4.3.7, 5.1.2 and 6.3.3"},
+		Formula: "u(s)² = ((A − acids)/N²)²·u(N)² + u(A)²/N²; every half-width a is rectangular, u = a/√3; k = 2, or less where one or two inputs outweigh all others and a purity is not stated; no wider than the worst case",
+		Sources: []string{"JCGM 100:2008 (GUM), 4.3.7, 5.1.2 and 6.3.3", "k of one or two flat inputs: EA-4/02, S9.14 and S10.13 (from memory); a test holds every oil to draws by JCGM 101"},
 	}
 	for _, o := range b.Account.Oils {
 		band.Numbers = append(band.Numbers, fmt.Sprintf("%s: %.2f to %.2f g, %.4g to %.4g mg/g", o.Name, o.Grams.Low, o.Grams.High, o.SV.Low, o.SV.High))
