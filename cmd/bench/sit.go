@@ -14,6 +14,7 @@ import (
 	"bench/internal/paper"
 	"bench/internal/plain"
 	"bench/internal/timer"
+	"bench/internal/ui/ink"
 	"bench/internal/ui/intent"
 	"bench/internal/why"
 )
@@ -117,8 +118,12 @@ func (a *app) talk(s seat) error {
 }
 
 func (a *app) plainDeps(s seat) plain.Deps {
+	width := 0
+	if isTerminal(a.terminal) {
+		width = ink.MinWidth - 1
+	}
 	return plain.Deps{
-		In: a.in, Out: a.raw, Echo: !isTerminal(a.in),
+		In: a.in, Width: width, Out: a.raw, Echo: !isTerminal(a.in),
 		Location: time.Local, Now: s.now,
 		Wait:    func(d time.Duration) <-chan time.Time { return time.After(time.Duration(float64(d) / s.speed())) },
 		Recipes: func() []intent.RecipeItem { return recipeItems(s.home) },

@@ -222,8 +222,8 @@ func (s *session) kept(code string, e batch.Entry) {
 	s.say("Kept: " + s.stamped(e, s.plan, s.state))
 	task := batch.Task(e.Fact)
 	if task == "" {
-		if s.plan.Closed {
-			s.shown = ""
+		if _, decided := e.Fact.(batch.Decided); decided || s.plan.Closed {
+			s.shown = "" // What is asked may be something else now.
 		}
 		return
 	}

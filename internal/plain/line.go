@@ -11,6 +11,7 @@ import (
 
 	"bench/internal/recipe"
 	"bench/internal/timer"
+	"bench/internal/ui/ink"
 )
 
 // maxLine is the most that a line may hold, in bytes: far more than any answer.
@@ -73,8 +74,15 @@ func printable(text string) string {
 	}, strings.ToValidUTF8(text, string(unicode.ReplacementChar)))
 }
 
-// say writes a paragraph on a line of its own.
-func (s *session) say(text string) { s.out.print(recipe.Clean(text) + "\n") }
+// say writes a paragraph, on lines of its own that break between words where a
+// terminal would break them anywhere.
+func (s *session) say(text string) {
+	text = recipe.Clean(text)
+	if s.Width > 0 {
+		text = strings.Join(ink.Wrap(text, s.Width), "\n")
+	}
+	s.out.print(text + "\n")
+}
 
 func (s *session) sayf(format string, args ...any) { s.say(fmt.Sprintf(format, args...)) }
 

@@ -25,6 +25,8 @@ type Deps struct {
 	Out  io.Writer
 	Echo bool // Echo repeats what was read, where no terminal shows it.
 
+	Width int // Width is how many cells a line takes; 0 breaks none.
+
 	Location *time.Location
 	Now      func() timer.Moment
 	Wait     func(time.Duration) <-chan time.Time // Wait tells when so much time of that clock is over.

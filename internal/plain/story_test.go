@@ -74,7 +74,7 @@ func (k *talker) works(until string) *talker {
 // and its end, and hears at each task what the scale must read.
 func TestWholeBatch(t *testing.T) {
 	k := talks(t, newMemory())
-	k.hears("Lye burns").says("1").hears("the plan of Lighthouse at dusk").says("start").hears("Begun: batch 26K25A")
+	k.hears("Lye burns", "Water at hand").says("1").hears("the plan of Lighthouse at dusk").says("start").hears("Begun: batch 26K25A")
 	k.works("sea/olive").hears("olive oil: 344.3 g", "Tared, it reads 344.3. Not tared, 1423.5: vessel 712.0, so far 367.2, and this.",
 		"Right within ± 0.4 g, from 343.9 to 344.7.", "large pot, on bench scale", "Superfat 5.0 %")
 	k.works("sea/base/loaf 2").hears("stop when the scale reads 1099.1 g", "The scale reads now 1466.3, pot and all")

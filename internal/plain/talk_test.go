@@ -135,6 +135,7 @@ func TestOnlyText(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
 		name := rapid.SampledFrom(hostile).Draw(rt, "name")
 		k := talks(t, newMemory(), func(d *Deps) {
+			d.Width = rapid.SampledFrom([]int{0, 40, 79}).Draw(rt, "width")
 			d.Recipes = func() []intent.RecipeItem {
 				items := builtin(t)
 				inner := items[0].Resolve
@@ -147,6 +148,9 @@ func TestOnlyText(t *testing.T) {
 				return append(items, intent.RecipeItem{Name: name, Problems: []string{name}})
 			}
 		})
+		if rapid.Bool().Draw(rt, "begun") {
+			k.starts().says(rapid.SliceOfN(rapid.Just("="), 0, 40).Draw(rt, "done")...)
+		}
 		for _, l := range rapid.SliceOfN(rapid.OneOf(rapid.SampledFrom(lines), rapid.SampledFrom(hostile)), 1, 60).Draw(rt, "lines") {
 			before := k.facts()
 			k.says(strings.ReplaceAll(l, "\n", " "))
