@@ -35,6 +35,14 @@ func TestAlarms(t *testing.T) {
 	}
 }
 
+// TestAlarmIsReadFirst: a word that was typed before the alarm was said answers it
+// not.
+func TestAlarmIsReadFirst(t *testing.T) {
+	k := talks(t, newMemory()).starts().works("dusk/shea").waits(6 * time.Minute)
+	before := len(k.store.entries[code]) - 1
+	k.says("a").hears("No alarm is due", "ALARM: look at base").recorded(before).says("a").recorded(before + 1)
+}
+
 // TestWaitingIsOver: a task that falls due is asked for without a line.
 func TestWaitingIsOver(t *testing.T) {
 	k := talks(t, newMemory()).starts().works("").waits(61 * time.Minute)
