@@ -139,7 +139,7 @@ func (m *maker) splits() {
 	m.Sees("gross "+gross.At(pot.Reads), "= net "+net.At(pot.Reads))
 	sum := quantity.Mass(0)
 	_, stage, _ := m.plan.Task(pot.ID)
-	for _, task := range stage.Tasks[1:] {
+	for _, task := range stage.Tasks[1 : len(stage.Tasks)-1] { // The last reads them back.
 		if task.Do != steps.Portion {
 			m.t.Fatalf("%s is no portion", task.Title)
 		}

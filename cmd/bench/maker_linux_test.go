@@ -138,7 +138,7 @@ func (m *maker) waits(d time.Duration) {
 
 // looks waits at a task of another stage until it can be ticked.
 func (m *maker) looks(t steps.Task) {
-	if _, stage, _ := m.plan.Task(t.ID); stage.ID != m.stage {
+	if _, stage, _ := m.plan.Task(t.ID); stage.ID != m.stage || t.Do == steps.Confirm {
 		m.stage = stage.ID
 		m.waits(look)
 	}
@@ -184,6 +184,9 @@ func (m *maker) keysFor(task steps.Task) (keys string, f batch.Fact) {
 	}
 	if a.Text == "" {
 		m.looks(task)
+		if task.Do == steps.Confirm {
+			return neutral + enter, f
+		}
 		return neutral + " ", f
 	}
 	return a.Text + enter, f

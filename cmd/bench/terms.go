@@ -45,7 +45,7 @@ func termsOf(f batch.Fact) []string {
 		batch.Tested, batch.Released, batch.Held, batch.BarsWent, batch.LimitStated:
 		return nil
 	case batch.Ticked, batch.Grossed, batch.TemperatureTaken, batch.Skipped, batch.TimerSeen, batch.TimerPutOff,
-		batch.Closed, batch.Decided, batch.WarningSeen, batch.PotWeighed:
+		batch.Withdrawn, batch.Closed, batch.Decided, batch.WarningSeen, batch.PotWeighed:
 		return nil
 	}
 	return nil

@@ -89,7 +89,7 @@ func moves(f batch.Fact) bool {
 	case batch.Weighed, batch.Grossed, batch.TemperatureTaken, batch.Noted, batch.Decided, batch.WarningSeen, batch.PotWeighed,
 		batch.GelLooked, batch.SetAside, batch.Tested, batch.Released, batch.Held, batch.Reworks, batch.LimitStated, batch.Complained, batch.BarsWent:
 		return false
-	case batch.Started, batch.Ticked, batch.Skipped, batch.TimerSeen, batch.TimerPutOff, batch.Corrected, batch.Closed,
+	case batch.Started, batch.Ticked, batch.Skipped, batch.TimerSeen, batch.TimerPutOff, batch.Corrected, batch.Withdrawn, batch.Closed,
 		batch.UnmouldPutOff, batch.BarsCut, batch.BarsWeighed, batch.Marked, batch.WeighedIn:
 		return true
 	}

@@ -30,6 +30,8 @@ func Kind(f Fact) string {
 		return "noted"
 	case Corrected:
 		return "corrected"
+	case Withdrawn:
+		return "withdrawn"
 	case Closed:
 		return "closed"
 	case Decided:
@@ -126,6 +128,8 @@ func Decode(kind string, body []byte) (Fact, error) {
 		return decodeAs[Noted](kind, body)
 	case "corrected":
 		return decodeCorrected(body)
+	case "withdrawn":
+		return decodeAs[Withdrawn](kind, body)
 	case "closed":
 		return decodeAs[Closed](kind, body)
 	case "decided":

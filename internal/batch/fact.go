@@ -54,6 +54,7 @@ type Weighed struct {
 // Ticked says that a task without a number was done.
 type Ticked struct {
 	Task string
+	When time.Time `json:",omitzero"` // When it was so, where that was corrected.
 }
 
 // Grossed says what a vessel and its contents weighed together.
@@ -103,6 +104,13 @@ type Corrected struct {
 	With   Fact // With is of the same kind and about the same task.
 }
 
+// Withdrawn takes an earlier fact back: it was not so. It stays in the record, and
+// counts no more.
+type Withdrawn struct {
+	Seq    int // Seq numbers the fact that is taken back.
+	Reason string
+}
+
 // Closed ends a batch: nothing but notes follows.
 type Closed struct {
 	Reason string // Reason is empty when every task was done.
@@ -118,6 +126,7 @@ func (TimerSeen) fact()        {}
 func (TimerPutOff) fact()      {}
 func (Noted) fact()            {}
 func (Corrected) fact()        {}
+func (Withdrawn) fact()        {}
 func (Closed) fact()           {}
 
 // Entry is a fact with its number in the batch and the moment it was said.
@@ -166,7 +175,7 @@ func Task(f Fact) string {
 		return f.Task
 	case Reworks, LimitStated, Complained, BarsWent:
 		return ""
-	case Started, TimerSeen, TimerPutOff, Noted, Closed, WarningSeen, PotWeighed:
+	case Started, TimerSeen, TimerPutOff, Noted, Withdrawn, Closed, WarningSeen, PotWeighed:
 		return ""
 	}
 	return ""

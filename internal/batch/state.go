@@ -69,8 +69,8 @@ func Fold(entries []Entry) State {
 	entries = slices.Clone(entries)
 	for i, e := range entries {
 		s.Entries = entries[:i+1]
-		if c, ok := e.Fact.(Corrected); ok {
-			s = s.corrected(c)
+		if changes(e.Fact) {
+			s = s.again()
 		} else {
 			s.take(e)
 		}
@@ -83,8 +83,8 @@ func Fold(entries []Entry) State {
 func (s State) Apply(e Entry) State {
 	next := s
 	next.Entries = append(slices.Clip(s.Entries), e)
-	if c, ok := e.Fact.(Corrected); ok {
-		return next.corrected(c)
+	if changes(e.Fact) {
+		return next.again()
 	}
 	next.weighed = maps.Clone(s.weighed)
 	next.done = maps.Clone(s.done)
@@ -105,7 +105,11 @@ func (s *State) take(e Entry) {
 	case Weighed:
 		put(&s.weighed, f.Task, append(slices.Clip(s.weighed[f.Task]), Weighing{f, e.Seq, e.At}))
 	case Ticked:
-		put(&s.done, f.Task, Done{Seq: e.Seq, At: e.At})
+		at := e.At
+		if !f.When.IsZero() {
+			at = timer.Moment{Wall: f.When}
+		}
+		put(&s.done, f.Task, Done{Seq: e.Seq, At: at})
 	case Skipped:
 		put(&s.done, f.Task, Done{Seq: e.Seq, At: e.At, Skipped: f.Reason})
 	case Grossed:
@@ -124,8 +128,8 @@ func (s *State) take(e Entry) {
 		put(&s.seen, f.Batter, true)
 	case GelLooked, UnmouldPutOff, BarsCut, BarsWeighed, SetAside, Marked, WeighedIn, Tested, Released, Held, Reworks, LimitStated, Complained, BarsWent:
 		s.after = append(slices.Clip(s.after), e)
-	case Noted, PotWeighed, Corrected:
-		// A note, or a look into a pot, changes nothing; a correction is applied by corrected.
+	case Noted, PotWeighed, Corrected, Withdrawn:
+		// A note, or a look into a pot, changes nothing; corrections are applied by again.
 	}
 }
 
@@ -136,24 +140,54 @@ func put[V any](m *map[string]V, key string, v V) {
 	(*m)[key] = v
 }
 
-// corrected folds all facts again with the latest correction of each in its
-// place; the moment and the number stay those of the first fact. A correction
-// of another kind or about another task is kept and changes nothing.
-func (s State) corrected(_ Corrected) State {
-	latest := map[int]Fact{}
-	for _, e := range s.Entries {
-		if c, ok := e.Fact.(Corrected); ok {
-			latest[c.Seq] = c.With
-		}
+// changes says that a fact changes what an earlier one says.
+func changes(f Fact) bool {
+	switch f.(type) {
+	case Corrected, Withdrawn:
+		return true
+	default:
+		return false
 	}
+}
+
+// again folds all facts once more as they now stand.
+func (s State) again() State {
 	folded := State{Entries: s.Entries}
-	for _, e := range s.Entries {
-		if with, ok := latest[e.Seq]; ok && Task(with) != "" && Task(with) == Task(e.Fact) && Kind(with) == Kind(e.Fact) {
-			e.Fact = with
-		}
+	for _, e := range Standing(s.Entries) {
 		folded.take(e)
 	}
 	return folded
+}
+
+// Standing gives the facts as they now stand: with the latest correction of each
+// in its place, and without those that were taken back. Moment and number stay
+// those of the first fact. A correction of another kind or about something else
+// changes nothing.
+func Standing(entries []Entry) []Entry {
+	latest, gone := map[int]Fact{}, map[int]bool{}
+	for _, e := range entries {
+		switch f := e.Fact.(type) {
+		case Corrected:
+			latest[f.Seq] = f.With
+		case Withdrawn:
+			gone[f.Seq] = true
+		default:
+		}
+	}
+	if len(latest)+len(gone) == 0 {
+		return entries // As in most batches.
+	}
+	stand := make([]Entry, 0, len(entries))
+	for _, e := range entries {
+		if gone[e.Seq] && Withdrawable(e.Fact) == "" {
+			continue
+		}
+		if with, ok := latest[e.Seq]; ok && Alike(with, e.Fact) {
+			e.Fact = with
+		}
+		stand = append(stand, e)
+	}
+	return stand
 }
 
 // Weighings gives the weighings of a task, oldest first.

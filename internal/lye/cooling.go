@@ -27,20 +27,8 @@ type Cooling struct {
 // Read adds every temperature that was read for a task since a fact, as
 // corrected.
 func (c Cooling) Read(s batch.State, task string, since int) Cooling {
-	var better map[int]batch.Fact // Mostly nothing is corrected.
-	for _, e := range s.Entries {
-		if k, ok := e.Fact.(batch.Corrected); ok {
-			if better == nil {
-				better = map[int]batch.Fact{}
-			}
-			better[k.Seq] = k.With
-		}
-	}
-	for _, e := range s.Entries {
+	for _, e := range batch.Standing(s.Entries) {
 		f, ok := e.Fact.(batch.TemperatureTaken)
-		if with, again := better[e.Seq].(batch.TemperatureTaken); again && with.Task == f.Task {
-			f = with
-		}
 		if !ok || f.Task != task || e.Seq < since {
 			continue
 		}

@@ -119,7 +119,7 @@ func (c *companion) tick(press func(key) error) error {
 		say = text
 	}
 	wait := time.Duration(0)
-	if stage.ID != c.stage {
+	if stage.ID != c.stage || task.Do == steps.Confirm {
 		c.stage, wait = stage.ID, looked
 	}
 	if err := press(key{kind: unmeasured, wait: wait, send: say}); err != nil {
@@ -132,7 +132,7 @@ func (c *companion) tick(press func(key) error) error {
 		shown = append(shown, atHand(after))
 	}
 	send := " "
-	if text != "" {
+	if text != "" || task.Do == steps.Confirm {
 		send = enter
 	}
 	return press(key{kind: tick, send: send, shown: all(shown...)})

@@ -115,7 +115,7 @@ func asked(t steps.Task) string {
 		return t.Target.At(t.Reads)
 	case steps.Temperature:
 		return fmt.Sprintf("%.0f", t.Wanted.Celsius())
-	case steps.Weigh, steps.Tick, steps.Look, steps.Choose, steps.Count, steps.Bars, steps.Aside, steps.WeighIn, steps.Measure:
+	case steps.Weigh, steps.Tick, steps.Look, steps.Confirm, steps.Choose, steps.Count, steps.Bars, steps.Aside, steps.WeighIn, steps.Measure:
 	}
 	return t.Remaining().At(t.Reads)
 }

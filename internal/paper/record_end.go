@@ -51,11 +51,12 @@ func spreadWords(when string, s curing.Spread) []string {
 }
 
 // deviations lists what did not go as asked, with what was decided: in the
-// order in which it was said, and then what nobody has decided yet.
+// order in which it was said and as they now stand, and then what nobody has
+// decided yet: who read the wrong line did not weigh wrong.
 func (r recorder) deviations() []SaidJSON {
 	list := []SaidJSON{}
-	for _, e := range r.s.Entries {
-		if e = r.standing(e); r.deviates(e) {
+	for _, e := range batch.Standing(r.s.Entries) {
+		if r.deviates(e) {
 			list = append(list, SaidJSON{e.Seq, r.at(e.At), r.plan.Say(e, r.s)})
 		}
 	}
@@ -63,21 +64,6 @@ func (r recorder) deviations() []SaidJSON {
 		list = append(list, SaidJSON{Words: "not decided yet: " + d.Words})
 	}
 	return list
-}
-
-// standing gives a weighing as it was corrected: who read the wrong line did
-// not weigh wrong.
-func (r recorder) standing(e batch.Entry) batch.Entry {
-	f, ok := e.Fact.(batch.Weighed)
-	if !ok {
-		return e
-	}
-	for _, w := range r.s.Weighings(f.Task) {
-		if w.Seq == e.Seq {
-			e.Fact = w.Fact
-		}
-	}
-	return e
 }
 
 // deviates says that a fact tells of something other than what was asked: a
@@ -105,15 +91,21 @@ func (r recorder) deviates(e batch.Entry) bool {
 func (r recorder) corrections() []CorrectedJSON {
 	list := []CorrectedJSON{}
 	for _, e := range r.s.Entries {
-		f, ok := e.Fact.(batch.Corrected)
-		if !ok {
-			continue
+		switch f := e.Fact.(type) {
+		case batch.Corrected:
+			list = append(list, CorrectedJSON{e.Seq, f.Seq, r.at(e.At), r.first(f.Seq), r.plan.Say(batch.Entry{Fact: f.With}, r.s), f.Reason})
+		case batch.Withdrawn:
+			list = append(list, CorrectedJSON{e.Seq, f.Seq, r.at(e.At), r.first(f.Seq), "taken back", f.Reason})
+		default: // No other fact changes an earlier one.
 		}
-		first := fmt.Sprintf("no fact %d", f.Seq)
-		if f.Seq >= 1 && f.Seq <= len(r.s.Entries) {
-			first = r.plan.Say(r.s.Entries[f.Seq-1], r.s)
-		}
-		list = append(list, CorrectedJSON{e.Seq, f.Seq, r.at(e.At), first, r.plan.Say(batch.Entry{Fact: f.With}, r.s), f.Reason})
 	}
 	return list
+}
+
+// first puts the fact that a correction is about into words.
+func (r recorder) first(seq int) string {
+	if seq < 1 || seq > len(r.s.Entries) {
+		return fmt.Sprintf("no fact %d", seq)
+	}
+	return r.plan.Say(r.s.Entries[seq-1], r.s)
 }

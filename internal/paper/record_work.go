@@ -140,7 +140,7 @@ func (r recorder) checks() []CheckJSON {
 	for _, f := range batch.All[batch.GelLooked](r.s) {
 		list = append(list, r.looked(f.Seq, r.at(f.Moment()), f.Fact))
 	}
-	for _, e := range r.s.Entries {
+	for _, e := range batch.Standing(r.s.Entries) {
 		if f, ok := e.Fact.(batch.PotWeighed); ok {
 			list = append(list, r.looked(e.Seq, r.at(e.At), f))
 		}

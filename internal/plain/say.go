@@ -40,6 +40,13 @@ func (s *session) describe(t steps.Task, stage steps.Stage, some bool) {
 		return
 	}
 	s.sayScale(t)
+	for _, l := range s.plan.ReadBack(t.ID) {
+		off := ""
+		if l.Off {
+			off = "OFF: "
+		}
+		s.say(fmt.Sprintf("%s%s %s, asked %s", off, l.What, l.Was, l.Asked))
+	}
 	if t.Hint != "" {
 		s.say(t.Hint)
 	} else {

@@ -3,7 +3,6 @@ package steps
 import (
 	"errors"
 	"fmt"
-	"reflect"
 	"strings"
 
 	"bench/internal/batch"
@@ -53,7 +52,9 @@ func (p Plan) Allows(f batch.Fact, now timer.Moment) error {
 		batch.Tested, batch.Released, batch.Held, batch.Reworks, batch.LimitStated, batch.Complained, batch.BarsWent:
 		return p.allowsAfter(f, now)
 	case batch.Corrected:
-		return p.allowsCorrection(f)
+		return p.allowsCorrection(f, now)
+	case batch.Withdrawn:
+		return p.allowsWithdrawal(f, now)
 	case batch.Closed:
 		if !p.Finished() && strings.TrimSpace(f.Reason) == "" {
 			return errors.New("tasks are still open: say why the batch ends here")
@@ -144,7 +145,7 @@ func grossable(t Task, f batch.Grossed) error {
 }
 
 func (p Plan) allowsTick(id string, now timer.Moment) error {
-	t, err := p.open(id, Tick, Look, Bars)
+	t, err := p.open(id, Tick, Look, Confirm, Bars)
 	if err != nil {
 		return err
 	}
@@ -244,27 +245,4 @@ func (p Plan) allowsTimer(id string) error {
 		}
 	}
 	return fmt.Errorf("there is no timer %q", id)
-}
-
-func (p Plan) allowsCorrection(f batch.Corrected) error {
-	if strings.TrimSpace(f.Reason) == "" {
-		return errors.New("a correction needs its reason")
-	}
-	id := batch.Task(f.With)
-	t, _, ok := p.Task(id)
-	if !ok {
-		return fmt.Errorf("there is no task %q in this batch", id)
-	}
-	switch with := f.With.(type) {
-	case batch.Weighed:
-		return weighable(t, with)
-	case batch.Grossed:
-		return grossable(t, with)
-	case batch.TemperatureTaken, batch.BarsCut, batch.BarsWeighed, batch.SetAside, batch.WeighedIn, batch.Tested:
-		return nil
-	case batch.Started, batch.Ticked, batch.Skipped, batch.TimerSeen, batch.TimerPutOff, batch.Noted, batch.Corrected, batch.Closed, batch.Decided, batch.WarningSeen, batch.PotWeighed,
-		batch.GelLooked, batch.UnmouldPutOff, batch.Marked, batch.Released, batch.Held, batch.Reworks, batch.LimitStated, batch.Complained, batch.BarsWent:
-		return fmt.Errorf("%s is not a value that can be corrected", reflect.TypeOf(with).Name())
-	}
-	return nil
 }

@@ -177,6 +177,7 @@ func TestSkippedPourIsNotPoured(t *testing.T) {
 	if !loaves[0].Poured || loaves[2].Poured {
 		t.Errorf("%+v", loaves)
 	}
+	b.asked(t, "pour/sea/read back")
 	if s, _ := b.plan().Stage("pour/sea"); !s.Done {
 		t.Error("the batch is stuck")
 	}

@@ -82,7 +82,7 @@ func TestAcidUsesUpAlkali(t *testing.T) {
 	for _, task := range s.Tasks {
 		ids = append(ids, task.ID)
 	}
-	if want := []string{"sea/water", "sea/citric acid", "sea/sodium hydroxide", "sea/dissolve", "sea/lye jug/dissolved"}; !slices.Equal(ids, want) {
+	if want := []string{"sea/water", "sea/citric acid", "sea/sodium hydroxide", "sea/dissolve", "sea/lye jug/dissolved", "lye/sea/read back"}; !slices.Equal(ids, want) {
 		t.Errorf("%v, want %v", ids, want)
 	}
 }

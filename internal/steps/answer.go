@@ -30,7 +30,7 @@ func (p Plan) Answer(task string, a Answer) (batch.Fact, error) {
 		return nil, errors.New("type a number first")
 	}
 	switch t.Do {
-	case Tick, Look:
+	case Tick, Look, Confirm:
 		return batch.Ticked{Task: t.ID}, nil
 	case Temperature:
 		return temperatureAnswer(t, a)
@@ -119,7 +119,7 @@ func (p Plan) Doubt(f batch.Fact) string {
 		}
 	case batch.Corrected:
 		return p.doubtCorrected(f.With)
-	case batch.Started, batch.Ticked, batch.Skipped, batch.TimerSeen, batch.TimerPutOff, batch.Noted, batch.Closed, batch.Decided, batch.WarningSeen, batch.PotWeighed:
+	case batch.Started, batch.Ticked, batch.Skipped, batch.TimerSeen, batch.TimerPutOff, batch.Noted, batch.Withdrawn, batch.Closed, batch.Decided, batch.WarningSeen, batch.PotWeighed:
 	case batch.GelLooked, batch.UnmouldPutOff, batch.BarsCut, batch.BarsWeighed, batch.SetAside, batch.Marked, batch.WeighedIn,
 		batch.Tested, batch.Released, batch.Held, batch.Reworks, batch.LimitStated, batch.Complained, batch.BarsWent:
 		return p.doubtRest(f)
@@ -167,44 +167,4 @@ func doubtful(m, expected, spread, reads quantity.Mass, part bool) string {
 		return ""
 	}
 	return fmt.Sprintf("asked %s, typed %s", expected.At(reads), m.At(reads))
-}
-
-// Correct makes the correction of an earlier fact: text is the new value. What
-// the fact says of target, scale and vessel stays.
-func (p Plan) Correct(s batch.State, seq int, text, reason string) (batch.Fact, error) {
-	if seq < 1 || seq > len(s.Entries) {
-		return nil, fmt.Errorf("there is no fact %d", seq)
-	}
-	var with batch.Fact
-	switch f := s.Entries[seq-1].Fact.(type) {
-	case batch.Weighed:
-		m, err := quantity.ParseNumberMass(text, quantity.Gram)
-		if err != nil {
-			return nil, err
-		}
-		f.Mass, f.How = m, batch.Typed
-		with = f
-	case batch.Grossed:
-		m, err := quantity.ParseNumberMass(text, quantity.Gram)
-		if err != nil {
-			return nil, err
-		}
-		f.Gross = m
-		with = f
-	case batch.TemperatureTaken:
-		fact, err := temperatureAnswer(Task{ID: f.Task}, Answer{How: batch.Typed, Text: text})
-		if err != nil {
-			return nil, err
-		}
-		with = fact
-	case batch.BarsCut, batch.BarsWeighed, batch.SetAside, batch.WeighedIn, batch.Tested:
-		var err error
-		if with, err = p.correctRest(f, text, reason); err != nil {
-			return nil, err
-		}
-	case batch.Started, batch.Ticked, batch.Skipped, batch.TimerSeen, batch.TimerPutOff, batch.Noted, batch.Corrected, batch.Closed, batch.Decided, batch.WarningSeen, batch.PotWeighed,
-		batch.GelLooked, batch.UnmouldPutOff, batch.Marked, batch.Released, batch.Held, batch.Reworks, batch.LimitStated, batch.Complained, batch.BarsWent:
-		return nil, errors.New("this fact holds no value to correct; take a note instead")
-	}
-	return batch.Corrected{Seq: seq, Reason: strings.TrimSpace(reason), With: with}, nil
 }

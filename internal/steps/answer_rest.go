@@ -44,7 +44,7 @@ func restAnswer(t Task, a Answer) (batch.Fact, error) {
 		return measureAnswer(t, text, said)
 	case Choose:
 		return nil, errors.New("choose one of the answers")
-	case Tick, Weigh, Portion, Gross, Temperature, Look:
+	case Tick, Weigh, Portion, Gross, Temperature, Look, Confirm:
 	}
 	return nil, fmt.Errorf("%s: nothing to answer", t.Title)
 }

@@ -158,7 +158,7 @@ func TestPortionsAddUp(t *testing.T) {
 				if want := (net - c.LeftInVessel).FloorTo(gross.Reads); sum != want {
 					t.Fatalf("%s %s: portions of %v, want %v", name, s.ID, sum, want)
 				}
-				if last := s.Tasks[len(s.Tasks)-1]; last.StopAt != gross.Target-sum {
+				if last := s.Tasks[len(s.Tasks)-2]; last.StopAt != gross.Target-sum {
 					t.Fatalf("%s %s: the last reading is %v, want %v", name, s.ID, last.StopAt, gross.Target-sum)
 				}
 			}

@@ -3,6 +3,7 @@ package steps_test
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -339,11 +340,10 @@ func (b *bencher) finish(t *testing.T, stage string) {
 		if !ok || s.Done {
 			return
 		}
-		for _, task := range s.Tasks {
-			if task.Open {
-				b.asked(t, task.ID)
-				break
-			}
+		at := slices.IndexFunc(s.Tasks, func(task steps.Task) bool { return task.Open })
+		if at < 0 {
+			t.Fatalf("%s is stuck: %s", stage, s.Blocked)
 		}
+		b.asked(t, s.Tasks[at].ID)
 	}
 }

@@ -40,6 +40,7 @@ func TestMeanwhile(t *testing.T) {
 	b.workTo(t, "sea/sea/loaf 3/pour")
 	b.allows(t, batch.Ticked{Task: "sea/sea/loaf 3/pour"})
 	poured := b.now
+	b.asked(t, "pour/sea/read back")
 	if stage, _ := b.next(t); stage != "oils/dusk" {
 		t.Errorf("right after the pour comes %s", stage)
 	}
@@ -70,6 +71,7 @@ func TestLookPutOff(t *testing.T) {
 	b := begin(harbour())
 	b.workTo(t, "sea/sea/loaf 3/pour")
 	b.allows(t, batch.Ticked{Task: "sea/sea/loaf 3/pour"})
+	b.asked(t, "pour/sea/read back")
 	b.wait(6 * time.Minute)
 	b.allows(t, batch.TimerPutOff{Timer: "look/sea/embeds/1", For: 3 * time.Minute})
 	if got := b.timers()["look/sea/embeds/1"].State(b.moment()); got != timer.PutOff {
@@ -90,6 +92,7 @@ func TestTwoWaits(t *testing.T) {
 	b := begin(harbour())
 	b.workTo(t, "sea/sea/loaf 3/pour")
 	b.allows(t, batch.Ticked{Task: "sea/sea/loaf 3/pour"})
+	b.asked(t, "pour/sea/read back")
 	b.wait(7 * time.Minute)
 	b.allows(t, batch.Ticked{Task: "sea/embeds stay"})
 	for _, id := range []string{"look/sea/embeds/1", "look/sea/firm/1"} {
@@ -117,6 +120,7 @@ func TestLookWhenNothingElseIsLeft(t *testing.T) {
 	}
 	b.workTo(t, "sea/sea/loaf 3/pour")
 	b.allows(t, batch.Ticked{Task: "sea/sea/loaf 3/pour"})
+	b.asked(t, "pour/sea/read back")
 	if _, id := b.next(t); id != "sea/embeds stay" || b.timers()["look/sea/embeds/1"].State(b.moment()) != timer.Running {
 		t.Errorf("next is %s", id)
 	}

@@ -179,6 +179,7 @@ const (
 	Gross       Do = "gross"       // Gross is a vessel and all that is in it.
 	Temperature Do = "temperature" // Temperature is read from a thermometer.
 	Look        Do = "look"        // Look is judged by eye, again and again.
+	Confirm     Do = "confirm"     // Confirm is a pause point: what was done is read back; see Plan.ReadBack.
 	Choose      Do = "choose"      // Choose is one of several answers; see Plan.Choices.
 	Count       Do = "count"       // Count is how many bars a loaf gave.
 	Bars        Do = "bars"        // Bars are weighed one by one, or several together.
@@ -192,6 +193,7 @@ type Task struct {
 	ID        string
 	Do        Do
 	Title     string // Title is the order, in the imperative.
+	Signal    string // Signal is a word or two of it, to be read from afar; empty is the title's beginning.
 	Hint      string // Hint is one line of how, or a caution.
 	Material  string
 	Lot       string
@@ -250,7 +252,7 @@ func (t Task) Numeric() bool {
 	switch t.Do {
 	case Weigh, Portion, Gross, Temperature, Count, Bars, Aside, WeighIn, Measure:
 		return true
-	case Tick, Look, Choose:
+	case Tick, Look, Confirm, Choose:
 	}
 	return false
 }

@@ -24,7 +24,11 @@ func (p Plan) Say(e batch.Entry, s batch.State) string {
 	case batch.Weighed:
 		return p.about(f.Task) + p.sayWeighed(f)
 	case batch.Ticked:
-		return p.about(f.Task) + p.title(f.Task)
+		words := p.about(f.Task) + p.title(f.Task)
+		if !f.When.IsZero() {
+			words += ", at " + f.When.Format("15:04")
+		}
+		return words
 	case batch.Grossed:
 		return p.about(f.Task) + fmt.Sprintf("%s weighs %s, net %s g", f.Vessel, grams(f.Gross, f.Reads), (f.Gross-f.Tare).At(f.Reads))
 	case batch.TemperatureTaken:
@@ -38,13 +42,9 @@ func (p Plan) Say(e batch.Entry, s batch.State) string {
 	case batch.Noted:
 		return "note: " + f.Text
 	case batch.Corrected:
-		first := "nothing that can be corrected"
-		if f.Seq >= 1 && f.Seq <= len(s.Entries) {
-			if _, again := s.Entries[f.Seq-1].Fact.(batch.Corrected); !again { // Or it might name itself.
-				first = p.Say(s.Entries[f.Seq-1], s)
-			}
-		}
-		return fmt.Sprintf("corrected no. %d: %s (was: %s; why: %s)", f.Seq, p.Say(batch.Entry{Fact: f.With}, s), first, f.Reason)
+		return fmt.Sprintf("corrected no. %d: %s (was: %s; why: %s)", f.Seq, p.Say(batch.Entry{Fact: f.With}, s), p.sayFirst(f.Seq, s), f.Reason)
+	case batch.Withdrawn:
+		return fmt.Sprintf("taken back no. %d: %s (why: %s)", f.Seq, p.sayFirst(f.Seq, s), f.Reason)
 	case batch.Decided:
 		return p.sayDecided(f)
 	case batch.WarningSeen:
@@ -61,6 +61,20 @@ func (p Plan) Say(e batch.Entry, s batch.State) string {
 		return "batch ended early: " + f.Reason
 	}
 	return batch.Kind(e.Fact)
+}
+
+// sayFirst puts the fact that a correction is about into words.
+func (p Plan) sayFirst(seq int, s batch.State) string {
+	if seq < 1 || seq > len(s.Entries) {
+		return "no entry"
+	}
+	e := s.Entries[seq-1]
+	switch e.Fact.(type) {
+	case batch.Corrected, batch.Withdrawn: // Or it might name itself.
+		return "nothing that can be corrected"
+	default:
+		return p.Say(e, s)
+	}
 }
 
 // timerName says in words what a timer is for, whether or not it still runs.

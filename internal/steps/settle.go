@@ -17,7 +17,7 @@ func settle(stages []Stage, s batch.State) {
 		st.Done = true
 		for j := range st.Tasks {
 			t := &st.Tasks[j]
-			if d, ok := s.Done(t.ID); ok && !t.Done {
+			if d, ok := s.Done(t.ID); ok && !t.Done && t.Do != Confirm {
 				t.Done, t.Skipped, t.Seq, t.At = true, d.Skipped, d.Seq, d.At
 			}
 			st.Done = st.Done && t.Done
@@ -55,7 +55,9 @@ func openTasks(st *Stage, s batch.State) {
 			t.Waits = st.Blocked
 		case st.Ordered && j > 0 && !st.Tasks[j-1].Done:
 			t.Waits = "waits for: " + st.Tasks[j-1].Title
-		case st.Kind == Oils && strings.HasSuffix(t.ID, "/melt") && !hardOnesIn(st.Tasks[:j]):
+		case t.Do == Confirm && !everyDone(st.Tasks[:j]):
+			t.Waits = "waits for the rest of this stage"
+		case st.Kind == Oils && strings.HasSuffix(t.ID, "/melt") && !everyDone(st.Tasks[:j]):
 			t.Waits = "waits for the hard oils"
 		default:
 			t.Open = true
@@ -68,7 +70,7 @@ func dissolved(s batch.State, batter string) bool {
 	return ok && d.Skipped == ""
 }
 
-func hardOnesIn(before []Task) bool {
+func everyDone(before []Task) bool {
 	for _, t := range before {
 		if !t.Done {
 			return false

@@ -39,6 +39,7 @@ func (p *planner) stages() []Stage {
 	for i := range list {
 		list[i].N = i + 1
 		list[i].Tasks = p.withFollowers(list[i].Tasks)
+		list[i] = p.withReadBack(list[i])
 	}
 	return list
 }

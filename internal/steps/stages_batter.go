@@ -37,6 +37,9 @@ func (p *planner) gate(k pot, after []string) Stage {
 	}
 	meet := p.tick(name+"/meet", title, s.Tasks[1].Hint)
 	meet.Shows = shows
+	if p.c.PlanVersion >= readsBack {
+		meet.Do = Confirm
+	}
 	s.Tasks = append(s.Tasks, meet)
 	return s
 }
@@ -115,6 +118,7 @@ func (p *planner) combine(k pot, layer int) Stage {
 	jug.Hint = "Its weight tells the right jug from its look-alike. A little less is steam."
 	pour := p.tick(combineID(name), fmt.Sprintf("Pour the %s lye solution into the %s oils", name, name),
 		"Slowly, goggles on. Rinse the jug at once.")
+	pour.Signal = "Lye into oils"
 	if jug.Done && jug.Skipped == "" && abs(jug.Mass-jug.Target) > jug.Tolerance {
 		pour.Hint = "! " + jugOff(jug) + " " + pour.Hint
 	}

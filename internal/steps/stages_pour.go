@@ -104,7 +104,7 @@ func (p *planner) presses(r pour) bool {
 func (p *planner) holdEmbeds(r pour) Stage {
 	s := p.layerStage(r, "hold/", HoldEmbeds, "hold")
 	s.Why = "Thick enough that a scrap pressed in stays where it is put; thinner, and the embeds sink."
-	s.Tasks = []Task{p.look(r.recipe.Name+"/embeds stay", "A scrap pressed in stays where it is put", "Look after 5 minutes, then every 5.")}
+	s.Tasks = []Task{p.look(r.recipe.Name+"/embeds stay", "Stays put?", "A scrap pressed in stays where it is put", "Look after 5 minutes, then every 5.")}
 	return s
 }
 
@@ -112,12 +112,12 @@ func (p *planner) holdLayer(r pour) Stage {
 	next := p.pours[r.at+1].recipe.Name
 	s := p.layerStage(r, "firm/", HoldLayer, "firm")
 	s.Why = fmt.Sprintf("Firm enough to take %s over a spatula without a dent. Not set hard, or the layers do not bond.", next)
-	s.Tasks = []Task{p.look(r.recipe.Name+"/firm", "Batter poured over a spatula leaves no dent", "Look after 5 minutes, then every 5.")}
+	s.Tasks = []Task{p.look(r.recipe.Name+"/firm", "Firm?", "Batter poured over a spatula leaves no dent", "Look after 5 minutes, then every 5.")}
 	return s
 }
 
-func (p *planner) look(id, title, hint string) Task {
+func (p *planner) look(id, signal, title, hint string) Task {
 	t := p.tick(id, title, hint)
-	t.Do = Look
+	t.Do, t.Signal = Look, signal
 	return t
 }

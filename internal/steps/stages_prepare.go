@@ -155,7 +155,9 @@ func (p *planner) oilStage(k pot, later bool) Stage {
 }
 
 func (p *planner) melt(batter string) Task {
-	return p.tick(batter+"/melt", "Warm the hard oils until they are melted clear", "Gently: hot oil burns, and what is too hot must cool again.")
+	t := p.tick(batter+"/melt", "Warm the hard oils until they are melted clear", "Gently: hot oil burns, and what is too hot must cool again.")
+	t.Signal = "Melt clear"
+	return t
 }
 
 func (p *planner) colourOils(k pot, r pour) Stage {

@@ -162,3 +162,6 @@ func (p Plan) allowsPot(f batch.PotWeighed) error {
 	}
 	return nil
 }
+
+// AsExpected says that the facts explain the weight as they stand.
+func (f PotFinding) AsExpected() bool { return f.Kind == calc.AsExpected }

@@ -62,7 +62,7 @@ func TestTemperatureAgain(t *testing.T) {
 // TestSpaceAfterAJump holds a space that follows at once on a change of stage to
 // ticking nothing, and figures to being taken.
 func TestSpaceAfterAJump(t *testing.T) {
-	p := arrives(t, newMemory()).starts().works("sea/base/loaf 3/pour").press("space")
+	p := arrives(t, newMemory()).starts().works("pour/base/read back").press("enter")
 	before := len(p.store.facts("26K25A"))
 	if p.task() != "dusk/shea" {
 		t.Fatalf("at %s", p.task())
@@ -70,7 +70,7 @@ func TestSpaceAfterAJump(t *testing.T) {
 	p.waits(800 * time.Millisecond).gets(keyOf("space")).recorded(before).sees("another stage")
 	p.waits(800 * time.Millisecond).gets(keyOf("space")).recorded(before + 1)
 
-	p = arrives(t, newMemory()).starts().works("sea/base/loaf 3/pour").press("space")
+	p = arrives(t, newMemory()).starts().works("pour/base/read back").press("enter")
 	p.types("126.7").press("enter")
 	if w, ok := p.last().(batch.Weighed); !ok || w.Task != "dusk/shea" {
 		t.Errorf("kept %+v", p.last())

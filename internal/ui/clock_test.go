@@ -12,7 +12,7 @@ import (
 // the screen goes on as it was, and after a suspend it tells the truth.
 func TestClockIsSet(t *testing.T) {
 	p := arrives(t, newMemory()).starts().works("dusk/shea")
-	p.looks(time.Minute).sees("look at base", "in 4 min")
+	p.looks(50*time.Second).sees("look at base", "in 4 min")
 	for _, skew := range []time.Duration{time.Hour, -time.Hour, 31 * 24 * time.Hour, -31 * 24 * time.Hour, 0} {
 		p.skew = skew
 		p.looks(0).sees("look at base", "in 4 min").seesNot("in -", "for -", "!! look at base")

@@ -35,7 +35,23 @@ var scenes = []struct {
 	{"doubt", func(p *person) { p.starts().works("sea/olive").types("34.43").press("enter") }},
 	{"alkali", func(p *person) { p.starts().works("sea/sodium hydroxide").press("space") }},
 	{"lye-jug", func(p *person) { p.starts().works("sea/lye jug") }},
+	{"split-typing", func(p *person) { p.starts().works("sea/base/loaf 2").types("1110.0") }},
+	{"other-reading", func(p *person) {
+		p.starts().works("sea/olive").press("esc").waits(40 * time.Minute).press("enter").types("1080.0")
+	}},
+	{"taking-back", func(p *person) { p.starts().works("sea/olive").press("u", "down", "x").types("not clear yet") }},
+	{"notes", func(p *person) {
+		p.starts().works("sea/shea").press("n").types("window open, 19 °C").press("enter").works("sea/olive")
+	}},
+	{"two-batches", func(p *person) {
+		p.starts().works("dusk/shea").press("esc").press("down", "down", "enter", "enter")
+	}},
 	{"split", func(p *person) { p.starts().works("sea/base/loaf 2") }},
+	{"read-back", func(p *person) { p.starts().works("lye/sea/read back") }},
+	{"read-back-off", func(p *person) {
+		p.starts().works("sea/base/loaf 3").types("735.0").press("enter")
+	}},
+	{"before-lye", func(p *person) { p.starts().works("sea/meet") }},
 	{"pour", func(p *person) { p.starts().works("sea/base/loaf 2/pour") }},
 	{"hold-timer-due", func(p *person) { p.starts().works("dusk/shea").looks(5*time.Minute + 4*time.Second) }},
 	{"putting-off", func(p *person) {
@@ -194,8 +210,8 @@ func TestFits(t *testing.T) {
 	for _, scene := range scenes {
 		p := arrives(t, newMemory())
 		scene.lead(p)
-		for w := 20; w <= 200; w += 15 {
-			for h := 5; h <= 60; h += 7 {
+		for w := 20; w <= 250; w += 23 {
+			for h := 5; h <= 80; h += 15 {
 				p.sized(w, h)
 				lines := p.m.lines(w, h)
 				if len(lines) > h && !p.m.small() {

@@ -283,6 +283,8 @@ func (p *person) doesOne() *person {
 	before := len(p.store.facts(p.m.bench.Code))
 	if t.Numeric() && t.Do != steps.Aside {
 		p.types(number).press("enter")
+	} else if t.Do == steps.Confirm {
+		p.press("enter")
 	} else {
 		p.press("space")
 	}

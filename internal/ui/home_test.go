@@ -42,7 +42,7 @@ func TestMendedRecipe(t *testing.T) {
 // TestClosedBatchOffersNoCorrection holds a closed batch to notes only.
 func TestClosedBatchOffersNoCorrection(t *testing.T) {
 	p := arrives(t, newMemory()).starts().press("e").types("abandon it seized").press("enter").sees("closed").seesNot("u correct")
-	p.press("u").sees("only notes can be added").press("n").sees("Note")
+	p.press("u", "enter").sees("its record stays as it is").press("esc", "n").sees("Note")
 }
 
 // TestSheetIsWhole holds the plan before a batch to its pour lines, whole, and to

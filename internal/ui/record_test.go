@@ -35,6 +35,6 @@ func TestDoubtfulCorrection(t *testing.T) {
 func TestCorrectedRows(t *testing.T) {
 	p := arrives(t, newMemory()).starts().works("sea/olive").press("u", "enter")
 	p.types("214.9").press("enter").types("misread").press("enter").press("u")
-	p.sees("29 → 09:00  now 214.9 g (corrected; first 214.2 g): sea: coconut oil", "corrected no. 29")
-	p.press("enter").sees("no. 29  coconut oil, g (was 214.9, asked 214.2)")
+	p.sees("31 → 09:00  now 214.9 g (corrected; first 214.2 g): sea: coconut oil", "corrected no. 31")
+	p.press("enter").sees("no. 31  coconut oil, g (was 214.9, asked 214.2)")
 }

@@ -102,7 +102,7 @@ func TestReopen(t *testing.T) {
 	p = arrives(t, s).waits(26*time.Hour).sees("Lighthouse at dusk", "olive oil").press("enter")
 	p.sees("Where you were", "25 Nov 09:0", "melted clear", "Next", "olive oil")
 	before := len(s.facts("26K25A"))
-	p.press("space").recorded(before).seesNot("Where you were")
+	p.press("enter").recorded(before).seesNot("Where you were")
 	p.press("space").recorded(before + 1)
 }
 
@@ -119,8 +119,8 @@ func TestCorrection(t *testing.T) {
 	if sum, _ := p.m.bench.State.Mass("sea/shea"); sum != 155_800 {
 		t.Errorf("the plan goes by %s", sum)
 	}
-	p.press("u", "down").sees("(was: ", "read the wrong line").press("up", "up", "up", "up", "up", "up", "up", "up", "enter").sees("holds no value")
-	p.press("esc").sees("stage 4")
+	p.press("u", "down").sees("(was: ", "read the wrong line").press("up", "up", "up", "up", "up", "up", "up", "up", "enter").sees("the time at which it was done")
+	p.press("esc", "esc").sees("stage 4")
 }
 
 // TestMoving moves among tasks and stages, and back to what is next.

@@ -141,7 +141,7 @@ func TestQuitWaits(t *testing.T) {
 // being typed, and to being answered by none already on its way.
 func TestAlarmLeavesTyping(t *testing.T) {
 	p := arrives(t, newMemory()).starts().works("dusk/shea")
-	p.types("12").looks(5*time.Minute).sees("!! look at base", "due now", "typed")
+	p.types("12").looks(5*time.Minute-time.Second).sees("!! look at base", "due now", "typed")
 	p.gets(keyOf("a")).sees("just come up")
 	p.types("6.5")
 	if got := p.m.bench.Typed; got != "126.5" {

@@ -32,7 +32,7 @@ func (m Model) lines(w, h int) []string {
 	}
 	alarms := m.board().Lines(t, w, m.alarmRows(), m.now)
 	if m.page == intent.PageBench {
-		return m.bench.View(t, w, h, alarms, m.now)
+		return m.bench.View(t, w, h, alarms, m.home.Others(m.bench.Code), m.now)
 	}
 	rows := h - len(alarms)
 	var lines []string

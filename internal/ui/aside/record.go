@@ -6,12 +6,14 @@
 package aside
 
 import (
+	"errors"
 	"slices"
 	"time"
 
 	"bench/internal/batch"
 	"bench/internal/steps"
 	"bench/internal/timer"
+	"bench/internal/ui/ink"
 	"bench/internal/ui/intent"
 	"bench/internal/ui/keys"
 	"bench/internal/ui/reply"
@@ -38,15 +40,16 @@ type Record struct {
 	value  keys.Line
 	reason keys.Line
 	doubt  *intent.Doubted // doubt is a value that must be typed a second time.
+	takes  bool            // takes says that the reason is for taking the entry back.
 	Word   string
 }
 
-// NewRecord opens the list at the latest entry that can be corrected.
+// NewRecord opens the list at the latest entry that was measured.
 func NewRecord(code string, s batch.State, p steps.Plan, at *time.Location) Record {
 	r := Record{code: code, state: s, plan: p, at: at}
 	r.cursor = max(0, len(s.Entries)-1)
 	for i, e := range slices.Backward(s.Entries) {
-		if reply.Correctable(e.Fact) {
+		if reply.Measured(e.Fact) {
 			r.cursor = i
 			break
 		}
@@ -76,6 +79,8 @@ func (r Record) Update(p keys.Press) (Record, intent.Action) {
 		return r.pick(p)
 	}
 	switch {
+	case keys.Matches(p, keys.Back) && r.takes:
+		r.step = picking
 	case keys.Matches(p, keys.Back):
 		r.step--
 	case keys.Matches(p, keys.Confirm):
@@ -102,19 +107,44 @@ func (r Record) pick(p keys.Press) (Record, intent.Action) {
 	case keys.Matches(p, keys.Back):
 		return r, intent.Back{}
 	case keys.Matches(p, keys.Confirm) && !p.Held:
-		if !reply.Correctable(r.state.Entries[r.cursor].Fact) {
-			r.Word = "This entry holds no value. A note (n at the bench) can say what was wrong."
-			return r, nil
+		if r.Word = r.whyNot(); r.Word == "" {
+			r.step, r.takes, r.value, r.reason, r.doubt = typingValue, false, keys.Line{}, keys.Line{}, nil
 		}
-		r.step, r.value, r.reason, r.doubt = typingValue, keys.Line{}, keys.Line{}, nil
+	case keys.Matches(p, keys.TakeBack) && !p.Held:
+		_, r.Word = reply.TakeBack(r.code, r.plan, r.state.Entries[r.cursor].Seq, "?", p.At)
+		if r.Word == "" {
+			r.step, r.takes, r.value, r.reason, r.doubt = typingReason, true, keys.Line{}, keys.Line{}, nil
+		}
 	}
 	return r, nil
+}
+
+// whyNot says why the entry at the cursor cannot be given another value, or "".
+func (r Record) whyNot() string {
+	e := r.state.Entries[r.cursor]
+	switch why := batch.Withdrawable(e.Fact); {
+	case r.plan.Closed:
+		return "The batch is ended: its record stays as it is. A note can be added at the bench."
+	case r.state.Withdrawn(e.Seq):
+		return "This was taken back: say it anew at the bench."
+	case reply.Correctable(e.Fact):
+		return ""
+	case why != "":
+		return ink.Sentence(errors.New(why))
+	default:
+		return "This entry holds no value: x takes it back, if it was not so."
+	}
 }
 
 // confirm goes from the value to the reason, and from there to the fact. A value
 // that was refused or looks like a slip leaves the field, as at the bench.
 func (r Record) confirm(now timer.Moment) (Record, intent.Action) {
 	seq := r.state.Entries[r.cursor].Seq
+	if r.takes {
+		act, word := reply.TakeBack(r.code, r.plan, seq, r.reason.Text(), now)
+		r.Word = word
+		return r, act
+	}
 	if r.step == typingReason {
 		act, word := reply.Correct(r.code, r.state, r.plan, seq, r.value.Text(), r.reason.Text(), now)
 		r.Word = word

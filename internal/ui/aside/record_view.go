@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"bench/internal/batch"
 	"bench/internal/timer"
 	"bench/internal/ui/ink"
 	"bench/internal/ui/keys"
@@ -17,14 +18,26 @@ func (r Record) help() []key.Binding {
 	case typingValue:
 		return []key.Binding{keys.Says(keys.Confirm, "then the reason"), keys.Back, keys.AidAnywhere}
 	case typingReason:
+		if r.takes {
+			return []key.Binding{keys.Says(keys.Confirm, "take it back"), keys.Back, keys.AidAnywhere}
+		}
 		return []key.Binding{keys.Says(keys.Confirm, "keep the correction"), keys.Back, keys.AidAnywhere}
 	case picking:
 	}
-	fix := keys.Says(keys.Confirm, "correct this")
-	if !reply.Correctable(r.state.Entries[r.cursor].Fact) {
-		fix = keys.Off(keys.Confirm, "no value")
+	e := r.state.Entries[r.cursor]
+	fix, take := keys.Says(keys.Confirm, "correct this"), keys.TakeBack
+	switch {
+	case r.plan.Closed:
+		fix, take = keys.Off(keys.Confirm, "the batch is ended"), keys.Off(keys.TakeBack, "ended")
+	case r.state.Withdrawn(e.Seq):
+		fix, take = keys.Off(keys.Confirm, "it was taken back"), keys.Off(keys.TakeBack, "taken back")
+	case !reply.Correctable(e.Fact):
+		fix = keys.Off(keys.Confirm, "it holds no value")
 	}
-	return []key.Binding{keys.Shown("↑ ↓", "choose"), fix, keys.Back, keys.Aid, keys.Keys}
+	if !r.plan.Closed && batch.Withdrawable(e.Fact) != "" {
+		take = keys.Off(keys.TakeBack, "it stays")
+	}
+	return []key.Binding{keys.Shown("↑ ↓", "choose"), fix, take, keys.Back, keys.Aid, keys.Keys}
 }
 
 // View is the record in rows lines of w cells, the picked fact in sight.
@@ -49,7 +62,10 @@ func (r Record) View(t ink.Theme, w, rows int, now timer.Moment) []string {
 func (r Record) entry(t ink.Theme, w, i int, now timer.Moment) string {
 	e := r.state.Entries[i]
 	sign := " "
-	if reply.Standing(r.state, e) != nil {
+	switch {
+	case r.state.Withdrawn(e.Seq):
+		sign = ink.SignSkipped
+	case reply.Standing(r.state, e) != nil:
 		sign = ink.SignCorrected
 	}
 	text := ink.Cut(fmt.Sprintf("%3d %s %s  %s", e.Seq, sign, ink.Right(ink.Stamp(e.At, now, r.at), r.stampWidth(now)), reply.Said(r.plan, r.state, e)), w-3)
@@ -102,6 +118,13 @@ func (r Record) fields(t ink.Theme, w int) []string {
 		value = r.value.View(t, w-16)
 	case typingReason:
 		reason = r.reason.View(t, w-16)
+	}
+	if r.takes {
+		return []string{
+			" " + t.Quiet.Render(ink.Cut(fmt.Sprintf("no. %d  %s", r.state.Entries[r.cursor].Seq, reply.Said(r.plan, r.state, r.state.Entries[r.cursor])), w-2)),
+			" " + t.Strong.Render(ink.Fit("it was not so", 14)) + t.Quiet.Render("it stays in the record, and counts no more"),
+			" " + t.Strong.Render(ink.Fit("why", 14)) + reason,
+		}
 	}
 	return []string{
 		" " + t.Quiet.Render(ink.Cut(fmt.Sprintf("no. %d  %s", r.state.Entries[r.cursor].Seq, ink.Clean(reply.ValuePrompt(r.plan, r.state, r.state.Entries[r.cursor]))), w-2)),

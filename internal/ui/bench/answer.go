@@ -43,6 +43,10 @@ func (b Screen) answer(p keys.Press) (Screen, intent.Action) {
 // heard reads the key and what was typed as an answer; why says why it is none.
 func (b Screen) heard(t steps.Task, p keys.Press) (a steps.Answer, why string) {
 	switch {
+	case t.Do == steps.Confirm && keys.Matches(p, keys.Accept):
+		return steps.Answer{How: batch.AtTarget}, b.rushed(p)
+	case t.Do == steps.Confirm:
+		return a, "Read it back, then press enter: space is for what was done."
 	case keys.Matches(p, keys.Tick):
 		if b.Typed != "" {
 			return a, "Enter keeps " + b.Typed + "; esc clears it."
@@ -50,10 +54,7 @@ func (b Screen) heard(t steps.Task, p keys.Press) (a steps.Answer, why string) {
 		if b.doubt != nil {
 			return a, "Type it a second time, or esc to begin anew."
 		}
-		if keys.Within(p.At, b.jumped, p.Startle()) {
-			return a, "This is another stage: look first, then press space again."
-		}
-		return steps.Answer{How: batch.AtTarget}, ""
+		return steps.Answer{How: batch.AtTarget}, b.rushed(p)
 	case keys.Matches(p, keys.ByEye):
 		if t.Do != steps.Weigh && t.Do != steps.Portion {
 			return a, "Nothing is weighed here."
@@ -73,4 +74,13 @@ func (b Screen) heard(t steps.Task, p keys.Press) (a steps.Answer, why string) {
 		return steps.Answer{How: batch.Typed, Text: b.Typed, More: true}, ""
 	}
 	return steps.Answer{How: batch.Typed, Text: b.Typed}, ""
+}
+
+// rushed says why a key that ticks came too soon after another stage came into
+// sight.
+func (b Screen) rushed(p keys.Press) string {
+	if keys.Within(p.At, b.jumped, p.Startle()) {
+		return "This is another stage: look first, then press it again."
+	}
+	return ""
 }

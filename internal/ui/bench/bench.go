@@ -33,9 +33,9 @@ type Screen struct {
 	sending  string          // sending is the task of the fact in flight, or "".
 	Unsaved  *notSaved
 	Word     string
-	reopened bool // reopened shows where the person was, until the first key.
+	reopened bool // reopened shows where the person was, until that was confirmed.
 	picture  *loaf.Picture
-	jumped   timer.Moment // jumped is when another stage came into sight by itself.
+	jumped   timer.Moment // jumped is when another stage, or a pause point, came into sight by itself.
 }
 
 // notSaved is a fact that the store could not keep, and why.
@@ -95,7 +95,7 @@ func (b Screen) After(e batch.Entry) func() Outcome {
 // being typed stays with its task.
 func (b Screen) Entered(e batch.Entry, o Outcome, now timer.Moment) Screen {
 	at := b.cursor
-	_, before, _ := b.Current(now)
+	was, before, _ := b.Current(now)
 	b.sending = ""
 	b.State, b.Plan = o.State, o.Plan
 	task := batch.Task(e.Fact)
@@ -111,7 +111,7 @@ func (b Screen) Entered(e batch.Entry, o Outcome, now timer.Moment) Screen {
 			b.cursor = reply.OpenAfter(b.Plan, task)
 		}
 	}
-	if _, after, ok := b.Current(now); ok && after.ID != before.ID {
+	if is, after, ok := b.Current(now); ok && (after.ID != before.ID || is.Do == steps.Confirm && is.ID != was.ID) {
 		b.jumped = now
 	}
 	return b
@@ -142,10 +142,7 @@ func (b Screen) away(now timer.Moment) bool {
 // meanwhile can take a half-typed number.
 func (b Screen) Update(p keys.Press) (Screen, intent.Action) {
 	if b.reopened {
-		b.reopened = false
-		if answers(p) {
-			return b, nil // The first key confirms what was read; it ticks nothing.
-		}
+		return b.resume(p)
 	}
 	b.Word = ""
 	if r, ok := keys.Figure(p); ok {

@@ -3,6 +3,7 @@ package bench
 import (
 	"bench/internal/steps"
 	"bench/internal/timer"
+	"bench/internal/ui/ink"
 	"bench/internal/ui/keys"
 	"bench/internal/ui/reply"
 
@@ -13,10 +14,13 @@ import (
 func (b Screen) help(now timer.Moment) []key.Binding {
 	rest := []key.Binding{keys.Correct, keys.Note, keys.Aid, keys.Keys}
 	if b.Plan.Closed {
-		rest = rest[1:]
+		rest[0] = keys.Says(keys.Correct, "its record")
 	}
 	if b.reopened {
-		return []key.Binding{keys.Says(keys.Accept, "go on"), keys.Aid, keys.Keys, keys.Quit}
+		return []key.Binding{
+			keys.Says(keys.Accept, "go on"), keys.Says(keys.Figures, "what it reads"), keys.Says(keys.WeighPot, "another pot"),
+			keys.Correct, keys.Note, keys.Aid, keys.Keys,
+		}
 	}
 	if b.Unsaved != nil {
 		return append([]key.Binding{keys.Retry, keys.Says(keys.Back, "let it go")}, keys.Aid, keys.Keys)
@@ -62,8 +66,10 @@ func (b Screen) helpTask(t steps.Task) []key.Binding {
 		return rest
 	}
 	switch {
+	case t.Do == steps.Confirm && t.Open:
+		return []key.Binding{keys.Says(keys.Accept, "it is so")}
 	case !t.Open:
-		tick = keys.Off(keys.Tick, "waits")
+		tick = keys.Off(keys.Tick, ink.Cut(ink.Clean(t.Waits), 34))
 	case t.Numeric() && (t.MustType || t.Do == steps.Gross || t.Do == steps.Temperature):
 		tick = keys.Off(keys.Tick, "type it")
 	case t.Do == steps.Portion:

@@ -19,13 +19,21 @@ func (b Screen) figure(r rune, now timer.Moment) Screen {
 		b.Word = "No number is asked for here."
 	case len(b.Typed) == keys.MaxFigures:
 		b.Word = "No more figures fit; backspace takes one away."
-	case r == '.' && strings.Contains(b.Typed, "."):
-	case r == '.' && b.Typed == "":
-		b.Typed = "0."
 	default:
-		b.Typed += string(r)
+		b.Typed = withFigure(b.Typed, r)
 	}
 	return b
+}
+
+// withFigure adds a figure to a number that has one point at most.
+func withFigure(typed string, r rune) string {
+	switch {
+	case len(typed) == keys.MaxFigures, r == '.' && strings.Contains(typed, "."):
+		return typed
+	case r == '.' && typed == "":
+		return "0."
+	}
+	return typed + string(r)
 }
 
 // move answers the keys that make no fact of themselves.
@@ -51,10 +59,6 @@ func (b Screen) move(p keys.Press) (Screen, intent.Action) {
 	case keys.Matches(p, keys.Face):
 		return b, intent.Overlay{Page: intent.PageFace}
 	case keys.Matches(p, keys.Correct):
-		if b.Plan.Closed {
-			b.Word = "The batch is closed: only notes can be added."
-			return b, nil
-		}
 		return b, intent.Correct{}
 	case keys.Matches(p, keys.Answers):
 		return b.answers(p.At)

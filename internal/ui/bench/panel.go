@@ -18,7 +18,8 @@ type panel struct {
 	now   timer.Moment
 	task  steps.Task
 	stage steps.Stage
-	any   bool // any says that there is a task to show.
+	any   bool       // any says that there is a task to show.
+	then  steps.Plan // then is the plan as it will be, if what is being typed is kept.
 }
 
 // lines fills the panel.
@@ -120,8 +121,11 @@ func (p panel) where() string {
 // band is the superfat of the batter at hand, for as long as weighing can still
 // move it.
 func (p panel) band() []string {
-	if rests(p.stage.Kind) {
+	switch {
+	case rests(p.stage.Kind):
 		return p.rest()
+	case p.task.Do == steps.Confirm && p.stage.Kind == steps.Gate:
+		return nil // It is read back, first of all.
 	}
 	switch p.stage.Kind {
 	case steps.LyeSolution, steps.Oils, steps.Gate, steps.LyeIntoOils:

@@ -1,6 +1,7 @@
 package bench
 
 import (
+	"cmp"
 	"strings"
 
 	"bench/internal/steps"
@@ -72,7 +73,7 @@ func (p panel) lead() []string {
 		return nil
 	}
 	for _, scale := range []int{2, 1} {
-		text := ink.Lead(ink.Clean(p.task.Title), p.w-3, scale)
+		text := ink.Lead(ink.Clean(cmp.Or(p.task.Signal, p.task.Title)), p.w-3, scale)
 		if text == "" || scale == 2 && p.h < 36 {
 			continue
 		}

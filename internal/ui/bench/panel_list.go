@@ -16,10 +16,13 @@ const centigram = quantity.Gram / 100
 
 // list shows the stage's tasks around the one at hand; portions as bars.
 func (p panel) list(room int) []string {
-	if room < 1 || len(p.stage.Tasks) < 2 {
+	switch {
+	case room < 1 || len(p.stage.Tasks) < 2:
 		return nil
+	case p.task.Do == steps.Confirm && p.task.Open:
+		return p.pause(room)
 	}
-	tasks := p.stage.Tasks
+	tasks := p.foreseen().Tasks
 	var lines []string
 	if s := p.splitLine(); s != "" {
 		lines = append(lines, s)
@@ -113,7 +116,7 @@ func (p panel) splitLine() string {
 	if p.stage.Kind != steps.Split && p.stage.Kind != steps.SplitLayers || len(p.stage.Tasks) == 0 {
 		return ""
 	}
-	g := p.stage.Tasks[0]
+	g := p.foreseen().Tasks[0]
 	gross, word := g.Target, " expected"
 	if g.Done {
 		gross, word = g.Mass, ""
@@ -124,12 +127,27 @@ func (p panel) splitLine() string {
 
 func (p panel) longestPortion() quantity.Mass {
 	longest := quantity.Mass(1)
-	for _, t := range p.stage.Tasks {
+	for _, t := range p.foreseen().Tasks {
 		if t.Do == steps.Portion {
 			longest = max(longest, poured(t))
 		}
 	}
 	return longest
+}
+
+// foreseen is the stage as it will be, if what is being typed is kept: the other
+// portions move while one is typed.
+func (p panel) foreseen() steps.Stage {
+	if s, ok := p.then.Stage(p.stage.ID); ok && len(s.Tasks) == len(p.stage.Tasks) {
+		return s
+	}
+	return p.stage
+}
+
+// moved says that a portion is not what it was before a number was typed.
+func (p panel) moved(t steps.Task) bool {
+	now, _, _ := p.b.Plan.Task(t.ID)
+	return p.b.Typed != "" && t.ID != p.task.ID && poured(now) != poured(t)
 }
 
 // poured is what a portion weighs, or is to weigh.
@@ -146,7 +164,8 @@ func (p panel) bar(t steps.Task, longest quantity.Mass) string {
 	if t.Done && t.ByEye {
 		scent = strings.TrimSuffix("by eye  "+scent, "  ")
 	}
-	room := max(4, p.w-3-20-9-ink.Width(scent)-3)
+	beside := strings.Join(slices.DeleteFunc([]string{p.stop(t), scent}, func(s string) bool { return s == "" }), "  ")
+	room := max(4, p.w-3-9-9-ink.Width(beside)-4)
 	n := int(int64(room) * int64(poured(t)) / int64(longest))
 	fill := "░"
 	if t.Done {
@@ -156,8 +175,22 @@ func (p panel) bar(t steps.Task, longest quantity.Mass) string {
 	if p.stage.Kind == steps.SplitLayers {
 		text = ink.Fit(ink.Clean(strings.TrimPrefix(t.Title, "Pour out for ")), 8)
 	}
-	return p.styled(t, " "+p.sign(t)+" ", text) + " " + ink.Fit(strings.Repeat(fill, n), room) +
-		ink.Right(poured(t).At(t.Reads), 9) + p.t.Quiet.Render("  "+scent)
+	number := ink.Right(poured(t).At(t.Reads), 9)
+	if p.moved(t) {
+		number = p.t.Accent.Render(number)
+	}
+	return p.styled(t, " "+p.sign(t)+" ", text) + " " + ink.Fit(strings.Repeat(fill, n), room) + number + p.t.Quiet.Render("  "+beside)
+}
+
+// stop is the reading to stop at, of a portion that is still to be poured.
+func (p panel) stop(t steps.Task) string {
+	switch {
+	case t.Done && t.ByEye, p.w < 50:
+		return ""
+	case t.Done:
+		return ink.Spaces(ink.Width("stop " + t.StopAt.At(t.Reads)))
+	}
+	return "stop " + t.StopAt.At(t.Reads)
 }
 
 // portionScent says what goes into this portion.
@@ -171,7 +204,7 @@ func (p panel) portionScent(t steps.Task) string {
 			break
 		}
 	}
-	for _, l := range p.b.Plan.Layers {
+	for _, l := range p.then.Layers {
 		if l.Name != p.stage.Layer {
 			continue
 		}

@@ -5,7 +5,6 @@ import (
 	"bench/internal/timer"
 	"bench/internal/ui/after"
 	"bench/internal/ui/ink"
-	"bench/internal/ui/reply"
 )
 
 // notSaved says what is not in the record, why, and what can be done.
@@ -34,33 +33,18 @@ type errorText string
 
 func (e errorText) Error() string { return string(e) }
 
-// whereYouWere restates what was last done, and when, before going on.
-func (p panel) whereYouWere() []string {
-	lines := []string{"", " " + p.t.Title.Render("Where you were"), ""}
-	entries := p.b.State.Entries
-	for i := max(0, len(entries)-2); i < len(entries); i++ {
-		gone, _ := p.now.Since(entries[i].At)
-		for n, l := range ink.Wrap(p.b.said(entries[i], p.now)+" ("+timer.Words(gone)+" ago)", p.w-5) {
-			head := "   "
-			if n == 0 {
-				head = " " + p.t.Good.Render(ink.SignDone) + " "
-			}
-			lines = append(lines, head+l)
+// saidAgo is a fact with how long ago it was.
+func (b Screen) saidAgo(p panel, e batch.Entry) []string {
+	gone, _ := p.now.Since(e.At)
+	lines := ink.Wrap(b.said(e, p.now)+" ("+timer.Words(gone)+" ago)", p.w-5)
+	for i, l := range lines {
+		head := "   "
+		if i == 0 {
+			head = " " + p.t.Good.Render(ink.SignDone) + " "
 		}
+		lines[i] = head + l
 	}
-	lines = append(lines, "", " "+p.t.Title.Render("Next"), "")
-	if !p.any {
-		return append(lines, " "+p.t.Quiet.Render("nothing to do just now"))
-	}
-	next := ink.Clean(p.task.Title)
-	if number, unit := reply.Asked(p.task, p.stage); number != "" {
-		next += "   " + number + " " + unit
-	}
-	lines = append(lines, " "+p.t.Accent.Render(ink.SignNow+" "+ink.Cut(next, p.w-4)))
-	if where := p.where(); where != "" {
-		lines = append(lines, "   "+p.t.Quiet.Render(where))
-	}
-	return append(lines, "", "", " "+"Look at what stands on the scale.", " "+p.t.Key.Render("enter")+" goes on")
+	return lines
 }
 
 // nothing is shown when no task can be done: all is done, or a timer runs.

@@ -9,6 +9,7 @@ import (
 	"bench/internal/steps"
 	"bench/internal/timer"
 	"bench/internal/ui/ink"
+	"bench/internal/ui/intent"
 	"bench/internal/ui/keys"
 )
 
@@ -22,7 +23,7 @@ const (
 )
 
 // View is the bench in rows lines of w cells, the alarms below it.
-func (b Screen) View(t ink.Theme, w, rows int, alarms []string, now timer.Moment) []string {
+func (b Screen) View(t ink.Theme, w, rows int, alarms []string, others []intent.UnderWay, now timer.Moment) []string {
 	task, stage, ok := b.Current(now)
 	head := []string{b.headLine(t, w, stage), t.Line.Render(ink.Rule(w))}
 	foot := append([]string{t.Line.Render(ink.Rule(w))}, alarms...)
@@ -39,9 +40,11 @@ func (b Screen) View(t ink.Theme, w, rows int, alarms []string, now timer.Moment
 		middle -= loaf + 1
 	}
 	p := panel{t: t, b: b, now: now, task: task, stage: stage, any: ok, h: room, w: min(middle, panelMost)}
-	columns := [][]string{ink.Block(b.rail(t, rail, room, stage), rail, room), ink.Block(p.lines(), middle, room)}
+	p.then = b.supposing(task, stage, now)
+	columns := [][]string{b.railWith(t, rail, room, stage, others, now), ink.Block(p.lines(), middle, room)}
 	if loaf > 0 {
-		columns = append(columns, ink.Block(b.loaf(t, loaf, room, stage, task), loaf, room))
+		below := b.before(t, loaf, room, now)
+		columns = append(columns, append(ink.Block(b.loaf(t, loaf, room-len(below), stage, task), loaf, room-len(below)), below...))
 	}
 	return slices.Concat(head, ink.Beside(t.Line, columns...), foot)
 }
@@ -64,6 +67,16 @@ func (b Screen) headLine(t ink.Theme, w int, stage steps.Stage) string {
 	return " " + ink.Between(left, t.Quiet.Render(place)+" ", w-1)
 }
 
+// supposing gives the plan as it will be if the number that is being typed at a
+// split is kept; anywhere else, and for half a number, the plan as it is.
+func (b Screen) supposing(t steps.Task, stage steps.Stage, now timer.Moment) steps.Plan {
+	if b.Typed == "" || stage.Kind != steps.Split && stage.Kind != steps.SplitLayers {
+		return b.Plan
+	}
+	then, _ := b.Plan.Supposing(t.ID, steps.Answer{How: batch.Typed, Text: b.Typed}, now)
+	return then
+}
+
 // waiting says that something sets while this stage can be worked on.
 func (b Screen) waiting(stage steps.Stage) bool {
 	for _, s := range b.Plan.Stages[:stage.N-1] {
@@ -79,7 +92,7 @@ func (b Screen) waiting(stage steps.Stage) bool {
 // a long one that of both, and as many lines more as it needs.
 func (b Screen) lastLines(t ink.Theme, w int, now timer.Moment) []string {
 	lines := []string{"", ""}
-	if b.reopened {
+	if b.reopened && b.Word == "" {
 		return lines // The panel says them, and larger.
 	}
 	entries := b.State.Entries
@@ -146,6 +159,27 @@ func (b Screen) rail(t ink.Theme, w, h int, at steps.Stage) []string {
 		lines[len(lines)-1] = t.Quiet.Render(fmt.Sprintf(" ↓ %d more", left+1))
 	}
 	return lines
+}
+
+// railWith puts below the stages what the other batches are at: tab goes there.
+func (b Screen) railWith(t ink.Theme, w, h int, at steps.Stage, others []intent.UnderWay, now timer.Moment) []string {
+	var below []string
+	for i, o := range others {
+		if i == 1 && len(others) > 2 {
+			below = append(below, t.Quiet.Render(fmt.Sprintf("     and %d more", len(others)-1)))
+			break
+		}
+		what := "nothing to do now"
+		if next, ok := o.Plan.Next(now); ok {
+			_, stage, _ := o.Plan.Task(next)
+			what = stage.Title
+		}
+		below = append(below, " "+t.Key.Render("tab")+" "+ink.Cut(ink.Clean(o.Code)+" "+ink.Clean(o.Plan.Recipe), w-5), "     "+t.Quiet.Render(ink.Cut(ink.Clean(what), w-6)))
+	}
+	if len(below) > 0 {
+		below = append([]string{t.Line.Render(ink.Rule(w))}, below...)
+	}
+	return append(ink.Block(b.rail(t, w, h-len(below), at), w, h-len(below)), ink.Block(below, w, len(below))...)
 }
 
 // railLine shows a stage by its sign first: the rail is read without colour.

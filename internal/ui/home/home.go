@@ -112,6 +112,17 @@ func (h Screen) After(code string) (string, bool) {
 	return "", false
 }
 
+// Others gives the batches that tab goes round to.
+func (h Screen) Others(code string) []intent.UnderWay {
+	var list []intent.UnderWay
+	for _, b := range h.Batches {
+		if b.Code != code && b.HeldBy == "" && !b.State.Closed() {
+			list = append(list, b)
+		}
+	}
+	return list
+}
+
 func (h Screen) rows() int { return len(h.Batches) + len(h.Recipes) }
 
 // chosen gives what the cursor is on: a batch, a recipe, or neither.

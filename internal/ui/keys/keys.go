@@ -30,6 +30,7 @@ var (
 	Note     = bind("n", "note", "n")
 	Correct  = bind("u", "correct", "u")
 	LeaveOut = bind("x", "leave out", "x")
+	TakeBack = bind("x", "take it back", "x")
 	End      = bind("e", "end the batch", "e")
 	Retry    = bind("r", "save again", "r")
 

@@ -40,8 +40,19 @@ func Correct(code string, s batch.State, p steps.Plan, seq int, text, reason str
 	return allowed(code, p, f, now)
 }
 
-// Correctable says that a fact holds a value.
+// Correctable says that a fact holds a value: a number, words, or the time of a
+// tick.
 func Correctable(f batch.Fact) bool {
+	switch f.(type) {
+	case batch.Ticked, batch.Skipped, batch.TimerPutOff, batch.Noted, batch.GelLooked, batch.Marked, batch.Complained, batch.BarsWent:
+		return true
+	default:
+		return Measured(f)
+	}
+}
+
+// Measured says that a fact holds a number, which is what is misread.
+func Measured(f batch.Fact) bool {
 	switch f := f.(type) {
 	case batch.Weighed, batch.Grossed, batch.TemperatureTaken, batch.BarsCut, batch.BarsWeighed, batch.SetAside, batch.WeighedIn:
 		return true
@@ -52,9 +63,18 @@ func Correctable(f batch.Fact) bool {
 	}
 }
 
+// TakeBack takes an entry back, with the reason; with "?" for a reason it says
+// whether it could be.
+func TakeBack(code string, p steps.Plan, seq int, reason string, now timer.Moment) (intent.Action, string) {
+	return allowed(code, p, batch.Withdrawn{Seq: seq, Reason: strings.TrimSpace(reason)}, now)
+}
+
 // Said puts an entry into words; one that was corrected says what stands now, and
 // what was said first.
 func Said(p steps.Plan, s batch.State, e batch.Entry) string {
+	if s.Withdrawn(e.Seq) {
+		return ink.Clean("taken back: " + p.Say(e, s))
+	}
 	with := Standing(s, e)
 	if with == nil {
 		return ink.Clean(p.Say(e, s))
@@ -107,6 +127,33 @@ func restValueOf(f batch.Fact) string {
 		}
 		return fmt.Sprintf("pH %.1f", f.Value)
 	default:
+		return wordsOf(f)
+	}
+}
+
+// wordsOf is valueOf for facts that are said in words, or at a time.
+func wordsOf(f batch.Fact) string {
+	switch f := f.(type) {
+	case batch.Ticked:
+		if f.When.IsZero() {
+			return "when it was ticked"
+		}
+		return f.When.Format("15:04")
+	case batch.Skipped:
+		return f.Reason
+	case batch.TimerPutOff:
+		return timer.Words(f.For)
+	case batch.Noted:
+		return f.Text
+	case batch.GelLooked:
+		return string(f.Look)
+	case batch.Marked:
+		return f.Code
+	case batch.Complained:
+		return f.Words
+	case batch.BarsWent:
+		return f.Where
+	default:
 		return ""
 	}
 }
@@ -135,7 +182,11 @@ func ValuePrompt(p steps.Plan, s batch.State, e batch.Entry) string {
 		return fmt.Sprintf("%s, °C (was %s)", strings.Replace(f.Task, "/", ", ", 1), f.Temperature)
 	case batch.BarsCut, batch.BarsWeighed, batch.SetAside, batch.WeighedIn, batch.Tested:
 		return fmt.Sprintf("%s (was %s)", strings.Replace(batch.Task(f), "/", ", ", 1), restValueOf(f))
+	case batch.Ticked:
+		return fmt.Sprintf("the time at which it was done, such as 09:40 (was %s)", e.At.Wall.Format("15:04"))
+	case batch.TimerPutOff:
+		return fmt.Sprintf("put off for how many minutes (was %s)", wordsOf(f))
 	default:
-		return ""
+		return fmt.Sprintf("in words (was %s)", wordsOf(f))
 	}
 }

@@ -21,7 +21,7 @@ func Asked(t steps.Task, stage steps.Stage) (number, unit string) {
 		return t.Target.At(t.Reads), "g"
 	case steps.Temperature:
 		return strconv.FormatFloat(t.Wanted.Celsius(), 'f', 0, 64), "°C"
-	case steps.Tick, steps.Look:
+	case steps.Tick, steps.Look, steps.Confirm:
 		return shown(t, stage)
 	default:
 	}

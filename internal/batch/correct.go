@@ -1,0 +1,49 @@
+package batch
+
+// Alike says that a fact can stand in the place of another: it is of the same
+// kind, and about the same thing.
+func Alike(with, first Fact) bool {
+	if with == nil || Kind(with) != Kind(first) || Task(with) != Task(first) {
+		return false
+	}
+	switch with := with.(type) {
+	case TimerPutOff:
+		was, _ := first.(TimerPutOff)
+		return with.Timer == was.Timer
+	case Noted:
+		was, _ := first.(Noted)
+		return with.Stage == was.Stage
+	case Complained, BarsWent:
+		return true
+	default:
+		return Task(with) != ""
+	}
+}
+
+// Withdrawable says why a fact can never be taken back, or "".
+func Withdrawable(f Fact) string {
+	switch f.(type) {
+	case Started:
+		return "everything rests on the recipe as it was begun: end this batch and begin another"
+	case Corrected, Withdrawn:
+		return "a correction stands in the record: correct the entry that it is about once more"
+	case Closed:
+		return "an ended batch stays ended"
+	case WarningSeen:
+		return "that a warning was read stays true; correct the weight that it is about"
+	case Released, Held:
+		return "a later word on the bars overrules it: release or hold them anew"
+	default:
+		return ""
+	}
+}
+
+// Withdrawn says that a fact was taken back.
+func (s State) Withdrawn(seq int) bool {
+	for _, e := range s.Entries {
+		if w, ok := e.Fact.(Withdrawn); ok && w.Seq == seq {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,178 @@
+package steps
+
+import (
+	"fmt"
+
+	"bench/internal/batch"
+	"bench/internal/quantity"
+	"bench/internal/timer"
+)
+
+// A pause point is a task like any other: the last one of a stage whose weights
+// nobody can look at again. It is kept as a tick, because that somebody compared
+// what was done with what was asked, and when, is an in-process check; what was
+// read follows from the facts before it, and is not kept twice.
+
+// readsBack is the first version of the rules that has pause points. A batch
+// begun before goes on without.
+const readsBack = 3
+
+// ReadLine is one line of a pause point: what, how much was asked, how much it
+// was, and by which instrument.
+type ReadLine struct {
+	What  string
+	Asked string
+	Was   string // Was has its unit.
+	By    string
+	Off   bool // Off says that it was off by more than its tolerance, or left out.
+}
+
+// withReadBack ends a stage of lye solution, split or pour with its pause point;
+// loaves that are poured one by one share that of the last.
+func (p *planner) withReadBack(s Stage) Stage {
+	title := ""
+	switch {
+	case p.c.PlanVersion < readsBack || len(s.Tasks) == 0:
+		return s
+	case s.Kind == LyeSolution:
+		title = fmt.Sprintf("Read back the %s lye solution", s.Batter)
+	case s.Kind == SplitLayers:
+		title = fmt.Sprintf("Read back the split of %s", s.Batter)
+	case s.Kind == Split:
+		title = fmt.Sprintf("Read back the split of %s", s.Layer)
+	case s.Kind == Pour, s.Kind == ScentAndPour && s.Loaf == p.c.Loaves:
+		title = fmt.Sprintf("Read back the pour of %s", s.Layer)
+	default:
+		return s
+	}
+	t := p.tick(s.ID+"/read back", title, "Compare what was done with what was asked.")
+	t.Do, t.Signal = Confirm, "Read back"
+	for _, before := range s.Tasks {
+		if before.Seq > t.Seq { // Something came after it was read back.
+			t.Done = false
+		}
+	}
+	s.Tasks = append(s.Tasks, t)
+	return s
+}
+
+// ReadBack gives the lines to compare at a pause point, or none for another
+// task.
+func (p Plan) ReadBack(task string) []ReadLine {
+	t, st, ok := p.Task(task)
+	switch {
+	case !ok || t.Do != Confirm:
+		return nil
+	case st.Kind == Gate:
+		return p.beforeLye(st)
+	case st.Kind != ScentAndPour:
+		return readLines(st)
+	}
+	var lines []ReadLine
+	for _, each := range p.Stages {
+		if each.Kind == ScentAndPour && each.Layer == st.Layer {
+			lines = append(lines, readLines(each)...)
+		}
+	}
+	return lines
+}
+
+// beforeLye gives what meets, all of it and the alkali first: from here on
+// nothing can be taken out again.
+func (p Plan) beforeLye(gate Stage) []ReadLine {
+	var first, lines []ReadLine
+	for _, b := range p.Batters {
+		if b.Name == gate.Batter {
+			first = append(first, ReadLine{
+				What: "superfat", Asked: b.Asked.String(), Was: fmt.Sprintf("%.1f %%", b.Superfat.Percent),
+				By: fmt.Sprintf("%.1f to %.1f %%", b.Superfat.Low, b.Superfat.High), Off: b.Superfat.Low < 0,
+			})
+		}
+	}
+	for _, st := range p.Stages {
+		if st.Batter != gate.Batter || st.Kind != LyeSolution && st.Kind != Oils && st.Kind != ScentOils {
+			continue
+		}
+		for _, t := range st.Tasks {
+			switch l, ok := readLine(t); {
+			case !ok || t.Do == Gross:
+			case t.MustType:
+				first = append(first, l)
+			default:
+				lines = append(lines, l)
+			}
+		}
+	}
+	return append(first, lines...)
+}
+
+// readLines gives what a stage weighed or poured.
+func readLines(st Stage) []ReadLine {
+	var lines []ReadLine
+	for _, t := range st.Tasks {
+		if l, ok := readLine(t); ok {
+			lines = append(lines, l)
+		}
+	}
+	return lines
+}
+
+// readLine gives the line of a task, if it has a weight or a height.
+func readLine(t Task) (ReadLine, bool) {
+	l := ReadLine{What: t.Material, Asked: t.Target.At(max(t.Reads, quantity.Milligram)), By: t.Scale}
+	switch {
+	case t.Do == Gross:
+		l.What = t.Vessel + ", full"
+	case t.Do == Portion && loafOf(t.ID) > 0:
+		l.What = fmt.Sprintf("loaf %d", loafOf(t.ID))
+	case t.Do == Portion:
+		l.What = t.Title
+	case t.Do == Weigh:
+	case t.PourLine > 0:
+		l = ReadLine{What: fmt.Sprintf("loaf %d", loafOf(t.ID)), Asked: t.PourLine.String(), Was: "poured", By: grams(t.Target, t.Reads) + " into it"}
+	default:
+		return l, false
+	}
+	switch off := t.Mass - t.Target; {
+	case t.Skipped != "":
+		l.Was, l.Off = "left out", true
+	case l.Was == "":
+		l.Was = grams(t.Mass, t.Reads)
+		l.Off = t.Tolerance > 0 && max(off, -off) > t.Tolerance
+	}
+	if t.ByEye {
+		l.By = "by eye"
+	}
+	return l, true
+}
+
+// Supposing gives the plan as it would be if a task were answered so: what is
+// being typed can be followed to its end before it is said. False is for an
+// answer that cannot be given.
+func (p Plan) Supposing(task string, a Answer, now timer.Moment) (Plan, bool) {
+	f, err := p.Answer(task, a)
+	if err != nil || p.Allows(f, now) != nil {
+		return p, false
+	}
+	after, _ := planOf(p.planner.s.Apply(p.planner.entry(f, now)))
+	return after, true
+}
+
+// entry is a fact as it would come next.
+func (p *planner) entry(f batch.Fact, now timer.Moment) batch.Entry {
+	return batch.Entry{Seq: len(p.s.Entries) + 1, At: now, Fact: f}
+}
+
+// Following gives the task that would be next if this one were ticked.
+func (p Plan) Following(task string, now timer.Moment) (Task, bool) {
+	after, ok := p.Supposing(task, Answer{How: batch.AtTarget}, now)
+	if !ok {
+		return Task{}, false
+	}
+	next, ok := after.Next(now)
+	if !ok {
+		return Task{}, false
+	}
+	t, _, ok := after.Task(next)
+	return t, ok
+}

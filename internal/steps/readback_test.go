@@ -1,0 +1,68 @@
+package steps_test
+
+import (
+	"strings"
+	"testing"
+
+	"bench/internal/batch"
+	"bench/internal/steps"
+)
+
+// TestReadBack: the ends of lye solution, split and pour, and the moment before
+// the lye solution meets the oils, are read back line by line.
+func TestReadBack(t *testing.T) {
+	b := begin(harbour())
+	b.workTo(t, "sea/sodium hydroxide")
+	alkali := b.task(t, "sea/sodium hydroxide")
+	asked, reads := alkali.Target, alkali.Reads
+	b.typed(t, "sea/sodium hydroxide", (asked + 5*g).At(reads))
+	b.workTo(t, "lye/sea/read back")
+	lines := b.plan().ReadBack("lye/sea/read back")
+	if len(lines) != 3 || lines[0].What != "water" || lines[0].Off || lines[0].By == "" {
+		t.Fatalf("%+v", lines)
+	}
+	if l := lines[1]; !l.Off || l.Asked != asked.At(reads) || l.Was != (asked+5*g).At(reads)+" g" {
+		t.Errorf("%+v", l)
+	}
+	if _, ok := b.plan().Stage("lye/sea"); !ok || b.plan().ReadBack("sea/water") != nil {
+		t.Error("a weighing is no pause point")
+	}
+	b.refuses(t, batch.Skipped{Task: "lye/sea/read back", Reason: "later"}, "another kind")
+	if next, ok := b.plan().Following("lye/sea/read back", b.moment()); !ok || next.ID != "dusk/water" {
+		t.Errorf("then %s", next.ID)
+	}
+	b.asked(t, "lye/sea/read back")
+	b.refuses(t, batch.Ticked{Task: "lye/sea/read back"}, "done already")
+	if s, _ := b.plan().Stage("lye/sea"); !s.Done {
+		t.Error("the stage is not done")
+	}
+}
+
+// TestReadBackAnew: what is decided after a pause point is read back again.
+func TestReadBackAnew(t *testing.T) {
+	b := begin(harbour())
+	b.workTo(t, "lye/sea/read back")
+	b.asked(t, "lye/sea/read back")
+	b.put(batch.Grossed{Task: "sea/lye jug/dissolved", Vessel: "lye jug 1", Gross: 500 * g, Tare: 212 * g, Reads: g})
+	if task := b.task(t, "lye/sea/read back"); task.Done || !task.Open {
+		t.Errorf("%+v", task)
+	}
+}
+
+// TestOlderBatchHasNoPauses: a batch begun under earlier rules goes on as it
+// began.
+func TestOlderBatchHasNoPauses(t *testing.T) {
+	old := harbour()
+	old.PlanVersion = 2
+	b := begin(old)
+	for _, st := range b.plan().Stages {
+		for _, task := range st.Tasks {
+			if task.Do == steps.Confirm || strings.HasSuffix(task.ID, "/read back") {
+				t.Errorf("%s asks for %s", st.ID, task.ID)
+			}
+		}
+	}
+	if err := b.work(never); err != nil {
+		t.Error(err)
+	}
+}

@@ -1,0 +1,69 @@
+package bench
+
+import (
+	"fmt"
+	"slices"
+
+	"bench/internal/steps"
+	"bench/internal/ui/ink"
+)
+
+// pause is what is read back at a pause point, with what came last and what
+// comes next, in at most room lines. What was off is never the line that finds
+// no room.
+func (p panel) pause(room int) []string {
+	foot := p.lastAndNext()
+	list := p.b.Plan.ReadBack(p.task.ID)
+	most := max(1, room-len(foot))
+	more := ""
+	if left := len(list) - most; left > 0 {
+		list = slices.Clone(list)
+		slices.SortStableFunc(list, func(x, y steps.ReadLine) int { return order(x) - order(y) })
+		list, more = list[:most-1], fmt.Sprintf("%d more, as asked", left+1)
+	}
+	var lines []string
+	for _, l := range list {
+		lines = append(lines, p.readLine(l))
+	}
+	if more != "" {
+		lines = append(lines, " "+p.t.Quiet.Render("  "+more))
+	}
+	if len(lines)+len(foot)+1 < room {
+		lines = append(lines, "")
+	}
+	return append(lines, foot...)
+}
+
+func order(l steps.ReadLine) int {
+	if l.Off {
+		return 0
+	}
+	return 1
+}
+
+// readLine shows what it was before what was asked: the eye compares with the
+// label on the vessel.
+func (p panel) readLine(l steps.ReadLine) string {
+	sign, style := p.t.Good.Render(ink.SignDone), p.t.Strong
+	if l.Off {
+		sign, style = p.t.Off.Render(ink.SignOff), p.t.Off
+	}
+	name := min(26, max(12, p.w-38))
+	line := " " + sign + " " + ink.Fit(ink.Clean(l.What), name) + style.Render(ink.Right(l.Was, 10)) + p.t.Quiet.Render("  asked "+ink.Fit(l.Asked, 8))
+	if ink.Width(line)+ink.Width(l.By)+1 <= p.w {
+		line += p.t.Quiet.Render(" " + ink.Clean(l.By))
+	}
+	return line
+}
+
+// lastAndNext restates the last fact and the next order.
+func (p panel) lastAndNext() []string {
+	var lines []string
+	if n := len(p.b.State.Entries); n > 0 {
+		lines = append(lines, " "+p.t.Quiet.Render("last  ")+ink.Cut(p.b.said(p.b.State.Entries[n-1], p.now), p.w-8))
+	}
+	if next, ok := p.b.Plan.Following(p.task.ID, p.now); ok {
+		lines = append(lines, " "+p.t.Quiet.Render("next  ")+p.t.Strong.Render(ink.Cut(ink.Clean(next.Title), p.w-8)))
+	}
+	return lines
+}

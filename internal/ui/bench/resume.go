@@ -1,0 +1,128 @@
+package bench
+
+import (
+	"bench/internal/quantity"
+	"bench/internal/ui/ink"
+	"bench/internal/ui/intent"
+	"bench/internal/ui/keys"
+	"bench/internal/ui/reply"
+)
+
+// resume takes the keys of a batch that was left and is opened again. Enter says
+// that what stands on the scale is what should; nothing is ticked before that. A
+// reading that is typed is held against the facts.
+func (b Screen) resume(p keys.Press) (Screen, intent.Action) {
+	b.Word = ""
+	if r, ok := keys.Figure(p); ok {
+		b.Typed = withFigure(b.Typed, r)
+		return b, nil
+	}
+	switch {
+	case b.Unsaved != nil:
+		return b.updateUnsaved(p)
+	case keys.Matches(p, keys.Erase) && b.Typed != "":
+		b.Typed = b.Typed[:len(b.Typed)-1]
+	case keys.Matches(p, keys.Back) && b.Typed != "":
+		b.Typed = ""
+	case keys.Matches(p, keys.Accept) && !p.Held && b.Typed != "":
+		return b.checkScale(p)
+	case keys.Matches(p, keys.Accept) && !p.Held:
+		b.reopened = false
+	case keys.Matches(p, keys.Note, keys.Correct, keys.WeighPot, keys.Face, keys.Switch, keys.Back):
+		return b.move(p)
+	case !p.Held:
+		b.Word = "First: enter, if that is what stands there; or type what the scale reads."
+	}
+	return b, nil
+}
+
+// checkScale compares a reading with what should be there. A pot is looked into
+// as a whole, and what was found is kept.
+func (b Screen) checkScale(p keys.Press) (Screen, intent.Action) {
+	t, _, _ := b.Current(p.At)
+	m, err := quantity.ParseNumberMass(b.Typed, quantity.Gram)
+	b.Typed = ""
+	if err != nil {
+		b.Word = ink.Sentence(err)
+		return b, nil
+	}
+	s, ok := b.Plan.OnScale(t.ID)
+	if found, err := b.Plan.PotCheck(s.Vessel, m); err == nil {
+		b.reopened = !found.AsExpected()
+		return b, intent.Keep{Code: b.Code, Fact: found.Fact}
+	}
+	switch {
+	case !ok || s.Gross == 0:
+		b.Word = "Nothing is known to compare it with; enter goes on."
+	case s.Near(m):
+		b.reopened, b.Word = false, ink.Clean(s.Vessel)+" is as it should be."
+	default:
+		b.Word = ink.Clean(s.Vessel) + " reads " + m.At(s.Reads) + " and should read " + s.Gross.At(s.Reads) + ". u corrects an entry, w weighs a pot; enter goes on all the same."
+	}
+	return b, nil
+}
+
+// whereYouWere restates what was last done, and when, what is next, and what
+// should stand on the scale, before going on.
+func (p panel) whereYouWere() []string {
+	lines := []string{" " + p.t.Title.Render("Where you were")}
+	entries := p.b.State.Entries
+	for i := max(0, len(entries)-2); i < len(entries); i++ {
+		lines = append(lines, p.b.saidAgo(p, entries[i])...)
+	}
+	lines = append(lines, "")
+	if !p.any {
+		return append(lines, " "+p.t.Title.Render("Next")+"  "+p.t.Quiet.Render("nothing to do just now"), "", " "+p.t.Key.Render("enter")+" goes on")
+	}
+	next := ink.Clean(p.task.Title)
+	if number, unit := reply.Asked(p.task, p.stage); number != "" {
+		next += "   " + number + " " + unit
+	}
+	for _, l := range ink.Hang(" Next "+ink.SignNow, next, p.w-1) {
+		lines = append(lines, p.t.Accent.Render(l))
+	}
+	if p.roomy() {
+		lines = append(lines, "")
+	}
+	return append(lines, p.standing()...)
+}
+
+// standing says which vessel should stand on the scale, and what the scale
+// should read, large.
+func (p panel) standing() []string {
+	s, ok := p.b.Plan.OnScale(p.task.ID)
+	number, word := p.b.Typed, "it reads"
+	if number == "" && s.Gross > 0 {
+		number, word = s.Gross.At(s.Reads), "untared"
+	}
+	var lines []string
+	switch {
+	case !ok && number == "":
+		lines = append(lines, " "+"Nothing need stand on a scale.")
+	case !ok:
+		lines = append(lines, " "+"On the scale")
+	default:
+		for _, l := range ink.Wrap("Now on "+ink.Clean(s.Scale)+": "+ink.Clean(s.Vessel)+", with what is in it", p.w-2) {
+			lines = append(lines, " "+l)
+		}
+	}
+	if number != "" {
+		style := p.t.Strong
+		if p.b.Typed != "" {
+			style = p.t.Accent
+		}
+		lines = append(lines, "")
+		for i, row := range ink.Big(number, 1) {
+			side := []string{"", "", p.t.Quiet.Render(word), "", p.t.Strong.Render("g")}[i]
+			lines = append(lines, "  "+style.Render(row)+"  "+side)
+		}
+	}
+	says := " goes on: so it is   " + p.t.Key.Render("0-9") + " it reads otherwise"
+	if p.b.Typed != "" {
+		says = " holds it against the facts"
+	}
+	if p.roomy() {
+		lines = append(lines, "")
+	}
+	return append(lines, " "+p.t.Key.Render("enter")+says)
+}
