@@ -45,7 +45,7 @@ func (s *session) describe(t steps.Task, stage steps.Stage, some bool) {
 		if l.Off {
 			off = "OFF: "
 		}
-		s.say(fmt.Sprintf("%s%s %s, asked %s", off, l.What, l.Was, l.Asked))
+		s.sayf("%s%s %s, asked %s", off, l.What, l.Was, l.Asked)
 	}
 	if t.Hint != "" {
 		s.say(t.Hint)
