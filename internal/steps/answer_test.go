@@ -73,14 +73,14 @@ func TestCorrectionsThatCannotBe(t *testing.T) {
 			t.Errorf("there is no fact %d", seq)
 		}
 	}
-	if _, err := p.Correct(b.state, melt.Seq, "1", "slip"); err == nil || !strings.Contains(err.Error(), "note") {
-		t.Errorf("a tick has no value: %v", err)
+	if _, err := p.Correct(b.state, melt.Seq, "1", "slip"); err == nil || !strings.Contains(err.Error(), "no time of day") {
+		t.Errorf("a tick has no value but its time: %v", err)
 	}
 	b.refuses(t, batch.Corrected{Seq: gross.Seq, Reason: "slip", With: batch.Grossed{Task: gross.ID, Gross: 600 * g, Tare: 640 * g}}, "empty vessel")
 	b.refuses(t, batch.Corrected{Seq: alkali.Seq, Reason: "slip", With: batch.Weighed{Task: alkali.ID, Mass: 180 * g, How: batch.ByEye}}, "burns")
-	b.refuses(t, batch.Corrected{Seq: melt.Seq, Reason: "slip", With: batch.Ticked{Task: melt.ID}}, "Ticked is not a value")
-	b.refuses(t, batch.Corrected{Seq: 3, Reason: "slip", With: batch.Weighed{Task: "butter"}}, "no task")
-	b.refuses(t, batch.Corrected{Seq: 3, Reason: "slip"}, "no task")
+	b.refuses(t, batch.Corrected{Seq: melt.Seq, Reason: "slip", With: batch.Ticked{Task: melt.ID}}, "before the batch began")
+	b.refuses(t, batch.Corrected{Seq: 3, Reason: "slip", With: batch.Weighed{Task: "butter"}}, "same kind")
+	b.refuses(t, batch.Corrected{Seq: 3, Reason: "slip"}, "same kind")
 	f, err := p.Correct(b.state, gross.Seq, "2463.7", "the spoon was in")
 	if err != nil {
 		t.Fatal(err)

@@ -126,8 +126,11 @@ func (p Plan) allowsCorrection(f batch.Corrected, now timer.Moment) error {
 	case batch.Grossed:
 		return grossable(t, with)
 	case batch.Ticked:
-		if with.When.After(now.Wall) {
+		switch began := p.planner.s.Entries[0].At.Wall.Truncate(time.Minute); {
+		case with.When.After(now.Wall):
 			return errors.New("that time is still to come")
+		case with.When.Before(began):
+			return errors.New("that was before the batch began")
 		}
 	default:
 	}
