@@ -1,6 +1,8 @@
 package ui
 
 import (
+	"slices"
+	"strings"
 	"testing"
 	"time"
 	_ "time/tzdata" // Zones as they are in books, whatever the machine has.
@@ -45,7 +47,7 @@ func TestClocksGoForward(t *testing.T) {
 	p.clock = time.Date(2026, time.March, 29, 0, 50, 0, 0, lisbon)
 	p.m.deps.Location, p.m.home.At = lisbon, lisbon
 	p.press("enter", "enter").works("dusk/shea")
-	began := p.m.bench.Plan.Timers[0].Start.Wall
+	began := p.looking().Start.Wall
 	due := began.Add(5 * time.Minute)
 	p.looks(50*time.Second).sees("look at base", "in 4 min", due.In(lisbon).Format("15:04"))
 	p.clock = began.Add(5*time.Minute - time.Second)
@@ -63,8 +65,8 @@ func TestAnotherZone(t *testing.T) {
 	azores := time.FixedZone("", -3600)
 	p.m.deps.Location = azores
 	p.press("esc", "enter", "enter") // Opened again there.
-	left := p.m.bench.Plan.Timers[0].DueAt(p.moment())
-	p.looks(0).sees("look at base", "in 3 min", left.In(azores).Format("15:04"))
+	left := p.looking().DueAt(p.moment())
+	p.looks(10*time.Second).sees("look at base", "in 3 min", left.In(azores).Format("15:04"))
 }
 
 // TestRestartedMachine opens a batch after the machine was started anew, at the
@@ -79,4 +81,15 @@ func TestRestartedMachine(t *testing.T) {
 		p.m.deps.Now = func() timer.Moment { at.Wall = at.Wall.Add(time.Second); at.SinceBoot += time.Second; return at }
 		p.press("enter", "enter").sees("look at base", words).seesNot("in -", "for -", "late by -")
 	}
+}
+
+// looking gives the timer of the next look at what sets.
+func (p *person) looking() timer.Timer {
+	p.t.Helper()
+	timers := p.m.bench.Plan.Timers
+	at := slices.IndexFunc(timers, func(t timer.Timer) bool { return strings.HasPrefix(t.ID, "look/") })
+	if at < 0 {
+		p.t.Fatal("nothing sets")
+	}
+	return timers[at]
 }
