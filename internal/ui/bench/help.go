@@ -47,8 +47,10 @@ func (b Screen) help(now timer.Moment) []key.Binding {
 	return append(list, rest...)
 }
 
+// helpTyped leaves room for figures to come, so that the keys after them stay
+// where they are.
 func (b Screen) helpTyped(t steps.Task) []key.Binding {
-	list := []key.Binding{keys.Says(keys.Accept, "keep "+b.Typed)}
+	list := []key.Binding{keys.Says(keys.Accept, "keep "+ink.Fit(b.Typed, max(ink.Width(b.Typed), len("1234.5"))))}
 	if t.Do == steps.Weigh {
 		list = append(list, keys.Says(keys.More, "more to come"))
 	}

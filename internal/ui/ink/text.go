@@ -64,8 +64,12 @@ func Cut(s string, w int) string {
 
 // Fit makes s exactly w cells wide.
 func Fit(s string, w int) string {
-	s = Cut(s, w)
-	return s + Spaces(w-Width(s))
+	n := Width(s)
+	if n > w {
+		s = Cut(s, w)
+		n = Width(s)
+	}
+	return s + Spaces(w-n)
 }
 
 // Right makes s exactly w cells wide, flush right.
