@@ -95,6 +95,9 @@ func (p *probe) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	return p, nil
 }
 
+// Still is for the key w, which brings a message that ends it.
+func (p *probe) Still() bool { return p.note == "waits" }
+
 func (p *probe) act(key string) tea.Cmd {
 	burst := func() tea.Msg { panic("the command burst") }
 	switch key {
@@ -107,6 +110,9 @@ func (p *probe) act(key string) tea.Cmd {
 		})
 	case "ctrl+z":
 		return tea.Suspend
+	case "w":
+		p.note = "waits"
+		return tea.Batch(func() tea.Msg { return nil }, func() tea.Msg { return notedMsg("overtaken") })
 	case "u":
 		panic("the update burst")
 	case "d":

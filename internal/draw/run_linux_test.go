@@ -41,6 +41,17 @@ func TestRunWritesTheChangeAlone(t *testing.T) {
 	}
 }
 
+// What a model says is about to be overtaken is not drawn.
+func TestRunLeavesAStillModelAlone(t *testing.T) {
+	c := start(t, "program")
+	c.Sees("note started")
+	c.Send("w")
+	c.Sees("keys w", "note overtaken")
+	if strings.Contains(c.Written(), "waits") {
+		t.Error("a frame was drawn that the model had called off")
+	}
+}
+
 func TestRunRestoresAfterPanic(t *testing.T) {
 	for key, text := range map[string]string{
 		"u": "the update burst", "v": "the view burst",

@@ -81,12 +81,14 @@ func (c *companion) keys(n int, press func(key) error) error {
 	if !ok || len(stage.Tasks) < 2 {
 		return fmt.Errorf("stage %q has no task to move to", stage.Title)
 	}
-	const typed = "keep 7"
+	const typed, longer = "keep 7", "keep 71"
 	for range n / 2 {
 		for _, k := range []key{
 			{kind: move, send: down, shown: atHand(stage.Tasks[1])},
 			{kind: move, send: up, shown: atHand(task)},
 			{kind: figure, send: "7", shown: holds(typed)},
+			{kind: digit, send: "1", shown: holds(longer)},
+			{kind: digit, send: backspace, shown: func(screen string) bool { return !strings.Contains(screen, longer) }},
 			{kind: figure, send: backspace, shown: func(screen string) bool { return !strings.Contains(screen, typed) }},
 		} {
 			if err := press(k); err != nil {

@@ -43,7 +43,8 @@ type kind int
 const (
 	unmeasured kind = iota // unmeasured keys show nothing by themselves.
 	move                   // move goes to another row or task.
-	figure                 // figure types a digit, or takes it back.
+	figure                 // figure types the first digit of a number, or takes it back.
+	digit                  // digit types one more, or takes it back.
 	tick                   // tick says that something is done; bench saves it first.
 )
 

@@ -24,11 +24,10 @@ func report() []row {
 		}
 	}
 	add("0.5", startUp)
-	add("0.1", moveTime, figureTime, tickTime)
-	for _, what := range []measured{moveBytes, figBytes, tickBytes} {
-		list = append(list, row{what, "median", median, "1"})
-	}
+	add("0.1", moveTime, figureTime, digitTime, tickTime)
 	return append(list,
+		row{moveBytes, "median", median, "1"}, row{figBytes, "median", median, "1"},
+		row{digitBytes, "median", median, "0.5"}, row{tickBytes, "median", median, "1"},
 		row{peakMemory, "", median, "3"}, row{idleCPU, "", median, "0.1"},
 		row{idleBytes, "", median, "1"}, row{idleWakes, "", median, "drawn's"},
 	)
@@ -60,9 +59,9 @@ func table(out io.Writer, programs []program, all []figures) error {
 // type into there.
 func likened(what measured) measured {
 	switch what { //nolint:exhaustive // The others are likened to themselves.
-	case figureTime:
+	case figureTime, digitTime:
 		return moveTime
-	case figBytes:
+	case figBytes, digitBytes:
 		return moveBytes
 	}
 	return what

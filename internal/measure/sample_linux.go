@@ -16,8 +16,10 @@ const (
 	moveTime   measured = "key to frame: move, ms"
 	figureTime measured = "key to frame: figure typed, ms"
 	tickTime   measured = "key to frame: tick (bench: saved), ms"
+	digitTime  measured = "key to frame: one more digit, ms"
 	moveBytes  measured = "bytes per move"
 	figBytes   measured = "bytes per figure typed"
+	digitBytes measured = "bytes per digit more"
 	tickBytes  measured = "bytes per tick"
 	peakMemory measured = "peak memory, MB"
 	idleCPU    measured = "idle: CPU, ms per s"
@@ -35,6 +37,8 @@ func ofKey(k kind) (time, bytes measured) {
 		return moveTime, moveBytes
 	case figure:
 		return figureTime, figBytes
+	case digit:
+		return digitTime, digitBytes
 	case tick:
 		return tickTime, tickBytes
 	case unmeasured:
