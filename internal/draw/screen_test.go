@@ -174,6 +174,7 @@ func TestRenderWritesLittle(t *testing.T) {
 		"blanks between words":      {"", "\x1b[1ma\x1b[m b  \x1b[31mc", "\x1b[1H\x1b[1ma \x1b[mb  \x1b[31mc\x1b[m"},
 		"blanks with a ground":      {"....", "\x1b[44ma\x1b[m \x1b[44mb", "\x1b[1H\x1b[44ma\x1b[m \x1b[44mb\x1b[m\x1b[K"},
 		"ink that nobody sees":      {"ab", "ab\x1b[1;38;5;9m   ", ""},
+		"ink of three parts":        {"ab", "ab\x1b[38;2;9;44;7m   ", ""},
 		"erased with ink":           {"abc", "\x1b[31mx", "\x1b[1H\x1b[31mx\x1b[K\x1b[m"},
 		"style alone":               {"ab", "a\x1b[7mb\x1b[m", "\x1b[1;2H\x1b[7mb\x1b[m"},
 		"wide for two narrow":       {"ab", "海", "\x1b[1H海"},
