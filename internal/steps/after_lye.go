@@ -35,12 +35,12 @@ func (p *planner) followDecidedLye(k *pot) {
 
 // alkaliUp brings alkali that is in already up with the rest.
 func (p *planner) alkaliUp(k *pot) {
-	wanted := k.koh*(1-k.recipe.Superfat.Fraction()) + k.acids
 	for i, t := range k.alkali {
 		id, a := t.ID+"/top-up", k.recipe.Alkali[i]
 		m, _ := p.c.Material(a.Material)
-		grams := a.Share.Fraction()*wanted*recipe.MolarMass(a.Material)/calc.MolarMassKOH/m.PureFraction() - amount(t).Mass.Grams()
-		if len(p.s.Weighings(id)) > 0 || k.up && t.Done && quantity.FromGrams(grams) > t.Tolerance {
+		grams := p.alkaliGrams(k.recipe, a, m, *k) - amount(t).Mass.Grams()
+		madeUp := p.decided(t.ID, batch.MakeUp) // The other one is brought up for both.
+		if len(p.s.Weighings(id)) > 0 || k.up && !madeUp && t.Done && quantity.FromGrams(grams) > t.Tolerance {
 			k.early = append(k.early, p.weigh(weighing{
 				id: id, title: t.Material + ", more", material: t.Material, lot: t.Lot, mustType: true,
 				hint:  "Gloves, goggles, sleeves. Into the " + k.jug.Name + ", a little at a time; stir until clear.",

@@ -101,3 +101,33 @@ func TestTheOtherAlkaliMakesUpForIt(t *testing.T) {
 		t.Errorf("%d things are still undecided", m)
 	}
 }
+
+// TestEverythingUpAfterMakingUp: one alkali was over and the other made up for it;
+// then an oil is over and all else is brought up. The alkali is still what the oils
+// take, whether or not the second one was weighed by then, and no way adds an oil
+// that would not be noticed.
+func TestEverythingUpAfterMakingUp(t *testing.T) {
+	for _, sodaFirst := range []bool{true, false} {
+		b := begin(sample.Control(t, "wharf-puck.yaml", 1))
+		b.workTo(t, potash)
+		task := b.task(t, potash)
+		b.typed(t, potash, (task.Target + off).At(task.Reads))
+		b.decide(t, potash, batch.MakeUp)
+		if sodaFirst {
+			b.asked(t, soda)
+		}
+		shea := b.task(t, "puck/shea")
+		b.typed(t, "puck/shea", (shea.Target + 11*g).At(shea.Reads))
+		d, _ := deviationOf(b.plan(), "puck/shea")
+		for _, w := range b.plan().Ways(d) {
+			if w.Fact.Way == batch.AddOil {
+				t.Errorf("soda first %t: %s", sodaFirst, w.Title)
+			}
+		}
+		b.decide(t, "puck/shea", batch.InProportion)
+		if err := b.work(func(task steps.Task) bool { return strings.HasPrefix(task.ID, "clean up") }); err != nil {
+			t.Fatal(err)
+		}
+		closeTo(t, "superfat", b.plan().Batters[0].Superfat.Percent, 5, 0.03)
+	}
+}

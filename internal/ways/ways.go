@@ -184,7 +184,11 @@ func (p Pot) restore() (Way, bool) {
 	grams, err := calc.RestoringOil(p.Account.Oils, p.Account.Alkalis, p.Account.Acids,
 		calc.OilAmount{Name: use.Name, SV: use.SV}, p.Batter.Superfat.Fraction())
 	mass := (quantity.FromGrams(grams) + p.Finest - 1).FloorTo(p.Finest)
-	if err != nil || mass <= 0 {
+	all := 0.0
+	for _, o := range p.Account.Oils {
+		all += o.Grams.Nominal
+	}
+	if err != nil || grams <= all*noticed {
 		return Way{}, false
 	}
 	return Way{
@@ -192,6 +196,10 @@ func (p Pot) restore() (Way, bool) {
 		Title: fmt.Sprintf("Add %s g of %s", mass.At(max(p.Finest, quantity.Gram/10)), use.Name), Until: untilTrace,
 	}, true
 }
+
+// noticed is the part of the oils below which more oil makes no difference: a
+// tenth of a point of superfat (common practice, no source).
+const noticed = 0.001
 
 // restoring is the oil that is added: liquid, so that it needs no melting, and
 // one that the recipe has most of.
