@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"strings"
+	"time"
 
 	"bench/internal/batch"
 	"bench/internal/quantity"
@@ -161,6 +162,9 @@ func (p Plan) allowsTick(id string, now timer.Moment) error {
 			return fmt.Errorf("%s: %w", t.Title, err)
 		}
 	}
+	if id == meetID(st.Batter) {
+		return stale(t, st, now)
+	}
 	if id == combineID(st.Batter) {
 		if err := p.unreadFor(st.Batter); err != nil {
 			return fmt.Errorf("%s: %w", t.Title, err)
@@ -169,6 +173,23 @@ func (p Plan) allowsTick(id string, now timer.Moment) error {
 	if st.Kind == Unmould {
 		if err := p.tooEarly(now); err != nil {
 			return fmt.Errorf("%s: %w", t.Title, err)
+		}
+	}
+	return nil
+}
+
+// warmFor is how long a temperature holds for the gate: a litre of lye solution
+// loses some degrees in that time (common practice, no source).
+const warmFor = 30 * time.Minute
+
+// stale says that a temperature of the gate was read too long ago to count.
+func stale(meet Task, gate Stage, now timer.Moment) error {
+	for _, t := range gate.Tasks {
+		if t.Do != Temperature || !t.Done || t.Skipped != "" {
+			continue
+		}
+		if old, _ := now.Since(t.At); old > warmFor {
+			return fmt.Errorf("%s: it was read %s ago; read both again (up, and type)", meet.Title, timer.Words(old))
 		}
 	}
 	return nil

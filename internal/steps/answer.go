@@ -82,9 +82,13 @@ func weightAnswer(t Task, a Answer) (batch.Fact, error) {
 	if err != nil {
 		return nil, err
 	}
-	f.Mass = m
-	if t.Do == Portion {
+	switch net, untared := t.Net(m); {
+	case t.Do == Portion:
 		f.Mass = t.SoFar - t.Mass - m
+	case untared && a.How == batch.Typed:
+		f.Mass = net
+	default:
+		f.Mass = m
 	}
 	return f, nil
 }
@@ -97,9 +101,6 @@ func (p Plan) Doubt(f batch.Fact) string {
 		t, _, ok := p.Task(f.Task)
 		if !ok || f.How != batch.Typed {
 			return ""
-		}
-		if t.Do == Weigh && t.Tare > 0 && abs(f.Mass-t.Untared()) <= max(t.Tolerance, t.Reads) {
-			return fmt.Sprintf("typed %s, which is the reading with the vessel; without it that is %s", f.Mass.At(t.Reads), t.Remaining().At(t.Reads))
 		}
 		return doubtful(f.Mass, t.Remaining(), spread(t, t.Remaining()), t.Reads, f.More)
 	case batch.Grossed:

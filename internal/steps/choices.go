@@ -238,13 +238,13 @@ func Warmed(f batch.Fact, text string) (batch.Fact, error) {
 func (p Plan) verdicts(by string) []Choice {
 	open := p.Open()
 	free := Choice{
-		Title: "Release: they may be sold", Why: "No warning is open.",
+		Title: "Release the bars", Why: "No warning is open. Whether they may be sold is for the rules of the place.",
 		Fact: batch.Released{Task: decideID, By: by, Bars: p.Bars(), Open: open},
 	}
 	if len(open) > 0 {
 		free.Title = fmt.Sprintf("Release all the same: %s open", quantity.Count(len(open), "warning is", "warnings are"))
 		free.Why = strings.Join(open, ". ") + "."
-		free.Ask = "why they may be sold all the same"
+		free.Ask = "why they are released all the same"
 	}
 	return []Choice{free, {
 		Title: "Hold: they stay here", Why: p.anew(),

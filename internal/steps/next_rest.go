@@ -17,8 +17,9 @@ func timed(k Kind) bool { return k == GelStage || k == Unmould || k == CureStage
 func (p Plan) nextTimed(st Stage, now timer.Moment) (id string, ok, on bool) {
 	switch st.Kind {
 	case GelStage:
+		hours := p.planner.gelHours()
 		for i, t := range st.Tasks {
-			if t.Open && i < len(gelHours()) && p.fresh(fmt.Sprintf("%s%d", gelTimer, gelHours()[i]), now) {
+			if t.Open && i < len(hours) && p.fresh(fmt.Sprintf("%s%d", gelTimer, hours[i]), now) {
 				return t.ID, true, false
 			}
 		}

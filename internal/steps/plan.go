@@ -247,6 +247,16 @@ func (t Task) Untared() quantity.Mass {
 	return t.Tare + t.SoFar + t.Remaining()
 }
 
+// Net gives what went in when m is what the scale reads at the target with the
+// vessel and all that is in it; false when m is no such reading.
+func (t Task) Net(m quantity.Mass) (net quantity.Mass, untared bool) {
+	near := max(t.Tolerance, t.Reads)
+	if t.Do != Weigh || t.Tare == 0 || abs(m-t.Untared()) > near || abs(m-t.Remaining()) <= near {
+		return 0, false
+	}
+	return m - t.Tare - t.SoFar, true
+}
+
 // Numeric says that the task is answered with a number.
 func (t Task) Numeric() bool {
 	switch t.Do {

@@ -19,7 +19,7 @@ func (p *planner) gate(k pot, after []string) Stage {
 	}
 	lye := p.temperature(lyeTemperatureID(name), fmt.Sprintf("How warm is the %s lye solution?", name), k.recipe.MixAt)
 	oils := p.temperature(name+"/oil temperature", fmt.Sprintf("How warm are the %s oils?", name), k.recipe.MixAt)
-	if lye.Done && !p.fresh(k, after) && !p.ticked(name+"/meet") {
+	if lye.Done && !p.fresh(k, after) && !p.ticked(meetID(name)) {
 		lye.Done = false
 	}
 	if !p.ticked(combineID(name)) {
@@ -35,7 +35,7 @@ func (p *planner) gate(k pot, after []string) Stage {
 		s.ReadBack = fmt.Sprintf("mix %s", mix)
 		s.Tasks[1].Hint = p.mixHint(k, mix)
 	}
-	meet := p.tick(name+"/meet", title, s.Tasks[1].Hint)
+	meet := p.tick(meetID(name), title, s.Tasks[1].Hint)
 	meet.Shows = shows
 	if p.c.PlanVersion >= readsBack {
 		meet.Do = Confirm
@@ -43,6 +43,8 @@ func (p *planner) gate(k pot, after []string) Stage {
 	s.Tasks = append(s.Tasks, meet)
 	return s
 }
+
+func meetID(batter string) string { return batter + "/meet" }
 
 // hotBy is how much hotter than wanted a mix is too hot (common practice, no
 // source).

@@ -75,8 +75,35 @@ func unmouldID(loaf int) string { return ofLoaf("unmould", loaf) }
 
 func gelID(hours int) string { return fmt.Sprintf("gel/%d h", hours) }
 
-// gelHours are when a look at the gel is due (common practice, no source).
-func gelHours() []int { return []int{1, 3} }
+// gelHours are when a look at the gel is due: after one hour and three, and an
+// hour after each look that found it overheating (common practice, no source).
+func (p *planner) gelHours() []int {
+	hours := []int{1}
+	for h := 2; h <= lastGelLook; h++ {
+		if h == 3 || p.overheated(h-1) {
+			hours = append(hours, h)
+		}
+	}
+	return hours
+}
+
+// lastGelLook is the hour after which no look at the gel is asked for.
+const lastGelLook = 12
+
+func (p *planner) overheated(hour int) bool {
+	look, ok := batch.Last[batch.GelLooked](p.s, gelID(hour))
+	return ok && look.Fact.Look == batch.Rising
+}
+
+// pockets says what to look for in loaves that overheated, or "".
+func (p *planner) pockets() string {
+	for _, h := range p.gelHours() {
+		if p.overheated(h) {
+			return fmt.Sprintf("It overheated (look after %d h): search for wet or crumbly lye pockets, and do not touch them bare. ", h)
+		}
+	}
+	return ""
+}
 
 func (p *planner) gelLooks() Stage {
 	s := Stage{
@@ -86,7 +113,7 @@ func (p *planner) gelLooks() Stage {
 	if p.c.Recipe.Gel == recipe.GelPrevented {
 		s.Why = "Gel is not wanted here: a dark middle means that it has begun, and wants cooling."
 	}
-	for _, h := range gelHours() {
+	for _, h := range p.gelHours() {
 		t := doneBy[batch.GelLooked](p, p.do(Choose, gelID(h), fmt.Sprintf("Look at the gel after %d h", h),
 			"Dark to the edge? Cracks? Rising? Each has its remedy beside it. Type a temperature first if one was taken."))
 		w, _ := p.s.Timer(fmt.Sprintf("%s%d", gelTimer, h))
@@ -115,7 +142,7 @@ func (p *planner) cutStage() Stage {
 		Why: "As soon as the loaf cuts clean and before it turns brittle. The cure counts from here.",
 	}
 	planned := p.c.BarsPerLoaf()
-	hint := fmt.Sprintf("Planned %s of %s, %s off each end; end pieces are not bars. Too soft to cut clean: s, look again in 12 h.",
+	hint := p.pockets() + fmt.Sprintf("Planned %s of %s, %s off each end; end pieces are not bars. Too soft to cut clean: s, look again in 12 h.",
 		bars(planned), p.c.Loaf().Bar, p.c.Loaf().Near)
 	s.Tasks = make([]Task, 0, p.c.Loaves+3)
 	s.Tasks = append(s.Tasks, p.tick("cut/side", "Lay the loaf on its side, marked end to the stop",
@@ -241,6 +268,20 @@ func (p *planner) markedTask(mark, title string) Task {
 	return t
 }
 
+// curedBar is what a cured bar is expected to weigh: what the marked bars weighed
+// last, or zero, which is not known.
+func (p *planner) curedBar() quantity.Mass {
+	marks := curing.Of(p.s).Marks
+	if len(marks) == 0 {
+		return 0
+	}
+	sum := quantity.Mass(0)
+	for _, m := range marks {
+		sum += max(0, m.Last().Mass)
+	}
+	return sum / quantity.Mass(len(marks))
+}
+
 func (p *planner) testStage() Stage {
 	s := Stage{
 		ID: "release test", Kind: ReleaseTest, Title: "release test",
@@ -252,6 +293,7 @@ func (p *planner) testStage() Stage {
 	look := doneBy[batch.Tested](p, p.do(Choose, lookTest, "Look: no white pockets, beads, orange spots or cracks",
 		"Cut one bar through the middle."))
 	weight := p.barsTask(weightTest, 0, "Weigh the cured bars")
+	weight.Target = p.curedBar()
 	weight.Hint = "As many as you can: the label's weight rests on them. Space when that is all."
 	s.Tasks = []Task{alkali, look, weight}
 	return s

@@ -66,7 +66,7 @@ func (p *planner) gelTimers(poured timer.Moment) []timer.Timer {
 		return nil
 	}
 	var list []timer.Timer
-	for _, h := range gelHours() {
+	for _, h := range p.gelHours() {
 		if _, looked := batch.Last[batch.GelLooked](p.s, gelID(h)); looked {
 			continue
 		}

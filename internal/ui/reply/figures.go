@@ -85,6 +85,9 @@ func Parts(t steps.Task) string {
 func Expected(t steps.Task) (string, bool) {
 	switch t.Do {
 	case steps.Bars:
+		if t.Target == 0 {
+			return "", true
+		}
 		return "about " + t.Target.At(t.Reads) + " g a bar is expected", true
 	case steps.WeighIn:
 		if t.Counted > 0 {

@@ -36,14 +36,27 @@ func To(code string, p steps.Plan, t steps.Task, a steps.Answer, doubt *intent.D
 	case doubt != nil && doubt.Fact == f:
 		return intent.Keep{Code: code, Fact: f}, nil, ""
 	}
-	words := p.Doubt(asTyped(f, a))
+	words := doubtOf(p, t, f, a)
 	if words == "" {
 		return intent.Keep{Code: code, Fact: f}, doubt, ""
 	}
-	if m, err := quantity.ParseNumberMass(a.Text, quantity.Gram); t.Do == steps.Portion && err == nil {
-		words = "reads " + m.At(t.Reads) + "; stop at " + t.StopAt.At(t.Reads)
-	}
 	return nil, &intent.Doubted{Fact: f, Words: words}, ""
+}
+
+// doubtOf says why an answer looks like a slip, in terms of what was typed, or "".
+func doubtOf(p steps.Plan, t steps.Task, f batch.Fact, a steps.Answer) string {
+	words := p.Doubt(asTyped(f, a))
+	m, err := quantity.ParseNumberMass(a.Text, quantity.Gram)
+	if err != nil {
+		return words
+	}
+	if net, untared := t.Net(m); untared && a.How == batch.Typed {
+		return m.At(t.Reads) + " is the reading with the vessel: without it " + net.At(t.Reads) + ", which is what will be kept"
+	}
+	if t.Do == steps.Portion && words != "" {
+		return "reads " + m.At(t.Reads) + "; stop at " + t.StopAt.At(t.Reads)
+	}
+	return words
 }
 
 // AfterPour says that what is answered follows the pour: a doubt about it is
