@@ -77,8 +77,10 @@ func huesOf(c Colours, g Ground) hues {
 		return hues{accent: 63, off: 130, quiet: 243}
 	case c == Sixteen && g == Light:
 		return hues{accent: 4, off: 1, quiet: own}
-	case c == Sixteen:
+	case c == Sixteen && g == Dark:
 		return hues{accent: 6, off: 3, quiet: own}
+	case c == Sixteen: // Bright blue and red are the two that both grounds leave readable.
+		return hues{accent: 12, off: 1, quiet: own}
 	}
 	return hues{own, own, own}
 }
