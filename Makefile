@@ -24,3 +24,9 @@ faults:
 .PHONY: races
 races:
 	BENCH_RACES=50 go test ./cmd/bench -run '^TestStartsTogether$$' -count=1 -timeout=0 -v
+
+# Press KEYS random keys in a real terminal at a real store.
+KEYS ?= 10000
+.PHONY: keys
+keys:
+	BENCH_KEYS=$(KEYS) go test ./cmd/bench -run '^TestRandomKeys$$' -count=1 -timeout=0 -v
