@@ -107,7 +107,8 @@ func (c *Console) Settled() {
 // Restored checks that the terminal is as it was: its settings, and every mode
 // that was switched is switched back, as often and last. The modes are those of
 // the alternate screen, the cursor, marked pastes and wrapping (DEC private
-// modes 1049, 25, 2004 and 7), and of a frame (2026).
+// modes 1049, 25, 2004 and 7), of the order of text (ECMA-48, BDSM), and of a
+// frame (2026).
 func (c *Console) Restored() {
 	c.tb.Helper()
 	c.Settled()
@@ -117,6 +118,7 @@ func (c *Console) Restored() {
 		{"\x1b[?25l", "\x1b[?25h"},
 		{"\x1b[?2004h", "\x1b[?2004l"},
 		{"\x1b[?7l", "\x1b[?7h"},
+		{"\x1b[8l", "\x1b[8h"},
 	} {
 		on, off := strings.Count(written, pair[0]), strings.Count(written, pair[1])
 		if on == 0 || on != off || strings.LastIndex(written, pair[0]) > strings.LastIndex(written, pair[1]) {

@@ -4,7 +4,6 @@ import (
 	"math"
 	"strconv"
 	"strings"
-	"unicode/utf8"
 )
 
 // Marks around a frame (DEC private mode 2026) make a terminal show it whole.
@@ -17,6 +16,7 @@ const (
 // frame. It does no input or output.
 type screen struct {
 	marks bool // The terminal may be sent frame marks.
+	wary  bool // The terminal may show as wide what is narrow elsewhere.
 	rows  []row
 	width int
 	stale bool // What the terminal shows is not known.
@@ -76,12 +76,16 @@ func (s *screen) renderRow(y int, line string) {
 	s.rows[y], s.spare = row{line, now}, old
 
 	at := -1 // The cursor's column, -1 if it is in another row.
+	spoilt := 0
 	for x := range now {
-		if same(old, now, x) || now[x].text == "" {
+		if same(old, now, x) && x >= spoilt || now[x].text == "" {
 			continue // The second half of a wide grapheme comes with the first.
 		}
 		s.moveTo(y, x, at, now)
 		at = s.write(y, x, now)
+		if s.unsure(now[x].text) {
+			spoilt = at + spill
+		}
 	}
 	if len(old) <= len(now) {
 		return
@@ -90,6 +94,10 @@ func (s *screen) renderRow(y int, line string) {
 	s.setPenFor(cell{text: " "}) // Erased cells take the background in force.
 	s.out = append(s.out, "\x1b[K"...)
 }
+
+// spill is how many columns a grapheme may take beside those that it should: two
+// runes of two columns each that should be one.
+const spill = 2
 
 // same reports whether column x looks the same in both rows; past its end a row
 // is blank.
@@ -108,15 +116,10 @@ func (s *screen) write(y, x int, cells []cell) (next int) {
 	for next < len(cells) && cells[next].text == "" {
 		next++
 	}
-	if joined(cells[x].text) {
-		s.place(y, next) // Terminals disagree about the width of joined runes.
+	if s.unsure(cells[x].text) {
+		s.place(y, next)
 	}
 	return next
-}
-
-func joined(text string) bool {
-	_, n := utf8.DecodeRuneInString(text)
-	return n < len(text)
 }
 
 // moveTo takes the cursor to a place from column at of the row, or from another
@@ -147,7 +150,7 @@ func (s *screen) moveTo(y, x, at int, cells []cell) {
 func (s *screen) bytes(cells []cell) (n int) {
 	for _, c := range cells {
 		ready := c.style == s.pen || c.blank() && !s.inked
-		if !ready || joined(c.text) {
+		if !ready || s.unsure(c.text) {
 			return math.MaxInt
 		}
 		n += len(c.text)

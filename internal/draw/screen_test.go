@@ -2,6 +2,7 @@ package draw
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 	"testing"
 	"unicode"
@@ -177,10 +178,10 @@ func TestRenderWritesLittle(t *testing.T) {
 		"ink of three parts":        {"ab", "ab\x1b[38;2;9;44;7m   ", ""},
 		"erased with ink":           {"abc", "\x1b[31mx", "\x1b[1H\x1b[31mx\x1b[K\x1b[m"},
 		"style alone":               {"ab", "a\x1b[7mb\x1b[m", "\x1b[1;2H\x1b[7mb\x1b[m"},
-		"wide for two narrow":       {"ab", "海", "\x1b[1H海"},
+		"wide for two narrow":       {"ab", "海", "\x1b[1H海\x1b[1;3H"},
 		"after joined runes":        {"....", "👩\u200d🚀ab", "\x1b[1H👩\u200d🚀\x1b[1;3Hab"},
 		"erased after joined runes": {"....", "❤\ufe0f", "\x1b[1H❤\ufe0f\x1b[1;3H\x1b[K"},
-		"cut in a wide one":         {"", "123456789012345678海", "\x1b[1H123456789012345678海"},
+		"cut in a wide one":         {"", "123456789012345678海", "\x1b[1H123456789012345678海\x1b[1;21H"},
 		"cut before half of one":    {"", "1234567890123456789海", "\x1b[1H1234567890123456789"},
 		"style to style":            {"ab", "\x1b[1ma\x1b[0m\x1b[7mb\x1b[0m", "\x1b[1H\x1b[1ma\x1b[0;7mb\x1b[m"},
 		"nothing":                   {"a\nb", "a\nb\n", ""},
@@ -195,6 +196,72 @@ func TestRenderWritesLittle(t *testing.T) {
 			}
 		})
 	}
+}
+
+// On a terminal to which every rune takes one column, and on one to which all
+// that is not ASCII takes two, every ASCII character stands where it belongs all
+// the same, however frames follow each other.
+func TestRenderWhereWidthsDiffer(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		wide := rapid.Bool().Draw(t, "wide")
+		s := &screen{wary: wide}
+		s.resize(30, 1)
+		shown := make([]string, 100)
+		for range rapid.IntRange(1, 4).Draw(t, "frames") {
+			var frame strings.Builder
+			for range rapid.IntRange(1, 6).Draw(t, "pieces") {
+				frame.WriteString(rapid.SampledFrom([]string{"oil", "312.0", " ", "海", "·", "e\u0301", "👩\u200d🚀", "✂", "│", "שמן"}).Draw(t, "piece"))
+			}
+			written := string(s.render(frame.String()))
+			shows(shown, written, wide)
+			for x, c := range appendCells(nil, frame.String(), 30) {
+				if len(c.text) == 1 && c.text != " " && shown[x] != c.text {
+					t.Fatalf("column %d of %q shows %q\nwritten %q", x+1, frame.String(), shown[x], written)
+				}
+			}
+		}
+	})
+}
+
+// shows puts on a row what was written to it, by rules of width of its own.
+func shows(row []string, written string, wide bool) {
+	x := 0
+	for r := ' '; written != ""; {
+		sequence, _, n, _ := ansi.DecodeSequence(written, 0, nil)
+		if !strings.HasPrefix(sequence, "\x1b") {
+			r, n = utf8.DecodeRuneInString(written)
+		}
+		written = written[n:]
+		number := 1 // What CUF goes by.
+		if v, err := strconv.Atoi(strings.Trim(sequence, "\x1b[C")); err == nil {
+			number = v
+		}
+		switch last := sequence[len(sequence)-1]; {
+		case !strings.HasPrefix(sequence, "\x1b"):
+			row[x] = string(r)
+			if x++; wide && r > 0x7f {
+				row[x] = ""
+				x++
+			}
+		case last == 'H':
+			x = cup(sequence)
+		case last == 'C':
+			x += number
+		case last == 'K':
+			clear(row[x:])
+		case last == 'J':
+			clear(row)
+		}
+	}
+}
+
+// cup gives the column of a cursor position, from zero.
+func cup(sequence string) int {
+	_, column, found := strings.Cut(strings.TrimSuffix(sequence, "H"), ";")
+	if v, err := strconv.Atoi(column); found && err == nil {
+		return v - 1
+	}
+	return 0
 }
 
 func TestRenderWithoutMarks(t *testing.T) {

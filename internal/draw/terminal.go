@@ -22,12 +22,14 @@ import (
 var ErrNotTerminal = errors.New("not a terminal")
 
 // Modes (DEC private) while the screen is ours: alternate screen, no cursor,
-// marked pastes, and no wrapping, so that no text can make the screen scroll.
+// marked pastes, and no wrapping, so that no text can make the screen scroll; and
+// text shown in the order it is sent in (BDSM, ECMA-48, 7.2.1), so that a name
+// which runs from right to left turns no figures round.
 // Mouse reports (1002, 1006) would be switched on and off here.
 const (
-	enterModes = "\x1b[?1049h\x1b[?25l\x1b[?2004h\x1b[?7l"
+	enterModes = "\x1b[?1049h\x1b[?25l\x1b[?2004h\x1b[?7l\x1b[8l"
 	// The screen is cleared for terminals that have no alternate one.
-	leaveModes = "\x1b[m\x1b[H\x1b[2J\x1b[?7h\x1b[?2004l\x1b[?25h\x1b[?1049l"
+	leaveModes = "\x1b[m\x1b[H\x1b[2J\x1b[8h\x1b[?7h\x1b[?2004l\x1b[?25h\x1b[?1049l"
 )
 
 // Options tell what to draw on; zero fields mean those of the process.
@@ -87,6 +89,7 @@ func find(opt Options) (*Terminal, error) {
 		}
 	}
 	t := &Terminal{in: opt.In, out: opt.Out, notices: noticesFor(opt.Getenv)}
+	t.screen.wary = waryOf(opt.Getenv)
 	switch opt.Getenv("TERM") {
 	case "linux", "dumb": // These may print what they do not know.
 	default:
