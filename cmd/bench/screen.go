@@ -29,7 +29,7 @@ func (a *app) screen(s seat) error {
 		Home:     s.home,
 		Practice: s.practice,
 		Manner:   func() recipe.Manner { return a.manner(s.home) },
-		Outside:  ui.Outside{Bell: draw.Bell, Notify: func(what, of string) tea.Cmd { return draw.Notice(what + " (" + of + ")") }},
+		Outside:  ui.Outside{Bell: draw.Bell, Mouse: draw.Mouse, Notify: func(what, of string) tea.Cmd { return draw.Notice(what + " (" + of + ")") }},
 	})
 	_, err := draw.Run(relay{model}, draw.Options{In: a.in, Out: a.terminal, Getenv: a.getenv})
 	if word := s.ledger.Remark(); word != "" {

@@ -97,6 +97,9 @@ func (d *driver) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	case bellMsg:
 		d.failing(d.terminal.ring())
 		return d, nil
+	case mouseMsg:
+		d.failing(d.terminal.watchMouse())
+		return d, nil
 	case noticeMsg:
 		d.failing(d.terminal.notice(msg.text))
 		return d, nil

@@ -25,7 +25,6 @@ var ErrNotTerminal = errors.New("not a terminal")
 // marked pastes, and no wrapping, so that no text can make the screen scroll; and
 // text shown in the order it is sent in (BDSM, ECMA-48, 7.2.1), so that a name
 // which runs from right to left turns no figures round.
-// Mouse reports (1002, 1006) would be switched on and off here.
 const (
 	enterModes = "\x1b[?1049h\x1b[?25l\x1b[?2004h\x1b[?7l\x1b[8l"
 	// The screen is cleared for terminals that have no alternate one.
@@ -64,6 +63,7 @@ type Terminal struct {
 	inWas  *term.State // Before raw mode.
 	outWas *term.State
 	screen screen
+	mouse  bool      // mouse says that clicks are reported while the terminal is ours.
 	rang   time.Time // rang is when the bell was rung last.
 }
 
@@ -162,7 +162,11 @@ func (t *Terminal) Acquire() error {
 		return fmt.Errorf("switching the terminal to control sequences: %w", err)
 	}
 	t.screen.resize(measure(t.out))
-	if _, err := t.out.WriteString(enterModes); err != nil {
+	enter := enterModes
+	if t.mouse {
+		enter += mouseOn
+	}
+	if _, err := t.out.WriteString(enter); err != nil {
 		return fmt.Errorf("taking the terminal: %w", err)
 	}
 	return nil
@@ -182,6 +186,9 @@ func (t *Terminal) release() error {
 	}
 	t.held = false
 	leave := leaveModes
+	if t.mouse {
+		leave = mouseOff + leave
+	}
 	if t.screen.marks {
 		leave = frameEnd + leave // A write may have failed within a frame.
 	}

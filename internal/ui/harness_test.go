@@ -43,6 +43,7 @@ type person struct {
 	left     bool // left says that the program has ended.
 	bells    int  // bells is how often the bell rang.
 	notices  []string
+	mice     int // mice is how often clicks were asked for.
 	manner   recipe.Manner
 }
 
@@ -60,6 +61,7 @@ func (p *person) comesIn() *person {
 		Manner: func() recipe.Manner { return p.manner },
 		Outside: Outside{
 			Bell:   func() tea.Msg { p.bells++; return nil },
+			Mouse:  func() tea.Msg { p.mice++; return nil },
 			Notify: func(what, of string) tea.Cmd { p.notices = append(p.notices, what+" ("+of+")"); return nil },
 		},
 	})

@@ -42,6 +42,7 @@ type Deps struct {
 type Outside struct {
 	Bell   func() tea.Msg
 	Notify func(what, of string) tea.Cmd
+	Mouse  func() tea.Msg // Mouse has clicks reported.
 }
 
 // reading is the work of the store that no leave needs to wait for.
@@ -114,6 +115,8 @@ func (m Model) handle(msg tea.Msg) (Model, tea.Cmd) {
 		m.width, m.height = msg.Width, msg.Height
 	case tea.KeyMsg:
 		return m.keyed(msg)
+	case tea.MouseMsg:
+		return m.clicked(msg)
 	case tickMsg:
 		m.ticks = m.ticks.fired(msg)
 	case loadedMsg:
@@ -123,6 +126,9 @@ func (m Model) handle(msg tea.Msg) (Model, tea.Cmd) {
 	case recipesMsg:
 		m.home = m.home.Offered(msg.recipes)
 		m.manner, m.settled = msg.manner, true
+		if m.manner.Mouse == recipe.On && m.deps.Outside.Mouse != nil {
+			return m, m.deps.Outside.Mouse
+		}
 	case startedMsg:
 		return m.started(msg)
 	case openedMsg:
