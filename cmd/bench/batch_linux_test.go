@@ -125,7 +125,7 @@ func (m *maker) leavesAndReturns(later time.Duration) *maker {
 	m.Sees("▶ Lighthouse at dusk 260302A", start(line))
 	m.Send(enter)
 	m.Sees("Where you were", at.Format("15:04")+" "+start(line), "(20 min ago)",
-		"▶ "+start(next.Title)+" "+asked(next)+" g", "Look at what stands on the scale.")
+		"▶ "+start(next.Title)+" "+asked(next)+" g", "enter goes on: so it is")
 	return m.goesOn(code)
 }
 

@@ -191,7 +191,7 @@ func (m *maker) dries(cut time.Time) {
 	for week, g := range []string{"83.7", "81.2", "79.9", "79.2", "78.8"} {
 		at := cut.Add(time.Duration(week+1) * (7*24 + 1) * time.Hour)
 		due := dueAt(m.t, m.home, at)
-		if !console.Holds(due, "due weigh bar 1") || !console.Holds(due, "cure of 23 bars over: test and release") {
+		if !console.Holds(due, "due later weigh bar 1") || !console.Holds(due, "cure of 23 bars over: test and release") {
 			m.t.Errorf("week %d: bench due says\n%s", week+1, due)
 		}
 		code := m.code
@@ -320,7 +320,8 @@ func (m *maker) complains(at time.Time) {
 	m.rests()
 	m.Send(enter)
 	m.Sees("Where you were")
-	m.Send(enter)
+	m.rests()
+	m.Send(neutral + enter)
 	m.rests()
 	m.Send("c")
 	m.Sees("Complaint", "Skin reaction", "Where bars went", "Hold what is left")

@@ -122,7 +122,8 @@ func (m *maker) reopens(code string) *maker {
 // goesOn confirms where the batch was.
 func (m *maker) goesOn(code string) *maker {
 	m.t.Helper()
-	m.Send(enter)
+	m.rests()
+	m.Send(neutral + enter) // The enter that opened the batch is not taken for a word about the scale.
 	m.Wait("way on", func() bool { return !console.Holds(m.Screen(), "Where you were") })
 	m.rests()
 	return m.knows(code)
