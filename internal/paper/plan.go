@@ -121,6 +121,8 @@ func (p *page) task(t steps.Task) {
 		p.linef("     [ ] %s", t.Title)
 	case t.Scale == "":
 		p.linef("     [ ] %-44s %12s g", t.Title, t.Target.At(t.Reads))
+	case t.Vessel == "":
+		p.linef("     [ ] %-44s %12s g   %s", t.Title, t.Target.At(t.Reads), t.Scale)
 	default:
 		p.linef("     [ ] %-44s %12s g   %s, %s", t.Title, t.Target.At(t.Reads), t.Vessel, t.Scale)
 	}

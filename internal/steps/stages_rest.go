@@ -2,6 +2,7 @@ package steps
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 
 	"bench/internal/batch"
@@ -145,8 +146,12 @@ func (p *planner) cutStage() Stage {
 	hint := p.pockets() + fmt.Sprintf("Planned %s of %s, %s off each end; end pieces are not bars. Too soft to cut clean: s, look again in 12 h.",
 		bars(planned), p.c.Loaf().Bar, p.c.Loaf().Near)
 	s.Tasks = make([]Task, 0, p.c.Loaves+3)
-	s.Tasks = append(s.Tasks, p.tick("cut/side", "Lay the loaf on its side, marked end to the stop",
-		gloves+"Turned round, every seam between embeds lies in a bar."))
+	side := p.tick("cut/side", "Lay the loaf on its side", gloves)
+	if p.hasEmbeds() {
+		side.Title += ", marked end to the stop"
+		side.Hint = gloves + "Turned round, every seam between embeds lies in a bar."
+	}
+	s.Tasks = append(s.Tasks, side)
 	for loaf := range p.c.Loaves {
 		t := doneBy[batch.BarsCut](p, p.do(Count, curing.CutTask(loaf+1), fmt.Sprintf("Cut loaf %d and count the bars", loaf+1), hint))
 		t.Count = planned
@@ -159,6 +164,10 @@ func (p *planner) cutStage() Stage {
 		p.aside("cut/ends", batch.EndPiece, "Weigh the end pieces and offcuts together", "For a sample, or to be made anew. 0 is none; space is some, not weighed."),
 		p.aside("cut/retained", batch.RetainedBar, "Keep one bar back, marked with the batch code", "For later questions; not for sale. Its weight, or space; 0 is none."))
 	return s
+}
+
+func (p *planner) hasEmbeds() bool {
+	return slices.ContainsFunc(p.c.Recipe.Layers, func(l recipe.Layer) bool { return len(l.Embeds) > 0 })
 }
 
 // aside is a second output: weighed, or only said to be there, or none.

@@ -221,12 +221,17 @@ func (m Model) pressed(p keys.Press) (Model, tea.Cmd) {
 		m.choose, act = m.choose.Update(p)
 	case intent.PageRack:
 		m.rack, act = m.rack.Update(p)
-	case intent.PageAid, intent.PageKeys, intent.PageFace:
+	case intent.PageAid, intent.PageKeys, intent.PageFace: // These are anyKeyLeaves.
 		if !p.Held {
 			act = intent.Back{}
 		}
 	}
 	return m.perform(act, p.At)
+}
+
+// anyKeyLeaves says that a page promises to go back at any key.
+func anyKeyLeaves(p intent.Page) bool {
+	return p == intent.PageAid || p == intent.PageKeys || p == intent.PageFace
 }
 
 // everywhere answers the keys that mean the same on every screen. A window too
@@ -243,7 +248,7 @@ func (m Model) everywhere(p keys.Press) (intent.Action, bool) {
 		return intent.Overlay{Page: intent.PageAid}, true
 	case m.page == intent.PageAid:
 		return nil, false
-	case !text && keys.Matches(p, keys.Quit):
+	case !text && !anyKeyLeaves(m.page) && keys.Matches(p, keys.Quit):
 		return m.leave(), true
 	case m.small():
 		return nil, true

@@ -99,7 +99,10 @@ func (b Screen) helpRest(t steps.Task) []key.Binding {
 	case steps.Count:
 		list = []key.Binding{keys.Says(keys.Tick, "as planned"), keys.Says(keys.Figures, "bars"), keys.InWords}
 	case steps.Bars:
-		list = []key.Binding{keys.Says(keys.Figures, "a bar"), keys.Says(keys.InWords, "several"), keys.Says(keys.Tick, "that is all")}
+		list = []key.Binding{keys.Says(keys.Figures, "a bar"), keys.Says(keys.InWords, "several")}
+		if t.Counted > 0 {
+			list = append(list, keys.Says(keys.Tick, "that is all"))
+		}
 	case steps.Aside:
 		list = []key.Binding{keys.Says(keys.Figures, "what it weighs"), keys.Says(keys.Tick, "not weighed")}
 	case steps.WeighIn, steps.Measure:
