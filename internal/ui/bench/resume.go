@@ -17,7 +17,7 @@ func (b Screen) resume(p keys.Press) (Screen, intent.Action) {
 		b.Typed = withFigure(b.Typed, r)
 		return b, nil
 	}
-	switch _, _, any := b.Current(p.At); {
+	switch _, _, more := b.Current(p.At); {
 	case b.Unsaved != nil:
 		return b.updateUnsaved(p)
 	case keys.Matches(p, keys.Erase) && b.Typed != "":
@@ -30,7 +30,7 @@ func (b Screen) resume(p keys.Press) (Screen, intent.Action) {
 		b.reopened = false
 	case keys.Matches(p, keys.Note, keys.Correct, keys.WeighPot, keys.Face, keys.Switch, keys.Back):
 		return b.move(p)
-	case !any && !p.Held: // Nothing is next, so nothing waits for a word.
+	case !more && !p.Held: // Nothing is next, so nothing waits for a word.
 		b.reopened = false
 		return b.Update(p)
 	case !p.Held:
