@@ -64,7 +64,7 @@ func (c *companion) enter(s *session) error {
 	if _, err := s.await("way into the batch", holds(restated)); err != nil {
 		return err
 	}
-	s.rest(settled)
+	s.rest(looked) // The same key again, for something that has just come up.
 	if err := s.send(enter); err != nil {
 		return err
 	}
