@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"slices"
+	"strings"
 
 	"bench/internal/batch"
 	"bench/internal/calc"
@@ -22,15 +23,20 @@ type WayOn struct {
 type Outcome struct {
 	Superfat  calc.Superfat // Superfat is of the batter that was off.
 	Rise      quantity.Length
-	Scent     float64 // Scent is the most of it in any fresh layer, in percent.
-	Strength  float64 // Strength is the lye concentration, in percent.
-	Dissolves float64 // Dissolves is the most that Strength can be at 20 °C, in percent.
+	Scent     float64  // Scent is the most of it in any fresh layer, in percent.
+	Strength  float64  // Strength is the lye concentration, in percent.
+	Dissolves float64  // Dissolves is the most that Strength can be at 20 °C, in percent.
+	Asks      []string // Asks are the weighings that it adds to those still to come.
 }
 
 // String says what a way comes to.
 func (o Outcome) String() string {
-	return fmt.Sprintf("superfat %.1f %% (%.1f to %.1f), height %+.1f mm, scent %.2f %%, lye %.1f %%",
+	said := fmt.Sprintf("superfat %.1f %% (%.1f to %.1f), height %+.1f mm, scent %.2f %%, lye %.1f %%",
 		o.Superfat.Percent, o.Superfat.Low, o.Superfat.High, float64(o.Rise/(quantity.Millimetre/10))/10, o.Scent, o.Strength)
+	if len(o.Asks) > 0 {
+		said += "; then " + strings.Join(o.Asks, "; ")
+	}
+	return said
 }
 
 // lowerBy is how far below the stated superfat an outcome may lie, in percent:
@@ -91,7 +97,7 @@ func fits(before, after Plan) bool {
 
 func outcome(before, after Plan, batter string) Outcome {
 	top := len(after.Layers) - 1
-	o := Outcome{Dissolves: 100 * calc.MaxLyeConcentration, Rise: after.Layers[top].Surface - before.Layers[top].Surface}
+	o := Outcome{Dissolves: 100 * calc.MaxLyeConcentration, Rise: after.Layers[top].Surface - before.Layers[top].Surface, Asks: asks(before, after)}
 	for _, b := range after.Batters {
 		if b.Name == batter {
 			o.Superfat, o.Strength = b.Superfat, 100*b.Concentration
@@ -107,6 +113,20 @@ func outcome(before, after Plan, batter string) Outcome {
 		}
 	}
 	return o
+}
+
+// asks names what is to be weighed after a decision and was not before it: what
+// was weighed already and is topped up or taken out again.
+func asks(before, after Plan) []string {
+	var list []string
+	for _, st := range after.Stages {
+		for _, t := range st.Tasks {
+			if was, _, known := before.Task(t.ID); t.Do == Weigh && !t.Done && (!known || was.Done) {
+				list = append(list, fmt.Sprintf("%s %s g", t.Title, t.Remaining().At(t.Reads)))
+			}
+		}
+	}
+	return list
 }
 
 // weight says what kind of weight was off.

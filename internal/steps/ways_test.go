@@ -185,6 +185,31 @@ func TestInProportion(t *testing.T) {
 	}
 }
 
+// TestAWaySaysWhatItAsks: fresh hydroxide into a lye solution that is made is no
+// small thing, and stands beside the way before it is taken.
+func TestAWaySaysWhatItAsks(t *testing.T) {
+	b, _ := at(t, "sea/olive")
+	if err := b.say("sea/olive", steps.Answer{How: batch.Typed, Text: "604.1"}); err != nil {
+		t.Fatal(err)
+	}
+	was := b.plan()
+	way := b.decide(t, "sea/olive", batch.InProportion)
+	if len(way.Outcome.Asks) == 0 || !strings.Contains(strings.Join(way.Outcome.Asks, "; "), "sodium hydroxide") {
+		t.Errorf("asks %q", way.Outcome.Asks)
+	}
+	anew := 0
+	for _, st := range b.plan().Stages {
+		for _, task := range st.Tasks {
+			if old, _, ok := was.Task(task.ID); task.Do == steps.Weigh && !task.Done && (!ok || old.Done) {
+				anew++
+			}
+		}
+	}
+	if anew != len(way.Outcome.Asks) {
+		t.Errorf("%d weighings are asked anew, and it said %q", anew, way.Outcome.Asks)
+	}
+}
+
 // TestOfferedWaysKeepTheSuperfat: whatever is off by whatever, no way that is
 // offered gives less than the stated superfat, each gives what it promised
 // when the rest is weighed as asked, and each leads to a traced batter.

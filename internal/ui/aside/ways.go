@@ -178,6 +178,9 @@ func (s Ways) column(t ink.Theme, way steps.WayOn, w, rows int, here bool) []str
 		figureLine(t, "scent", fmt.Sprintf("%.2f %%", o.Scent)),
 		"",
 	)
+	if len(o.Asks) > 0 {
+		lines = append(lines, ink.Hang("   then", ink.Clean(strings.Join(o.Asks, "; ")), w-1)...)
+	}
 	for _, l := range ink.Wrap(way.Until, w-4) {
 		lines = append(lines, "   "+t.Quiet.Render(l))
 	}
