@@ -28,12 +28,12 @@ var morning = time.Date(2026, time.November, 25, 9, 0, 0, 0, time.UTC)
 type talker struct {
 	t     testing.TB
 	store *memory
-	clock time.Time
 	in    *io.PipeWriter
 	alarm chan time.Time
 	stop  chan struct{}
 
 	mu       sync.Mutex
+	clock    time.Time // clock is read by the talk right after a prompt, too.
 	out      strings.Builder
 	from     int // from is where what was heard last begins.
 	fail     error
@@ -68,6 +68,8 @@ func talks(t testing.TB, s *memory, change ...func(*Deps)) *talker {
 }
 
 func (k *talker) moment() timer.Moment {
+	k.mu.Lock()
+	defer k.mu.Unlock()
 	return timer.Moment{Wall: k.clock, Boot: "boot-1", SinceBoot: k.clock.Sub(morning) + time.Hour}
 }
 
@@ -107,7 +109,7 @@ func (k *talker) all() string {
 func (k *talker) says(lines ...string) *talker {
 	k.t.Helper()
 	for _, l := range lines {
-		k.clock = k.clock.Add(time.Second)
+		k.waits(time.Second)
 		k.from = len(k.all())
 		if _, err := io.WriteString(k.in, l+"\n"); err != nil {
 			k.t.Fatal(err)
@@ -152,6 +154,8 @@ func (k *talker) ends() error {
 }
 
 func (k *talker) waits(d time.Duration) *talker {
+	k.mu.Lock()
+	defer k.mu.Unlock()
 	k.clock = k.clock.Add(d)
 	return k
 }
