@@ -299,7 +299,7 @@ func (m *maker) releases(at time.Time) {
 	m.Sees("pH 9.7, passed", "Release the bars, or hold them")
 	m.waits(look)
 	m.Send(enter)
-	m.Sees("Release the bars", "No warning is open.")
+	m.Sees("No warning is open.", "enter take this answer")
 	m.rests()
 	m.Send(neutral + enter)
 	m.Sees("released", "Everything is done")
@@ -320,9 +320,7 @@ func (m *maker) complains(at time.Time) {
 	m.rests()
 	m.Send(enter)
 	m.Sees("Where you were")
-	m.rests()
-	m.Send(neutral + enter)
-	m.rests()
+	m.goesOn(code)
 	m.Send("c")
 	m.Sees("Complaint", "Skin reaction", "Where bars went", "Hold what is left")
 	m.rests()
@@ -331,6 +329,5 @@ func (m *maker) complains(at time.Time) {
 	m.rests()
 	m.Send("red hands after one wash / a neighbour" + enter)
 	m.Sees("skin reaction: red hands after one wash (a neighbour)")
-	m.code = code
 	m.quits()
 }

@@ -118,7 +118,7 @@ func TestEscapesInFacts(t *testing.T) {
 	screen.Sees("Where you were")
 	screen.rests()
 	screen.Send(neutral + enter)
-	screen.Sees("Gloves, goggles and long sleeves on", "u correct")
+	screen.Wait("way on", func() bool { return !console.Holds(screen.Screen(), "Where you were") })
 	screen.rests()
 	screen.Send("u")
 	screen.Sees("Record of batch 260302B")

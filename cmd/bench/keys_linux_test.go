@@ -129,7 +129,7 @@ func (m *maker) settles(before string) {
 			break
 		}
 	}
-	m.rests()
+	m.sleeps(rest)
 }
 
 // agreesWith holds the store to what it was seen to have, and every fact that is

@@ -130,10 +130,22 @@ func (m *maker) goesOn(code string) *maker {
 }
 
 // rests waits until a screen that has just come up takes answers.
-func (m *maker) rests() { m.waits(rest) }
+func (m *maker) rests() {
+	m.t.Helper()
+	m.waits(rest)
+}
 
-// waits lets time pass on the program's clock.
+// waits lets time pass on the program's clock. It must begin after the screen is
+// up that is waited for, and not merely after the keys that lead there.
 func (m *maker) waits(d time.Duration) {
+	m.t.Helper()
+	if m.Console != nil && !m.Arrived() {
+		m.t.Fatalf("nothing was waited for since the last keys:\n%s", m.Screen())
+	}
+	m.sleeps(d)
+}
+
+func (m *maker) sleeps(d time.Duration) {
 	time.Sleep(time.Duration(float64(d)/m.speed) + time.Millisecond)
 }
 

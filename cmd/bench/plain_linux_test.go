@@ -86,7 +86,7 @@ func TestPracticeLeavesNoTrace(t *testing.T) {
 		m.Sees("PRACTICE", "batch 260302A", "stage 1 of")
 		time.Sleep(rest + look)
 		m.Send(" ")
-		m.Sees("✓ 09:0", "PRACTICE")
+		m.Sees("set out 1/17", "PRACTICE")
 		return m
 	}
 	m = practises("--practice")

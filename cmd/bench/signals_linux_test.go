@@ -38,6 +38,7 @@ func TestStoppedAndContinued(t *testing.T) {
 	pid := childOf(t, m.PID())
 	m.ends(pid, syscall.SIGTSTP, "T")
 	m.Spoil()
+	m.Wait("empty screen", m.blank)
 	m.Send("\n") // The shell brings it to the foreground.
 	m.Sees("batch 260302A", "typed", "21")
 	m.rests()

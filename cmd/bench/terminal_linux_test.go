@@ -214,6 +214,8 @@ func (m *maker) pressesBlind(keys string) {
 	m.rests()
 }
 
+func (m *maker) blank() bool { return strings.TrimSpace(m.Screen()) == "" }
+
 // TestSpoiltScreen holds a window that reports a change of size, and has the
 // same size again by the time it is asked, to being drawn anew: what it showed
 // is gone all the same.
@@ -221,7 +223,7 @@ func TestSpoiltScreen(t *testing.T) {
 	t.Parallel()
 	m := sits(t, t.TempDir(), dawn).begins("260302A")
 	m.Spoil()
-	m.Wait("empty screen", func() bool { return strings.TrimSpace(m.Screen()) == "" })
+	m.Wait("empty screen", m.blank)
 	m.Signal(syscall.SIGWINCH)
 	m.Sees("Lighthouse at dusk 3 loaves batch 260302A stage 1 of 35", "space done")
 	m.seesTask(m.plan.Stages[0].Tasks[0])

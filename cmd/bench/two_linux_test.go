@@ -56,7 +56,7 @@ func TestReadsAlong(t *testing.T) {
 		next, _ := first.next()
 		second.seesTask(next) // It follows by itself.
 		second.Send([]string{" ", "n", "u"}[n])
-		second.Sees("Reading along: process")
+		second.Wait("word that it reads along", func() bool { return console.Holds(second.Screen(), "Reading along: process") })
 		first.agrees()
 	}
 	first.Send("q")

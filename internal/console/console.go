@@ -32,6 +32,8 @@ type Console struct {
 	modes  *term.State // modes are the terminal's settings before the program began.
 	ended  chan struct{}
 	drains int
+	// asked is the screen at the last keys; nil once something of their effect was seen.
+	asked *string
 
 	mu      sync.Mutex
 	screen  *vt.Emulator
@@ -119,6 +121,8 @@ func (c *Console) PID() int { return c.cmd.Process.Pid }
 // Send types keys, all in one write.
 func (c *Console) Send(keys string) {
 	c.tb.Helper()
+	asked := c.Screen()
+	c.asked = &asked
 	if _, err := c.master.WriteString(keys); err != nil {
 		c.tb.Fatal(err)
 	}
@@ -127,6 +131,7 @@ func (c *Console) Send(keys string) {
 // Resize changes the size of the window.
 func (c *Console) Resize(columns, rows int) {
 	c.tb.Helper()
+	c.asked = nil
 	c.mu.Lock()
 	defer c.mu.Unlock()
 	c.screen.Resize(columns, rows)

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"reflect"
 	"regexp"
+	"slices"
 	"strings"
 	"time"
 
@@ -35,19 +36,22 @@ var marks = regexp.MustCompile(`\x1b_drained \d+\x1b\\`)
 func (c *Console) Written() string { return marks.ReplaceAllString(c.written(), "") }
 
 // Sees waits for texts to be on the screen together, each on one line, blanks
-// aside.
+// aside. After keys at least one of them must be new: what has stood there all
+// along does not tell that the keys arrived.
 func (c *Console) Sees(texts ...string) {
 	c.tb.Helper()
-	c.Wait(fmt.Sprintf("%q on the screen", texts), func() bool {
-		shown := c.Screen()
-		for _, text := range texts {
-			if !Holds(shown, text) {
-				return false
-			}
-		}
-		return true
-	})
+	if c.asked != nil && holdsAll(*c.asked, texts) {
+		c.tb.Fatalf("%q stood on the screen before the keys, so nothing is waited for:\n%s", texts, *c.asked)
+	}
+	c.Wait(fmt.Sprintf("%q on the screen", texts), func() bool { return holdsAll(c.Screen(), texts) })
 }
+
+func holdsAll(screen string, texts []string) bool {
+	return !slices.ContainsFunc(texts, func(text string) bool { return !Holds(screen, text) })
+}
+
+// Arrived says whether the effect of the last keys was waited for.
+func (c *Console) Arrived() bool { return c.asked == nil }
 
 // SeesNot demands that texts are not on the screen now.
 func (c *Console) SeesNot(texts ...string) {
@@ -80,6 +84,7 @@ func (c *Console) Wait(what string, holds func() bool) {
 		changed := c.changed
 		c.mu.Unlock()
 		if holds() {
+			c.asked = nil
 			return
 		}
 		if time.Now().After(deadline) {
