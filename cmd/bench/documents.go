@@ -8,9 +8,9 @@ import (
 	"path/filepath"
 	"slices"
 
+	"bench/internal/front"
 	"bench/internal/recipe"
 	"bench/internal/recipe/read"
-	"bench/internal/ui/intent"
 	"bench/recipes"
 )
 
@@ -124,8 +124,8 @@ func readDocument(path string) ([]byte, error) {
 }
 
 // item offers a recipe to the screen.
-func (d document) item(w recipe.Workshop) intent.RecipeItem {
-	item := intent.RecipeItem{
+func (d document) item(w recipe.Workshop) front.RecipeItem {
+	item := front.RecipeItem{
 		Name: d.recipe.Name, About: d.recipe.About, File: d.file, Loaves: d.recipe.Loaves, BuiltIn: d.builtIn,
 		Resolve: func(loaves int) (recipe.Control, []string) {
 			c, problems := recipe.Resolve(d.recipe, d.text, w, loaves)

@@ -8,11 +8,11 @@ import (
 	"time"
 
 	"bench/internal/batch"
+	"bench/internal/front"
 	"bench/internal/journal"
 	"bench/internal/recipe"
 	"bench/internal/steps"
 	"bench/internal/timer"
-	"bench/internal/ui/intent"
 )
 
 // ledger is the store as the screen sees it: batches of facts, not records.
@@ -40,7 +40,7 @@ func newLedger(store *journal.Store, home string) *ledger {
 
 // Batches gives the batches that are not closed, the newest first. One that
 // cannot be read whole is listed as far as it is sound, and named in the error.
-func (l *ledger) Batches() ([]intent.BatchItem, error) {
+func (l *ledger) Batches() ([]front.BatchItem, error) {
 	heads, err := l.store.UnderWay()
 	if err != nil {
 		return nil, err
@@ -60,22 +60,22 @@ const shelf = 20
 
 // Closed gives the batches that are closed and have all those words, the newest
 // first, and no more than a shelf has room for.
-func (l *ledger) Closed(words string) (intent.Past, error) {
+func (l *ledger) Closed(words string) (front.Past, error) {
 	heads, err := ended(l.store, words, shelf+1)
 	if err != nil {
-		return intent.Past{}, err
+		return front.Past{}, err
 	}
 	items, err := l.items(heads[:min(shelf, len(heads))])
-	return intent.Past{Batches: items, Words: words, More: len(heads) > shelf}, err
+	return front.Past{Batches: items, Words: words, More: len(heads) > shelf}, err
 }
 
-func (l *ledger) items(heads []journal.Head) (items []intent.BatchItem, err error) {
+func (l *ledger) items(heads []journal.Head) (items []front.BatchItem, err error) {
 	var errs []error
 	for _, h := range heads {
 		state, err := l.state(h.Batch)
 		errs = append(errs, err)
 		if state.Begun() && state.Closed() == h.Ended {
-			items = append(items, intent.BatchItem{Code: h.Batch, State: state, HeldBy: l.heldBy(h.Batch), Left: l.left(h.Batch)})
+			items = append(items, front.BatchItem{Code: h.Batch, State: state, HeldBy: l.heldBy(h.Batch), Left: l.left(h.Batch)})
 		}
 	}
 	return items, errors.Join(errs...)

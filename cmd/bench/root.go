@@ -47,7 +47,7 @@ func newRoot(std streams) *cobra.Command {
 		SilenceErrors: true,
 		SilenceUsage:  true,
 	}
-	var how front
+	var how wish
 	root.RunE = func(*cobra.Command, []string) error { return a.sit(how) }
 	root.Flags().BoolVar(&how.plain, "plain", false, "line by line, prompt and answer: for screen readers, simple terminals and scripts")
 	root.Flags().BoolVar(&how.practice, "practice", false, "a batch that leaves no trace, with a clock that can run sixty times as fast")

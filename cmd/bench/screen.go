@@ -11,11 +11,11 @@ import (
 
 	"bench/internal/cells"
 	"bench/internal/draw"
+	"bench/internal/front"
 	"bench/internal/quiet"
 	"bench/internal/recipe"
 	"bench/internal/ui"
 	"bench/internal/ui/ink"
-	"bench/internal/ui/intent"
 )
 
 // screen runs the full-screen companion.
@@ -24,7 +24,7 @@ func (a *app) screen(s seat) error {
 		Theme:    a.theme(),
 		Location: time.Local,
 		Now:      s.now,
-		Recipes:  func() []intent.RecipeItem { return recipeItems(s.home) },
+		Recipes:  func() []front.RecipeItem { return recipeItems(s.home) },
 		Store:    s.ledger,
 		Home:     s.home,
 		Practice: s.practice,
@@ -99,11 +99,11 @@ func (a *app) manner(home string) recipe.Manner {
 }
 
 // recipeItems reads the workshop and the recipes anew.
-func recipeItems(home string) []intent.RecipeItem {
+func recipeItems(home string) []front.RecipeItem {
 	w, problems := workshop(home)
-	var items []intent.RecipeItem
+	var items []front.RecipeItem
 	if words := errorsOnly(problems); len(words) > 0 {
-		items = append(items, intent.RecipeItem{Name: "your workshop", File: workshopFile, Problems: words})
+		items = append(items, front.RecipeItem{Name: "your workshop", File: workshopFile, Problems: words})
 	}
 	for _, d := range allRecipes(home, w) {
 		items = append(items, d.item(w))

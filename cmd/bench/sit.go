@@ -10,17 +10,17 @@ import (
 	"time"
 
 	"bench/internal/batch"
+	"bench/internal/front"
 	"bench/internal/journal"
 	"bench/internal/paper"
 	"bench/internal/plain"
 	"bench/internal/timer"
 	"bench/internal/ui/ink"
-	"bench/internal/ui/intent"
 	"bench/internal/why"
 )
 
-// front says how bench was asked to sit down at the bench.
-type front struct{ plain, practice bool }
+// wish says how bench was asked to sit down at the bench.
+type wish struct{ plain, practice bool }
 
 // seat is what a front stands on.
 type seat struct {
@@ -28,11 +28,11 @@ type seat struct {
 	now      nowFunc
 	speed    func() float64
 	ledger   *ledger
-	practice intent.Practice
+	practice front.Practice
 }
 
 // sit opens the store and runs the front that fits the terminal.
-func (a *app) sit(how front) error {
+func (a *app) sit(how wish) error {
 	s := seat{speed: func() float64 { return a.speed }}
 	var err error
 	if s.now, err = a.now(); err != nil {
@@ -75,7 +75,7 @@ func (a *app) saysIfSlow(what string) (done func()) {
 
 // sitDown runs the screen where there is one, and else what can be read line by
 // line: a talk if it was asked for or the terminal can do no more, or a list.
-func (a *app) sitDown(how front, s seat) error {
+func (a *app) sitDown(how wish, s seat) error {
 	terminal := isTerminal(a.in) && isTerminal(a.terminal)
 	switch {
 	case how.plain || terminal && a.getenv("TERM") == "dumb":
@@ -96,7 +96,7 @@ func (a *app) practise(s *seat) (folder string, end func() error, err error) {
 	if folder, err = os.MkdirTemp("", "bench-practice-"); err != nil {
 		return "", nil, fmt.Errorf("no folder for the practice: %w", err)
 	}
-	s.now, s.practice = func() timer.Moment { return clock.now().Fixed() }, intent.Practice{Speed: clock.pace, Turn: clock.turn}
+	s.now, s.practice = func() timer.Moment { return clock.now().Fixed() }, front.Practice{Speed: clock.pace, Turn: clock.turn}
 	s.speed = func() float64 { return float64(clock.pace()) }
 	return folder, func() error {
 		if err := os.RemoveAll(folder); err != nil {
@@ -126,7 +126,7 @@ func (a *app) plainDeps(s seat) plain.Deps {
 		In: a.in, Width: width, Out: a.raw, Echo: !isTerminal(a.in),
 		Location: time.Local, Now: s.now,
 		Wait:    func(d time.Duration) <-chan time.Time { return time.After(time.Duration(float64(d) / s.speed())) },
-		Recipes: func() []intent.RecipeItem { return recipeItems(s.home) },
+		Recipes: func() []front.RecipeItem { return recipeItems(s.home) },
 		Store:   s.ledger,
 		Texts: plain.Texts{
 			Plan:   paper.PlanText,

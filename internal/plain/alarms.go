@@ -5,9 +5,9 @@ import (
 	"time"
 
 	"bench/internal/batch"
+	"bench/internal/reply"
 	"bench/internal/timer"
 	"bench/internal/ui/alarm"
-	"bench/internal/ui/intent"
 )
 
 // tellAlarms says once what has fallen due, before the next prompt. What was put
@@ -41,7 +41,7 @@ func (s *session) foremost() (alarm.Watched, bool) {
 
 func (s *session) seen(string) {
 	if t, ok := s.foremost(); ok {
-		s.keep(intent.Keep{Code: t.Code, Fact: batch.TimerSeen{Timer: t.ID}})
+		s.keep(reply.Keep{Code: t.Code, Fact: batch.TimerSeen{Timer: t.ID}})
 	}
 }
 
@@ -60,5 +60,5 @@ func (s *session) later(minutes string) {
 		}
 		d = time.Duration(n) * time.Minute
 	}
-	s.keep(intent.Keep{Code: t.Code, Fact: batch.TimerPutOff{Timer: t.ID, For: d}})
+	s.keep(reply.Keep{Code: t.Code, Fact: batch.TimerPutOff{Timer: t.ID, For: d}})
 }

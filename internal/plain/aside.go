@@ -6,11 +6,10 @@ import (
 	"strconv"
 	"strings"
 
+	"bench/internal/phrase"
 	"bench/internal/quantity"
+	"bench/internal/reply"
 	"bench/internal/steps"
-	"bench/internal/ui/ink"
-	"bench/internal/ui/intent"
-	"bench/internal/ui/reply"
 )
 
 func (s *session) note(text string) {
@@ -30,9 +29,9 @@ func (s *session) leaveOut(why string) {
 func (s *session) end(why string) { s.asked(why)(reply.End(s.code, s.plan)) }
 
 // asked answers a question with what was said together with the word.
-func (s *session) asked(said string) func(intent.Action, string) {
-	return func(act intent.Action, word string) {
-		if q, ok := act.(intent.Question); ok {
+func (s *session) asked(said string) func(reply.Act, string) {
+	return func(act reply.Act, word string) {
+		if q, ok := act.(reply.Question); ok {
 			act = s.question(q, said)
 		}
 		s.perform(act, word)
@@ -115,7 +114,7 @@ func (s *session) correct(number string) {
 func (s *session) newValue(seq int) {
 	entry := s.state.Entries[seq-1]
 	s.sayf("Entry %d: %s", seq, reply.ValuePrompt(s.plan, s.state, entry))
-	var doubt *intent.Doubted
+	var doubt *reply.Doubted
 	for {
 		value, ok := s.ask("new value, or nothing to go back")
 		if !ok || value == "" {
@@ -151,7 +150,7 @@ func (s *session) ways(string) {
 		u := s.plan.Unread[0]
 		s.warn(u.Words)
 		if text, _ := s.ask("type read to record that it was read, or nothing to go back"); text == "read" {
-			s.keep(intent.Keep{Code: s.code, Fact: u.Fact})
+			s.keep(reply.Keep{Code: s.code, Fact: u.Fact})
 		}
 	default:
 		s.decide(s.plan.Deviations)
@@ -185,10 +184,10 @@ func (s *session) decide(list []steps.Deviation) {
 	}
 	if n, ok := s.pick("way", titles); ok {
 		if err := s.plan.Allows(ways[n].Fact, s.now()); err != nil {
-			s.warn(ink.Sentence(err))
+			s.warn(phrase.Sentence(err))
 			return
 		}
-		s.keep(intent.Keep{Code: s.code, Fact: ways[n].Fact})
+		s.keep(reply.Keep{Code: s.code, Fact: ways[n].Fact})
 	}
 }
 
@@ -215,15 +214,15 @@ func (s *session) weighPot(string) {
 	}
 	m, err := quantity.ParseNumberMass(text, quantity.Gram)
 	if err != nil {
-		s.warn(ink.Sentence(err))
+		s.warn(phrase.Sentence(err))
 		return
 	}
 	found, err := s.plan.PotCheck(vessels[n].Vessel, m)
 	if err != nil {
-		s.warn(ink.Sentence(err))
+		s.warn(phrase.Sentence(err))
 		return
 	}
-	s.keep(intent.Keep{Code: s.code, Fact: found.Fact})
+	s.keep(reply.Keep{Code: s.code, Fact: found.Fact})
 }
 
 // why says why the stage at hand comes now, or the reason of every figure.

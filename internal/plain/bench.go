@@ -5,10 +5,11 @@ import (
 	"strings"
 
 	"bench/internal/batch"
+	"bench/internal/front"
+	"bench/internal/phrase"
+	"bench/internal/quantity"
+	"bench/internal/reply"
 	"bench/internal/steps"
-	"bench/internal/ui/ink"
-	"bench/internal/ui/intent"
-	"bench/internal/ui/reply"
 )
 
 // bench asks for the task at hand. The answer belongs to the task that was in the
@@ -126,14 +127,14 @@ func (s *session) reply(t steps.Task, a steps.Answer) {
 }
 
 // perform does what a reply asks for, or says why nothing was kept.
-func (s *session) perform(act intent.Action, word string) {
+func (s *session) perform(act reply.Act, word string) {
 	if word != "" {
 		s.warn(word)
 	}
 	switch act := act.(type) {
-	case intent.Keep:
+	case reply.Keep:
 		s.keep(act)
-	case intent.Question:
+	case reply.Question:
 		s.perform(s.question(act, ""), "")
 	default: // Replies ask for no more than that.
 	}
@@ -141,7 +142,7 @@ func (s *session) perform(act intent.Action, word string) {
 
 // question asks for a line of text until it will do; said is one that was said
 // already.
-func (s *session) question(q intent.Question, said string) intent.Action {
+func (s *session) question(q reply.Question, said string) reply.Act {
 	if said == "" {
 		s.say(q.Title)
 		s.say(q.Hint)
@@ -166,14 +167,14 @@ func (s *session) question(q intent.Question, said string) intent.Action {
 
 // keep has a fact kept, and says so once it is. One that was not saved is offered
 // again, with the moment at which it was said.
-func (s *session) keep(k intent.Keep) {
+func (s *session) keep(k reply.Keep) {
 	if k.At.IsZero() {
 		k.At = s.now()
 	}
 	entry, err := s.append(k)
 	for err != nil {
 		s.warn("NOT SAVED: " + s.plan.Say(batch.Entry{Fact: k.Fact, At: k.At}, s.state))
-		s.say(ink.Sentence(err))
+		s.say(phrase.Sentence(err))
 		text, ok := s.ask("again saves it again, drop lets it go: it will not be in the record")
 		switch {
 		case !ok || text == "drop":
@@ -191,7 +192,7 @@ func (s *session) keep(k intent.Keep) {
 
 // append keeps a fact. A batch that is not on the bench is taken hold of for as
 // long as that takes.
-func (s *session) append(k intent.Keep) (batch.Entry, error) {
+func (s *session) append(k reply.Keep) (batch.Entry, error) {
 	if k.Code == s.code {
 		return s.Store.Append(k.Code, k.Fact, k.At)
 	}
@@ -211,7 +212,7 @@ func (s *session) kept(code string, e batch.Entry) {
 		for i, b := range s.batches {
 			if b.Code == code {
 				b.State = b.State.Apply(e)
-				s.batches[i] = intent.Planned(b.BatchItem)
+				s.batches[i] = front.Planned(b.BatchItem)
 				s.say("Kept, " + code + ": " + s.stamped(e, s.batches[i].Plan, b.State))
 			}
 		}
@@ -235,7 +236,7 @@ func (s *session) kept(code string, e batch.Entry) {
 		s.say("Read back, " + stage.Title + ": " + stage.ReadBack)
 	}
 	if n := s.plan.Undecided(); n > 0 && !s.plan.Closed {
-		s.warn(ink.Count(n, "weight or warning waits", "weights and warnings wait") + " for a word: ways shows how to go on.")
+		s.warn(quantity.Count(n, "weight or warning waits", "weights and warnings wait") + " for a word: ways shows how to go on.")
 	}
 }
 

@@ -12,11 +12,11 @@ import (
 	"time"
 
 	"bench/internal/batch"
+	"bench/internal/front"
 	"bench/internal/recipe"
 	"bench/internal/recipe/read"
 	"bench/internal/steps"
 	"bench/internal/timer"
-	"bench/internal/ui/intent"
 	"bench/recipes"
 )
 
@@ -51,7 +51,7 @@ func talks(t testing.TB, s *memory, change ...func(*Deps)) *talker {
 	d := Deps{
 		In: in, Out: k, Echo: true, Location: time.UTC, Now: k.moment, Stop: k.stop,
 		Wait:    func(time.Duration) <-chan time.Time { return k.alarm },
-		Recipes: func() []intent.RecipeItem { return builtin(t) }, Store: s,
+		Recipes: func() []front.RecipeItem { return builtin(t) }, Store: s,
 		Texts: Texts{
 			Plan:   func(p steps.Plan) string { return "the plan of " + p.Recipe },
 			Record: func(code string, _ batch.State) string { return "the record of " + code },
@@ -197,21 +197,21 @@ func newMemory() *memory {
 	return &memory{entries: map[string][]batch.Entry{}, held: map[string]bool{}, heldBy: map[string]string{}}
 }
 
-func (s *memory) listed(closed bool) (items []intent.BatchItem, err error) {
+func (s *memory) listed(closed bool) (items []front.BatchItem, err error) {
 	for _, c := range s.codes {
 		if state := batch.Fold(s.entries[c]); state.Closed() == closed {
-			items = append(items, intent.BatchItem{Code: c, State: state, HeldBy: s.heldBy[c]})
+			items = append(items, front.BatchItem{Code: c, State: state, HeldBy: s.heldBy[c]})
 		}
 	}
 	return items, nil
 }
 
-func (s *memory) Batches() ([]intent.BatchItem, error) { return s.listed(false) }
-func (s *memory) Empty() bool                          { return len(s.codes) == 0 }
+func (s *memory) Batches() ([]front.BatchItem, error) { return s.listed(false) }
+func (s *memory) Empty() bool                         { return len(s.codes) == 0 }
 
-func (s *memory) Closed(string) (intent.Past, error) {
+func (s *memory) Closed(string) (front.Past, error) {
 	list, err := s.listed(true)
-	return intent.Past{Batches: list}, err
+	return front.Past{Batches: list}, err
 }
 
 // Remark has something to say whenever a write has failed.
@@ -266,7 +266,7 @@ func (s *memory) Release(c string) error {
 }
 
 // builtin gives two of the built-in recipes.
-func builtin(t testing.TB) []intent.RecipeItem {
+func builtin(t testing.TB) []front.RecipeItem {
 	t.Helper()
 	data := func(name string) []byte {
 		text, err := fs.ReadFile(recipes.FS(), name)
@@ -276,13 +276,13 @@ func builtin(t testing.TB) []intent.RecipeItem {
 		return text
 	}
 	w, _, _ := read.Workshop(recipes.WorkshopFile, data(recipes.WorkshopFile))
-	var items []intent.RecipeItem
+	var items []front.RecipeItem
 	for _, file := range []string{"lighthouse-at-dusk.yaml", "tide-lines.yaml"} {
 		r, _, problems := read.Recipe(file, data(file))
 		if read.Failed(problems) {
 			t.Fatal(problems)
 		}
-		items = append(items, intent.RecipeItem{
+		items = append(items, front.RecipeItem{
 			Name: r.Name, About: r.About, File: file, Loaves: r.Loaves, BuiltIn: true,
 			Resolve: func(loaves int) (recipe.Control, []string) {
 				c, problems := recipe.Resolve(r, string(data(file)), w, loaves)

@@ -5,10 +5,11 @@ import (
 	"strconv"
 
 	"bench/internal/batch"
+	"bench/internal/front"
+	"bench/internal/phrase"
+	"bench/internal/quantity"
+	"bench/internal/reply"
 	"bench/internal/steps"
-	"bench/internal/ui/ink"
-	"bench/internal/ui/intent"
-	"bench/internal/ui/reply"
 )
 
 // goHome reads and lists the batches under way and the recipes.
@@ -16,7 +17,7 @@ func (s *session) goHome() {
 	batches, err := s.Store.Batches()
 	s.batches = nil
 	for _, b := range batches {
-		s.batches = append(s.batches, intent.Planned(b))
+		s.batches = append(s.batches, front.Planned(b))
 	}
 	s.recipes = s.Recipes()
 	s.say("")
@@ -40,7 +41,7 @@ func (s *session) goHome() {
 }
 
 // whereAt says who else has a batch, or what is next in it and what was last.
-func (s *session) whereAt(b intent.UnderWay) string {
+func (s *session) whereAt(b front.UnderWay) string {
 	where := reply.WhereAt(b, s.now())
 	switch {
 	case b.HeldBy != "":
@@ -56,19 +57,19 @@ func (s *session) whereAt(b intent.UnderWay) string {
 
 // stamped is a fact with its time.
 func (s *session) stamped(e batch.Entry, p steps.Plan, state batch.State) string {
-	return ink.Stamp(e.At, s.now(), s.Location) + " " + p.Say(e, state)
+	return phrase.Stamp(e.At, s.now(), s.Location) + " " + p.Say(e, state)
 }
 
-func (s *session) listRecipe(n int, r intent.RecipeItem) {
+func (s *session) listRecipe(n int, r front.RecipeItem) {
 	if len(r.Problems) > 0 {
-		s.sayf("  %d  %s: cannot be started, %s to mend", n, r.Name, ink.Count(len(r.Problems), "problem", "problems"))
+		s.sayf("  %d  %s: cannot be started, %s to mend", n, r.Name, quantity.Count(len(r.Problems), "problem", "problems"))
 		return
 	}
 	whose := "your own"
 	if r.BuiltIn {
 		whose = "built in"
 	}
-	s.sayf("  %d  %s: %s, %s", n, r.Name, ink.Count(r.Loaves, "loaf", "loaves"), whose)
+	s.sayf("  %d  %s: %s, %s", n, r.Name, quantity.Count(r.Loaves, "loaf", "loaves"), whose)
 }
 
 // home asks what to open.
@@ -89,7 +90,7 @@ func (s *session) home() {
 }
 
 // open takes hold of a batch, or reads it along while somebody else has it.
-func (s *session) open(b intent.BatchItem) {
+func (s *session) open(b front.BatchItem) {
 	entries, err := s.Store.Open(b.Code, s.now())
 	if err == nil {
 		s.toBench(b.Code, entries)
@@ -114,7 +115,7 @@ func (s *session) toBench(code string, entries []batch.Entry) {
 // whereYouWere restates what was last done before going on.
 func (s *session) whereYouWere() {
 	s.say("")
-	s.sayf("Batch %s, %s, %s. Where you were:", s.code, s.plan.Recipe, ink.Count(s.plan.Loaves, "loaf", "loaves"))
+	s.sayf("Batch %s, %s, %s. Where you were:", s.code, s.plan.Recipe, quantity.Count(s.plan.Loaves, "loaf", "loaves"))
 	s.lastFacts(s.state, 2)
 	if !s.plan.Closed {
 		s.say("Look at what stands on the scale before you go on.")
@@ -129,7 +130,7 @@ func (s *session) lastFacts(state batch.State, most int) {
 }
 
 // setUp asks for the loaves and shows the worked plan before anything begins.
-func (s *session) setUp(r intent.RecipeItem) {
+func (s *session) setUp(r front.RecipeItem) {
 	if len(r.Problems) > 0 {
 		s.warn(r.Name + " cannot be started until its problems are mended:")
 		for _, p := range r.Problems {
@@ -148,7 +149,7 @@ func (s *session) setUp(r intent.RecipeItem) {
 		if len(problems) == 0 {
 			s.text(s.Texts.Plan(plan))
 		}
-		text, ok := s.ask(fmt.Sprintf("%s: start, another number of loaves, or nothing to go back", ink.Count(loaves, "loaf", "loaves")))
+		text, ok := s.ask(fmt.Sprintf("%s: start, another number of loaves, or nothing to go back", quantity.Count(loaves, "loaf", "loaves")))
 		n, err := strconv.Atoi(text)
 		switch {
 		case !ok:
@@ -217,7 +218,7 @@ func (s *session) other(string) {
 			return
 		}
 		if s.code != "" {
-			s.batches = append(s.board().Batches, intent.Planned(b))
+			s.batches = append(s.board().Batches, front.Planned(b))
 			s.letGo()
 		}
 		s.toBench(b.Code, entries)

@@ -11,7 +11,8 @@ import (
 
 	"bench/internal/recipe"
 	"bench/internal/timer"
-	"bench/internal/ui/ink"
+
+	"github.com/charmbracelet/x/ansi"
 )
 
 // maxLine is the most that a line may hold, in bytes: far more than any answer.
@@ -79,7 +80,7 @@ func printable(text string) string {
 func (s *session) say(text string) {
 	text = recipe.Clean(text)
 	if s.Width > 0 {
-		text = strings.Join(ink.Wrap(text, s.Width), "\n")
+		text = ansi.Wrap(text, s.Width, "")
 	}
 	s.out.print(text + "\n")
 }

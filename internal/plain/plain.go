@@ -12,11 +12,12 @@ import (
 	"time"
 
 	"bench/internal/batch"
+	"bench/internal/front"
 	"bench/internal/recipe"
+	"bench/internal/reply"
 	"bench/internal/steps"
 	"bench/internal/timer"
 	"bench/internal/ui/alarm"
-	"bench/internal/ui/intent"
 )
 
 // Deps are what the talk stands on.
@@ -31,10 +32,10 @@ type Deps struct {
 	Now      func() timer.Moment
 	Wait     func(time.Duration) <-chan time.Time // Wait tells when so much time of that clock is over.
 	Stop     <-chan struct{}                      // Stop is closed when a signal asks for the end.
-	Recipes  func() []intent.RecipeItem
-	Store    intent.Store
+	Recipes  func() []front.RecipeItem
+	Store    front.Store
 	Texts    Texts
-	Practice intent.Practice
+	Practice front.Practice
 }
 
 // Texts are the printouts, as bench prints them without a talk.
@@ -51,17 +52,17 @@ type session struct {
 	lines <-chan line
 	over  bool // over says that the input has ended, or that leaving was asked for.
 
-	batches []intent.UnderWay
-	recipes []intent.RecipeItem
+	batches []front.UnderWay
+	recipes []front.RecipeItem
 	told    map[string]bool // told are the alarms that were said.
 
 	code   string // code is the batch on the bench, or "".
 	state  batch.State
 	plan   steps.Plan
-	cursor string          // cursor is a task that the person went to; "" is what is next.
-	task   string          // task is what the prompt asks about; time alone does not change it.
-	shown  string          // shown is the task that was described last.
-	doubt  *intent.Doubted // doubt is a value that must be said a second time.
+	cursor string         // cursor is a task that the person went to; "" is what is next.
+	task   string         // task is what the prompt asks about; time alone does not change it.
+	shown  string         // shown is the task that was described last.
+	doubt  *reply.Doubted // doubt is a value that must be said a second time.
 }
 
 // Run talks until the input ends, a signal comes or leaving is asked for. A batch
@@ -124,20 +125,20 @@ func (s *session) letGo() {
 
 // board gathers what runs in all batches; that on the bench is the freshest.
 func (s *session) board() alarm.Board {
-	list := make([]intent.UnderWay, 0, len(s.batches)+1)
+	list := make([]front.UnderWay, 0, len(s.batches)+1)
 	for _, b := range s.batches {
 		if b.Code != s.code {
 			list = append(list, b)
 		}
 	}
 	if s.code != "" {
-		list = append(list, intent.UnderWay{BatchItem: intent.BatchItem{Code: s.code, State: s.state}, Plan: s.plan})
+		list = append(list, front.UnderWay{BatchItem: front.BatchItem{Code: s.code, State: s.state}, Plan: s.plan})
 	}
 	return alarm.Board{Batches: list, Bench: s.code, At: s.Location}
 }
 
 // resolve plans a recipe for so many loaves, or says in words what is wrong.
-func resolve(r intent.RecipeItem, loaves int) (recipe.Control, steps.Plan, []string) {
+func resolve(r front.RecipeItem, loaves int) (recipe.Control, steps.Plan, []string) {
 	c, problems := r.Resolve(loaves)
 	if len(problems) > 0 {
 		return recipe.Control{}, steps.Plan{}, problems

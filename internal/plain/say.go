@@ -4,10 +4,10 @@ import (
 	"fmt"
 	"strings"
 
+	"bench/internal/phrase"
+	"bench/internal/reply"
 	"bench/internal/steps"
 	"bench/internal/timer"
-	"bench/internal/ui/ink"
-	"bench/internal/ui/reply"
 )
 
 // describe says all that the screen shows of a task: how much, on which scale,
@@ -121,7 +121,7 @@ func (s *session) sayScale(t steps.Task) {
 // plain.
 func (s *session) sayHow(t steps.Task, stage steps.Stage) {
 	if expected, ok := reply.Expected(t); ok && expected != "" {
-		s.say(ink.Sentence(fmt.Errorf("%s", expected)))
+		s.say(phrase.Sentence(fmt.Errorf("%s", expected)))
 	}
 	if reply.AfterPour(t.Do) {
 		s.say(reply.InWordsHint(t.Do))
@@ -213,7 +213,7 @@ func (s *session) listTimers() {
 }
 
 func (s *session) timerWords(code string, t timer.Timer, now timer.Moment) string {
-	words := []string{t.Label + ", " + ink.Timing(t, now, s.Location), "since " + ink.Stamp(t.Start, now, s.Location)}
+	words := []string{t.Label + ", " + phrase.Timing(t, now, s.Location), "since " + phrase.Stamp(t.Start, now, s.Location)}
 	if code != s.code {
 		words[0] = code + ": " + words[0]
 	}

@@ -10,8 +10,8 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/quantity"
+	"bench/internal/reply"
 	"bench/internal/steps"
-	"bench/internal/ui/reply"
 )
 
 // does answers the task at hand as asked, and holds the fact to being the one that

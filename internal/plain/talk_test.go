@@ -10,8 +10,8 @@ import (
 	"unicode/utf8"
 
 	"bench/internal/batch"
+	"bench/internal/front"
 	"bench/internal/recipe"
-	"bench/internal/ui/intent"
 
 	"pgregory.net/rapid"
 )
@@ -107,7 +107,7 @@ func TestStops(t *testing.T) {
 func TestEveryPromptSaysPractice(t *testing.T) {
 	speed := 1
 	k := talks(t, newMemory(), func(d *Deps) {
-		d.Practice = intent.Practice{Speed: func() int { return speed }, Turn: func() { speed = 60 }}
+		d.Practice = front.Practice{Speed: func() int { return speed }, Turn: func() { speed = 60 }}
 	})
 	k.hears("This is practice: nothing of it is kept", "clock as usual").hearsNot("bench --practice")
 	k.starts().works("sea/olive").says("speed").hears("clock 60 times as fast").says("n", "wet spoon", "u", "", "w", "", "q")
@@ -124,7 +124,7 @@ func TestList(t *testing.T) {
 	var out strings.Builder
 	err := List(Deps{
 		In: strings.NewReader("1\nstart\n"), Out: &out, Location: time.UTC, Now: k.moment, Store: k.store,
-		Recipes: func() []intent.RecipeItem { return builtin(t) },
+		Recipes: func() []front.RecipeItem { return builtin(t) },
 	})
 	if err != nil || !strings.Contains(out.String(), "26K25A") || !strings.Contains(out.String(), "do embeds stay put?, in ") || strings.Contains(out.String(), "> ") {
 		t.Errorf("%v:\n%s", err, out.String())
@@ -144,7 +144,7 @@ func TestOnlyText(t *testing.T) {
 		name := rapid.SampledFrom(hostile).Draw(rt, "name")
 		k := talks(t, newMemory(), func(d *Deps) {
 			d.Width = rapid.SampledFrom([]int{0, 40, 79}).Draw(rt, "width")
-			d.Recipes = func() []intent.RecipeItem {
+			d.Recipes = func() []front.RecipeItem {
 				items := builtin(t)
 				inner := items[0].Resolve
 				items[0].Name, items[0].About = name, name
@@ -153,7 +153,7 @@ func TestOnlyText(t *testing.T) {
 					c.Recipe.Name = name
 					return c, problems
 				}
-				return append(items, intent.RecipeItem{Name: name, Problems: []string{name}})
+				return append(items, front.RecipeItem{Name: name, Problems: []string{name}})
 			}
 		})
 		if rapid.Bool().Draw(rt, "begun") {

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"strings"
 
-	"bench/internal/ui/reply"
+	"bench/internal/reply"
 )
 
 // word is something that can be said at a prompt: a word or its key.

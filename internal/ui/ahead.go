@@ -4,8 +4,8 @@ import (
 	"time"
 
 	"bench/internal/batch"
+	"bench/internal/reply"
 	"bench/internal/ui/bench"
-	"bench/internal/ui/intent"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -29,7 +29,7 @@ type slowMsg struct{}
 func (m Model) Still() bool { return m.still }
 
 // guess gives the entry that a fact will become, and what follows from it.
-func guess(b bench.Screen, k intent.Keep) ahead {
+func guess(b bench.Screen, k reply.Keep) ahead {
 	e := batch.Entry{Seq: len(b.State.Entries) + 1, At: k.At, Fact: k.Fact}
 	return ahead{e, b.After(e)}
 }
@@ -44,7 +44,7 @@ func (a ahead) outcome(b bench.Screen, e batch.Entry) bench.Outcome {
 
 // appendCmd keeps a fact of the batch on the bench. What follows from it is
 // worked out meanwhile, and the screen told if it takes long.
-func (m Model) appendCmd(k intent.Keep, a ahead) tea.Cmd {
+func (m Model) appendCmd(k reply.Keep, a ahead) tea.Cmd {
 	s := m.deps.Store
 	landed := make(chan struct{})
 	keep := func() tea.Msg {

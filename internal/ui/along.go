@@ -4,6 +4,7 @@ import (
 	"time"
 
 	"bench/internal/batch"
+	"bench/internal/reply"
 	"bench/internal/ui/bench"
 	"bench/internal/ui/ink"
 	"bench/internal/ui/intent"
@@ -107,11 +108,12 @@ func (m Model) takesOver(p keys.Press) bool {
 // writes says that an action leads to a fact of the batch on the bench.
 func (m Model) writes(act intent.Action) bool {
 	switch act := act.(type) {
-	case intent.Keep:
-		return act.Code == m.bench.Code
+	case intent.Reply:
+		keep, ok := act.Act.(reply.Keep)
+		return !ok || keep.Code == m.bench.Code
 	case intent.PutOff:
 		return act.Code == m.bench.Code
-	case intent.Question, intent.Correct, intent.Decide, intent.WeighPot:
+	case intent.Correct, intent.Decide, intent.WeighPot:
 		return true
 	case intent.Quit, intent.Back, intent.Overlay, intent.Prepare, intent.Start, intent.Open, intent.Follow,
 		intent.SwitchBatch, intent.Choose, intent.Rack, intent.Speed, intent.Word:

@@ -10,13 +10,13 @@ import (
 	"time"
 
 	"bench/internal/batch"
+	"bench/internal/front"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
+	"bench/internal/reply"
 	"bench/internal/steps"
 	"bench/internal/timer"
 	"bench/internal/ui/ink"
-	"bench/internal/ui/intent"
-	"bench/internal/ui/reply"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -57,7 +57,7 @@ func (p *person) comesIn() *person {
 	p.t.Helper()
 	p.m = New(Deps{
 		Theme: ink.NewTheme(ink.Bare, ink.Unknown), Location: time.UTC, Now: p.moment,
-		Recipes: func() []intent.RecipeItem { return builtin(p.t) }, Store: p.store, Home: "~/harbour",
+		Recipes: func() []front.RecipeItem { return builtin(p.t) }, Store: p.store, Home: "~/harbour",
 		Manner: func() recipe.Manner { return p.manner },
 		Outside: Outside{
 			Bell:   func() tea.Msg { p.bells++; return nil },

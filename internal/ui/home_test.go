@@ -4,7 +4,7 @@ import (
 	"strings"
 	"testing"
 
-	"bench/internal/ui/intent"
+	"bench/internal/front"
 )
 
 // TestCursorStaysOnTheBatch holds the cursor to the batch that one comes back
@@ -29,7 +29,7 @@ func TestMendedRecipe(t *testing.T) {
 	} {
 		broken.Problems = append(broken.Problems, broken.File+":"+text)
 	}
-	p.m.deps.Recipes = func() []intent.RecipeItem { return list }
+	p.m.deps.Recipes = func() []front.RecipeItem { return list }
 	p.press("esc").sees("× gull.yaml:12:9: the shares").press("down", "down").sees("5 problems to mend")
 	for _, text := range broken.Problems {
 		p.sees(strings.TrimPrefix(text, "/home/harbour/a rather long way down/recipes/"))

@@ -4,7 +4,9 @@ import (
 	"errors"
 
 	"bench/internal/batch"
+	"bench/internal/front"
 	"bench/internal/recipe"
+	"bench/internal/reply"
 	"bench/internal/timer"
 	"bench/internal/ui/bench"
 	"bench/internal/ui/ink"
@@ -16,19 +18,19 @@ import (
 type (
 	// loadedMsg brings the batches under way.
 	loadedMsg struct {
-		batches []intent.BatchItem
+		batches []front.BatchItem
 		fresh   bool // fresh says that no batch was ever begun.
 		err     error
 		remark  string
 	}
 	// closedMsg brings batches that are closed.
 	closedMsg struct {
-		past intent.Past
+		past front.Past
 		err  error
 	}
 	// recipesMsg brings the recipes, and how the screen is to behave.
 	recipesMsg struct {
-		recipes []intent.RecipeItem
+		recipes []front.RecipeItem
 		manner  recipe.Manner
 	}
 	// startedMsg brings the first entry of a new batch.
@@ -46,7 +48,7 @@ type (
 	}
 	// appendedMsg answers a proposed fact.
 	appendedMsg struct {
-		keep   intent.Keep
+		keep   reply.Keep
 		entry  batch.Entry
 		err    error
 		let    error // let says why the batch was not let go; the entry is kept all the same.
@@ -121,7 +123,7 @@ func (m Model) openCmd(a intent.Open, at timer.Moment) tea.Cmd {
 
 // appendElsewhereCmd keeps a fact of a batch that is not on the bench, which is
 // taken hold of for as long as that takes.
-func (m Model) appendElsewhereCmd(a intent.Keep) tea.Cmd {
+func (m Model) appendElsewhereCmd(a reply.Keep) tea.Cmd {
 	s := m.deps.Store
 	return func() tea.Msg {
 		msg := appendedMsg{keep: a}
@@ -232,6 +234,6 @@ func (m Model) land() (Model, tea.Cmd) {
 }
 
 // underWay gives the batch on the bench as the first screen lists it.
-func (m Model) underWay() intent.UnderWay {
-	return intent.UnderWay{BatchItem: intent.BatchItem{Code: m.bench.Code, State: m.bench.State, HeldBy: m.along.heldBy}, Plan: m.bench.Plan}
+func (m Model) underWay() front.UnderWay {
+	return front.UnderWay{BatchItem: front.BatchItem{Code: m.bench.Code, State: m.bench.State, HeldBy: m.along.heldBy}, Plan: m.bench.Plan}
 }

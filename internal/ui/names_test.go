@@ -5,9 +5,9 @@ import (
 	"strings"
 	"testing"
 
+	"bench/internal/front"
 	"bench/internal/recipe"
 	"bench/internal/ui/ink"
-	"bench/internal/ui/intent"
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/x/ansi"
@@ -58,7 +58,7 @@ func comesTo(t *rapid.T, tb testing.TB, control recipe.Control, tasks int) *pers
 	p := &person{t: tb, store: newMemory(), clock: morning}
 	p.comesIn()
 	name := control.Recipe.Name
-	p.m.home = p.m.home.Offered([]intent.RecipeItem{{
+	p.m.home = p.m.home.Offered([]front.RecipeItem{{
 		Name: name, About: name + " " + name, File: name, Loaves: control.Loaves,
 		Resolve: func(int) (recipe.Control, []string) { return control, nil },
 	}})

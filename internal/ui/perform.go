@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"bench/internal/reply"
 	"bench/internal/timer"
 	"bench/internal/ui/after"
 	"bench/internal/ui/aside"
@@ -35,9 +36,8 @@ func (m Model) perform(act intent.Action, at timer.Moment) (Model, tea.Cmd) {
 	case intent.Prepare:
 		m.setup = home.NewSetup(act.Item)
 		return m.show(intent.PageSetup), nil
-	case intent.Question:
-		m.ask = aside.NewAsk(act)
-		return m.show(intent.PageAsk), nil
+	case intent.Reply:
+		return m.answer(act.Act, at)
 	case intent.Correct:
 		m.record = aside.NewRecord(m.bench.Code, m.bench.State, m.bench.Plan, m.deps.Location)
 		return m.show(intent.PageRecord), nil
@@ -57,7 +57,7 @@ func (m Model) perform(act intent.Action, at timer.Moment) (Model, tea.Cmd) {
 		return m, nil
 	case intent.SwitchBatch:
 		return m.switchBatch(at)
-	case intent.Start, intent.Open, intent.Follow, intent.Keep:
+	case intent.Start, intent.Open, intent.Follow:
 		return m.send(act, at)
 	}
 	return m, nil
@@ -92,16 +92,29 @@ func (m Model) send(act intent.Action, at timer.Moment) (Model, tea.Cmd) {
 	case intent.Follow:
 		m.flight = reading
 		return m, m.followCmd(act.Code)
-	case intent.Keep:
-		return m.keep(act, at)
 	default:
 		return m, nil
 	}
 }
 
+// answer sends a fact off, one at a time, or asks for a line of text.
+func (m Model) answer(act reply.Act, at timer.Moment) (Model, tea.Cmd) {
+	switch act := act.(type) {
+	case reply.Question:
+		m.ask = aside.NewAsk(act)
+		return m.show(intent.PageAsk), nil
+	case reply.Keep:
+		if m.flight != "" {
+			return m.say("Still " + m.flight + ": press it again."), nil
+		}
+		return m.keep(act, at)
+	}
+	return m, nil
+}
+
 // keep sends a fact off. What was typed for it leaves the field, so that keys
 // which come before the answer belong to what follows.
-func (m Model) keep(act intent.Keep, at timer.Moment) (Model, tea.Cmd) {
+func (m Model) keep(act reply.Keep, at timer.Moment) (Model, tea.Cmd) {
 	if act.At.IsZero() {
 		act.At = at
 	}

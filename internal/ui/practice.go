@@ -4,8 +4,8 @@ import (
 	"strings"
 	"time"
 
+	"bench/internal/front"
 	"bench/internal/ui/ink"
-	"bench/internal/ui/intent"
 	"bench/internal/ui/keys"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -28,7 +28,7 @@ func (m Model) turnCmd() tea.Cmd {
 }
 
 // pacedTick waits by the clock of the practice.
-func pacedTick(p intent.Practice) func(time.Duration, func(time.Time) tea.Msg) tea.Cmd {
+func pacedTick(p front.Practice) func(time.Duration, func(time.Time) tea.Msg) tea.Cmd {
 	if !p.On() {
 		return tea.Tick
 	}

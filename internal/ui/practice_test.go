@@ -5,13 +5,13 @@ import (
 	"testing"
 	"time"
 
-	"bench/internal/ui/intent"
+	"bench/internal/front"
 )
 
 // practises makes a practice of the sitting, with a clock that runs so many times
 // as fast.
 func (p *person) practises(speed int) *person {
-	p.m.deps.Practice = intent.Practice{Speed: func() int { return speed }, Turn: func() { speed = 60 }}
+	p.m.deps.Practice = front.Practice{Speed: func() int { return speed }, Turn: func() { speed = 60 }}
 	return p
 }
 
@@ -21,7 +21,7 @@ func TestEveryScreenSaysPractice(t *testing.T) {
 	for _, scene := range scenes {
 		p := arrives(t, newMemory())
 		scene.lead(p)
-		p.m.deps.Practice = intent.Practice{}
+		p.m.deps.Practice = front.Practice{}
 		before := strings.Split(p.m.View(), "\n")
 		p.practises(60).sees("PRACTICE", "clock 60 times as fast", "v clock faster")
 		after := strings.Split(p.m.View(), "\n")

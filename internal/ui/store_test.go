@@ -9,10 +9,10 @@ import (
 	"testing"
 
 	"bench/internal/batch"
+	"bench/internal/front"
 	"bench/internal/recipe"
 	"bench/internal/recipe/read"
 	"bench/internal/timer"
-	"bench/internal/ui/intent"
 	"bench/recipes"
 )
 
@@ -31,10 +31,10 @@ func newMemory() *memory {
 	return &memory{entries: map[string][]batch.Entry{}, held: map[string]bool{}, heldBy: map[string]string{}}
 }
 
-func (s *memory) Batches() ([]intent.BatchItem, error) {
-	var items []intent.BatchItem
+func (s *memory) Batches() ([]front.BatchItem, error) {
+	var items []front.BatchItem
 	for _, code := range s.codes {
-		items = append(items, intent.BatchItem{Code: code, State: batch.Fold(s.entries[code]), HeldBy: s.heldBy[code]})
+		items = append(items, front.BatchItem{Code: code, State: batch.Fold(s.entries[code]), HeldBy: s.heldBy[code]})
 	}
 	return items, nil
 }
@@ -42,11 +42,11 @@ func (s *memory) Batches() ([]intent.BatchItem, error) {
 func (s *memory) Empty() bool { return len(s.codes) == 0 }
 
 // Closed looks for words in codes only, and has room for three.
-func (s *memory) Closed(words string) (intent.Past, error) {
+func (s *memory) Closed(words string) (front.Past, error) {
 	all, err := s.Batches()
-	all = slices.DeleteFunc(all, func(b intent.BatchItem) bool { return !b.State.Closed() || !strings.Contains(b.Code, words) })
+	all = slices.DeleteFunc(all, func(b front.BatchItem) bool { return !b.State.Closed() || !strings.Contains(b.Code, words) })
 	slices.Reverse(all)
-	return intent.Past{Batches: all[:min(3, len(all))], Words: words, More: len(all) > 3}, err
+	return front.Past{Batches: all[:min(3, len(all))], Words: words, More: len(all) > 3}, err
 }
 
 func (s *memory) Start(c recipe.Control, at timer.Moment) (string, batch.Entry, error) {
@@ -112,7 +112,7 @@ func (s *memory) facts(code string) []batch.Fact {
 }
 
 // builtin gives two of the built-in recipes, and one that is broken.
-func builtin(t testing.TB) []intent.RecipeItem {
+func builtin(t testing.TB) []front.RecipeItem {
 	t.Helper()
 	data := func(name string) []byte {
 		text, err := fs.ReadFile(recipes.FS(), name)
@@ -125,14 +125,14 @@ func builtin(t testing.TB) []intent.RecipeItem {
 	if read.Failed(problems) {
 		t.Fatal(problems)
 	}
-	var items []intent.RecipeItem
+	var items []front.RecipeItem
 	for _, file := range []string{"lighthouse-at-dusk.yaml", "tide-lines.yaml"} {
 		text := data(file)
 		r, _, problems := read.Recipe(file, text)
 		if read.Failed(problems) {
 			t.Fatal(problems)
 		}
-		items = append(items, intent.RecipeItem{
+		items = append(items, front.RecipeItem{
 			Name: r.Name, About: r.About, File: file, Loaves: r.Loaves, BuiltIn: true,
 			Resolve: func(loaves int) (recipe.Control, []string) {
 				c, problems := recipe.Resolve(r, string(text), w, loaves)
@@ -146,7 +146,7 @@ func builtin(t testing.TB) []intent.RecipeItem {
 			},
 		})
 	}
-	return append(items, intent.RecipeItem{
+	return append(items, front.RecipeItem{
 		Name: "Gull on the quay", File: "gull.yaml",
 		Problems: []string{"gull.yaml:12:9: the shares of the oils add up to 97 %, not 100 %"},
 	})

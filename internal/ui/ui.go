@@ -11,6 +11,7 @@ package ui
 import (
 	"time"
 
+	"bench/internal/front"
 	"bench/internal/recipe"
 	"bench/internal/timer"
 	"bench/internal/ui/after"
@@ -29,12 +30,12 @@ import (
 type Deps struct {
 	Theme    ink.Theme
 	Location *time.Location
-	Now      func() timer.Moment        // Now stamps messages as they enter; no view calls it.
-	Recipes  func() []intent.RecipeItem // Recipes is read, in a command, when the home screen opens.
-	Store    intent.Store
+	Now      func() timer.Moment       // Now stamps messages as they enter; no view calls it.
+	Recipes  func() []front.RecipeItem // Recipes is read, in a command, when the home screen opens.
+	Store    front.Store
 	Home     string               // Home is the data folder, shown in words.
 	Manner   func() recipe.Manner // Manner is read with the recipes; nil is none stated.
-	Practice intent.Practice
+	Practice front.Practice
 	Outside  Outside
 }
 

@@ -5,11 +5,11 @@
 package after
 
 import (
+	"bench/internal/reply"
 	"bench/internal/steps"
 	"bench/internal/ui/ink"
 	"bench/internal/ui/intent"
 	"bench/internal/ui/keys"
-	"bench/internal/ui/reply"
 )
 
 // Choices is a page of answers, each with what follows from it.
@@ -55,7 +55,7 @@ func (s Choices) Update(p keys.Press) (Choices, intent.Action) {
 	case keys.Matches(p, keys.Take) && !p.Held && s.cursor < len(s.list):
 		act, word := reply.Choice(s.code, s.plan, s.list[s.cursor], s.typed, p.At)
 		s.Word = word
-		return s, act
+		return s, intent.Of(act)
 	}
 	return s, nil
 }

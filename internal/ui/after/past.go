@@ -5,6 +5,8 @@ import (
 	"time"
 
 	"bench/internal/batch"
+	"bench/internal/front"
+	"bench/internal/quantity"
 	"bench/internal/ui/ink"
 	"bench/internal/ui/intent"
 	"bench/internal/ui/keys"
@@ -61,7 +63,7 @@ func (r Rack) pastLines(t ink.Theme, w int) (lines []string, at int) {
 	return lines, at
 }
 
-func closedWords(b intent.BatchItem, at *time.Location) string {
+func closedWords(b front.BatchItem, at *time.Location) string {
 	n := len(b.State.Entries)
 	if n == 0 {
 		return ""
@@ -84,7 +86,7 @@ func closedWords(b intent.BatchItem, at *time.Location) string {
 		}
 	}
 	if got := len(batch.All[batch.Complained](b.State)); got > 0 {
-		words += ", " + ink.Count(got, "complaint", "complaints")
+		words += ", " + quantity.Count(got, "complaint", "complaints")
 	}
 	return words
 }

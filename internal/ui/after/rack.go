@@ -8,6 +8,8 @@ import (
 	"time"
 
 	"bench/internal/curing"
+	"bench/internal/front"
+	"bench/internal/quantity"
 	"bench/internal/timer"
 	"bench/internal/ui/ink"
 	"bench/internal/ui/intent"
@@ -24,21 +26,21 @@ type Rack struct {
 	Word    string
 	err     error
 	open    []shelf
-	past    intent.Past
+	past    front.Past
 	line    keys.Line
 	cursor  int
 }
 
 // shelf is one batch in cure.
 type shelf struct {
-	intent.UnderWay
+	front.UnderWay
 	cure  curing.Curing
 	needs bool   // needs says that something is to be done now.
 	next  string // next says what that is, or what comes.
 }
 
 // NewRack takes the batches under way; those that are closed follow.
-func NewRack(batches []intent.UnderWay, now timer.Moment, at *time.Location) Rack {
+func NewRack(batches []front.UnderWay, now timer.Moment, at *time.Location) Rack {
 	r := Rack{At: at, Loading: true}
 	for _, b := range batches {
 		c := b.Plan.Curing()
@@ -66,7 +68,7 @@ func boolean(b bool) int {
 }
 
 // needs says what a batch asks for now, or which day comes next.
-func needs(b intent.UnderWay, now timer.Moment) (bool, string) {
+func needs(b front.UnderWay, now timer.Moment) (bool, string) {
 	if task, ok := b.Plan.Next(now); ok {
 		t, _, _ := b.Plan.Task(task)
 		return true, t.Title
@@ -80,7 +82,7 @@ func needs(b intent.UnderWay, now timer.Moment) (bool, string) {
 }
 
 // Loaded takes the closed batches that were read.
-func (r Rack) Loaded(past intent.Past, err error) Rack {
+func (r Rack) Loaded(past front.Past, err error) Rack {
 	r.Loading, r.past, r.err = false, past, err
 	if past.Words != "" && len(past.Batches) > 0 {
 		r.cursor = len(r.open) // What was looked for is what is wanted.
@@ -91,14 +93,14 @@ func (r Rack) Loaded(past intent.Past, err error) Rack {
 func (r Rack) rows() int { return len(r.open) + len(r.past.Batches) }
 
 // chosen gives the batch at the cursor.
-func (r Rack) chosen() (intent.BatchItem, bool) {
+func (r Rack) chosen() (front.BatchItem, bool) {
 	switch {
 	case r.cursor < len(r.open):
 		return r.open[r.cursor].BatchItem, true
 	case r.cursor < r.rows():
 		return r.past.Batches[r.cursor-len(r.open)], true
 	}
-	return intent.BatchItem{}, false
+	return front.BatchItem{}, false
 }
 
 // Update moves, and opens the batch at the cursor.
@@ -133,7 +135,7 @@ func (r Rack) Update(p keys.Press) (Rack, intent.Action) {
 // View lists the batches, and draws the curve of the one at the cursor.
 func (r Rack) View(t ink.Theme, w, rows int, now timer.Moment) []string {
 	head := []string{
-		" " + ink.Between(t.Title.Render("Curing rack"), t.Quiet.Render(ink.Count(len(r.open), "batch", "batches")+" in cure")+" ", w-1),
+		" " + ink.Between(t.Title.Render("Curing rack"), t.Quiet.Render(quantity.Count(len(r.open), "batch", "batches")+" in cure")+" ", w-1),
 		t.Line.Render(ink.Rule(w)),
 	}
 	foot := slices.Concat(r.Words(t, w), []string{r.help(t, w)})
@@ -205,7 +207,7 @@ func (s shelf) line(t ink.Theme, w int, chosen bool, now timer.Moment) string {
 	return row(t, w, chosen, sign, s.BatchItem, words)
 }
 
-func row(t ink.Theme, w int, chosen bool, sign string, b intent.BatchItem, words string) string {
+func row(t ink.Theme, w int, chosen bool, sign string, b front.BatchItem, words string) string {
 	name := ink.Fit(ink.Clean(b.Code), 8) + "  " + ink.Fit(ink.Clean(b.State.Control.Recipe.Name), 18) + "  "
 	if !chosen {
 		return ink.Cut("   "+sign+" "+name+ink.Clean(words), w-1)

@@ -10,6 +10,10 @@ import (
 	"time"
 
 	"bench/internal/batch"
+	"bench/internal/front"
+	"bench/internal/phrase"
+	"bench/internal/quantity"
+	"bench/internal/reply"
 	"bench/internal/timer"
 	"bench/internal/ui/ink"
 	"bench/internal/ui/intent"
@@ -18,7 +22,7 @@ import (
 
 // Board is what runs in all batches.
 type Board struct {
-	Batches []intent.UnderWay
+	Batches []front.UnderWay
 	Bench   string // bench is the batch that is being worked on.
 	Offer   intent.PutOff
 	Hush    string // Hush is why alarms make no sound just now, in a word, or "".
@@ -107,7 +111,7 @@ func (b Board) Answer(p keys.Press, putOff, unsaved bool) intent.Action {
 	if putOff {
 		return intent.PutOff{Code: top.Code, Timer: top.ID}
 	}
-	return intent.Keep{Code: top.Code, Fact: batch.TimerSeen{Timer: top.ID}}
+	return intent.Of(reply.Keep{Code: top.Code, Fact: batch.TimerSeen{Timer: top.ID}})
 }
 
 // Lines shows the timers in at most rows lines of w cells. The clock is
@@ -127,7 +131,7 @@ func (b Board) Lines(t ink.Theme, w, rows int, now timer.Moment) []string {
 		if left := len(list) - rows; i == rows-1 && left > 0 {
 			more = strconv.Itoa(left) + " more  "
 			if w >= ink.WideAt {
-				more = ink.Count(left, "more timer", "more timers") + "   "
+				more = quantity.Count(left, "more timer", "more timers") + "   "
 			}
 		}
 		tail := more
@@ -152,7 +156,7 @@ func (b Board) alarmLine(t ink.Theme, each Watched, tail string, w int, now time
 	if each.Code != b.Bench {
 		what = ink.Clean(each.Code) + ": " + what
 	}
-	sign, when := Sign(each.Timer, now), ink.Timing(each.Timer, now, b.At)
+	sign, when := Sign(each.Timer, now), phrase.Timing(each.Timer, now, b.At)
 	if each.State(now) == timer.Due {
 		when += "   a seen z later"
 		if b.Offer == (intent.PutOff{Code: each.Code, Timer: each.ID}) {

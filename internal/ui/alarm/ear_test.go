@@ -6,9 +6,9 @@ import (
 	"time"
 
 	"bench/internal/batch"
+	"bench/internal/front"
 	"bench/internal/steps"
 	"bench/internal/timer"
-	"bench/internal/ui/intent"
 )
 
 // room is a board of timers that are due at moments after the first.
@@ -19,7 +19,7 @@ func moment(d time.Duration) timer.Moment {
 }
 
 func (r room) at(now timer.Moment) []Watched {
-	board := Board{Batches: []intent.UnderWay{{BatchItem: intent.BatchItem{Code: "A", State: batch.State{}}, Plan: steps.Plan{Timers: r.timers}}}}
+	board := Board{Batches: []front.UnderWay{{BatchItem: front.BatchItem{Code: "A", State: batch.State{}}, Plan: steps.Plan{Timers: r.timers}}}}
 	return board.Timers(now)
 }
 

@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"bench/internal/batch"
+	"bench/internal/reply"
 	"bench/internal/steps"
 	"bench/internal/ui/intent"
 	"bench/internal/ui/keys"
@@ -57,7 +58,7 @@ func Answer(offer intent.PutOff, p keys.Press) (still intent.PutOff, act intent.
 			if p.Held {
 				return offer, nil, true
 			}
-			return intent.PutOff{}, intent.Keep{Code: offer.Code, Fact: batch.TimerPutOff{Timer: offer.Timer, For: each.d}}, true
+			return intent.PutOff{}, intent.Of(reply.Keep{Code: offer.Code, Fact: batch.TimerPutOff{Timer: offer.Timer, For: each.d}}), true
 		}
 	}
 	return intent.PutOff{}, nil, keys.Matches(p, keys.Back)

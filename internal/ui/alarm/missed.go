@@ -3,6 +3,7 @@ package alarm
 import (
 	"slices"
 
+	"bench/internal/quantity"
 	"bench/internal/timer"
 	"bench/internal/ui/ink"
 )
@@ -26,7 +27,7 @@ func (b Board) Missed(t ink.Theme, w int, opened, now timer.Moment) []string {
 	lines := []string{"", " " + t.Strong.Render("Fell due while bench was closed")}
 	for i, each := range list {
 		if i == mostMissed {
-			return append(lines, "   "+t.Quiet.Render(ink.Count(len(list)-i, "more", "more")))
+			return append(lines, "   "+t.Quiet.Render(quantity.Count(len(list)-i, "more", "more")))
 		}
 		what, of := each.Words()
 		what = "   " + ink.Fit(Sign(each.Timer, now), 4) + ink.Clean(what+" · "+of)

@@ -1,8 +1,8 @@
 package aside
 
 import (
+	"bench/internal/reply"
 	"bench/internal/ui/ink"
-	"bench/internal/ui/reply"
 )
 
 // AidLines shows the page at any size, the first things first.

@@ -3,6 +3,7 @@ package aside
 import (
 	"strings"
 
+	"bench/internal/reply"
 	"bench/internal/ui/ink"
 	"bench/internal/ui/intent"
 	"bench/internal/ui/keys"
@@ -10,7 +11,7 @@ import (
 
 // Ask is one line of text about the batch.
 type Ask struct {
-	intent.Question
+	reply.Question
 	Line keys.Line
 	Word string
 }
@@ -27,7 +28,7 @@ func (a Ask) Update(p keys.Press) (Ask, intent.Action) {
 		}
 		act, word := a.Make(strings.TrimSpace(a.Line.Text()), p.At)
 		a.Word = word
-		return a, act
+		return a, intent.Of(act)
 	}
 	a.Line = a.Line.Update(p)
 	return a, nil
@@ -47,4 +48,4 @@ func (a Ask) View(t ink.Theme, w, h int) []string {
 }
 
 // NewAsk puts a question.
-func NewAsk(q intent.Question) Ask { return Ask{Question: q} }
+func NewAsk(q reply.Question) Ask { return Ask{Question: q} }

@@ -11,12 +11,12 @@ import (
 	"time"
 
 	"bench/internal/batch"
+	"bench/internal/phrase"
+	"bench/internal/reply"
 	"bench/internal/steps"
 	"bench/internal/timer"
-	"bench/internal/ui/ink"
 	"bench/internal/ui/intent"
 	"bench/internal/ui/keys"
-	"bench/internal/ui/reply"
 )
 
 // recordStep is how far a correction has come.
@@ -39,8 +39,8 @@ type Record struct {
 	step   recordStep
 	value  keys.Line
 	reason keys.Line
-	doubt  *intent.Doubted // doubt is a value that must be typed a second time.
-	takes  bool            // takes says that the reason is for taking the entry back.
+	doubt  *reply.Doubted // doubt is a value that must be typed a second time.
+	takes  bool           // takes says that the reason is for taking the entry back.
 	Word   string
 }
 
@@ -130,7 +130,7 @@ func (r Record) whyNot() string {
 	case reply.Correctable(e.Fact):
 		return ""
 	case why != "":
-		return ink.Sentence(errors.New(why))
+		return phrase.Sentence(errors.New(why))
 	default:
 		return "This entry holds no value: x takes it back, if it was not so."
 	}
@@ -143,12 +143,12 @@ func (r Record) confirm(now timer.Moment) (Record, intent.Action) {
 	if r.takes {
 		act, word := reply.TakeBack(r.code, r.plan, seq, r.reason.Text(), now)
 		r.Word = word
-		return r, act
+		return r, intent.Of(act)
 	}
 	if r.step == typingReason {
 		act, word := reply.Correct(r.code, r.state, r.plan, seq, r.value.Text(), r.reason.Text(), now)
 		r.Word = word
-		return r, act
+		return r, intent.Of(act)
 	}
 	doubt, word := reply.NewValue(r.state, r.plan, seq, r.value.Text(), r.doubt, now)
 	if r.doubt, r.Word = doubt, word; word == "" && doubt == nil {

@@ -5,10 +5,11 @@ import (
 	"slices"
 
 	"bench/internal/batch"
+	"bench/internal/phrase"
+	"bench/internal/reply"
 	"bench/internal/timer"
 	"bench/internal/ui/ink"
 	"bench/internal/ui/keys"
-	"bench/internal/ui/reply"
 
 	"github.com/charmbracelet/bubbles/key"
 )
@@ -68,7 +69,7 @@ func (r Record) entry(t ink.Theme, w, i int, now timer.Moment) string {
 	case reply.Standing(r.state, e) != nil:
 		sign = ink.SignCorrected
 	}
-	text := ink.Cut(fmt.Sprintf("%3d %s %s  %s", e.Seq, sign, ink.Right(ink.Stamp(e.At, now, r.at), r.stampWidth(now)), reply.Said(r.plan, r.state, e)), w-3)
+	text := ink.Cut(fmt.Sprintf("%3d %s %s  %s", e.Seq, sign, ink.Right(phrase.Stamp(e.At, now, r.at), r.stampWidth(now)), reply.Said(r.plan, r.state, e)), w-3)
 	switch {
 	case i == r.cursor:
 		return " " + t.Accent.Render(ink.SignNow) + " " + t.Strong.Render(text)
@@ -82,7 +83,7 @@ func (r Record) entry(t ink.Theme, w, i int, now timer.Moment) string {
 func (r Record) stampWidth(now timer.Moment) int {
 	widest := 0
 	for _, e := range r.state.Entries {
-		widest = max(widest, ink.Width(ink.Stamp(e.At, now, r.at)))
+		widest = max(widest, ink.Width(phrase.Stamp(e.At, now, r.at)))
 	}
 	return widest
 }

@@ -6,11 +6,12 @@ import (
 	"strings"
 
 	"bench/internal/batch"
+	"bench/internal/phrase"
+	"bench/internal/reply"
 	"bench/internal/steps"
 	"bench/internal/ui/ink"
 	"bench/internal/ui/intent"
 	"bench/internal/ui/keys"
-	"bench/internal/ui/reply"
 )
 
 // Ways shows, side by side, how to go on after a weight that was off, and the
@@ -91,10 +92,10 @@ func (s Ways) decide(p keys.Press) (Ways, intent.Action) {
 		f = s.ways[s.way].Fact
 	}
 	if err := s.plan.Allows(f, p.At); err != nil {
-		s.Word = ink.Sentence(err)
+		s.Word = phrase.Sentence(err)
 		return s, nil
 	}
-	return s, intent.Keep{Code: s.code, Fact: f}
+	return s, intent.Of(reply.Keep{Code: s.code, Fact: f})
 }
 
 // View shows the ways on side by side, in h lines of w cells.
@@ -166,7 +167,7 @@ func (s Ways) column(t ink.Theme, way steps.WayOn, w, rows int, here bool) []str
 	lines = ink.Block(lines, w, rows)
 	o := way.Outcome
 	rise := o.Rise.Millimetres()
-	if ink.ToAnEye(o.Rise) == 0 {
+	if phrase.ToAnEye(o.Rise) == 0 {
 		rise = 0
 	}
 	lines = append(

@@ -3,8 +3,10 @@ package aside
 import (
 	"strings"
 
+	"bench/internal/phrase"
 	"bench/internal/potcheck"
 	"bench/internal/quantity"
+	"bench/internal/reply"
 	"bench/internal/steps"
 	"bench/internal/ui/ink"
 	"bench/internal/ui/intent"
@@ -66,15 +68,15 @@ func (c Pot) confirm() (Pot, intent.Action) {
 	}
 	m, err := quantity.ParseNumberMass(c.typed, quantity.Gram)
 	if err != nil {
-		c.Word = ink.Sentence(err)
+		c.Word = phrase.Sentence(err)
 		return c, nil
 	}
 	found, err := c.plan.PotCheck(c.vessels[c.at].Vessel, m)
 	if err != nil {
-		c.Word, c.typed = ink.Sentence(err), ""
+		c.Word, c.typed = phrase.Sentence(err), ""
 		return c, nil
 	}
-	return c, intent.Keep{Code: c.code, Fact: found.Fact}
+	return c, intent.Of(reply.Keep{Code: c.code, Fact: found.Fact})
 }
 
 // View shows the vessel, what it should weigh and what the weight says.

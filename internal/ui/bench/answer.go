@@ -2,11 +2,11 @@ package bench
 
 import (
 	"bench/internal/batch"
+	"bench/internal/reply"
 	"bench/internal/steps"
 	"bench/internal/timer"
 	"bench/internal/ui/intent"
 	"bench/internal/ui/keys"
-	"bench/internal/ui/reply"
 )
 
 // answer turns the key into a proposed fact, or into words that say why not.
@@ -37,7 +37,7 @@ func (b Screen) answer(p keys.Press) (Screen, intent.Action) {
 	case act == nil:
 		b.doubt, b.Typed = doubt, ""
 	}
-	return b, act
+	return b, intent.Of(act)
 }
 
 // heard reads the key and what was typed as an answer; why says why it is none.

@@ -10,13 +10,13 @@ import (
 	"time"
 
 	"bench/internal/batch"
+	"bench/internal/reply"
 	"bench/internal/steps"
 	"bench/internal/timer"
 	"bench/internal/ui/ink"
 	"bench/internal/ui/intent"
 	"bench/internal/ui/keys"
 	"bench/internal/ui/loaf"
-	"bench/internal/ui/reply"
 )
 
 // Screen is one batch at work: one thing is next, and everything else is quiet.
@@ -26,11 +26,11 @@ type Screen struct {
 	Plan  steps.Plan
 	at    *time.Location
 
-	next     string          // next was next when it came into sight; time alone does not change it.
-	cursor   string          // cursor is a task that the person moved to; "" is what is next.
-	Typed    string          // typed is the number so far.
-	doubt    *intent.Doubted // doubt is a value that must be typed a second time.
-	sending  string          // sending is the task of the fact in flight, or "".
+	next     string         // next was next when it came into sight; time alone does not change it.
+	cursor   string         // cursor is a task that the person moved to; "" is what is next.
+	Typed    string         // typed is the number so far.
+	doubt    *reply.Doubted // doubt is a value that must be typed a second time.
+	sending  string         // sending is the task of the fact in flight, or "".
 	Unsaved  *notSaved
 	Word     string
 	reopened bool // reopened shows where the person was, until that was confirmed.
@@ -40,7 +40,7 @@ type Screen struct {
 
 // notSaved is a fact that the store could not keep, and why.
 type notSaved struct {
-	keep intent.Keep
+	keep reply.Keep
 	why  string
 }
 
@@ -59,7 +59,7 @@ func (b Screen) settled(now timer.Moment) Screen {
 }
 
 // Sent notes that a fact is on its way to the store.
-func (b Screen) Sent(k intent.Keep) Screen {
+func (b Screen) Sent(k reply.Keep) Screen {
 	b.sending = batch.Task(k.Fact)
 	b.Word, b.Unsaved = "", nil
 	if b.sending != "" { // A note or an alarm takes no figures away.
@@ -69,7 +69,7 @@ func (b Screen) Sent(k intent.Keep) Screen {
 }
 
 // Refused keeps a fact that was not saved, to be tried again.
-func (b Screen) Refused(k intent.Keep, why error) Screen {
+func (b Screen) Refused(k reply.Keep, why error) Screen {
 	b.sending, b.Typed = "", ""
 	b.Unsaved = &notSaved{k, why.Error()}
 	return b
@@ -167,7 +167,7 @@ func answers(p keys.Press) bool {
 func (b Screen) updateUnsaved(p keys.Press) (Screen, intent.Action) {
 	switch {
 	case keys.Matches(p, keys.Retry):
-		return b, b.Unsaved.keep
+		return b, intent.Of(b.Unsaved.keep)
 	case keys.Matches(p, keys.Back):
 		b.Unsaved = nil
 		b.Word = "Let go: it is not in the record."

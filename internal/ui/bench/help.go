@@ -1,11 +1,11 @@
 package bench
 
 import (
+	"bench/internal/reply"
 	"bench/internal/steps"
 	"bench/internal/timer"
 	"bench/internal/ui/ink"
 	"bench/internal/ui/keys"
-	"bench/internal/ui/reply"
 
 	"github.com/charmbracelet/bubbles/key"
 )

@@ -4,11 +4,11 @@ import (
 	"slices"
 	"strings"
 
+	"bench/internal/reply"
 	"bench/internal/steps"
 	"bench/internal/timer"
 	"bench/internal/ui/intent"
 	"bench/internal/ui/keys"
-	"bench/internal/ui/reply"
 )
 
 // figure adds a figure to the number that is being typed.
@@ -55,7 +55,7 @@ func (b Screen) move(p keys.Press) (Screen, intent.Action) {
 		return b.back(p)
 	case p.Held:
 	case keys.Matches(p, keys.Note):
-		return b, b.askNote(p.At)
+		return b, intent.Of(b.askNote(p.At))
 	case keys.Matches(p, keys.Face):
 		return b, intent.Overlay{Page: intent.PageFace}
 	case keys.Matches(p, keys.Correct):
@@ -142,7 +142,7 @@ func (b Screen) moveTo(task string) Screen {
 	return b
 }
 
-func (b Screen) askNote(now timer.Moment) intent.Question {
+func (b Screen) askNote(now timer.Moment) reply.Question {
 	_, stage, _ := b.Current(now)
 	return reply.Note(b.Code, stage.ID)
 }
@@ -156,7 +156,7 @@ func (b Screen) leaveOut(now timer.Moment) (Screen, intent.Action) {
 	}
 	act, word := reply.LeaveOut(b.Code, b.Plan, t, now)
 	b.Word = word
-	return b, act
+	return b, intent.Of(act)
 }
 
 // decideNow opens the ways to go on, when there is something to decide.
@@ -182,5 +182,5 @@ func (b Screen) weighPot(now timer.Moment) (Screen, intent.Action) {
 func (b Screen) end() (Screen, intent.Action) {
 	act, word := reply.End(b.Code, b.Plan)
 	b.Word = word
-	return b, act
+	return b, intent.Of(act)
 }

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"bench/internal/phrase"
 	"bench/internal/steps"
 	"bench/internal/timer"
 	"bench/internal/ui/ink"
@@ -90,7 +91,7 @@ func (p panel) hints(most int) []string {
 // doneWords says when it was done, what a thermometer said, and that nothing was
 // weighed.
 func (p panel) doneWords() string {
-	words := "done at " + ink.Stamp(p.task.At, p.now, p.b.at)
+	words := "done at " + phrase.Stamp(p.task.At, p.now, p.b.at)
 	if r, ok := p.b.State.Temperature(p.task.ID); ok {
 		words += ": " + r.Fact.Temperature.String()
 	}

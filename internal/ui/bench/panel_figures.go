@@ -4,9 +4,9 @@ import (
 	"cmp"
 	"strings"
 
+	"bench/internal/reply"
 	"bench/internal/steps"
 	"bench/internal/ui/ink"
-	"bench/internal/ui/reply"
 )
 
 // figures is what is shown large: the number, its unit, and a word that says

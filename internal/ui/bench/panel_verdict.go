@@ -7,9 +7,9 @@ import (
 	"strings"
 
 	"bench/internal/quantity"
+	"bench/internal/reply"
 	"bench/internal/steps"
 	"bench/internal/ui/ink"
-	"bench/internal/ui/reply"
 )
 
 // verdictLines are the verdict, or a doubt with all of its words.

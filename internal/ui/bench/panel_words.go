@@ -2,6 +2,7 @@ package bench
 
 import (
 	"bench/internal/batch"
+	"bench/internal/phrase"
 	"bench/internal/timer"
 	"bench/internal/ui/after"
 	"bench/internal/ui/ink"
@@ -17,7 +18,7 @@ func (p panel) notSaved() []string {
 		lines = append(lines, " "+p.t.Strong.Render(l))
 	}
 	lines = append(lines, "")
-	for _, l := range ink.Wrap(ink.Sentence(errorText(u.why)), p.w-2) {
+	for _, l := range ink.Wrap(phrase.Sentence(errorText(u.why)), p.w-2) {
 		lines = append(lines, " "+l)
 	}
 	lines = append(lines, "",
@@ -65,7 +66,7 @@ func (p panel) nothing() []string {
 	lines = append(lines, "")
 	for _, each := range p.b.Plan.Timers {
 		if each.State(p.now) != timer.Acknowledged {
-			when, sign := ink.Timing(each, p.now, p.b.at), ink.SignLater
+			when, sign := phrase.Timing(each, p.now, p.b.at), ink.SignLater
 			if each.State(p.now) == timer.Due {
 				sign = p.t.Off.Render(ink.SignOff)
 			}

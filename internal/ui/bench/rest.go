@@ -5,12 +5,14 @@ import (
 	"strconv"
 
 	"bench/internal/curing"
+	"bench/internal/phrase"
+	"bench/internal/quantity"
+	"bench/internal/reply"
 	"bench/internal/steps"
 	"bench/internal/timer"
 	"bench/internal/ui/after"
 	"bench/internal/ui/ink"
 	"bench/internal/ui/intent"
-	"bench/internal/ui/reply"
 )
 
 // rests says that a stage comes after the pour has been cleaned up.
@@ -37,7 +39,7 @@ func (b Screen) answers(now timer.Moment) (Screen, intent.Action) {
 		b.Word = "There is no other answer here."
 		return b, nil
 	case !t.Open && !reply.Again(t, stage):
-		b.Word = ink.Sentence(fmt.Errorf("%s", waitsOrDone(t)))
+		b.Word = phrase.Sentence(fmt.Errorf("%s", waitsOrDone(t)))
 		return b, nil
 	}
 	return b, intent.Choose{Task: t.ID, Typed: b.Typed}
@@ -63,7 +65,7 @@ func (b Screen) inWords(now timer.Moment) (Screen, intent.Action) {
 		return b, nil
 	}
 	now.Wall = now.Wall.In(b.at) // A day is one of the place where the bench stands.
-	return b, reply.InWords(b.Code, b.Plan, t, now)
+	return b, intent.Of(reply.InWords(b.Code, b.Plan, t, now))
 }
 
 // restLarge says what the large figures are, before anything is typed.
@@ -90,9 +92,9 @@ func restNote(t steps.Task) (value, note string) {
 	case t.Do == steps.Count && t.Done:
 		return strconv.Itoa(t.Counted), "planned " + strconv.Itoa(t.Count)
 	case t.Do == steps.Bars && t.Counted > 0:
-		return t.Mass.At(t.Reads), fmt.Sprintf("g, %s", ink.Count(t.Counted, "bar", "bars"))
+		return t.Mass.At(t.Reads), fmt.Sprintf("g, %s", quantity.Count(t.Counted, "bar", "bars"))
 	case t.Do == steps.WeighIn && t.Counted > 0:
-		return t.Mass.At(t.Reads), "last, of " + ink.Count(t.Counted, "weigh-in", "weigh-ins")
+		return t.Mass.At(t.Reads), "last, of " + quantity.Count(t.Counted, "weigh-in", "weigh-ins")
 	case t.Do == steps.Aside && t.Done && t.Mass > 0:
 		return t.Mass.At(t.Reads), "g"
 	}
@@ -135,7 +137,7 @@ func spreadWords(what string, s curing.Spread) []string {
 	if s.Count == 0 {
 		return nil
 	}
-	words := fmt.Sprintf("%s %s: mean %s g", ink.Count(s.Count, "bar", "bars"), what, s.Mean.At(s.Reads))
+	words := fmt.Sprintf("%s %s: mean %s g", quantity.Count(s.Count, "bar", "bars"), what, s.Mean.At(s.Reads))
 	if s.Single > 1 {
 		words += fmt.Sprintf(", %s to %s g, standard deviation %.1f g", s.Least.At(s.Reads), s.Most.At(s.Reads), s.Deviation)
 	}

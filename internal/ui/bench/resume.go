@@ -1,11 +1,12 @@
 package bench
 
 import (
+	"bench/internal/phrase"
 	"bench/internal/quantity"
+	"bench/internal/reply"
 	"bench/internal/ui/ink"
 	"bench/internal/ui/intent"
 	"bench/internal/ui/keys"
-	"bench/internal/ui/reply"
 )
 
 // resume takes the keys of a batch that was left and is opened again. Enter says
@@ -46,13 +47,13 @@ func (b Screen) checkScale(p keys.Press) (Screen, intent.Action) {
 	m, err := quantity.ParseNumberMass(b.Typed, quantity.Gram)
 	b.Typed = ""
 	if err != nil {
-		b.Word = ink.Sentence(err)
+		b.Word = phrase.Sentence(err)
 		return b, nil
 	}
 	s, ok := b.Plan.OnScale(t.ID)
 	if found, err := b.Plan.PotCheck(s.Vessel, m); err == nil {
 		b.reopened = !found.AsExpected()
-		return b, intent.Keep{Code: b.Code, Fact: found.Fact}
+		return b, intent.Of(reply.Keep{Code: b.Code, Fact: found.Fact})
 	}
 	switch {
 	case !ok || s.Gross == 0:

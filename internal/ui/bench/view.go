@@ -6,10 +6,12 @@ import (
 	"strings"
 
 	"bench/internal/batch"
+	"bench/internal/front"
+	"bench/internal/phrase"
+	"bench/internal/quantity"
 	"bench/internal/steps"
 	"bench/internal/timer"
 	"bench/internal/ui/ink"
-	"bench/internal/ui/intent"
 	"bench/internal/ui/keys"
 )
 
@@ -23,7 +25,7 @@ const (
 )
 
 // View is the bench in rows lines of w cells, the alarms below it.
-func (b Screen) View(t ink.Theme, w, rows int, alarms []string, others []intent.UnderWay, now timer.Moment) []string {
+func (b Screen) View(t ink.Theme, w, rows int, alarms []string, others []front.UnderWay, now timer.Moment) []string {
 	task, stage, ok := b.Current(now)
 	head := []string{b.headLine(t, w, stage), t.Line.Render(ink.Rule(w))}
 	foot := append([]string{t.Line.Render(ink.Rule(w))}, alarms...)
@@ -50,7 +52,7 @@ func (b Screen) View(t ink.Theme, w, rows int, alarms []string, others []intent.
 }
 
 func (b Screen) headLine(t ink.Theme, w int, stage steps.Stage) string {
-	left := t.Title.Render(ink.Clean(b.Plan.Recipe)) + t.Quiet.Render("   "+ink.Count(b.Plan.Loaves, "loaf", "loaves")+"   batch "+ink.Clean(b.Code))
+	left := t.Title.Render(ink.Clean(b.Plan.Recipe)) + t.Quiet.Render("   "+quantity.Count(b.Plan.Loaves, "loaf", "loaves")+"   batch "+ink.Clean(b.Code))
 	place := "waiting"
 	switch {
 	case b.Plan.Closed:
@@ -118,7 +120,7 @@ func (b Screen) lastLines(t ink.Theme, w int, now timer.Moment) []string {
 }
 
 func (b Screen) said(e batch.Entry, now timer.Moment) string {
-	return ink.Stamp(e.At, now, b.at) + "  " + ink.Clean(b.Plan.Say(e, b.State))
+	return phrase.Stamp(e.At, now, b.at) + "  " + ink.Clean(b.Plan.Say(e, b.State))
 }
 
 // quietLines say that a fact is on its way, or what the stage that has just
@@ -162,7 +164,7 @@ func (b Screen) rail(t ink.Theme, w, h int, at steps.Stage) []string {
 }
 
 // railWith puts below the stages what the other batches are at: tab goes there.
-func (b Screen) railWith(t ink.Theme, w, h int, at steps.Stage, others []intent.UnderWay, now timer.Moment) []string {
+func (b Screen) railWith(t ink.Theme, w, h int, at steps.Stage, others []front.UnderWay, now timer.Moment) []string {
 	var below []string
 	for i, o := range others {
 		if i == 1 && len(others) > 2 {

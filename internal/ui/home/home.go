@@ -9,6 +9,8 @@ import (
 	"time"
 
 	"bench/internal/batch"
+	"bench/internal/front"
+	"bench/internal/phrase"
 	"bench/internal/steps"
 	"bench/internal/timer"
 	"bench/internal/ui/ink"
@@ -18,8 +20,8 @@ import (
 
 // Screen is the first screen: the batches under way, and the recipes.
 type Screen struct {
-	Batches []intent.UnderWay
-	Recipes []intent.RecipeItem
+	Batches []front.UnderWay
+	Recipes []front.RecipeItem
 	cursor  int // cursor counts through batches, then recipes.
 	Loading bool
 	fresh   bool // fresh says that no batch was ever begun here.
@@ -32,19 +34,19 @@ type Screen struct {
 
 // Loaded takes the batches that were read; fresh says that none was ever begun.
 // The cursor stays on what it was on.
-func (h Screen) Loaded(batches []intent.BatchItem, fresh bool, err error) Screen {
+func (h Screen) Loaded(batches []front.BatchItem, fresh bool, err error) Screen {
 	h.Loading, h.fresh = false, fresh
 	h.err = err
 	key := h.key()
 	h.Batches = nil
 	for _, b := range batches {
-		h.Batches = append(h.Batches, intent.Planned(b))
+		h.Batches = append(h.Batches, front.Planned(b))
 	}
 	return h.On(key)
 }
 
 // Offered takes the recipes that were read.
-func (h Screen) Offered(recipes []intent.RecipeItem) Screen {
+func (h Screen) Offered(recipes []front.RecipeItem) Screen {
 	key := h.key()
 	h.Recipes = recipes
 	return h.On(key)
@@ -63,9 +65,9 @@ func (h Screen) key() string {
 
 // On puts the cursor on what the key names, or leaves it where it is.
 func (h Screen) On(key string) Screen {
-	at := slices.IndexFunc(h.Batches, func(b intent.UnderWay) bool { return b.Code == key })
+	at := slices.IndexFunc(h.Batches, func(b front.UnderWay) bool { return b.Code == key })
 	if at < 0 {
-		if at = slices.IndexFunc(h.Recipes, func(r intent.RecipeItem) bool { return r.File == key }); at >= 0 {
+		if at = slices.IndexFunc(h.Recipes, func(r front.RecipeItem) bool { return r.File == key }); at >= 0 {
 			at += len(h.Batches)
 		}
 	}
@@ -77,7 +79,7 @@ func (h Screen) On(key string) Screen {
 }
 
 // With puts a batch in its place, or adds it.
-func (h Screen) With(b intent.UnderWay) Screen {
+func (h Screen) With(b front.UnderWay) Screen {
 	h.Batches = slices.Clone(h.Batches)
 	for i := range h.Batches {
 		if h.Batches[i].Code == b.Code {
@@ -94,7 +96,7 @@ func (h Screen) Entered(code string, e batch.Entry) Screen {
 	for _, b := range h.Batches {
 		if b.Code == code {
 			b.State = b.State.Apply(e)
-			return h.With(intent.Planned(b.BatchItem))
+			return h.With(front.Planned(b.BatchItem))
 		}
 	}
 	return h
@@ -102,7 +104,7 @@ func (h Screen) Entered(code string, e batch.Entry) Screen {
 
 // After gives the next batch under way that this bench may write.
 func (h Screen) After(code string) (string, bool) {
-	at := slices.IndexFunc(h.Batches, func(b intent.UnderWay) bool { return b.Code == code })
+	at := slices.IndexFunc(h.Batches, func(b front.UnderWay) bool { return b.Code == code })
 	for i := range h.Batches {
 		b := h.Batches[(at+1+i)%len(h.Batches)]
 		if b.Code != code && b.HeldBy == "" && !b.State.Closed() {
@@ -113,8 +115,8 @@ func (h Screen) After(code string) (string, bool) {
 }
 
 // Others gives the batches that tab goes round to.
-func (h Screen) Others(code string) []intent.UnderWay {
-	var list []intent.UnderWay
+func (h Screen) Others(code string) []front.UnderWay {
+	var list []front.UnderWay
 	for _, b := range h.Batches {
 		if b.Code != code && b.HeldBy == "" && !b.State.Closed() {
 			list = append(list, b)
@@ -126,7 +128,7 @@ func (h Screen) Others(code string) []intent.UnderWay {
 func (h Screen) rows() int { return len(h.Batches) + len(h.Recipes) }
 
 // chosen gives what the cursor is on: a batch, a recipe, or neither.
-func (h Screen) chosen() (*intent.UnderWay, *intent.RecipeItem) {
+func (h Screen) chosen() (*front.UnderWay, *front.RecipeItem) {
 	switch i := h.cursor - len(h.Batches); {
 	case h.cursor < len(h.Batches):
 		return &h.Batches[h.cursor], nil
@@ -176,5 +178,5 @@ func (h Screen) open() (Screen, intent.Action) {
 
 // said is a fact with its time: "09:40  shea butter 152.4 g, asked 150.0".
 func said(e batch.Entry, s batch.State, now timer.Moment, at *time.Location) string {
-	return ink.Stamp(e.At, now, at) + "  " + ink.Clean(steps.Say(e, s))
+	return phrase.Stamp(e.At, now, at) + "  " + ink.Clean(steps.Say(e, s))
 }

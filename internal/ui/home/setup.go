@@ -6,13 +6,14 @@ import (
 	"strconv"
 
 	"bench/internal/batch"
+	"bench/internal/front"
 	"bench/internal/recipe"
+	"bench/internal/reply"
 	"bench/internal/steps"
 	"bench/internal/ui/ink"
 	"bench/internal/ui/intent"
 	"bench/internal/ui/keys"
 	"bench/internal/ui/loaf"
-	"bench/internal/ui/reply"
 
 	"github.com/charmbracelet/bubbles/key"
 )
@@ -25,7 +26,7 @@ const (
 
 // Setup asks for the loaves and shows the worked plan before anything begins.
 type Setup struct {
-	item     intent.RecipeItem
+	item     front.RecipeItem
 	loaves   int
 	typed    bool // typed says that the next figure goes on with the number.
 	control  recipe.Control
@@ -38,7 +39,7 @@ type Setup struct {
 }
 
 // NewSetup plans a recipe for as many loaves as it usually makes.
-func NewSetup(item intent.RecipeItem) Setup {
+func NewSetup(item front.RecipeItem) Setup {
 	return Setup{item: item, picture: new(loaf.Picture)}.sized(max(1, item.Loaves))
 }
 

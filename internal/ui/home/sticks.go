@@ -13,7 +13,7 @@ import (
 // which pieces lie in which loaf, from the end that goes to the cutter's stop.
 func stickLines(t ink.Theme, p recipe.StickPlan, w int) []string {
 	lines := []string{"", t.Strong.Render("Sticks of "+ink.Clean(p.Stick)) + t.Quiet.Render(fmt.Sprintf("   %s, %s",
-		ink.Count(p.Plan.Used, "stick", "sticks"), ink.Count(p.Plan.Joins, "join", "joins")))}
+		quantity.Count(p.Plan.Used, "stick", "sticks"), quantity.Count(p.Plan.Joins, "join", "joins")))}
 	longest := quantity.Length(0)
 	for _, s := range p.Plan.Sticks {
 		longest = max(longest, s.Length)
@@ -40,7 +40,7 @@ func stickLines(t ink.Theme, p recipe.StickPlan, w int) []string {
 		lines = append(lines, ink.Hang(t.Off.Render(ink.SignOff), fmt.Sprintf("a join shows in bar %d of loaf %d", show.Bar, show.Loaf), w)...)
 	}
 	if n := p.Plan.Unmade; n > 0 {
-		lines = append(lines, ink.Hang(t.Off.Render(ink.SignOff), "no sticks for "+ink.Count(n, "loaf", "loaves")+": no two lots go into one loaf", w)...)
+		lines = append(lines, ink.Hang(t.Off.Render(ink.SignOff), "no sticks for "+quantity.Count(n, "loaf", "loaves")+": no two lots go into one loaf", w)...)
 	}
 	return lines
 }

@@ -6,11 +6,12 @@ import (
 	"strings"
 	"time"
 
+	"bench/internal/front"
+	"bench/internal/quantity"
+	"bench/internal/reply"
 	"bench/internal/timer"
 	"bench/internal/ui/ink"
-	"bench/internal/ui/intent"
 	"bench/internal/ui/keys"
-	"bench/internal/ui/reply"
 
 	"github.com/charmbracelet/bubbles/key"
 )
@@ -110,7 +111,7 @@ func joined(err error) string {
 }
 
 // batchLines says where the batch is and what was last done in it.
-func batchLines(b intent.UnderWay, t ink.Theme, w int, chosen bool, now timer.Moment, at *time.Location) []string {
+func batchLines(b front.UnderWay, t ink.Theme, w int, chosen bool, now timer.Moment, at *time.Location) []string {
 	name := ink.Fit(ink.Clean(b.Plan.Recipe), 24) + "  " + ink.Fit(ink.Clean(b.Code), 8) + "  "
 	where := reply.WhereAt(b, now)
 	if b.HeldBy != "" {
@@ -131,12 +132,12 @@ func batchLines(b intent.UnderWay, t ink.Theme, w int, chosen bool, now timer.Mo
 
 // recipeLines lists a recipe; one with problems shows how many, or at the cursor all of
 // them, whole.
-func recipeLines(r intent.RecipeItem, t ink.Theme, w int, chosen bool) []string {
+func recipeLines(r front.RecipeItem, t ink.Theme, w int, chosen bool) []string {
 	name := ink.Fit(ink.Clean(r.Name), 24) + "  "
 	if len(r.Problems) > 0 {
 		first := problem(r, 0)
 		if chosen {
-			first = ink.Count(len(r.Problems), "problem", "problems") + " to mend"
+			first = quantity.Count(len(r.Problems), "problem", "problems") + " to mend"
 		}
 		lines := []string{entryLine(t, chosen, name, ink.SignBroken+" "+first, w)}
 		for i := 0; chosen && i < len(r.Problems); i++ {
@@ -150,7 +151,7 @@ func recipeLines(r intent.RecipeItem, t ink.Theme, w int, chosen bool) []string 
 	if r.BuiltIn {
 		whose = "built in"
 	}
-	lines := []string{entryLine(t, chosen, name, ink.Fit(ink.Count(r.Loaves, "loaf", "loaves"), 10)+whose, w)}
+	lines := []string{entryLine(t, chosen, name, ink.Fit(quantity.Count(r.Loaves, "loaf", "loaves"), 10)+whose, w)}
 	if chosen && r.About != "" {
 		for _, l := range ink.Wrap(ink.Clean(r.About), w-8) {
 			lines = append(lines, "     "+t.Quiet.Render(l))
@@ -161,7 +162,7 @@ func recipeLines(r intent.RecipeItem, t ink.Theme, w int, chosen bool) []string 
 
 // problem gives a problem with the last part of its file's path, which is what
 // tells the files of one folder apart; the whole path stands below.
-func problem(r intent.RecipeItem, i int) string {
+func problem(r front.RecipeItem, i int) string {
 	text, name := r.Problems[i], r.File[strings.LastIndexAny(r.File, `/\`)+1:]
 	if at := strings.Index(text, name+":"); at > 0 {
 		text = text[at:]

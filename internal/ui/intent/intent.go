@@ -4,9 +4,9 @@
 package intent
 
 import (
-	"bench/internal/batch"
+	"bench/internal/front"
 	"bench/internal/recipe"
-	"bench/internal/timer"
+	"bench/internal/reply"
 )
 
 // Action is what a screen asks of the root: plain data, or nil for nothing.
@@ -22,7 +22,7 @@ type (
 	// Overlay opens a page above the present one.
 	Overlay struct{ Page Page }
 	// Prepare opens the set-up of a recipe.
-	Prepare struct{ Item RecipeItem }
+	Prepare struct{ Item front.RecipeItem }
 	// Start begins a batch.
 	Start struct{ Control recipe.Control }
 	// Open takes a batch to the bench; release, if set, is let go first.
@@ -31,19 +31,9 @@ type (
 	Follow struct{ Code string }
 	// SwitchBatch goes to the next batch that is under way.
 	SwitchBatch struct{}
-	// Keep proposes a fact. at is zero for now, or when it was first said.
-	Keep struct {
-		Code string
-		Fact batch.Fact
-		At   timer.Moment
-	}
-	// Question opens one line of text.
-	Question struct {
-		Title string
-		Hint  string
-		// Make turns the line into what follows, or says in words why not.
-		Make func(text string, at timer.Moment) (Action, string)
-	}
+	// Reply does what becomes of something that was said: a fact is proposed, or
+	// one line of text asked for.
+	Reply struct{ reply.Act }
 	// Choose opens the answers to a task; without one, what may be said of a
 	// batch afterwards. Typed is a number that goes with the answer.
 	Choose struct{ Task, Typed string }
@@ -69,8 +59,7 @@ func (Start) action()       {}
 func (Open) action()        {}
 func (Follow) action()      {}
 func (SwitchBatch) action() {}
-func (Keep) action()        {}
-func (Question) action()    {}
+func (Reply) action()       {}
 func (Correct) action()     {}
 func (Decide) action()      {}
 func (WeighPot) action()    {}
@@ -103,8 +92,10 @@ const (
 	PageRack
 )
 
-// Doubted is a proposed fact that looks like a slip.
-type Doubted struct {
-	Fact  batch.Fact
-	Words string
+// Of makes a reply into an action, and nothing into nothing.
+func Of(act reply.Act) Action {
+	if act == nil {
+		return nil
+	}
+	return Reply{act}
 }

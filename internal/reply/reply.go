@@ -11,17 +11,16 @@ import (
 	"strings"
 
 	"bench/internal/batch"
+	"bench/internal/phrase"
 	"bench/internal/quantity"
 	"bench/internal/steps"
 	"bench/internal/timer"
-	"bench/internal/ui/ink"
-	"bench/internal/ui/intent"
 )
 
 // To says what becomes of the answer to a task: an intent, or words that refuse
 // it, or a doubt. What is doubted must be said a second time and come out the
 // same; doubt is the doubt before, or nil.
-func To(code string, p steps.Plan, t steps.Task, a steps.Answer, doubt *intent.Doubted, at timer.Moment) (act intent.Action, doubted *intent.Doubted, word string) {
+func To(code string, p steps.Plan, t steps.Task, a steps.Answer, doubt *Doubted, at timer.Moment) (act Act, doubted *Doubted, word string) {
 	f, err := p.Answer(t.ID, a)
 	if err == nil && AfterPour(t.Do) {
 		act, word = Propose(code, p, f, at)
@@ -32,15 +31,15 @@ func To(code string, p steps.Plan, t steps.Task, a steps.Answer, doubt *intent.D
 	}
 	switch {
 	case err != nil:
-		return nil, doubt, cmp.Or(refusedReading(t, a), ink.Sentence(err))
+		return nil, doubt, cmp.Or(refusedReading(t, a), phrase.Sentence(err))
 	case doubt != nil && doubt.Fact == f:
-		return intent.Keep{Code: code, Fact: f}, nil, ""
+		return Keep{Code: code, Fact: f}, nil, ""
 	}
 	words := doubtOf(p, t, f, a)
 	if words == "" {
-		return intent.Keep{Code: code, Fact: f}, doubt, ""
+		return Keep{Code: code, Fact: f}, doubt, ""
 	}
-	return nil, &intent.Doubted{Fact: f, Words: words}, ""
+	return nil, &Doubted{Fact: f, Words: words}, ""
 }
 
 // doubtOf says why an answer looks like a slip, in terms of what was typed, or "".
@@ -99,15 +98,15 @@ func refusedReading(t steps.Task, a steps.Answer) string {
 
 // Propose says what becomes of a fact: it is kept, asked about first, or
 // refused in words.
-func Propose(code string, p steps.Plan, f batch.Fact, at timer.Moment) (intent.Action, string) {
+func Propose(code string, p steps.Plan, f batch.Fact, at timer.Moment) (Act, string) {
 	doubt := p.Doubt(f)
 	if doubt == "" || !steps.Keeps(f) {
 		return allowed(code, p, f, at)
 	}
-	return intent.Question{
+	return Question{
 		Title: "Is that so?",
 		Hint:  sentence(doubt) + " If it is right, say how that came: it is kept with your answer.",
-		Make: func(text string, at timer.Moment) (intent.Action, string) {
+		Make: func(text string, at timer.Moment) (Act, string) {
 			if text == "" {
 				return nil, "Say how that came."
 			}
@@ -117,16 +116,16 @@ func Propose(code string, p steps.Plan, f batch.Fact, at timer.Moment) (intent.A
 	}, ""
 }
 
-func allowed(code string, p steps.Plan, f batch.Fact, at timer.Moment) (intent.Action, string) {
+func allowed(code string, p steps.Plan, f batch.Fact, at timer.Moment) (Act, string) {
 	if err := p.Allows(f, at); err != nil {
-		return nil, ink.Sentence(err)
+		return nil, phrase.Sentence(err)
 	}
-	return intent.Keep{Code: code, Fact: f}, ""
+	return Keep{Code: code, Fact: f}, ""
 }
 
 // sentence makes a doubt into one, or leaves the question that it ends with.
 func sentence(doubt string) string {
-	s := ink.Sentence(errors.New(doubt))
+	s := phrase.Sentence(errors.New(doubt))
 	if strings.HasSuffix(s, "?.") {
 		return strings.TrimSuffix(s, ".")
 	}

@@ -1,4 +1,8 @@
-package intent
+// Package front is what every front is given: recipes and batches to choose from, the
+// door of the store, and the practice.
+//
+// The rule: data and doors; what a front makes of them is its own.
+package front
 
 import (
 	"bench/internal/batch"

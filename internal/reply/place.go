@@ -3,9 +3,9 @@ package reply
 import (
 	"slices"
 
+	"bench/internal/front"
 	"bench/internal/steps"
 	"bench/internal/timer"
-	"bench/internal/ui/intent"
 )
 
 // NoWay is said where no way on is left.
@@ -18,7 +18,7 @@ const Newcomer = "a first batch without lye, that leaves no trace: bench --pract
 const MaxLoaves = 99
 
 // WhereAt says what is next, or that all is done.
-func WhereAt(b intent.UnderWay, now timer.Moment) string {
+func WhereAt(b front.UnderWay, now timer.Moment) string {
 	task, ok := b.Plan.Next(now)
 	if !ok {
 		return waitsFor(b, now)
@@ -28,7 +28,7 @@ func WhereAt(b intent.UnderWay, now timer.Moment) string {
 }
 
 // waitsFor says which day comes next in a batch that rests.
-func waitsFor(b intent.UnderWay, now timer.Moment) string {
+func waitsFor(b front.UnderWay, now timer.Moment) string {
 	for _, d := range b.Plan.Ahead(now) {
 		if d.At.After(now.Wall) {
 			return d.Label + " in " + timer.Words(d.At.Sub(now.Wall))

@@ -1,4 +1,7 @@
-package ink
+// Package phrase says moments, timers and errors in words, the same on every front.
+//
+// The rule: words come out, without a width, a colour or a key.
+package phrase
 
 import (
 	"strings"
@@ -7,6 +10,7 @@ import (
 	"unicode/utf8"
 
 	"bench/internal/quantity"
+	"bench/internal/recipe"
 	"bench/internal/timer"
 )
 
@@ -24,7 +28,7 @@ func ToAnEye(l quantity.Length) quantity.Length { return l.RoundTo(quantity.Mill
 
 // Sentence makes an error into one: it begins large and ends with a stop.
 func Sentence(err error) string {
-	s := strings.TrimSpace(Clean(err.Error()))
+	s := strings.TrimSpace(recipe.Clean(err.Error()))
 	r, n := utf8.DecodeRuneInString(s)
 	if n == 0 {
 		return s

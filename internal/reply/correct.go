@@ -6,36 +6,36 @@ import (
 	"strings"
 
 	"bench/internal/batch"
+	"bench/internal/phrase"
 	"bench/internal/quantity"
+	"bench/internal/recipe"
 	"bench/internal/steps"
 	"bench/internal/timer"
-	"bench/internal/ui/ink"
-	"bench/internal/ui/intent"
 )
 
 // NewValue judges a corrected value before its reason is asked for: words refuse
 // it, and one that looks like a slip must be said a second time. Doubt is the
 // doubt before; without a doubt and without words the value will do.
-func NewValue(s batch.State, p steps.Plan, seq int, text string, doubt *intent.Doubted, now timer.Moment) (*intent.Doubted, string) {
+func NewValue(s batch.State, p steps.Plan, seq int, text string, doubt *Doubted, now timer.Moment) (*Doubted, string) {
 	f, err := p.Correct(s, seq, text, "?")
 	if err == nil {
 		err = p.Allows(f, now)
 	}
 	if err != nil {
-		return doubt, ink.Sentence(err)
+		return doubt, phrase.Sentence(err)
 	}
 	words := p.Doubt(f)
 	if words == "" || doubt != nil && doubt.Fact == f {
 		return nil, ""
 	}
-	return &intent.Doubted{Fact: f, Words: words}, ""
+	return &Doubted{Fact: f, Words: words}, ""
 }
 
 // Correct corrects an entry, with the reason.
-func Correct(code string, s batch.State, p steps.Plan, seq int, text, reason string, now timer.Moment) (intent.Action, string) {
+func Correct(code string, s batch.State, p steps.Plan, seq int, text, reason string, now timer.Moment) (Act, string) {
 	f, err := p.Correct(s, seq, text, reason)
 	if err != nil {
-		return nil, ink.Sentence(err)
+		return nil, phrase.Sentence(err)
 	}
 	return allowed(code, p, f, now)
 }
@@ -65,7 +65,7 @@ func Measured(f batch.Fact) bool {
 
 // TakeBack takes an entry back, with the reason; with "?" for a reason it says
 // whether it could be.
-func TakeBack(code string, p steps.Plan, seq int, reason string, now timer.Moment) (intent.Action, string) {
+func TakeBack(code string, p steps.Plan, seq int, reason string, now timer.Moment) (Act, string) {
 	return allowed(code, p, batch.Withdrawn{Seq: seq, Reason: strings.TrimSpace(reason)}, now)
 }
 
@@ -73,13 +73,13 @@ func TakeBack(code string, p steps.Plan, seq int, reason string, now timer.Momen
 // what was said first.
 func Said(p steps.Plan, s batch.State, e batch.Entry) string {
 	if s.Withdrawn(e.Seq) {
-		return ink.Clean("taken back: " + p.Say(e, s))
+		return recipe.Clean("taken back: " + p.Say(e, s))
 	}
 	with := Standing(s, e)
 	if with == nil {
-		return ink.Clean(p.Say(e, s))
+		return recipe.Clean(p.Say(e, s))
 	}
-	return ink.Clean(fmt.Sprintf("now %s (corrected; first %s): %s", valueOf(with), valueOf(e.Fact), p.Say(batch.Entry{Fact: with}, s)))
+	return recipe.Clean(fmt.Sprintf("now %s (corrected; first %s): %s", valueOf(with), valueOf(e.Fact), p.Say(batch.Entry{Fact: with}, s)))
 }
 
 // Standing gives what stands in the place of an entry that was corrected, or
@@ -111,7 +111,7 @@ func valueOf(f batch.Fact) string {
 func restValueOf(f batch.Fact) string {
 	switch f := f.(type) {
 	case batch.BarsCut:
-		return ink.Count(f.Bars, "bar", "bars")
+		return quantity.Count(f.Bars, "bar", "bars")
 	case batch.BarsWeighed:
 		if f.Count > 1 {
 			return fmt.Sprintf("%d x %s", f.Count, f.Mass.At(f.Reads))

@@ -4,28 +4,28 @@ import (
 	"strings"
 
 	"bench/internal/batch"
+	"bench/internal/phrase"
+	"bench/internal/recipe"
 	"bench/internal/steps"
 	"bench/internal/timer"
-	"bench/internal/ui/ink"
-	"bench/internal/ui/intent"
 )
 
 // AbandonWord must be typed before a reason, so that no stray key ends a batch.
 const AbandonWord = "abandon"
 
 // Note asks for a note, taken at a stage.
-func Note(code, stage string) intent.Question {
-	return intent.Question{
+func Note(code, stage string) Question {
+	return Question{
 		Title: "Note", Hint: "One line; it goes into the record with the time.",
-		Make: said("Write the note first.", func(text string) intent.Action {
-			return intent.Keep{Code: code, Fact: batch.Noted{Stage: stage, Text: text}}
+		Make: said("Write the note first.", func(text string) Act {
+			return Keep{Code: code, Fact: batch.Noted{Stage: stage, Text: text}}
 		}),
 	}
 }
 
 // said makes a line into an intent, once there is something in it.
-func said(empty string, keep func(text string) intent.Action) func(string, timer.Moment) (intent.Action, string) {
-	return func(text string, _ timer.Moment) (intent.Action, string) {
+func said(empty string, keep func(text string) Act) func(string, timer.Moment) (Act, string) {
+	return func(text string, _ timer.Moment) (Act, string) {
 		if text == "" {
 			return nil, empty
 		}
@@ -35,53 +35,53 @@ func said(empty string, keep func(text string) intent.Action) func(string, timer
 
 // LeaveOut asks for the reason, after the plan was asked whether the task may be
 // left out at all.
-func LeaveOut(code string, p steps.Plan, t steps.Task, now timer.Moment) (intent.Action, string) {
+func LeaveOut(code string, p steps.Plan, t steps.Task, now timer.Moment) (Act, string) {
 	if err := p.Allows(batch.Skipped{Task: t.ID, Reason: "?"}, now); err != nil {
-		return nil, ink.Sentence(err)
+		return nil, phrase.Sentence(err)
 	}
-	return intent.Question{
-		Title: "Leave out: " + ink.Clean(t.Title), Hint: "Say why. It stays in the record as left out.",
-		Make: said("Say why it is left out.", func(text string) intent.Action {
-			return intent.Keep{Code: code, Fact: batch.Skipped{Task: t.ID, Reason: text}}
+	return Question{
+		Title: "Leave out: " + recipe.Clean(t.Title), Hint: "Say why. It stays in the record as left out.",
+		Make: said("Say why it is left out.", func(text string) Act {
+			return Keep{Code: code, Fact: batch.Skipped{Task: t.ID, Reason: text}}
 		}),
 	}, ""
 }
 
 // End closes a batch whose tasks are all done, or asks for the word that
 // abandons it.
-func End(code string, p steps.Plan) (intent.Action, string) {
+func End(code string, p steps.Plan) (Act, string) {
 	switch {
 	case p.Closed:
 		return nil, "The batch is closed."
 	case p.Finished():
-		return intent.Keep{Code: code, Fact: batch.Closed{}}, ""
+		return Keep{Code: code, Fact: batch.Closed{}}, ""
 	}
-	return intent.Question{
+	return Question{
 		Title: "Abandon this batch?",
 		Hint: "Tasks are still open. To end it here for good, type the word " + AbandonWord +
 			" and then why. To go on another day just leave with q: the batch stays open.",
-		Make: func(text string, _ timer.Moment) (intent.Action, string) {
+		Make: func(text string, _ timer.Moment) (Act, string) {
 			reason, ok := strings.CutPrefix(text, AbandonWord)
 			if reason = strings.TrimSpace(reason); !ok || reason == "" {
 				return nil, "Type the word " + AbandonWord + " and then why."
 			}
-			return intent.Keep{Code: code, Fact: batch.Closed{Reason: reason}}, ""
+			return Keep{Code: code, Fact: batch.Closed{Reason: reason}}, ""
 		},
 	}, ""
 }
 
 // InWords asks for an answer in words: several bars together, or another day.
-func InWords(code string, p steps.Plan, t steps.Task, at timer.Moment) intent.Question {
+func InWords(code string, p steps.Plan, t steps.Task, at timer.Moment) Question {
 	now := at.Wall
-	return intent.Question{
-		Title: ink.Clean(t.Title), Hint: InWordsHint(t.Do),
-		Make: func(text string, at timer.Moment) (intent.Action, string) {
+	return Question{
+		Title: recipe.Clean(t.Title), Hint: InWordsHint(t.Do),
+		Make: func(text string, at timer.Moment) (Act, string) {
 			if text == "" {
 				return nil, "Write the answer first."
 			}
 			f, err := p.Answer(t.ID, steps.Answer{How: batch.Typed, Text: text, Now: now})
 			if err != nil {
-				return nil, ink.Sentence(err)
+				return nil, phrase.Sentence(err)
 			}
 			return Propose(code, p, f, at)
 		},
@@ -105,20 +105,20 @@ func InWordsHint(d steps.Do) string {
 
 // Choice says what becomes of a choice: it is proposed, or asks for words first.
 // Typed is a temperature that goes with it, or "".
-func Choice(code string, p steps.Plan, c steps.Choice, typed string, at timer.Moment) (intent.Action, string) {
+func Choice(code string, p steps.Plan, c steps.Choice, typed string, at timer.Moment) (Act, string) {
 	if c.Ask == "" {
 		f, err := steps.Warmed(c.Fact, typed)
 		if err != nil {
-			return nil, ink.Sentence(err)
+			return nil, phrase.Sentence(err)
 		}
 		return Propose(code, p, f, at)
 	}
-	return intent.Question{
-		Title: ink.Clean(c.Title), Hint: "Say " + c.Ask + ". It stays in the record.",
-		Make: func(text string, at timer.Moment) (intent.Action, string) {
+	return Question{
+		Title: recipe.Clean(c.Title), Hint: "Say " + c.Ask + ". It stays in the record.",
+		Make: func(text string, at timer.Moment) (Act, string) {
 			f, err := c.With(text)
 			if err != nil {
-				return nil, ink.Sentence(err)
+				return nil, phrase.Sentence(err)
 			}
 			return Propose(code, p, f, at)
 		},
