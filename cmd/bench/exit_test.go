@@ -26,7 +26,7 @@ func TestExitCodes(t *testing.T) {
 		{"plan of a broken recipe", []string{"plan", bad}, exitProblems},
 		{"no batches yet", []string{"record"}, exitProblems},
 		{"nothing due", []string{"due"}, exitClean},
-		{"no terminal", nil, exitClean},
+		{"no terminal", []string{}, exitClean},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			var out, complaints bytes.Buffer
