@@ -74,14 +74,7 @@ func countAnswer(t Task, text string, said batch.Said) (batch.Fact, error) {
 			return nil, fmt.Errorf("%q is not a number of bars", text)
 		}
 	}
-	return batch.BarsCut{Task: t.ID, Loaf: loafOf(t.ID), Bars: n, Planned: t.Count, Said: said}, nil
-}
-
-// loafOf reads the loaf's number off a task's id.
-func loafOf(id string) int {
-	_, number, _ := strings.Cut(id, "loaf ")
-	n, _ := strconv.Atoi(number)
-	return n
+	return batch.BarsCut{Task: t.ID, Loaf: LoafOf(t.ID), Bars: n, Planned: t.Count, Said: said}, nil
 }
 
 func barsAnswer(t Task, text string, said batch.Said) (batch.Fact, error) {

@@ -71,6 +71,15 @@ func (r *pour) id() string { return r.recipe.Batter + "/" + r.recipe.Name }
 // ofLoaf makes an id that of a loaf, counted from 0.
 func ofLoaf(id string, loaf int) string { return id + "/loaf " + strconv.Itoa(loaf+1) }
 
+// LoafOf gives the number of the loaf that a task is about, counted from 1, by
+// its id; 0 is none.
+func LoafOf(id string) int {
+	_, after, _ := strings.Cut(id, "/loaf ")
+	number, _, _ := strings.Cut(after, "/")
+	n, _ := strconv.Atoi(number)
+	return n
+}
+
 // partOfPot is the fraction of what left a shared pot that this part is, so that
 // colour and scent follow what was really poured out.
 func (p *planner) partOfPot(k pot, part Task) float64 {

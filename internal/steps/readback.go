@@ -123,13 +123,13 @@ func readLine(t Task) (ReadLine, bool) {
 	switch {
 	case t.Do == Gross:
 		l.What = t.Vessel + ", full"
-	case t.Do == Portion && loafOf(t.ID) > 0:
-		l.What = fmt.Sprintf("loaf %d", loafOf(t.ID))
+	case t.Do == Portion && LoafOf(t.ID) > 0:
+		l.What = fmt.Sprintf("loaf %d", LoafOf(t.ID))
 	case t.Do == Portion:
 		l.What = t.Title
 	case t.Do == Weigh:
 	case t.PourLine > 0:
-		l = ReadLine{What: fmt.Sprintf("loaf %d", loafOf(t.ID)), Asked: t.PourLine.String(), Was: "poured", By: grams(t.Target, t.Reads) + " into it"}
+		l = ReadLine{What: fmt.Sprintf("loaf %d", LoafOf(t.ID)), Asked: t.PourLine.String(), Was: "poured", By: grams(t.Target, t.Reads) + " into it"}
 	default:
 		return l, false
 	}

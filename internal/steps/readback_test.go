@@ -1,6 +1,7 @@
 package steps_test
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
@@ -36,6 +37,29 @@ func TestReadBack(t *testing.T) {
 	if s, _ := b.plan().Stage("lye/sea"); !s.Done {
 		t.Error("the stage is not done")
 	}
+}
+
+// TestPourReadBack names each loaf that was poured.
+func TestPourReadBack(t *testing.T) {
+	b := begin(harbour())
+	for _, st := range b.plan().Stages {
+		if st.Kind != steps.Pour {
+			continue
+		}
+		id := st.Tasks[len(st.Tasks)-1].ID
+		b.workTo(t, id)
+		lines := b.plan().ReadBack(id)
+		if len(lines) == 0 {
+			t.Fatalf("%s: nothing is read back", id)
+		}
+		for n, l := range lines {
+			if want := fmt.Sprintf("loaf %d", n+1); l.What != want || l.Was == "" || l.Asked == "" {
+				t.Errorf("%s: %+v, want %s", id, l, want)
+			}
+		}
+		return
+	}
+	t.Fatal("no pour")
 }
 
 // TestReadBackAnew: what is decided after a pause point is read back again.

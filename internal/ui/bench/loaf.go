@@ -2,8 +2,6 @@ package bench
 
 import (
 	"fmt"
-	"strconv"
-	"strings"
 
 	"bench/internal/face"
 	"bench/internal/quantity"
@@ -70,9 +68,8 @@ func (b Screen) hasFace() bool { return b.Plan.Mould.HasHeights() && len(b.Plan.
 // loafOf says which loaf the task is about, or the first.
 func loafOf(at steps.Stage, task steps.Task, loaves int) int {
 	n := at.Loaf
-	if _, after, ok := strings.Cut(task.ID, "/loaf "); ok {
-		number, _, _ := strings.Cut(after, "/")
-		n, _ = strconv.Atoi(number)
+	if of := steps.LoafOf(task.ID); of > 0 {
+		n = of
 	}
 	return min(max(1, n), max(1, loaves)) - 1
 }
