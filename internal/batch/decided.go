@@ -25,9 +25,12 @@ const (
 type Decided struct {
 	Task string        // Task is the weighing that was off.
 	Off  quantity.Mass // Off is by how much, as it stood; below zero is too little.
-	Way  Way
-	Oil  string        `json:",omitempty"` // Oil is the key of the oil to add.
-	Mass quantity.Mass `json:",omitempty"` // Mass is what is to be added.
+	// Within is how little a correction may change Off for the decision to stand.
+	Within quantity.Mass `json:",omitempty"`
+	ByEye  bool          `json:",omitempty"` // ByEye says that it was no weighing.
+	Way    Way
+	Oil    string        `json:",omitempty"` // Oil is the key of the oil to add.
+	Mass   quantity.Mass `json:",omitempty"` // Mass is what is to be added.
 }
 
 // WarningSeen says that a warning was read. A superfat band below zero is

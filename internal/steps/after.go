@@ -3,7 +3,6 @@ package steps
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"bench/internal/batch"
 	"bench/internal/calc"
@@ -54,6 +53,31 @@ func (k pot) solution() quantity.Mass {
 	return m
 }
 
+// inJug gives the grams of each alkali in the jug, in the order of the batter's,
+// and of water.
+func (k pot) inJug() (alkalis []float64, water float64) {
+	alkalis = gramsOf(k.alkali)
+	for _, t := range k.early {
+		k.add(alkalis, t.Material, amount(t).Mass.Grams())
+	}
+	return alkalis, amount(k.water).Mass.Grams()
+}
+
+// add counts grams with the alkali of that name, if it is one.
+func (k pot) add(alkalis []float64, material string, grams float64) {
+	if i := slices.IndexFunc(k.recipe.Alkali, func(a recipe.AlkaliShare) bool { return a.Material == material }); i >= 0 {
+		alkalis[i] += grams
+	}
+}
+
+// poured is the fraction of the lye solution that goes into the oils.
+func (k pot) poured() float64 {
+	if k.part == 0 {
+		return 1
+	}
+	return k.part
+}
+
 // besideLye is what the additives bring that are not in the jug.
 func (k pot) besideLye() quantity.Mass {
 	m := quantity.Mass(0)
@@ -70,7 +94,7 @@ func (k pot) ofPart(m quantity.Mass) quantity.Mass {
 	if k.part == 0 {
 		return m
 	}
-	return quantity.FromGrams(m.Grams() * k.part)
+	return quantity.FromGrams(m.Grams() * k.poured())
 }
 
 func (k pot) ofPartAmount(a Amount) Amount {
@@ -100,12 +124,6 @@ func (k pot) alkaliAmounts() []Amount {
 	return list
 }
 
-// decided says that the last decision after a weighing is of this way.
-func (p *planner) decided(task string, way batch.Way) bool {
-	d, ok := p.s.Decision(task)
-	return ok && d.Fact.Way == way
-}
-
 // followDecidedOils raises oils in proportion and adds what was to be added.
 func (p *planner) followDecidedOils(k *pot, at int) {
 	if p.s.Undecided() {
@@ -129,11 +147,10 @@ func (p *planner) followDecidedOils(k *pot, at int) {
 
 // addOils adds what was decided last, and what is in by an earlier decision.
 func (p *planner) addOils(k *pot, task string) {
-	all := p.s.Decisions(task)
-	for i, d := range all {
-		id := oilID(k.recipe, d.Fact.Oil) + "/for " + strings.TrimPrefix(task, k.recipe.Name+"/") + nth(i)
-		if d.Fact.Way == batch.AddOil && (i == len(all)-1 || len(p.s.Weighings(id)) > 0) {
-			p.addOil(k, id, d)
+	for i, d := range p.s.Decisions(task) {
+		id := forID(k.recipe.Name, d.Fact.Oil, task, i)
+		if mass, in := p.wants(task, id, i); in && d.Fact.Way == batch.AddOil {
+			p.addOil(k, id, d, mass)
 		}
 	}
 }
@@ -146,12 +163,12 @@ func nth(i int) string {
 	return fmt.Sprintf(" (%d)", i+1)
 }
 
-func (p *planner) addOil(k *pot, id string, d batch.Decision) {
+func (p *planner) addOil(k *pot, id string, d batch.Decision, mass quantity.Mass) {
 	use, ok := p.c.Oil(d.Fact.Oil)
 	if !ok {
 		return
 	}
-	t := p.moreOil(*k, id, use, d.Fact.Mass.Grams())
+	t := p.moreOil(*k, id, use, mass.Grams())
 	if p.combinedBefore(k.recipe.Name, d.Seq) {
 		k.lateOils = append(k.lateOils, t)
 		return
@@ -160,9 +177,10 @@ func (p *planner) addOil(k *pot, id string, d batch.Decision) {
 }
 
 func (p *planner) moreOil(k pot, id string, use recipe.OilUse, grams float64) Task {
+	tolerance := calc.OilTolerance(p.koh(k), k.recipe.Superfat.Fraction(), use.SV.Nominal, ingredients(k.recipe))
 	return p.weigh(weighing{
 		id: id, title: use.Name + ", more", hint: "Into the " + k.recipe.Name + " pot, as was decided.", material: use.Name, lot: use.Lot,
-		grams: grams, tolerance: calc.OilTolerance(p.koh(k), k.recipe.Superfat.Fraction(), use.SV.Nominal, ingredients(k.recipe)),
+		grams: grams, tolerance: ofMore(grams, Task{wanted: quantity.FromGrams(tolerance)}),
 		vessel: p.rack.ColourCup(0), into: k.vessel.Name,
 	})
 }
@@ -186,6 +204,9 @@ func (p *planner) combinedBefore(batter string, seq int) bool {
 	return len(w) > 0 && w[0].Seq < seq
 }
 
+// met says that the lye solution is in the oils.
+func (p *planner) met(batter string) bool { return p.combinedBefore(batter, len(p.s.Entries)+1) }
+
 // upBy is by how much a weight that is no oil asks for everything to be brought
 // up, or zero.
 func (p *planner) upBy(b recipe.Batter) float64 {
@@ -200,8 +221,8 @@ func (p *planner) upBy(b recipe.Batter) float64 {
 	}
 	factor := 0.0
 	for _, id := range ids {
-		d, _ := p.s.Decision(id)
-		if mass, _ := p.s.Mass(id); d.Fact.Way == batch.InProportion && mass > d.Fact.Off {
+		d, stands := p.decision(id)
+		if mass, _ := p.s.Mass(id); stands && d.Fact.Way == batch.InProportion && mass > d.Fact.Off {
 			factor = max(factor, mass.Grams()/(mass-d.Fact.Off).Grams())
 		}
 	}
@@ -215,7 +236,8 @@ func (p *planner) inProportion(k *pot, at int, factor float64) {
 	planned := p.size.Oils[at].Grams()
 	list := make([]calc.Weighing, len(k.oils))
 	for i, t := range k.oils {
-		list[i] = calc.Weighing{Target: planned * p.share(k.recipe, t), Actual: t.Mass.Grams(), In: p.decided(t.ID, batch.InProportion)}
+		since, _ := p.since(t.ID, len(p.s.Entries)+1)
+		list[i] = calc.Weighing{Target: planned * p.share(k.recipe, t), Actual: (t.Mass + since).Grams(), In: p.decided(t.ID, batch.InProportion)}
 	}
 	if factor > 0 {
 		list = append(list, calc.Weighing{Target: 1, Actual: factor, In: true})
@@ -230,11 +252,11 @@ func (p *planner) inProportion(k *pot, at int, factor float64) {
 			use, _ := p.c.Oil(p.oilKey(k.recipe, t))
 			short := add[i]
 			if !list[i].In {
-				short -= t.Mass.Grams()
+				short -= list[i].Actual
 			}
-			up := p.moreOil(*k, t.ID+"/top-up", use, max(0, short))
-			if quantity.FromGrams(short) > t.Tolerance || up.Seq > 0 {
-				k.more = append(k.more, up)
+			id := topUpID(t.ID)
+			if p.touched(id) || worthWeighing(short, t) && !p.met(k.recipe.Name) {
+				k.more = append(k.more, p.moreOil(*k, id, use, max(0, short)))
 			}
 		}
 	}
@@ -243,9 +265,10 @@ func (p *planner) inProportion(k *pot, at int, factor float64) {
 // toppedUp keeps what went in by a decision that another one took the place of.
 func (p *planner) toppedUp(k *pot) {
 	for _, t := range k.oils {
-		if id := t.ID + "/top-up"; len(p.s.Weighings(id)) > 0 {
+		if id := topUpID(t.ID); p.touched(id) {
 			use, _ := p.c.Oil(p.oilKey(k.recipe, t))
-			k.more = append(k.more, p.moreOil(*k, id, use, 0))
+			weighed, _ := p.s.Mass(id)
+			k.more = append(k.more, p.moreOil(*k, id, use, weighed.Grams()))
 		}
 	}
 }

@@ -16,13 +16,12 @@ func (p *planner) followDecidedLye(k *pot) {
 	if p.s.Undecided() {
 		return
 	}
-	pour := len(p.s.Weighings(partID(k.recipe.Name))) > 0
+	pour := p.touched(partID(k.recipe.Name))
 	for _, t := range k.alkali {
-		all := p.s.Decisions(t.ID)
-		for i, d := range all {
-			id := t.ID + "/missing" + nth(i)
-			if d.Fact.Way == batch.Shortfall && (i == len(all)-1 || len(p.s.Weighings(id)) > 0) {
-				p.addAlkali(k, t, id, d)
+		for i, d := range p.s.Decisions(t.ID) {
+			id := missingID(t.ID, i)
+			if mass, in := p.wants(t.ID, id, i); in && d.Fact.Way == batch.Shortfall {
+				p.addAlkali(k, t, id, d, mass)
 			}
 		}
 		pour = pour || p.decided(t.ID, batch.PourPart)
@@ -36,25 +35,26 @@ func (p *planner) followDecidedLye(k *pot) {
 // alkaliUp brings alkali that is in already up with the rest.
 func (p *planner) alkaliUp(k *pot) {
 	for i, t := range k.alkali {
-		id, a := t.ID+"/top-up", k.recipe.Alkali[i]
+		id, a := topUpID(t.ID), k.recipe.Alkali[i]
 		m, _ := p.c.Material(a.Material)
-		grams := p.alkaliGrams(k.recipe, a, m, *k) - amount(t).Mass.Grams()
+		since, _ := p.since(t.ID, len(p.s.Entries)+1)
+		grams := p.alkaliGrams(k.recipe, a, m, *k) - (amount(t).Mass + since).Grams()
 		madeUp := p.decided(t.ID, batch.MakeUp) // The other one is brought up for both.
-		if len(p.s.Weighings(id)) > 0 || k.up && !madeUp && t.Done && quantity.FromGrams(grams) > t.Tolerance {
+		if p.touched(id) || k.up && !madeUp && t.Done && worthWeighing(grams, t) && !p.met(k.recipe.Name) {
 			k.early = append(k.early, p.weigh(weighing{
 				id: id, title: t.Material + ", more", material: t.Material, lot: t.Lot, mustType: true,
 				hint:  "Gloves, goggles, sleeves. Into the " + k.jug.Name + ", a little at a time; stir until clear.",
-				grams: grams, tolerance: t.wanted.Grams(), vessel: p.rack.AlkaliCup(), into: k.jug.Name,
+				grams: grams, tolerance: ofMore(grams, t), vessel: p.rack.AlkaliCup(), into: k.jug.Name,
 			}))
 		}
 	}
 }
 
-func (p *planner) addAlkali(k *pot, t Task, id string, d batch.Decision) {
+func (p *planner) addAlkali(k *pot, t Task, id string, d batch.Decision, mass quantity.Mass) {
 	w := weighing{
 		id: id, title: t.Material + ", the missing part", material: t.Material, lot: t.Lot, mustType: true,
 		hint:  "Gloves, goggles, sleeves. Into the " + k.jug.Name + ", a little at a time; stir until clear.",
-		grams: d.Fact.Mass.Grams(), tolerance: t.wanted.Grams(), vessel: p.rack.AlkaliCup(), into: k.jug.Name,
+		grams: mass.Grams(), tolerance: ofMore(mass.Grams(), t), vessel: p.rack.AlkaliCup(), into: k.jug.Name,
 	}
 	if !p.combinedBefore(k.recipe.Name, d.Seq) {
 		k.early = append(k.early, p.weigh(w))
@@ -115,7 +115,7 @@ func (p *planner) pourPart(k pot, jug, pour Task) []Task {
 		return []Task{jug, pour}
 	}
 	pour.Title = fmt.Sprintf("The part is in the %s oils", k.recipe.Name)
-	keep := p.tick(k.recipe.Name+"/keep lye", fmt.Sprintf("Lid and label the rest: LYE, %.1f %%, %s, date", 100*p.concentration(k), grams(net(jug)-amount(k.portion).Mass, jug.Reads)),
+	keep := p.tick(k.recipe.Name+"/keep lye", fmt.Sprintf("Lid and label the rest: LYE, %.1f %%, %s, date", 100*p.strength(k), grams(net(jug)-amount(k.portion).Mass, jug.Reads)),
 		"Out of reach of children and animals; it is as caustic as ever.")
 	return []Task{jug, k.portion, pour, keep}
 }

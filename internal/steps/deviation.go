@@ -15,7 +15,7 @@ import (
 type Deviation struct {
 	Task   string
 	Batter string
-	Off    quantity.Mass // Off is below zero for too little.
+	Off    quantity.Mass // Off is what is left of it, below zero for too little.
 	Words  string
 
 	task Task
@@ -30,7 +30,7 @@ func (p *planner) deviations() []Deviation {
 	for _, k := range p.pots {
 		for _, tasks := range p.mutable(k) {
 			for _, t := range tasks {
-				if off, ok := p.off(t); ok {
+				if off, ok := p.off(k, t); ok {
 					list = append(list, p.deviation(k, t, off))
 				}
 			}
@@ -42,7 +42,7 @@ func (p *planner) deviations() []Deviation {
 			continue
 		}
 		for _, t := range r.scents {
-			if off, ok := p.off(t); ok {
+			if off, ok := p.off(p.pots[bi], t); ok {
 				list = append(list, p.deviation(p.pots[bi], t, off))
 			}
 		}
@@ -64,19 +64,6 @@ func (p *planner) mutable(k pot) [][]Task {
 		}
 	}
 	return [][]Task{list}
-}
-
-// off says that a weighing was off, or was no weighing, and that nobody has
-// decided upon it. What was decided upon another weight, before it was
-// corrected, does not count.
-func (p *planner) off(t Task) (quantity.Mass, bool) {
-	if !t.Done || t.Target <= 0 || t.Tolerance <= 0 {
-		return 0, false
-	}
-	off := t.Mass - t.Target
-	d, decided := p.s.Decision(t.ID)
-	decided = decided && abs(d.Fact.Off-off) <= t.Tolerance
-	return off, !decided && (t.ByEye || abs(off) > t.Tolerance)
 }
 
 // traced says that a batter is past light trace: it takes nothing in any more.

@@ -24,25 +24,23 @@ func (p *planner) follow(t Task, then sequel) Task {
 	if p.s.Undecided() {
 		return t
 	}
-	all := p.s.Decisions(t.ID)
-	for i, d := range all {
-		in, out := t.ID+"/missing"+nth(i), t.ID+"/out"+nth(i)
-		last := i == len(all)-1
-		switch {
-		case d.Fact.Way == batch.AddMissing && (last || p.touched(in)):
+	for i, d := range p.s.Decisions(t.ID) {
+		in, out := missingID(t.ID, i), outID(t.ID, i)
+		if mass, ok := p.wants(t.ID, in, i); ok && d.Fact.Way == batch.AddMissing {
+			more := p.another(t, in, mass.Grams())
 			if then.late != nil && p.combinedBefore(then.batter, d.Seq) {
-				more := p.another(t, in, d.Fact.Mass.Grams())
 				more.Hint = "Stir it into the batter while it is thin."
 				*then.late = append(*then.late, more)
 				continue
 			}
-			t = p.with(t, p.another(t, in, d.Fact.Mass.Grams()), 1)
-		case d.Fact.Way == batch.TakeOut && (last || p.touched(out)):
-			t = p.with(t, p.outAgain(t, out, d.Fact.Mass.Grams()), -1)
+			t = p.with(t, more, 1)
+		}
+		if mass, ok := p.wants(t.ID, out, i); ok && d.Fact.Way == batch.TakeOut {
+			t = p.with(t, p.outAgain(t, out, mass.Grams()), -1)
 		}
 	}
-	id, short := t.ID+"/top-up", then.wanted-amount(t).Mass.Grams()
-	if p.touched(id) || then.up && t.Done && quantity.FromGrams(short) > t.Tolerance {
+	id, short := topUpID(t.ID), then.wanted-amount(t).Mass.Grams()
+	if p.touched(id) || then.up && t.Done && worthWeighing(short, t) && !p.met(then.batter) {
 		t = p.with(t, p.another(t, id, short), 1)
 	}
 	return t
@@ -64,7 +62,7 @@ func (p *planner) with(t, follower Task, sign quantity.Mass) Task {
 func (p *planner) another(t Task, id string, grams float64) Task {
 	return p.weigh(weighing{
 		id: id, title: t.Title + ", more", material: t.Material, lot: t.Lot, hint: "Into the " + goesInto(t) + ", as was decided.",
-		grams: grams, tolerance: t.wanted.Grams(), vessel: p.rack.ColourCup(0), into: goesInto(t),
+		grams: grams, tolerance: ofMore(grams, t), vessel: p.rack.ColourCup(0), into: goesInto(t),
 	})
 }
 
@@ -72,7 +70,7 @@ func (p *planner) outAgain(t Task, id string, grams float64) Task {
 	out := p.weigh(weighing{
 		id: id, title: t.Title + ", out again", material: t.Material + ", out again", lot: t.Lot,
 		hint:  "Weigh what comes out of the " + t.Vessel + ", as was decided.",
-		grams: grams, tolerance: t.wanted.Grams(), vessel: p.rack.ColourCup(0),
+		grams: grams, tolerance: ofMore(grams, t), vessel: p.rack.ColourCup(0),
 	})
 	out.Out = true
 	return out
@@ -101,14 +99,7 @@ func (p *planner) withFollowers(tasks []Task) []Task {
 
 // waterWanted gives the grams of water for all the alkali of the jug.
 func (p *planner) waterWanted(k pot, oils float64) float64 {
-	alkali := gramsOf(k.alkali)
-	for _, more := range k.early {
-		for i, a := range k.recipe.Alkali {
-			if a.Material == more.Material {
-				alkali[i] += amount(more).Mass.Grams()
-			}
-		}
-	}
+	alkali, _ := k.inJug()
 	water, _ := p.c.ExtraWater(k.recipe, alkali, gramsOf(k.additives), oils)
 	return water
 }

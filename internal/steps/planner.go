@@ -128,7 +128,7 @@ func (p *planner) weigh(w weighing) Task {
 		t.SoFar = 0
 	}
 	if tolerance > 0 {
-		t.Tolerance = max(tolerance, at.Scale.Reads/2)
+		t.Tolerance = max(tolerance, at.Scale.Reads) // A net weight is two readings, each open by half of it; see calc.Weighed.
 	}
 	t = p.fill(t)
 	if t.SoFar == 0 && !t.Done {

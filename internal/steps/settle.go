@@ -148,15 +148,6 @@ func (p Plan) Finished() bool {
 	return len(p.Stages) > 0
 }
 
-// said joins what weighings brought: "sodium hydroxide 201.4 g".
-func said(tasks []Task) string {
-	words := make([]string, len(tasks))
-	for i, t := range tasks {
-		words[i] = t.Material + " " + grams(amount(t).Mass, t.Reads)
-	}
-	return strings.Join(words, ", ")
-}
-
 // grams shows a mass at what its scale reads to, with the unit.
 func grams(m, reads quantity.Mass) string { return m.At(reads) + " g" }
 

@@ -96,12 +96,28 @@ func (p *planner) hardest(k pot) (melts float64, name string) {
 	return melts, name
 }
 
+// concentration is that of all alkali and all water that were weighed for a batter,
+// wherever they went in.
 func (p *planner) concentration(k pot) float64 {
-	alkalis := gramsOf(k.alkali)
-	if len(alkalis) > 0 {
-		alkalis[0] += sum(k.early...).Grams()
+	alkalis, water := k.inJug()
+	for i := range alkalis {
+		alkalis[i] *= k.poured()
 	}
-	return p.c.Concentration(k.recipe, alkalis, amount(k.water).Mass.Grams())
+	water *= k.poured()
+	for _, t := range slices.Concat(k.lateLye, k.lateRest) {
+		grams := amount(t).Mass.Grams()
+		if t.Material == recipe.Water {
+			water += grams
+		}
+		k.add(alkalis, t.Material, grams)
+	}
+	return p.c.Concentration(k.recipe, alkalis, water)
+}
+
+// strength is that of what is in the jug.
+func (p *planner) strength(k pot) float64 {
+	alkalis, water := k.inJug()
+	return p.c.Concentration(k.recipe, alkalis, water)
 }
 
 // combine lets the lye solution meet the oils. The jug is weighed first: of two

@@ -2,6 +2,7 @@ package steps
 
 import (
 	"fmt"
+	"strings"
 
 	"bench/internal/quantity"
 	"bench/internal/recipe"
@@ -112,9 +113,13 @@ func (p *planner) lye(k pot) Stage {
 		p.lyeSolution(k).SayPeak()+". Stand back, do not breathe it in. Lid on loosely, out of reach, to cool."))
 	s.Tasks = append(s.Tasks, k.early...)
 	s.Tasks = append(s.Tasks, p.dissolvedJug(k))
+	alkalis, _ := k.inJug()
+	words := make([]string, len(alkalis))
+	for i, t := range k.alkali {
+		words[i] = t.Material + " " + grams(quantity.FromGrams(alkalis[i]), t.Reads)
+	}
 	s.ReadBack = fmt.Sprintf("%s in water %s: lye concentration %.1f %%",
-		said(k.alkali), amount(k.water).Mass.At(k.water.Reads)+" g",
-		100*p.concentration(k))
+		strings.Join(words, ", "), grams(amount(k.water).Mass, k.water.Reads), 100*p.strength(k))
 	return s
 }
 

@@ -63,7 +63,7 @@ func (p *planner) ways(plan Plan, k pot, d Deviation) []WayOn {
 	weight := p.weight(k, t, off)
 	for _, way := range ways.Of(p.stands(k, t), weight) {
 		w := WayOn{Way: way}
-		w.Fact.Task, w.Fact.Off = t.ID, off
+		w.Fact.Task, w.Fact.Off, w.Fact.Within, w.Fact.ByEye = t.ID, off, t.Tolerance, t.ByEye
 		after, _ := planOf(p.s.Apply(batch.Entry{Seq: len(p.s.Entries) + 1, Fact: w.Fact}))
 		w.Outcome = outcome(plan, after, k.recipe.Name)
 		if !p.tooLow(k, weight.Kind, w.Outcome.Superfat, plan) && fits(plan, after) {

@@ -1,0 +1,122 @@
+package steps
+
+import (
+	"slices"
+	"strings"
+
+	"bench/internal/batch"
+	"bench/internal/quantity"
+)
+
+// The policy of this file: a decision is about a weight as it stood. A correction
+// that mends the weight, or makes it another, ends the decision: it asks for
+// nothing any more. What was weighed upon it is in all the same and is counted, so
+// that nothing is asked for twice.
+
+// off says by how much a weighing is off, or that it was no weighing, where nobody
+// has decided upon it.
+func (p *planner) off(k pot, t Task) (quantity.Mass, bool) {
+	if !t.Done || t.Target <= 0 || t.Tolerance <= 0 {
+		return 0, false
+	}
+	if _, decided := p.decision(t.ID); decided {
+		return 0, false
+	}
+	since, up := p.since(t.ID, len(p.s.Entries)+1)
+	switch {
+	case up > 0 && k.up: // It is as far up as everything else.
+		return 0, false
+	case up > 0:
+		since += up
+	}
+	off := t.Mass + since - t.Target
+	return off, t.ByEye || abs(off) > t.Tolerance
+}
+
+// decision gives the last decision upon a weighing, if that still is as it was
+// decided upon.
+func (p *planner) decision(task string) (batch.Decision, bool) {
+	d, ok := p.s.Decision(task)
+	if !ok {
+		return d, false
+	}
+	facts := p.s.Weighings(task)
+	if len(facts) == 0 {
+		left, done := p.s.Done(task)
+		return d, done && left.Skipped != ""
+	}
+	mass, _ := p.s.Mass(task)
+	raw := mass - facts[len(facts)-1].Fact.Target
+	eye := slices.ContainsFunc(facts, func(w batch.Weighing) bool { return w.Fact.How == batch.ByEye })
+	if d.Fact.ByEye && !eye {
+		return d, false
+	}
+	since, up := p.since(task, d.Seq)
+	same := func(off quantity.Mass) bool {
+		return abs(d.Fact.Off-off) <= d.Fact.Within && (eye || abs(off) > d.Fact.Within)
+	}
+	return d, same(raw+since) || same(raw+since+up)
+}
+
+// since gives what was weighed of a material upon decisions about its weighing, up
+// to a fact and that one left out; and what brought it up with everything else.
+func (p *planner) since(task string, before int) (decided, up quantity.Mass) {
+	if p.s.Undecided() {
+		return 0, 0
+	}
+	for i, d := range p.s.Decisions(task) {
+		decided += p.weighedBefore(missingID(task, i), before) - p.weighedBefore(outID(task, i), before) +
+			p.weighedBefore(task+"/for "+d.Fact.Oil+nth(i), before)
+	}
+	return decided, p.weighedBefore(topUpID(task), before)
+}
+
+func (p *planner) weighedBefore(task string, seq int) quantity.Mass {
+	m := quantity.Mass(0)
+	for _, w := range p.s.Weighings(task) {
+		if w.Seq < seq {
+			m += w.Fact.Mass
+		}
+	}
+	return m
+}
+
+// decided says that a decision upon a weighing stands and is of this way.
+func (p *planner) decided(task string, way batch.Way) bool {
+	d, ok := p.decision(task)
+	return ok && d.Fact.Way == way
+}
+
+// wants says whether what the n-th decision upon a weighing asks for has a place
+// in the plan, and how much of it: what the decision says while it is the last
+// word, and after that no more than was weighed.
+func (p *planner) wants(task, id string, n int) (quantity.Mass, bool) {
+	all := p.s.Decisions(task)
+	if _, stands := p.decision(task); stands && n == len(all)-1 {
+		return all[n].Fact.Mass, true
+	}
+	weighed, _ := p.s.Mass(id)
+	return weighed, p.touched(id)
+}
+
+// worthWeighing says that so little of a material, in grams, can be told from none:
+// less than twice what its weighing may be off makes a tenth of a point of
+// superfat at most.
+func worthWeighing(grams float64, t Task) bool {
+	return quantity.FromGrams(grams) > 2*max(t.Tolerance, t.Reads)
+}
+
+// ofMore is the tolerance of what is weighed on top, in grams: a tenth of it at
+// most (common practice, no source).
+func ofMore(grams float64, t Task) float64 { return max(0, min(t.wanted.Grams(), grams/10)) }
+
+// The ids of what a decision asks for.
+
+func missingID(task string, n int) string { return task + "/missing" + nth(n) }
+func outID(task string, n int) string     { return task + "/out" + nth(n) }
+func topUpID(task string) string          { return task + "/top-up" }
+
+// forID is an oil that is added for a weighing of the same batter.
+func forID(batter, oil, task string, n int) string {
+	return batter + "/" + oil + "/for " + strings.TrimPrefix(task, batter+"/") + nth(n)
+}
