@@ -112,7 +112,7 @@ func (p Plan) Doubt(f batch.Fact) string {
 			return fmt.Sprintf("asked %s, typed %s: that is nearer to %s", t.Target.At(t.Reads), f.Gross.At(t.Reads), other)
 		}
 		if words := doubtful(f.Gross, t.Target, max(t.Tolerance, (t.Target-t.Tare)/20), t.Reads, false); words != "" {
-			return words + "; is it the right vessel?"
+			return words + ": perhaps another vessel"
 		}
 	case batch.TemperatureTaken:
 		if f.Temperature < 10*quantity.Degree || f.Temperature > 100*quantity.Degree {
