@@ -143,6 +143,7 @@ type scentJSON struct {
 	Where    string  `json:"where"`
 	Why      string  `json:"why"`
 	Portions []grams `json:"portions_g"`
+	Stays    grams   `json:"stays_g"`
 }
 
 type stageJSON struct {
@@ -239,7 +240,7 @@ func layerToJSON(l steps.Layer, mould recipe.Mould) layerJSON {
 		out.Loaves = append(out.Loaves, grams(loaf.Mass))
 	}
 	for _, s := range l.Scents {
-		scent := scentJSON{amountJSON: amountJSON{s.Name, grams(s.Mass)}, Where: string(s.Place), Why: l.PlaceWhy, Portions: []grams{}}
+		scent := scentJSON{amountJSON: amountJSON{s.Name, grams(s.Mass)}, Where: string(s.Place), Why: l.PlaceWhy, Portions: []grams{}, Stays: grams(s.Stays)}
 		for _, m := range s.Portions {
 			scent.Portions = append(scent.Portions, grams(m))
 		}

@@ -79,12 +79,16 @@ func (p *page) layer(l steps.Layer, mould recipe.Mould) {
 	p.pourLines(l, mould)
 	p.amounts("colour", l.Colours)
 	for _, s := range l.Scents {
-		p.linef("  %-10s %-28s %12s   in the %s: %s", "scent", s.Name, s.Mass, s.Place, l.PlaceWhy)
+		p.linef("  %-10s %-28s %12s   in %s: %s", "scent", s.Name, s.Mass, l.ScentedIn(), l.PlaceWhy)
 		portions := make([]string, len(s.Portions))
 		for i, m := range s.Portions {
 			portions[i] = m.String()
 		}
-		p.linef("  %-10s %s", "", strings.Join(portions, " + "))
+		words := strings.Join(portions, " + ")
+		if s.Stays > 0 {
+			words += fmt.Sprintf(", and %s for what stays in %s", s.Stays.At(quantity.Gram/100)+" g", l.LeftIn)
+		}
+		p.linef("  %-10s %s", "", words)
 	}
 }
 

@@ -31,10 +31,10 @@ func PlaceOf(c recipe.Control, l recipe.Layer) (recipe.Place, string) {
 			return s.Where, "the recipe says so"
 		}
 	}
-	spoilt := "one portion at a time, poured at once, so that never the whole pot is at risk"
-	thick, calm := "split first, then scent a portion and pour it at once", "one stirring for the whole pot, then split"
+	spoilt := "one portion at a time, poured at once, so that never the whole layer is at risk"
+	thick, calm := "split first, then scent a portion and pour it at once", "one stirring for the whole layer, then split"
 	if c.Loaves == 1 {
-		spoilt, thick, calm = "last of all, and poured at once", "scent it last and pour it at once", "one stirring for the whole pot"
+		spoilt, thick, calm = "last of all, and poured at once", "scent it last and pour it at once", "one stirring for the whole layer"
 	}
 	thin := l.Trace == recipe.Emulsion || l.Trace == recipe.Light
 	for _, s := range l.Scents {

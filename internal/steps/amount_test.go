@@ -23,11 +23,14 @@ func TestScentOfBatter(t *testing.T) {
 			{Material: "harbour rope", Rate: 2 * quantity.Percent, Of: recipe.OfBatter, Where: place},
 			{Material: "calm", Rate: quantity.Percent, Of: recipe.OfOils, Where: place},
 		}
-		l := steps.Of(batch.State{Control: c}).Layers[0]
-		if got := l.Scents[0].Mass.Grams() / l.Mass.Grams(); math.Abs(got-0.02) > 2e-5 {
+		l, in := steps.Of(batch.State{Control: c}).Layers[0], 1.0
+		if place == recipe.InPortions { // What stays in the pot is not scented.
+			in = 1 - l.Left.Grams()/(l.Mass-l.Scents[0].Mass-l.Scents[1].Mass).Grams()
+		}
+		if got := l.Scents[0].Mass.Grams() / l.Mass.Grams() / in; math.Abs(got-0.02) > 2e-5 {
 			t.Errorf("%s: %.5f of the batter", place, got)
 		}
-		if got := l.Scents[1].Mass.Grams() / l.Oils.Grams(); math.Abs(got-0.01) > 2e-5 {
+		if got := l.Scents[1].Mass.Grams() / l.Oils.Grams() / in; math.Abs(got-0.01) > 2e-5 {
 			t.Errorf("%s: %.5f of the oils", place, got)
 		}
 	}

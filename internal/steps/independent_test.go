@@ -5,6 +5,7 @@ import (
 	"math"
 	"os"
 	"os/exec"
+	"slices"
 	"testing"
 
 	"bench/internal/batch"
@@ -200,9 +201,14 @@ func TestScentForThreePortions(t *testing.T) {
 	c.Scales = []recipe.Scale{{Name: "bench scale", Reads: g / 10, Max: 10_000 * g}}
 	c.Recipe.Batters[0].OilWeight = 1600 * g
 	c.Recipe.Layers[0].Scents[0].Rate = 5 * quantity.Percent
+	c.LeftInVessel = 0
 	s := steps.Of(batch.State{Control: c}).Layers[0].Scents[0]
-	want := []quantity.Mass{26_700, 26_700, 26_600}
-	if s.Target != 80*g || len(s.Portions) != 3 || s.Portions[0] != want[0] || s.Portions[1] != want[1] || s.Portions[2] != want[2] {
+	if want := []quantity.Mass{26_700, 26_700, 26_600}; s.Target != 80*g || !slices.Equal(s.Portions, want) {
 		t.Errorf("%v in %v", s.Target, s.Portions)
+	}
+	c.LeftInVessel = 20 * g // Of about 2,450 g in the pot: 0.65 g of the scent stay there with them.
+	s = steps.Of(batch.State{Control: c}).Layers[0].Scents[0]
+	if want := []quantity.Mass{26_500, 26_400, 26_400}; s.Target != 80*g || !slices.Equal(s.Portions, want) || s.Stays != 700 {
+		t.Errorf("%v in %v, and %v stays", s.Target, s.Portions, s.Stays)
 	}
 }

@@ -90,11 +90,21 @@ type Layer struct {
 	LeftIn    string
 }
 
+// ScentedIn says where a layer's scents are stirred in: the vessel that holds all of
+// the layer, which of a shared pot is a jug, or what is not in it yet or any more.
+func (l Layer) ScentedIn() string {
+	if l.Place == recipe.InPot {
+		return l.LeftIn
+	}
+	return "the " + string(l.Place)
+}
+
 // Scent is a layer's fragrance or essential oil.
 type Scent struct {
 	Amount
 	Place    recipe.Place
 	Portions []quantity.Mass // Portions are the loaves' shares.
+	Stays    quantity.Mass   // Stays is what remains in the vessel with its batter; with the portions it is Mass.
 }
 
 // LoafPour is what one loaf gets of a layer. Of a sloped surface the heights are

@@ -51,7 +51,7 @@ func (p *planner) fillPot(i int) pot {
 	}
 	brought := gramsOf(k.additives)
 	for n, at := range p.c.Recipe.LayersOf(b.Name) {
-		k.colours = append(k.colours, p.plannedColours(at, n, k.vessel, oils*p.size.Shares[at]))
+		k.colours = append(k.colours, p.plannedColours(at, n, k.vessel, oils*p.size.Shares[at]*p.outOfPot(k, p.potLoad(i))))
 	}
 	for _, t := range p.carriers(k) {
 		if o, ok := p.c.CarriedBy(t.Material, amount(t).Mass.Grams()); ok {

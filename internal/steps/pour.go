@@ -33,7 +33,7 @@ func (p *planner) fillLayer(i int) pour {
 	l := p.c.Recipe.Layers[i]
 	_, bi := p.c.Recipe.Batter(l.Batter)
 	k := p.pots[bi]
-	planned := sum(k.allOils()...).Grams() * p.size.Shares[i]
+	planned := sum(k.allOils()...).Grams() * p.size.Shares[i] * p.outOfPot(k, k.base())
 	oils := planned
 	r := pour{at: i, recipe: l, vessel: k.vessel, mica: p.micaTasks(l), loafIDs: make([]string, p.c.Loaves), pourIDs: make([]string, p.c.Loaves)}
 	for loaf := range p.c.Loaves {
@@ -80,14 +80,21 @@ func LoafOf(id string) int {
 	return n
 }
 
-// partOfPot is the fraction of what left a shared pot that this part is, so that
-// colour and scent follow what was really poured out.
+// partOfPot is the fraction of what a shared pot holds that this part is, so that
+// colour and scent follow what was really poured out and not what stays.
 func (p *planner) partOfPot(k pot, part Task) float64 {
-	poured := net(k.gross) - p.c.LeftInVessel
-	if poured <= 0 {
+	if net(k.gross) <= 0 {
 		return 0
 	}
-	return amount(part).Mass.Grams() / poured.Grams()
+	return amount(part).Mass.Grams() / net(k.gross).Grams()
+}
+
+// outOfPot is the fraction of a shared pot that is planned to leave it.
+func (p *planner) outOfPot(k pot, load quantity.Mass) float64 {
+	if len(p.c.Recipe.LayersOf(k.recipe.Name)) < 2 || load <= 0 {
+		return 1
+	}
+	return max(0, 1-p.c.LeftInVessel.Grams()/load.Grams())
 }
 
 // sibling counts a layer among those of its batter.
@@ -130,7 +137,7 @@ func (p *planner) potScents(r pour, up bool, oils, bare float64) []Task {
 
 // portionScents follow from what each portion really weighs; a cup for each was
 // weighed out beforehand by what was planned. Both oils and bare batter are of
-// the whole layer.
+// the whole layer; what stays in the pot after the split is never scented.
 func (p *planner) portionScents(r *pour, plannedOils, oils, bare float64) {
 	oilsPerGram, plannedBare := 0.0, 0.0
 	if bare > 0 && oils > 0 { // Facts that make no sense may leave nothing.
@@ -144,10 +151,12 @@ func (p *planner) portionScents(r *pour, plannedOils, oils, bare float64) {
 	r.cups, r.scents = make([]Task, 0, n), make([]Task, 0, n)
 	for loaf := range p.c.Loaves {
 		share := float64(p.weights[loaf]) / all
-		planned, actual := plannedBare*share, bare*share
+		actual := bare * share
 		if len(r.portions) > 0 {
 			actual = amount(r.portions[loaf]).Mass.Grams()
+			share *= max(0, 1-p.c.LeftInVessel.Grams()/max(plannedBare, 1))
 		}
+		planned := plannedBare * share
 		for n, s := range r.recipe.Scents {
 			m, _ := p.c.Material(s.Material)
 			cupGrams := scent.Grams(r.recipe, s, plannedOils*share, planned)
@@ -178,6 +187,24 @@ func abs(m quantity.Mass) quantity.Mass {
 	return m
 }
 
+// shared tells how much of what is stirred into a layer's vessel goes into each
+// loaf, and how much stays there with the batter that does.
+func (p *planner) shared(r pour, mass, reads quantity.Mass) (portions []quantity.Mass, stays quantity.Mass) {
+	weights := make([]int64, 0, p.c.Loaves+1)
+	left := int64(min(p.c.LeftInVessel, r.layer.Mass))
+	if len(r.portions) == 0 {
+		weights = append(weights, max(0, int64(r.layer.Mass)-left))
+	} else {
+		left = int64(net(r.gross))
+		for _, t := range r.portions {
+			weights = append(weights, int64(amount(t).Mass))
+			left -= int64(amount(t).Mass)
+		}
+	}
+	parts, rest := calc.Portions(mass, append(weights, max(0, left)), reads)
+	return parts[:len(weights)], parts[len(weights)] + rest
+}
+
 // scentsOf sums a layer's scents up, scent by scent, with the loaves' shares.
 func (p *planner) scentsOf(r pour) []Scent {
 	var out []Scent
@@ -193,7 +220,7 @@ func (p *planner) scentsOf(r pour) []Scent {
 			}
 		} else {
 			scent.Amount = amount(r.scents[n])
-			scent.Portions, _ = calc.Portions(scent.Mass, p.weights, r.scents[n].Reads)
+			scent.Portions, scent.Stays = p.shared(r, scent.Mass, r.scents[n].Reads)
 		}
 		out = append(out, scent)
 	}

@@ -2,6 +2,7 @@ package steps_test
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 	"testing"
@@ -184,6 +185,39 @@ func TestNoCupTwice(t *testing.T) {
 				}
 				if s.Kind == steps.ScentOut || s.Kind == steps.WetColours {
 					full[task.Vessel] = s.Batter
+				}
+			}
+		}
+	}
+}
+
+// TestScentAddsUp: of every scent of every design, what the loaves get and what stays
+// behind is what is weighed; each loaf's part of it is the loaf's part of the batter;
+// and what is said of it adds up.
+func TestScentAddsUp(t *testing.T) {
+	for name, design := range designs(t) {
+		p := steps.Of(batch.State{Control: design(2)})
+		for _, l := range p.Layers {
+			for _, s := range l.Scents {
+				all := s.Stays
+				for n, m := range s.Portions {
+					all += m
+					if l.Place == recipe.InPortions {
+						continue // Weighed by the portion.
+					}
+					task, _, ok := p.Task(fmt.Sprintf("%s/%s/loaf %d", l.Batter, l.Name, n+1))
+					if !ok {
+						t.Fatalf("%s, %s: no portion %d", name, l.Name, n+1)
+					}
+					if want := s.Mass.Grams() * task.Target.Grams() / l.Mass.Grams(); math.Abs(m.Grams()-want) > 0.11 {
+						t.Errorf("%s, %s: %v of %s for loaf %d, by hand %.3f g", name, l.Name, m, s.Name, n+1, want)
+					}
+				}
+				if all != s.Mass {
+					t.Errorf("%s, %s: %v of %v is accounted for", name, l.Name, all, s.Mass)
+				}
+				if stir, _, ok := p.Task(l.Batter + "/" + l.Name + "/scent in"); ok && len(l.Scents) == 1 && !strings.Contains(stir.Hint, s.Stays.At(g/100)) {
+					t.Errorf("%s: %q does not say that %v stays", name, stir.Hint, s.Stays)
 				}
 			}
 		}

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strconv"
 
+	"bench/internal/quantity"
 	"bench/internal/recipe"
 	"bench/internal/scent"
 )
@@ -35,9 +36,22 @@ func (p *planner) scentPot(r pour) Stage {
 		s.Tasks = append(s.Tasks, r.scents...)
 	}
 	s.Tasks = append(s.Tasks, p.tick(r.recipe.Batter+"/"+r.recipe.Name+"/scent in",
-		fmt.Sprintf("Stir %s g of scent into %s", sum(r.scents...).At(r.scents[0].Reads), r.vessel.Name), "By hand, until no streak shows."))
+		fmt.Sprintf("Stir %s g of scent into %s", sum(r.scents...).At(r.scents[0].Reads), r.vessel.Name), p.staysHint(r)+"By hand, until no streak shows."))
 	s.Tasks = append(s.Tasks, p.thicken(r)...)
 	return s
+}
+
+// staysHint says what of a layer's scents is for the batter that stays behind, so
+// that what the loaves get adds up to what was weighed.
+func (p *planner) staysHint(r pour) string {
+	stays := quantity.Mass(0)
+	for _, s := range r.layer.Scents {
+		stays += s.Stays
+	}
+	if stays <= 0 {
+		return ""
+	}
+	return fmt.Sprintf("Of it %s is for the batter that stays in %s. ", grams(stays, r.scents[0].Reads), r.vessel.Name)
 }
 
 // thickenStage stands where there is no scent to stir into the pot.

@@ -449,13 +449,14 @@ def layers_of(shop, i, b, mine, loaves, weighed, base, total):
     """Colours, scents and portions of every layer that a pot feeds."""
     made, mass, grams, ml = [], base, 0.0, 0.0
     pot = shop.vessel("pot", i)
-    parts = [base]
+    parts, out = [base], 1
     if len(mine) > 1:
         net = rounded(pot + base, shop.reads(pot + base)) - pot
         parts = shares(net - shop.left, [f["oils"] for _, f in mine], shop.reads(pot + base))
+        out = 1 - shop.left / net
         say(f"    shared out, {shop.left:g} g left in the pot: " + ", ".join(f"{p:.1f} g" for p in parts))
     for n, (l, f) in enumerate(mine):
-        oils = weighed * f["oils"] / total
+        oils = weighed * f["oils"] / total * out
         colours, scents = [], []
         for c in l.get("colours", []):
             g = amount(c["rate"]) * oils
@@ -469,15 +470,16 @@ def layers_of(shop, i, b, mine, loaves, weighed, base, total):
                 g = amount(s["rate"]) * oils
                 reads = shop.reads(shop.vessel("cup", 1) + g)
                 g = rounded(g, reads)
-                scents.append({"name": s["material"], "g": g, "reads_g": reads, "where": where,
-                               "portions_g": portions(g, loaves, reads)})
+                scents.append({"name": s["material"], "g": g, "reads_g": reads, "where": where})
         inside = bare + sum(s["g"] for s in scents)
         reads = shop.reads(vessel + inside)
         net = rounded(vessel + inside, reads) - vessel
         split = portions(net - shop.left, loaves, reads) if loaves > 1 else []
+        for s in scents:  # What stays in the pot keeps its share.
+            s["portions_g"] = [s["g"] * p / net for p in split] or [s["g"] * (1 - shop.left / inside)]
         if where == "portions":
             for s in l.get("scents", []):
-                cup = amount(s["rate"]) * oils / loaves
+                cup = amount(s["rate"]) * oils / loaves * (1 - shop.left / bare if loaves > 1 else 1)
                 reads_cup = shop.reads(shop.vessel("cup", 1) + cup)
                 cup = rounded(cup, reads_cup)
                 # A portion within a twentieth of the plan takes all that is in its cup.

@@ -101,10 +101,10 @@ func layerLines(t ink.Theme, p steps.Plan, i int, embeds []recipe.Embed, w int) 
 	}
 	lines = append(lines, ink.Columns(amounts, w)...)
 	for _, s := range l.Scents {
-		lines = append(lines, amountCell(p, s.Amount)+"  "+portions(s))
+		lines = append(lines, amountCell(p, s.Amount)+"  "+portions(s, l))
 	}
 	if len(l.Scents) > 0 && l.PlaceWhy != "" {
-		lines = append(lines, ink.Hang(" ", ink.Clean(placeWord(l.Place)+": "+l.PlaceWhy), w)...)
+		lines = append(lines, ink.Hang(" ", ink.Clean(placeWord(l)+": "+l.PlaceWhy), w)...)
 	}
 	return lines
 }
@@ -132,23 +132,27 @@ func embedWords(e recipe.Embed) string {
 		ink.Clean(e.Name), e.Shape, size, e.Across, e.Sink)
 }
 
-func portions(s steps.Scent) string {
-	if s.Place != recipe.InPortions || len(s.Portions) < 2 {
+// portions says what of a scent goes into each loaf, and what is for the batter that
+// stays behind.
+func portions(s steps.Scent, l steps.Layer) string {
+	if len(s.Portions) < 2 {
 		return ""
 	}
 	parts := make([]string, len(s.Portions))
 	for i, m := range s.Portions {
 		parts[i] = m.At(hundredth)
 	}
-	return "= " + strings.Join(parts, " + ")
+	words := "= " + strings.Join(parts, " + ")
+	if s.Stays > 0 {
+		words += fmt.Sprintf(", and %s for what stays in %s", s.Stays.At(hundredth), ink.Clean(l.LeftIn))
+	}
+	return words
 }
 
-func placeWord(p recipe.Place) string {
-	switch p {
-	case recipe.InWarmOils:
-		return "scented in the warm oils"
-	case recipe.InPot:
-		return "scented in the pot"
+func placeWord(l steps.Layer) string {
+	switch l.Place {
+	case recipe.InWarmOils, recipe.InPot:
+		return "scented in " + l.ScentedIn()
 	case recipe.InPortions:
 		return "scented portion by portion"
 	case recipe.PlaceDerived:
