@@ -111,14 +111,8 @@ func (p Plan) Afterwards() []Choice {
 // limits are remedies for scents over their limits.
 func (p Plan) limits() []Choice {
 	var list []Choice
-	if p.planner == nil {
-		return nil
-	}
-	for _, r := range p.planner.pours {
-		if _, over := p.planner.excess(r); !over {
-			continue
-		}
-		for _, s := range r.recipe.Scents {
+	for _, l := range p.OverLimit() {
+		for _, s := range l.Scents {
 			list = append(list, Choice{
 				Title: "A certificate allows more of " + s.Material, Why: "The supplier's, for bar soap (IFRA category 9) and for this lot. If the bars are within it, they are not held for it any longer.",
 				Ask: "the limit and the certificate, such as 6 % certificate of 3 March", Fact: batch.LimitStated{Material: s.Material},
@@ -138,13 +132,11 @@ func (p Plan) ofBars() []Choice {
 		},
 		{Title: "Where bars went", Why: "So that they can be found again.", Ask: "how many and where, such as 12 to the market stall", Fact: batch.BarsWent{}},
 	}
-	if p.planner != nil {
-		if released, _, _ := p.planner.s.Verdict(); released {
-			list = append(list, Choice{
-				Title: "Hold what is left", Why: "What has left already is found by where it went.", Ask: "why they are held",
-				Fact: batch.Held{Task: decideID, Open: p.Open()},
-			})
-		}
+	if released, _, _ := p.State().Verdict(); released {
+		list = append(list, Choice{
+			Title: "Hold what is left", Why: "What has left already is found by where it went.", Ask: "why they are held",
+			Fact: batch.Held{Task: decideID, Open: p.Open()},
+		})
 	}
 	return list
 }
@@ -250,20 +242,4 @@ func (p Plan) verdicts(by string) []Choice {
 		Title: "Hold: they stay here", Why: p.anew(),
 		Ask: "why they are held", Fact: batch.Held{Task: decideID, By: by, Open: open},
 	}}
-}
-
-// Bars counts the bars that were cut, less what was kept back.
-func (p Plan) Bars() int {
-	n := 0
-	for _, st := range p.Stages {
-		for _, t := range st.Tasks {
-			switch {
-			case t.Do == Count && t.Skipped == "":
-				n += t.Counted
-			case t.Do == Aside && t.Material == string(batch.RetainedBar) && t.Counted > 0:
-				n -= t.Counted
-			}
-		}
-	}
-	return max(0, n)
 }

@@ -108,10 +108,10 @@ func (p Plan) allowsCorrection(f batch.Corrected, now timer.Moment) error {
 	switch {
 	case strings.TrimSpace(f.Reason) == "":
 		return errors.New("a correction needs its reason")
-	case p.planner == nil || f.Seq < 1 || f.Seq > len(p.planner.s.Entries):
+	case f.Seq < 1 || f.Seq > len(p.State().Entries):
 		return fmt.Errorf("there is no fact %d", f.Seq)
 	}
-	first := p.planner.s.Entries[f.Seq-1]
+	first := p.State().Entries[f.Seq-1]
 	if !batch.Alike(f.With, first.Fact) {
 		return errors.New("a correction is of the same kind as the fact that it corrects, and about the same thing")
 	}
@@ -126,7 +126,7 @@ func (p Plan) allowsCorrection(f batch.Corrected, now timer.Moment) error {
 	case batch.Grossed:
 		return grossable(t, with)
 	case batch.Ticked:
-		switch began := p.planner.s.Entries[0].At.Wall.Truncate(time.Minute); {
+		switch began := p.State().Entries[0].At.Wall.Truncate(time.Minute); {
 		case with.When.After(now.Wall):
 			return errors.New("that time is still to come")
 		case with.When.Before(began):
@@ -143,17 +143,17 @@ func (p Plan) allowsWithdrawal(f batch.Withdrawn, now timer.Moment) error {
 	switch {
 	case strings.TrimSpace(f.Reason) == "":
 		return errors.New("taking back needs its reason")
-	case p.planner == nil || f.Seq < 1 || f.Seq > len(p.planner.s.Entries):
+	case f.Seq < 1 || f.Seq > len(p.State().Entries):
 		return fmt.Errorf("there is no fact %d", f.Seq)
 	}
-	s := p.planner.s
+	s := p.State()
 	if why := batch.Withdrawable(s.Entries[f.Seq-1].Fact); why != "" {
 		return errors.New(why)
 	}
 	if s.Withdrawn(f.Seq) {
 		return errors.New("this was taken back already")
 	}
-	after, _ := planOf(s.Apply(p.planner.entry(f, now)))
+	after := p.With(f, now)
 	already := p.outOfOrder()
 	for id, title := range after.outOfOrder() {
 		if _, before := already[id]; !before {

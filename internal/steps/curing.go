@@ -3,6 +3,8 @@ package steps
 import (
 	"bench/internal/batch"
 	"bench/internal/curing"
+	"bench/internal/quantity"
+	"bench/internal/timer"
 )
 
 // Curing gives what is known of the batch after the pour.
@@ -34,6 +36,22 @@ func (p Plan) Water() float64 {
 	return water / all
 }
 
+// Bars counts the bars that were cut, less what was kept back.
+func (p Plan) Bars() int {
+	n := 0
+	for _, st := range p.Stages {
+		for _, t := range st.Tasks {
+			switch {
+			case t.Do == Count && t.Skipped == "":
+				n += t.Counted
+			case t.Do == Aside && t.Material == string(batch.RetainedBar) && t.Counted > 0:
+				n -= t.Counted
+			}
+		}
+	}
+	return max(0, n)
+}
+
 // Drying fits the drying curve of the marked bars, or says in words why there
 // is none.
 func (p Plan) Drying() (curing.Drying, error) { return p.Curing().Drying(p.Water()) }
@@ -46,4 +64,28 @@ func (p Plan) Spreads() (fresh, cured curing.Spread) {
 	all := batch.All[batch.BarsWeighed](p.planner.s)
 	return curing.SpreadOf(all, func(id string) bool { return id != weightTest }),
 		curing.SpreadOf(all, func(id string) bool { return id == weightTest })
+}
+
+// Poured is what the moulds hold.
+type Poured struct {
+	All    quantity.Mass   // All is everything that left the pots.
+	Loaves []quantity.Mass // Loaves are what each mould holds.
+	Bar    quantity.Mass   // Bar is what a fresh bar of the first loaf should weigh.
+	Last   timer.Moment    // Last is when the last layer was poured; zero is not yet.
+}
+
+// Poured gives what the moulds hold, as poured or else as planned.
+func (p Plan) Poured() Poured {
+	if p.planner == nil {
+		return Poured{}
+	}
+	pl := p.planner
+	made := Poured{Loaves: pl.loaves, Bar: pl.barMass(0)}
+	for _, m := range pl.loaves {
+		made.All += m + pl.c.LeftInVessel*quantity.Mass(1+len(pl.pours))
+	}
+	if at, ok := pl.lastPour(pl.pours[len(pl.pours)-1]); ok {
+		made.Last = at
+	}
+	return made
 }

@@ -1,11 +1,9 @@
 package steps
 
 import (
-	"errors"
 	"fmt"
 	"slices"
 
-	"bench/internal/batch"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
 )
@@ -114,26 +112,6 @@ func sayOff(t Task, off quantity.Mass) string {
 		return fmt.Sprintf("%s %s g under (asked %s)", t.Material, (-off).At(t.Reads), asked)
 	}
 	return fmt.Sprintf("%s %s g over (asked %s)", t.Material, off.At(t.Reads), asked)
-}
-
-func (p Plan) allowsWarning(f batch.WarningSeen) error {
-	for _, u := range p.Unread {
-		if u.Fact.Batter == f.Batter {
-			return nil
-		}
-	}
-	return errors.New("there is no such warning any more")
-}
-
-// unreadFor says that a batter's warning must be read before its lye solution
-// meets the oils.
-func (p Plan) unreadFor(batter string) error {
-	for _, u := range p.Unread {
-		if u.Batter == batter {
-			return errors.New("the superfat band reaches below zero; read that warning first (key d)")
-		}
-	}
-	return nil
 }
 
 // Undecided counts the deviations and warnings that wait for a word.

@@ -21,16 +21,16 @@ func (p Plan) doubtRest(f batch.Fact) string {
 	case batch.BarsCut:
 		switch {
 		case f.Bars > f.Planned:
-			return fmt.Sprintf("%s, and no more than %d fit between the trims", bars(f.Bars), f.Planned)
+			return fmt.Sprintf("%s, and no more than %d fit between the trims", quantity.Count(f.Bars, "bar", "bars"), f.Planned)
 		case f.Bars < f.Planned && f.Why == "":
-			return fmt.Sprintf("%s, planned %d: what became of the rest?", bars(f.Bars), f.Planned)
+			return fmt.Sprintf("%s, planned %d: what became of the rest?", quantity.Count(f.Bars, "bar", "bars"), f.Planned)
 		}
 	case batch.BarsWeighed:
 		return p.doubtBars(f)
 	case batch.WeighedIn:
 		return p.doubtWeighIn(f)
 	case batch.SetAside:
-		if p.planner != nil && f.Mass > p.planner.everything() {
+		if all := p.Poured().All; all > 0 && f.Mass > all {
 			return fmt.Sprintf("%s g is more than the whole batch", f.Mass.At(quantity.Gram))
 		}
 	case batch.Tested:
@@ -45,14 +45,12 @@ func (p Plan) doubtRest(f batch.Fact) string {
 // doubtDay asks about a day before what it follows: the pour, or the cut.
 func (p Plan) doubtDay(f batch.Fact) string {
 	when := batch.SaidOf(f).When
-	if when.IsZero() || p.planner == nil {
+	if when.IsZero() {
 		return ""
 	}
 	layout := time.DateOnly
-	if pours := p.planner.pours; len(pours) > 0 {
-		if at, ok := p.planner.lastPour(pours[len(pours)-1]); ok && dayBefore(when, at.Wall) {
-			return fmt.Sprintf("%s is before the pour on %s", when.Format(layout), at.Wall.Format(layout))
-		}
+	if at := p.Poured().Last; !at.IsZero() && dayBefore(when, at.Wall) {
+		return fmt.Sprintf("%s is before the pour on %s", when.Format(layout), at.Wall.Format(layout))
 	}
 	if cut := p.Curing().Cut; !cut.IsZero() && afterTheCut(f) && dayBefore(when, cut.Wall) {
 		return fmt.Sprintf("%s is before the cut on %s", when.Format(layout), cut.Wall.Format(layout))
@@ -76,12 +74,13 @@ func afterTheCut(f batch.Fact) bool {
 
 func (p Plan) doubtBars(f batch.BarsWeighed) string {
 	t, _, ok := p.Task(f.Task)
-	if !ok || p.planner == nil || f.Count < 1 {
+	loaves := p.Poured().Loaves
+	if !ok || len(loaves) == 0 || f.Count < 1 {
 		return ""
 	}
-	loaf := slices.Max(p.planner.loaves)
-	if f.Loaf > 0 && f.Loaf <= len(p.planner.loaves) {
-		loaf = p.planner.loaves[f.Loaf-1]
+	loaf := slices.Max(loaves)
+	if f.Loaf > 0 && f.Loaf <= len(loaves) {
+		loaf = loaves[f.Loaf-1]
 	}
 	each := f.Mass / quantity.Mass(f.Count)
 	switch {
@@ -119,27 +118,10 @@ func (p Plan) doubtWeighIn(f batch.WeighedIn) string {
 		}
 		return ""
 	}
-	if expected := p.barOf(f.Task); expected > 0 && (f.Mass > 2*expected || f.Mass < expected/2) {
+	if expected := p.Poured().Bar; expected > 0 && (f.Mass > 2*expected || f.Mass < expected/2) {
 		return fmt.Sprintf("%s g, expected about %s g", f.Mass.At(f.Reads), expected.At(quantity.Gram))
 	}
 	return ""
-}
-
-// barOf is what a bar is expected to weigh, if that is known.
-func (p Plan) barOf(string) quantity.Mass {
-	if p.planner == nil || len(p.planner.pours) == 0 {
-		return 0
-	}
-	return p.planner.barMass(0)
-}
-
-// everything is all that was poured.
-func (p *planner) everything() quantity.Mass {
-	m := quantity.Mass(0)
-	for loaf := range p.c.Loaves {
-		m += p.loaves[loaf] + p.c.LeftInVessel*quantity.Mass(1+len(p.pours))
-	}
-	return m
 }
 
 // Keeps says that a doubt about this kind of fact is kept with its answer.

@@ -76,6 +76,20 @@ func (p *planner) excess(r pour) (scent.Excess, bool) {
 	return scent.Excess{}, false
 }
 
+// OverLimit gives the layers whose scents are over their limits, as weighed.
+func (p Plan) OverLimit() []recipe.Layer {
+	if p.planner == nil {
+		return nil
+	}
+	var list []recipe.Layer
+	for _, r := range p.planner.pours {
+		if _, over := p.planner.excess(r); over {
+			list = append(list, r.recipe)
+		}
+	}
+	return list
+}
+
 // overFor says that the layer of a scent's weighing is over its limit.
 func (p *planner) overFor(id string) bool {
 	for _, r := range p.pours {

@@ -10,6 +10,7 @@ import (
 	"bench/internal/quantity"
 	"bench/internal/rack"
 	"bench/internal/recipe"
+	"bench/internal/timer"
 )
 
 // planner works out one plan. It lives for one call of Of.
@@ -81,6 +82,21 @@ func planOf(s batch.State) (Plan, *planner) {
 	settle(plan.Stages, s)
 	plan.planner = p
 	return plan, p
+}
+
+// With gives the plan as it would be with one fact more, without the ways to go on.
+func (p Plan) With(f batch.Fact, now timer.Moment) Plan {
+	s := p.State()
+	after, _ := planOf(s.Apply(batch.Entry{Seq: len(s.Entries) + 1, At: now, Fact: f}))
+	return after
+}
+
+// State gives the facts that the plan follows from.
+func (p Plan) State() batch.State {
+	if p.planner == nil {
+		return batch.State{}
+	}
+	return p.planner.s
 }
 
 // whole says that a control recipe can be planned. One that was resolved always

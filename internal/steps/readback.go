@@ -3,9 +3,7 @@ package steps
 import (
 	"fmt"
 
-	"bench/internal/batch"
 	"bench/internal/quantity"
-	"bench/internal/timer"
 )
 
 // A pause point is a task like any other: the last one of a stage whose weights
@@ -144,35 +142,4 @@ func readLine(t Task) (ReadLine, bool) {
 		l.By = "by eye"
 	}
 	return l, true
-}
-
-// Supposing gives the plan as it would be if a task were answered so: what is
-// being typed can be followed to its end before it is said. False is for an
-// answer that cannot be given.
-func (p Plan) Supposing(task string, a Answer, now timer.Moment) (Plan, bool) {
-	f, err := p.Answer(task, a)
-	if err != nil || p.Allows(f, now) != nil {
-		return p, false
-	}
-	after, _ := planOf(p.planner.s.Apply(p.planner.entry(f, now)))
-	return after, true
-}
-
-// entry is a fact as it would come next.
-func (p *planner) entry(f batch.Fact, now timer.Moment) batch.Entry {
-	return batch.Entry{Seq: len(p.s.Entries) + 1, At: now, Fact: f}
-}
-
-// Following gives the task that would be next if this one were ticked.
-func (p Plan) Following(task string, now timer.Moment) (Task, bool) {
-	after, ok := p.Supposing(task, Answer{How: batch.AtTarget}, now)
-	if !ok {
-		return Task{}, false
-	}
-	next, ok := after.Next(now)
-	if !ok {
-		return Task{}, false
-	}
-	t, _, ok := after.Task(next)
-	return t, ok
 }

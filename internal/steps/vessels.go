@@ -1,7 +1,6 @@
 package steps
 
 import (
-	"errors"
 	"fmt"
 	"slices"
 
@@ -150,17 +149,6 @@ func (p Plan) PotCheck(vessel string, gross quantity.Mass) (PotFinding, error) {
 		return PotFinding{f, words, batch.PotWeighed{Vessel: vessel, Gross: gross, Expected: c.Expected, Finding: words}}, nil
 	}
 	return PotFinding{}, fmt.Errorf("there is no vessel %q to look into", vessel)
-}
-
-func (p Plan) allowsPot(f batch.PotWeighed) error {
-	found, err := p.PotCheck(f.Vessel, f.Gross)
-	switch {
-	case err != nil:
-		return err
-	case found.Fact != f:
-		return errors.New("the facts have changed since: weigh it again")
-	}
-	return nil
 }
 
 // AsExpected says that the facts explain the weight as they stand.

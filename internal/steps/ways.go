@@ -1,7 +1,6 @@
 package steps
 
 import (
-	"errors"
 	"fmt"
 	"slices"
 	"strings"
@@ -195,21 +194,6 @@ func (p *planner) stands(k pot, t Task) ways.Pot {
 		AlkaliIn:   slices.ContainsFunc(k.alkali, func(a Task) bool { return a.Done }),
 		OthersIn:   slices.ContainsFunc(k.oils, func(o Task) bool { return o.ID != t.ID && (o.Done || o.Mass > 0) }),
 	}
-}
-
-func (p Plan) allowsDecision(f batch.Decided) error {
-	for _, d := range p.Deviations {
-		if d.Task != f.Task {
-			continue
-		}
-		for _, w := range p.Ways(d) {
-			if w.Fact == f {
-				return nil
-			}
-		}
-		return errors.New("this way is not there any more: look at the ways again")
-	}
-	return errors.New("nothing is to be decided about this weight any more")
 }
 
 func (p Plan) sayDecided(f batch.Decided) string {
