@@ -10,6 +10,7 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/console"
+	"bench/internal/judge"
 	"bench/internal/quantity"
 	"bench/internal/steps"
 )
@@ -91,7 +92,7 @@ func (m *maker) corrects(task, value, why string) {
 	if batch.Task(last.Fact) != task {
 		m.t.Fatalf("the last fact is %+v", last.Fact)
 	}
-	f, err := m.plan.Correct(m.state, last.Seq, value, why)
+	f, err := judge.Correct(m.plan, m.state, last.Seq, value, why)
 	if err != nil {
 		m.t.Fatal(err)
 	}

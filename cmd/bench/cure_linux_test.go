@@ -10,6 +10,7 @@ import (
 	"bench/internal/batch"
 	"bench/internal/console"
 	"bench/internal/journal"
+	"bench/internal/judge"
 	"bench/internal/recipe"
 	"bench/internal/steps"
 	"bench/internal/timer"
@@ -101,10 +102,10 @@ func poured(t *testing.T, home string, at time.Time) string {
 		if stage.Kind == steps.CleanUp {
 			break
 		}
-		a := steps.Answer{How: batch.Typed, Text: asked(task)}
-		f, err := p.Answer(id, a)
+		a := judge.Answer{How: batch.Typed, Text: asked(task)}
+		f, err := judge.Fact(p, id, a)
 		if err == nil {
-			err = p.Allows(f, now)
+			err = judge.Allows(p, f, now)
 		}
 		if err == nil {
 			_, err = l.Append(code, f, now)

@@ -14,6 +14,7 @@ import (
 	"bench/internal/batch"
 	"bench/internal/console"
 	"bench/internal/journal"
+	"bench/internal/judge"
 	"bench/internal/steps"
 )
 
@@ -144,7 +145,7 @@ func (m *maker) agreesWith(seen map[string][]batch.Entry, last []pressed) {
 		for at := max(1, len(before)); at < len(entries); at++ {
 			state := batch.Fold(entries[:at])
 			e := entries[at]
-			if err := steps.Of(state).Allows(e.Fact, e.At); err != nil {
+			if err := judge.Allows(steps.Of(state), e.Fact, e.At); err != nil {
 				m.t.Errorf("kept %+v: %v", e.Fact, err)
 			}
 			if !wasAskedFor(e.Fact, steps.Of(state), last) {

@@ -10,6 +10,7 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/console"
+	"bench/internal/judge"
 	"bench/internal/steps"
 	"bench/internal/timer"
 )
@@ -186,12 +187,12 @@ func (m *maker) next() (steps.Task, bool) {
 // the fact that they make. Of weights that may be ticked every other one is typed.
 func (m *maker) keysFor(task steps.Task) (keys string, f batch.Fact) {
 	m.t.Helper()
-	a := steps.Answer{How: batch.Typed, Text: asked(task)}
+	a := judge.Answer{How: batch.Typed, Text: asked(task)}
 	typed := task.MustType || task.Do == steps.Gross || task.Do == steps.Temperature
 	if !typed && (!task.Numeric() || a.Text == "" || len(m.state.Entries)%2 == 0) {
-		a = steps.Answer{How: batch.AtTarget}
+		a = judge.Answer{How: batch.AtTarget}
 	}
-	f, err := m.plan.Answer(task.ID, a)
+	f, err := judge.Fact(m.plan, task.ID, a)
 	if err != nil {
 		m.t.Fatal(err)
 	}
@@ -250,7 +251,7 @@ func (m *maker) take(f batch.Fact) string {
 func (m *maker) types(text string) {
 	m.t.Helper()
 	task, _ := m.next()
-	f, err := m.plan.Answer(task.ID, steps.Answer{How: batch.Typed, Text: text})
+	f, err := judge.Fact(m.plan, task.ID, judge.Answer{How: batch.Typed, Text: text})
 	if err != nil {
 		m.t.Fatal(err)
 	}

@@ -13,7 +13,7 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/console"
-	"bench/internal/steps"
+	"bench/internal/judge"
 )
 
 // TestDumbTerminal talks a batch through on a terminal that can do nothing but
@@ -35,11 +35,11 @@ func TestDumbTerminal(t *testing.T) {
 		if !ok {
 			break
 		}
-		text, a := "=", steps.Answer{How: batch.AtTarget}
+		text, a := "=", judge.Answer{How: batch.AtTarget}
 		if number := asked(task); number != "" {
-			text, a = number, steps.Answer{How: batch.Typed, Text: number}
+			text, a = number, judge.Answer{How: batch.Typed, Text: number}
 		}
-		f, err := m.plan.Answer(task.ID, a)
+		f, err := judge.Fact(m.plan, task.ID, a)
 		if err != nil {
 			t.Fatal(err)
 		}

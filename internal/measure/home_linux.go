@@ -8,6 +8,7 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/journal"
+	"bench/internal/judge"
 	"bench/internal/recipe"
 	"bench/internal/recipe/read"
 	"bench/internal/steps"
@@ -99,11 +100,11 @@ func next(p steps.Plan) (steps.Task, steps.Stage, bool) {
 // answer gives what is typed for a task that went as asked, "" where space says
 // it all, and the fact that bench makes of it.
 func answer(p steps.Plan, t steps.Task) (text string, f batch.Fact, err error) {
-	a := steps.Answer{How: batch.AtTarget}
+	a := judge.Answer{How: batch.AtTarget}
 	if t.MustType || t.Do == steps.Portion || t.Do == steps.Temperature {
-		a = steps.Answer{How: batch.Typed, Text: asked(t)}
+		a = judge.Answer{How: batch.Typed, Text: asked(t)}
 	}
-	f, err = p.Answer(t.ID, a)
+	f, err = judge.Fact(p, t.ID, a)
 	return a.Text, f, err
 }
 

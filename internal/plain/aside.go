@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"bench/internal/judge"
 	"bench/internal/phrase"
 	"bench/internal/quantity"
 	"bench/internal/reply"
@@ -40,7 +41,7 @@ func (s *session) asked(said string) func(reply.Act, string) {
 
 // choose takes one of the answers by its number; warm is a temperature that goes
 // with it, or "".
-func (s *session) choose(list []steps.Choice, number, warm string) {
+func (s *session) choose(list []judge.Choice, number, warm string) {
 	n, err := strconv.Atoi(number)
 	if err != nil || n < 1 || n > len(list) {
 		s.warn("Type a number from 1 to " + strconv.Itoa(len(list)) + ".")
@@ -49,7 +50,7 @@ func (s *session) choose(list []steps.Choice, number, warm string) {
 	s.perform(reply.Choice(s.code, s.plan, list[n-1], warm, s.now()))
 }
 
-func (s *session) listChoices(list []steps.Choice) {
+func (s *session) listChoices(list []judge.Choice) {
 	for i, c := range list {
 		s.say(fmt.Sprintf("  %d  %s", i+1, strings.TrimSuffix(c.Title+". "+c.Why, ". ")))
 	}
@@ -57,7 +58,7 @@ func (s *session) listChoices(list []steps.Choice) {
 
 // answers asks which of the other answers it is.
 func (s *session) answers(string) {
-	list := s.plan.Choices(s.task, "")
+	list := judge.Choices(s.plan, s.task, "")
 	t, stage, some := s.plan.Task(s.task)
 	switch {
 	case !some || len(list) == 0:
@@ -69,9 +70,9 @@ func (s *session) answers(string) {
 	}
 }
 
-func (s *session) afterwards(string) { s.pickChoice(s.plan.Afterwards()) }
+func (s *session) afterwards(string) { s.pickChoice(judge.Afterwards(s.plan)) }
 
-func (s *session) pickChoice(list []steps.Choice) {
+func (s *session) pickChoice(list []judge.Choice) {
 	titles := make([]string, len(list))
 	for i, c := range list {
 		titles[i] = strings.TrimSuffix(c.Title+". "+c.Why, ". ")
@@ -183,7 +184,7 @@ func (s *session) decide(list []steps.Deviation) {
 		}
 	}
 	if n, ok := s.pick("way", titles); ok {
-		if err := s.plan.Allows(ways[n].Fact, s.now()); err != nil {
+		if err := judge.Allows(s.plan, ways[n].Fact, s.now()); err != nil {
 			s.warn(phrase.Sentence(err))
 			return
 		}

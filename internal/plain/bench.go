@@ -6,6 +6,7 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/front"
+	"bench/internal/judge"
 	"bench/internal/phrase"
 	"bench/internal/quantity"
 	"bench/internal/reply"
@@ -77,10 +78,10 @@ func (s *session) notUnderstood(t steps.Task, some bool) {
 func (s *session) answer(t steps.Task, text string) {
 	if t.Do == steps.Choose {
 		number, warm, _ := strings.Cut(text, " ")
-		s.choose(s.plan.Choices(t.ID, ""), number, strings.TrimSpace(warm))
+		s.choose(judge.Choices(s.plan, t.ID, ""), number, strings.TrimSpace(warm))
 		return
 	}
-	a := steps.Answer{How: batch.Typed, Text: text, Now: s.now().Wall}
+	a := judge.Answer{How: batch.Typed, Text: text, Now: s.now().Wall}
 	if some, more := strings.CutSuffix(text, "+"); more {
 		if t.Do != steps.Weigh {
 			s.warn("This comes from one vessel: leave the + out.")
@@ -102,7 +103,7 @@ func (s *session) asAsked(string) {
 	case s.doubt != nil:
 		s.warn("Type it a second time; go gives it up.")
 	default:
-		s.reply(t, steps.Answer{How: batch.AtTarget})
+		s.reply(t, judge.Answer{How: batch.AtTarget})
 	}
 }
 
@@ -112,11 +113,11 @@ func (s *session) byEye(figure string) {
 		s.warn("Nothing is weighed here.")
 		return
 	}
-	s.reply(t, steps.Answer{How: batch.ByEye, Text: figure})
+	s.reply(t, judge.Answer{How: batch.ByEye, Text: figure})
 }
 
 // reply does what becomes of an answer.
-func (s *session) reply(t steps.Task, a steps.Answer) {
+func (s *session) reply(t steps.Task, a judge.Answer) {
 	act, doubt, word := reply.To(s.code, s.plan, t, a, s.doubt, s.now())
 	s.doubt = doubt
 	if act == nil && word == "" {

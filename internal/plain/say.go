@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"bench/internal/judge"
 	"bench/internal/phrase"
 	"bench/internal/reply"
 	"bench/internal/steps"
@@ -132,11 +133,11 @@ func (s *session) sayHow(t steps.Task, stage steps.Stage) {
 	case t.MustType:
 		s.say("It burns: type what the scale says.")
 	case t.Do == steps.Choose:
-		s.listChoices(s.plan.Choices(t.ID, ""))
+		s.listChoices(judge.Choices(s.plan, t.ID, ""))
 		if stage.Kind == steps.GelStage {
 			s.say("A temperature goes after the number: 2 78.")
 		}
-	case len(s.plan.Choices(t.ID, "")) > 0:
+	case len(judge.Choices(s.plan, t.ID, "")) > 0:
 		s.say("Too soft: the word answers.")
 	}
 	s.sayBand(stage)

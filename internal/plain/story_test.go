@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"bench/internal/batch"
+	"bench/internal/judge"
 	"bench/internal/quantity"
 	"bench/internal/reply"
 	"bench/internal/steps"
@@ -19,7 +20,7 @@ import (
 func (k *talker) does(t steps.Task, stage steps.Stage) {
 	k.t.Helper()
 	number, _ := reply.Asked(t, stage)
-	text, a := "=", steps.Answer{How: batch.AtTarget}
+	text, a := "=", judge.Answer{How: batch.AtTarget}
 	switch {
 	case t.Do == steps.Choose:
 		text = "1"
@@ -39,15 +40,15 @@ func (k *talker) does(t steps.Task, stage steps.Stage) {
 	}
 	k.hears("Kept: ")
 	if t.Do == steps.Choose {
-		if want := plan.Choices(t.ID, "")[0].Fact; !reflect.DeepEqual(k.last(), want) {
+		if want := judge.Choices(plan, t.ID, "")[0].Fact; !reflect.DeepEqual(k.last(), want) {
 			k.t.Fatalf("%s: kept %+v, not %+v", t.ID, k.last(), want)
 		}
 		return
 	}
 	if text != "=" {
-		a = steps.Answer{How: batch.Typed, Text: text}
+		a = judge.Answer{How: batch.Typed, Text: text}
 	}
-	want, err := plan.Answer(t.ID, a)
+	want, err := judge.Fact(plan, t.ID, a)
 	if err != nil || !reflect.DeepEqual(k.last(), want) {
 		k.t.Fatalf("%s: kept %+v, not %+v (%v)", t.ID, k.last(), want, err)
 	}

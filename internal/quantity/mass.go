@@ -33,6 +33,9 @@ func (m Mass) Grams() float64 { return float64(m) / float64(Gram) }
 // FromGrams rounds g grams to the nearest milligram, halves away from zero.
 func FromGrams(g float64) Mass { return Mass(math.Round(g * float64(Gram))) }
 
+// Abs gives how much it is, whichever way.
+func (m Mass) Abs() Mass { return max(m, -m) }
+
 // RoundTo gives the reading of a scale that reads to d which is nearest to m,
 // halves away from zero. A d of zero or less leaves m as it is.
 func (m Mass) RoundTo(d Mass) Mass {

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"bench/internal/batch"
+	"bench/internal/judge"
 	"bench/internal/phrase"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
@@ -17,14 +18,14 @@ import (
 // it, and one that looks like a slip must be said a second time. Doubt is the
 // doubt before; without a doubt and without words the value will do.
 func NewValue(s batch.State, p steps.Plan, seq int, text string, doubt *Doubted, now timer.Moment) (*Doubted, string) {
-	f, err := p.Correct(s, seq, text, "?")
+	f, err := judge.Correct(p, s, seq, text, "?")
 	if err == nil {
-		err = p.Allows(f, now)
+		err = judge.Allows(p, f, now)
 	}
 	if err != nil {
 		return doubt, phrase.Sentence(err)
 	}
-	words := p.Doubt(f)
+	words := judge.Doubt(p, f)
 	if words == "" || doubt != nil && doubt.Fact == f {
 		return nil, ""
 	}
@@ -33,7 +34,7 @@ func NewValue(s batch.State, p steps.Plan, seq int, text string, doubt *Doubted,
 
 // Correct corrects an entry, with the reason.
 func Correct(code string, s batch.State, p steps.Plan, seq int, text, reason string, now timer.Moment) (Act, string) {
-	f, err := p.Correct(s, seq, text, reason)
+	f, err := judge.Correct(p, s, seq, text, reason)
 	if err != nil {
 		return nil, phrase.Sentence(err)
 	}

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"bench/internal/batch"
+	"bench/internal/judge"
 	"bench/internal/phrase"
 	"bench/internal/recipe"
 	"bench/internal/steps"
@@ -36,7 +37,7 @@ func said(empty string, keep func(text string) Act) func(string, timer.Moment) (
 // LeaveOut asks for the reason, after the plan was asked whether the task may be
 // left out at all.
 func LeaveOut(code string, p steps.Plan, t steps.Task, now timer.Moment) (Act, string) {
-	if err := p.Allows(batch.Skipped{Task: t.ID, Reason: "?"}, now); err != nil {
+	if err := judge.Allows(p, batch.Skipped{Task: t.ID, Reason: "?"}, now); err != nil {
 		return nil, phrase.Sentence(err)
 	}
 	return Question{
@@ -79,7 +80,7 @@ func InWords(code string, p steps.Plan, t steps.Task, at timer.Moment) Question 
 			if text == "" {
 				return nil, "Write the answer first."
 			}
-			f, err := p.Answer(t.ID, steps.Answer{How: batch.Typed, Text: text, Now: now})
+			f, err := judge.Fact(p, t.ID, judge.Answer{How: batch.Typed, Text: text, Now: now})
 			if err != nil {
 				return nil, phrase.Sentence(err)
 			}
@@ -105,9 +106,9 @@ func InWordsHint(d steps.Do) string {
 
 // Choice says what becomes of a choice: it is proposed, or asks for words first.
 // Typed is a temperature that goes with it, or "".
-func Choice(code string, p steps.Plan, c steps.Choice, typed string, at timer.Moment) (Act, string) {
+func Choice(code string, p steps.Plan, c judge.Choice, typed string, at timer.Moment) (Act, string) {
 	if c.Ask == "" {
-		f, err := steps.Warmed(c.Fact, typed)
+		f, err := judge.Warmed(c.Fact, typed)
 		if err != nil {
 			return nil, phrase.Sentence(err)
 		}

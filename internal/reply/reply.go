@@ -11,6 +11,7 @@ import (
 	"strings"
 
 	"bench/internal/batch"
+	"bench/internal/judge"
 	"bench/internal/phrase"
 	"bench/internal/quantity"
 	"bench/internal/steps"
@@ -20,14 +21,14 @@ import (
 // To says what becomes of the answer to a task: an intent, or words that refuse
 // it, or a doubt. What is doubted must be said a second time and come out the
 // same; doubt is the doubt before, or nil.
-func To(code string, p steps.Plan, t steps.Task, a steps.Answer, doubt *Doubted, at timer.Moment) (act Act, doubted *Doubted, word string) {
-	f, err := p.Answer(t.ID, a)
+func To(code string, p steps.Plan, t steps.Task, a judge.Answer, doubt *Doubted, at timer.Moment) (act Act, doubted *Doubted, word string) {
+	f, err := judge.Fact(p, t.ID, a)
 	if err == nil && AfterPour(t.Do) {
 		act, word = Propose(code, p, f, at)
 		return act, doubt, word
 	}
 	if err == nil {
-		err = p.Allows(f, at)
+		err = judge.Allows(p, f, at)
 	}
 	switch {
 	case err != nil:
@@ -43,8 +44,8 @@ func To(code string, p steps.Plan, t steps.Task, a steps.Answer, doubt *Doubted,
 }
 
 // doubtOf says why an answer looks like a slip, in terms of what was typed, or "".
-func doubtOf(p steps.Plan, t steps.Task, f batch.Fact, a steps.Answer) string {
-	words := p.Doubt(asTyped(f, a))
+func doubtOf(p steps.Plan, t steps.Task, f batch.Fact, a judge.Answer) string {
+	words := judge.Doubt(p, asTyped(f, a))
 	m, err := quantity.ParseNumberMass(a.Text, quantity.Gram)
 	if err != nil {
 		return words
@@ -71,7 +72,7 @@ func AfterPour(d steps.Do) bool {
 
 // asTyped gives the fact as if a figure that was judged by eye had been read from
 // the scale: a slip of the finger is one either way.
-func asTyped(f batch.Fact, a steps.Answer) batch.Fact {
+func asTyped(f batch.Fact, a judge.Answer) batch.Fact {
 	if w, ok := f.(batch.Weighed); ok && w.How == batch.ByEye && a.Text != "" {
 		w.How = batch.Typed
 		return w
@@ -81,7 +82,7 @@ func asTyped(f batch.Fact, a steps.Answer) batch.Fact {
 
 // refusedReading says what is wrong with the reading of a portion, in terms of
 // what was typed: the weight that follows from it is nowhere in sight.
-func refusedReading(t steps.Task, a steps.Answer) string {
+func refusedReading(t steps.Task, a judge.Answer) string {
 	m, err := quantity.ParseNumberMass(a.Text, quantity.Gram)
 	if t.Do != steps.Portion || err != nil {
 		return ""
@@ -99,8 +100,8 @@ func refusedReading(t steps.Task, a steps.Answer) string {
 // Propose says what becomes of a fact: it is kept, asked about first, or
 // refused in words.
 func Propose(code string, p steps.Plan, f batch.Fact, at timer.Moment) (Act, string) {
-	doubt := p.Doubt(f)
-	if doubt == "" || !steps.Keeps(f) {
+	doubt := judge.Doubt(p, f)
+	if doubt == "" || !judge.Keeps(f) {
 		return allowed(code, p, f, at)
 	}
 	return Question{
@@ -110,14 +111,14 @@ func Propose(code string, p steps.Plan, f batch.Fact, at timer.Moment) (Act, str
 			if text == "" {
 				return nil, "Say how that came."
 			}
-			answered, _ := steps.Answered(f, doubt, text)
+			answered, _ := judge.Answered(f, doubt, text)
 			return allowed(code, p, answered, at)
 		},
 	}, ""
 }
 
 func allowed(code string, p steps.Plan, f batch.Fact, at timer.Moment) (Act, string) {
-	if err := p.Allows(f, at); err != nil {
+	if err := judge.Allows(p, f, at); err != nil {
 		return nil, phrase.Sentence(err)
 	}
 	return Keep{Code: code, Fact: f}, ""

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"bench/internal/batch"
+	"bench/internal/judge"
 	"bench/internal/steps"
 )
 
@@ -43,7 +44,7 @@ func TestAbsurdAnswers(t *testing.T) {
 					want = ""
 				}
 			}
-			fact, err := b.plan().Answer(task, steps.Answer{How: batch.Typed, Text: text})
+			fact, err := judge.Fact(b.plan(), task, judge.Answer{How: batch.Typed, Text: text})
 			if err == nil || !strings.Contains(err.Error(), want) {
 				t.Errorf("%s, %q: fact %+v, error %v, want %q", task, text, fact, err, want)
 			}
@@ -53,7 +54,7 @@ func TestAbsurdAnswers(t *testing.T) {
 		}
 		b.asked(t, task)
 		for _, text := range []string{"-5", "NaN", "Inf", "100000000000", "1e9"} {
-			if _, err := b.plan().Correct(b.state, len(b.state.Entries), text, "read wrong"); err == nil {
+			if _, err := judge.Correct(b.plan(), b.state, len(b.state.Entries), text, "read wrong"); err == nil {
 				t.Errorf("%s is corrected to %q", task, text)
 			}
 		}
@@ -71,12 +72,12 @@ func TestUnlikelyAnswers(t *testing.T) {
 		b := begin(harbour())
 		b.workTo(t, task)
 		for text, want := range cases {
-			f, err := b.plan().Answer(task, steps.Answer{How: batch.Typed, Text: text})
+			f, err := judge.Fact(b.plan(), task, judge.Answer{How: batch.Typed, Text: text})
 			if err != nil {
 				t.Fatal(err)
 			}
-			words := b.plan().Doubt(f)
-			if err := b.plan().Allows(f, b.moment()); err != nil {
+			words := judge.Doubt(b.plan(), f)
+			if err := judge.Allows(b.plan(), f, b.moment()); err != nil {
 				words += err.Error()
 			}
 			if !strings.Contains(words, want) {

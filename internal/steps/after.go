@@ -197,7 +197,7 @@ func (p *planner) koh(k pot) float64 {
 
 // combinedBefore says that the lye solution had met the oils by that fact.
 func (p *planner) combinedBefore(batter string, seq int) bool {
-	if d, ok := p.s.Done(combineID(batter)); ok && d.Seq < seq {
+	if d, ok := p.s.Done(CombineID(batter)); ok && d.Seq < seq {
 		return true
 	}
 	w := p.s.Weighings(partID(batter))

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"bench/internal/batch"
+	"bench/internal/judge"
 	"bench/internal/quantity"
 	"bench/internal/sample"
 	"bench/internal/steps"
@@ -15,7 +16,7 @@ import (
 func (b *bencher) refuses(t *testing.T, f batch.Fact, want string) {
 	t.Helper()
 	b.wait(30 * time.Second)
-	err := b.plan().Allows(f, b.moment())
+	err := judge.Allows(b.plan(), f, b.moment())
 	if err == nil || !strings.Contains(err.Error(), want) {
 		t.Errorf("%#v: %v; want %q", f, err, want)
 	}
@@ -24,7 +25,7 @@ func (b *bencher) refuses(t *testing.T, f batch.Fact, want string) {
 // allows checks that a fact is allowed now, and states it.
 func (b *bencher) allows(t *testing.T, f batch.Fact) {
 	t.Helper()
-	if err := b.plan().Allows(f, b.moment()); err != nil {
+	if err := judge.Allows(b.plan(), f, b.moment()); err != nil {
 		t.Errorf("%#v: %v", f, err)
 		return
 	}

@@ -8,10 +8,10 @@ import (
 	"bench/internal/quantity"
 )
 
-// anew says what can be done with bars that are held; for a batter that has less
+// Anew says what can be done with bars that are held; for a batter that has less
 // superfat than it was to have, how much oil would bring it there when they are
 // made anew.
-func (p Plan) anew() string {
+func (p Plan) Anew() string {
 	words := "Test again, throw them away safely, or make them anew: begin another batch and say there (c) that it is made of this one."
 	if p.planner == nil {
 		return words

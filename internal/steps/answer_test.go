@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"bench/internal/batch"
+	"bench/internal/judge"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
 	"bench/internal/steps"
@@ -24,16 +25,16 @@ func TestCorrection(t *testing.T) {
 		{"", "slip", "nothing"},
 		{"-3", "slip", "negative"},
 	} {
-		if _, err := p.Correct(b.state, seq, c.text, c.reason); err == nil {
+		if _, err := judge.Correct(p, b.state, seq, c.text, c.reason); err == nil {
 			t.Errorf("%q is taken as a weight", c.text)
 		}
 	}
-	f, err := p.Correct(b.state, seq, "352.8", " ")
+	f, err := judge.Correct(p, b.state, seq, "352.8", " ")
 	if err != nil {
 		t.Fatal(err)
 	}
 	b.refuses(t, f, "needs its reason")
-	f, err = p.Correct(b.state, seq, "352.8", "read the wrong line")
+	f, err = judge.Correct(p, b.state, seq, "352.8", "read the wrong line")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -44,7 +45,7 @@ func TestCorrection(t *testing.T) {
 	if now := b.plan().Batters[0].Superfat.Percent; now > first-2 {
 		t.Errorf("30 g of coconut oil less, and the superfat went from %.2f to %.2f %%", first, now)
 	}
-	again, err := b.plan().Correct(b.state, seq, "372.8", "and that one was wrong too")
+	again, err := judge.Correct(b.plan(), b.state, seq, "372.8", "and that one was wrong too")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -69,11 +70,11 @@ func TestCorrectionsThatCannotBe(t *testing.T) {
 	gross := b.task(t, "sea/sea/gross")
 	melt := b.task(t, "sea/melt")
 	for _, seq := range []int{0, -1, 1000} {
-		if _, err := p.Correct(b.state, seq, "1", "slip"); err == nil {
+		if _, err := judge.Correct(p, b.state, seq, "1", "slip"); err == nil {
 			t.Errorf("there is no fact %d", seq)
 		}
 	}
-	if _, err := p.Correct(b.state, melt.Seq, "1", "slip"); err == nil || !strings.Contains(err.Error(), "no time of day") {
+	if _, err := judge.Correct(p, b.state, melt.Seq, "1", "slip"); err == nil || !strings.Contains(err.Error(), "no time of day") {
 		t.Errorf("a tick has no value but its time: %v", err)
 	}
 	b.refuses(t, batch.Corrected{Seq: gross.Seq, Reason: "slip", With: batch.Grossed{Task: gross.ID, Gross: 600 * g, Tare: 640 * g}}, "empty vessel")
@@ -81,7 +82,7 @@ func TestCorrectionsThatCannotBe(t *testing.T) {
 	b.refuses(t, batch.Corrected{Seq: melt.Seq, Reason: "slip", With: batch.Ticked{Task: melt.ID}}, "before the batch began")
 	b.refuses(t, batch.Corrected{Seq: 3, Reason: "slip", With: batch.Weighed{Task: "butter"}}, "same kind")
 	b.refuses(t, batch.Corrected{Seq: 3, Reason: "slip"}, "same kind")
-	f, err := p.Correct(b.state, gross.Seq, "2463.7", "the spoon was in")
+	f, err := judge.Correct(p, b.state, gross.Seq, "2463.7", "the spoon was in")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -89,7 +90,7 @@ func TestCorrectionsThatCannotBe(t *testing.T) {
 	if got := b.task(t, "sea/sea/loaf 1").Target; got != 601_300 {
 		t.Errorf("the portions do not follow: %v", got)
 	}
-	f, err = b.plan().Correct(b.state, b.task(t, "sea/oil temperature").Seq, "95 °F", "read in Fahrenheit")
+	f, err = judge.Correct(b.plan(), b.state, b.task(t, "sea/oil temperature").Seq, "95 °F", "read in Fahrenheit")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -118,7 +119,7 @@ func TestAnswer(t *testing.T) {
 		{"191.4 ml", 0},
 		{"1e9", 0},
 	} {
-		f, err := b.plan().Answer("sea/shea", steps.Answer{How: batch.Typed, Text: c.text})
+		f, err := judge.Fact(b.plan(), "sea/shea", judge.Answer{How: batch.Typed, Text: c.text})
 		if c.want == 0 {
 			if err == nil {
 				t.Errorf("%q is taken for %v", c.text, f)
@@ -130,21 +131,21 @@ func TestAnswer(t *testing.T) {
 			t.Errorf("%q: %+v, %v", c.text, f, err)
 		}
 	}
-	if _, err := b.plan().Answer("butter", steps.Answer{}); err == nil {
+	if _, err := judge.Fact(b.plan(), "butter", judge.Answer{}); err == nil {
 		t.Error("there is no such task")
 	}
 	b.workTo(t, "sea/lye temperature")
 	for text, want := range map[string]quantity.Temperature{"35": 35_000, "34,5": 34_500, "95 °F": 35_000, "35 C": 35_000} {
-		f, err := b.plan().Answer("sea/lye temperature", steps.Answer{How: batch.Typed, Text: text})
+		f, err := judge.Fact(b.plan(), "sea/lye temperature", judge.Answer{How: batch.Typed, Text: text})
 		if got, ok := f.(batch.TemperatureTaken); err != nil || !ok || got.Temperature != want {
 			t.Errorf("%q: %+v, %v", text, f, err)
 		}
 	}
 	for _, how := range []batch.How{batch.AtTarget, batch.ByEye} {
-		if _, err := b.plan().Answer("sea/lye temperature", steps.Answer{How: how}); err == nil {
+		if _, err := judge.Fact(b.plan(), "sea/lye temperature", judge.Answer{How: how}); err == nil {
 			t.Errorf("a temperature %s", how)
 		}
-		if _, err := b.plan().Answer("sea/lye jug", steps.Answer{How: how}); err == nil {
+		if _, err := judge.Fact(b.plan(), "sea/lye jug", judge.Answer{How: how}); err == nil {
 			t.Errorf("a gross weight %s", how)
 		}
 	}
@@ -156,11 +157,11 @@ func TestDoubt(t *testing.T) {
 	b.workTo(t, "sea/shea")
 	doubt := func(id, text string, more bool) string {
 		t.Helper()
-		f, err := b.plan().Answer(id, steps.Answer{How: batch.Typed, Text: text, More: more})
+		f, err := judge.Fact(b.plan(), id, judge.Answer{How: batch.Typed, Text: text, More: more})
 		if err != nil {
 			t.Fatal(err)
 		}
-		return b.plan().Doubt(f)
+		return judge.Doubt(b.plan(), f)
 	}
 	for text, slip := range map[string]bool{"191.4": false, "192": false, "195": false, "19.14": true, "1914": true, "291.4": true} {
 		if got := doubt("sea/shea", text, false); (got != "") != slip {
@@ -182,7 +183,7 @@ func TestLookAlikeJug(t *testing.T) {
 	b := begin(harbour())
 	b.workTo(t, "sea/lye jug")
 	doubt := func(gross quantity.Mass) string {
-		return b.plan().Doubt(batch.Grossed{Task: "sea/lye jug", Vessel: "lye jug 1", Gross: gross, Tare: 212 * g})
+		return judge.Doubt(b.plan(), batch.Grossed{Task: "sea/lye jug", Vessel: "lye jug 1", Gross: gross, Tare: 212 * g})
 	}
 	if got := doubt(b.task(t, "dusk/lye jug").Target); !strings.Contains(got, "nearer to lye jug 2") {
 		t.Errorf("%q", got)
@@ -216,7 +217,7 @@ func TestSplitWithoutTheGross(t *testing.T) {
 	if task := b.task(t, "sea/sea/loaf 1"); !task.Open || task.Target != want || want == 0 {
 		t.Errorf("%+v", task)
 	}
-	if err := b.say("sea/sea/loaf 1", steps.Answer{How: batch.ByEye}); err != nil {
+	if err := b.say("sea/sea/loaf 1", judge.Answer{How: batch.ByEye}); err != nil {
 		t.Error(err)
 	}
 }

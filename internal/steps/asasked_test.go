@@ -10,6 +10,7 @@ import (
 	"pgregory.net/rapid"
 
 	"bench/internal/batch"
+	"bench/internal/judge"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
 	"bench/internal/sample"
@@ -189,7 +190,7 @@ func TestOrderDoesNotMatter(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			if err := p.Allows(f, b.moment()); err != nil {
+			if err := judge.Allows(p, f, b.moment()); err != nil {
 				t.Fatal(err)
 			}
 			b.put(f)

@@ -97,7 +97,7 @@ func (p *planner) fromCup(cup Task, slack quantity.Mass, w weighing) Task {
 	t := p.weigh(w)
 	t.FromCup = true
 	have := amount(cup).Mass
-	if !t.Done && abs(t.Target-have) <= slack {
+	if !t.Done && (t.Target-have).Abs() <= slack {
 		t.Target = have
 	}
 	switch off := t.Target - have; {

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"bench/internal/batch"
+	"bench/internal/judge"
 )
 
 // withdraws takes the last fact of a task back, or gives the words that refuse
@@ -18,7 +19,7 @@ func (b *bencher) withdraws(task string) error {
 		}
 	}
 	f := batch.Withdrawn{Seq: seq, Reason: "it was not so"}
-	if err := b.plan().Allows(f, b.moment()); err != nil {
+	if err := judge.Allows(b.plan(), f, b.moment()); err != nil {
 		return err
 	}
 	b.put(f)
@@ -59,7 +60,7 @@ func TestWithdrawalsNeverBreakThePlan(t *testing.T) {
 	taken := 0
 	for seq := len(b.state.Entries); seq > 1; seq-- {
 		f := batch.Withdrawn{Seq: seq, Reason: "a slip"}
-		if b.plan().Allows(f, b.moment()) == nil {
+		if judge.Allows(b.plan(), f, b.moment()) == nil {
 			b.put(f)
 			taken++
 		}
@@ -85,9 +86,9 @@ func TestCorrectWords(t *testing.T) {
 	}
 	correct := func(seq int, text, refused string) {
 		t.Helper()
-		f, err := b.plan().Correct(b.state, seq, text, "misread")
+		f, err := judge.Correct(b.plan(), b.state, seq, text, "misread")
 		if err == nil {
-			err = b.plan().Allows(f, b.moment())
+			err = judge.Allows(b.plan(), f, b.moment())
 		}
 		switch {
 		case refused != "" && (err == nil || !strings.Contains(err.Error(), refused)):

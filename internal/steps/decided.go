@@ -30,7 +30,7 @@ func (p *planner) off(k pot, t Task) (quantity.Mass, bool) {
 		since += up
 	}
 	off := t.Mass + since - t.Target
-	return off, t.ByEye || abs(off) > t.Tolerance
+	return off, t.ByEye || off.Abs() > t.Tolerance
 }
 
 // decision gives the last decision upon a weighing, if that still is as it was
@@ -53,7 +53,7 @@ func (p *planner) decision(task string) (batch.Decision, bool) {
 	}
 	since, up := p.since(task, d.Seq)
 	same := func(off quantity.Mass) bool {
-		return abs(d.Fact.Off-off) <= d.Fact.Within && (eye || abs(off) > d.Fact.Within)
+		return (d.Fact.Off-off).Abs() <= d.Fact.Within && (eye || off.Abs() > d.Fact.Within)
 	}
 	return d, same(raw+since) || same(raw+since+up)
 }

@@ -10,6 +10,7 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/calc"
+	"bench/internal/judge"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
 	"bench/internal/steps"
@@ -26,9 +27,9 @@ func (b *bencher) correct(t testing.TB, task, text string) {
 			}
 		}
 	}
-	f, err := b.plan().Correct(b.state, seq, text, "misread")
+	f, err := judge.Correct(b.plan(), b.state, seq, text, "misread")
 	if err == nil {
-		err = b.plan().Allows(f, b.moment())
+		err = judge.Allows(b.plan(), f, b.moment())
 	}
 	if err != nil {
 		t.Fatalf("%s, %s: %v", task, text, err)
@@ -174,7 +175,7 @@ func TestAsksAreWorthWeighing(t *testing.T) {
 			a := asAsked(b.task(t, id))
 			if task := b.task(t, id); task.Do == steps.Weigh {
 				off := quantity.Mass(rapid.IntRange(-30, 30).Draw(r, "off")) * task.Reads
-				a = steps.Answer{How: batch.Typed, Text: max(task.Reads, task.Target+off).At(task.Reads)}
+				a = judge.Answer{How: batch.Typed, Text: max(task.Reads, task.Target+off).At(task.Reads)}
 			}
 			if b.say(id, a) != nil { // What is refused changes nothing.
 				break

@@ -84,7 +84,7 @@ func (p *planner) pouredAny(r pour) bool {
 
 func (p *planner) deviation(k pot, t Task, off quantity.Mass) Deviation {
 	d := Deviation{Task: t.ID, Batter: k.recipe.Name, Off: off, task: t, Words: k.recipe.Name + ": " + sayOff(t, off)}
-	if _, wet := p.s.Done(dissolveID(k.recipe.Name)); p.isAlkali(k, t) && off > 0 && !wet {
+	if _, wet := p.s.Done(DissolveID(k.recipe.Name)); p.isAlkali(k, t) && off > 0 && !wet {
 		d.Words += ". While it is dry it can come out of the cup again: take it out and correct the weight (u)."
 	}
 	return d

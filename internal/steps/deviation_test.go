@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"bench/internal/batch"
+	"bench/internal/judge"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
 	"bench/internal/sample"
@@ -234,7 +235,7 @@ func TestPartOfASharedPot(t *testing.T) {
 func TestSeveralContainers(t *testing.T) {
 	b := begin(harbour())
 	b.workTo(t, "sea/olive")
-	if err := b.say("sea/olive", steps.Answer{How: batch.Typed, Text: "200", More: true}); err != nil {
+	if err := b.say("sea/olive", judge.Answer{How: batch.Typed, Text: "200", More: true}); err != nil {
 		t.Fatal(err)
 	}
 	task := b.task(t, "sea/olive")
@@ -259,7 +260,7 @@ func TestSeveralContainers(t *testing.T) {
 func TestTargetFollowsBetweenContainers(t *testing.T) {
 	b := begin(harbour())
 	b.workTo(t, "sea/sodium hydroxide")
-	if err := b.say("sea/sodium hydroxide", steps.Answer{How: batch.Typed, Text: "100", More: true}); err != nil {
+	if err := b.say("sea/sodium hydroxide", judge.Answer{How: batch.Typed, Text: "100", More: true}); err != nil {
 		t.Fatal(err)
 	}
 	b.typed(t, "sea/olive", "604.1")
@@ -274,7 +275,7 @@ func TestTargetFollowsBetweenContainers(t *testing.T) {
 func TestPortionInTwoGoes(t *testing.T) {
 	b := begin(harbour())
 	b.workTo(t, "dusk/dusk/loaf 1")
-	if err := b.say("dusk/dusk/loaf 1", steps.Answer{How: batch.Typed, Text: "2104.5", More: true}); err != nil {
+	if err := b.say("dusk/dusk/loaf 1", judge.Answer{How: batch.Typed, Text: "2104.5", More: true}); err != nil {
 		t.Fatal(err)
 	}
 	b.typed(t, "dusk/dusk/loaf 1", "1828")
@@ -289,7 +290,7 @@ func TestByEye(t *testing.T) {
 	b := begin(harbour())
 	b.workTo(t, "sea/coconut")
 	before := b.plan().Batters[0].Superfat
-	if err := b.say("sea/coconut", steps.Answer{How: batch.ByEye}); err != nil {
+	if err := b.say("sea/coconut", judge.Answer{How: batch.ByEye}); err != nil {
 		t.Fatal(err)
 	}
 	if err := b.work(never); err != nil {

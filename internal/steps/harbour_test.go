@@ -7,6 +7,7 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/calc"
+	"bench/internal/judge"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
 	"bench/internal/steps"
@@ -132,43 +133,43 @@ func (b *bencher) plan() steps.Plan {
 }
 
 // answer gives the fact for a task done exactly as asked.
-func asAsked(t steps.Task) steps.Answer {
+func asAsked(t steps.Task) judge.Answer {
 	switch {
 	case t.Do == steps.Temperature:
-		return steps.Answer{How: batch.Typed, Text: fmt.Sprint(t.Wanted.Celsius())}
+		return judge.Answer{How: batch.Typed, Text: fmt.Sprint(t.Wanted.Celsius())}
 	case t.Do == steps.Gross:
-		return steps.Answer{How: batch.Typed, Text: t.Target.At(t.Reads)}
+		return judge.Answer{How: batch.Typed, Text: t.Target.At(t.Reads)}
 	case t.Do == steps.Portion && t.MustType:
-		return steps.Answer{How: batch.Typed, Text: t.StopAt.At(t.Reads)}
+		return judge.Answer{How: batch.Typed, Text: t.StopAt.At(t.Reads)}
 	case t.Do == steps.Bars && t.Count == 0 && t.Counted > 0:
-		return steps.Answer{How: batch.AtTarget}
+		return judge.Answer{How: batch.AtTarget}
 	case t.Do == steps.WeighIn, t.Do == steps.Bars:
-		return steps.Answer{How: batch.Typed, Text: t.Target.At(t.Reads)}
+		return judge.Answer{How: batch.Typed, Text: t.Target.At(t.Reads)}
 	case t.Do == steps.Measure:
-		return steps.Answer{How: batch.Typed, Text: "9.6"}
+		return judge.Answer{How: batch.Typed, Text: "9.6"}
 	case t.MustType:
-		return steps.Answer{How: batch.Typed, Text: t.Remaining().At(t.Reads)}
+		return judge.Answer{How: batch.Typed, Text: t.Remaining().At(t.Reads)}
 	default:
-		return steps.Answer{How: batch.AtTarget}
+		return judge.Answer{How: batch.AtTarget}
 	}
 }
 
 // answered gives the fact of an answer; of several, the first.
-func answered(p steps.Plan, id string, a steps.Answer) (batch.Fact, error) {
+func answered(p steps.Plan, id string, a judge.Answer) (batch.Fact, error) {
 	if t, _, _ := p.Task(id); t.Do == steps.Choose {
-		return p.Choices(id, "")[0].With("so it is")
+		return judge.Choices(p, id, "")[0].With("so it is")
 	}
-	return p.Answer(id, a)
+	return judge.Fact(p, id, a)
 }
 
 // say answers a task, refusing what the plan refuses.
-func (b *bencher) say(id string, a steps.Answer) error {
+func (b *bencher) say(id string, a judge.Answer) error {
 	p := b.plan()
 	f, err := answered(p, id, a)
 	if err != nil {
 		return err
 	}
-	if err := p.Allows(f, b.moment()); err != nil {
+	if err := judge.Allows(p, f, b.moment()); err != nil {
 		return err
 	}
 	b.put(f)
@@ -225,7 +226,7 @@ func (b *bencher) task(t *testing.T, id string) steps.Task {
 // typed answers a task with what was typed.
 func (b *bencher) typed(t *testing.T, id, text string) {
 	t.Helper()
-	if err := b.say(id, steps.Answer{How: batch.Typed, Text: text}); err != nil {
+	if err := b.say(id, judge.Answer{How: batch.Typed, Text: text}); err != nil {
 		t.Fatalf("%s: %v", id, err)
 	}
 }

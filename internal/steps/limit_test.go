@@ -5,18 +5,19 @@ import (
 	"testing"
 
 	"bench/internal/batch"
+	"bench/internal/judge"
 	"bench/internal/quantity"
 	"bench/internal/steps"
 )
 
 // limitChoice finds the remedy for a scent over its limit.
-func limitChoice(p steps.Plan) (steps.Choice, bool) {
-	for _, c := range p.Afterwards() {
+func limitChoice(p steps.Plan) (judge.Choice, bool) {
+	for _, c := range judge.Afterwards(p) {
 		if _, ok := c.Fact.(batch.LimitStated); ok {
 			return c, true
 		}
 	}
-	return steps.Choice{}, false
+	return judge.Choice{}, false
 }
 
 // TestACertificateLiftsTheHold: 120 g of a scent are 7.4 % of the cured bar (see
@@ -39,7 +40,7 @@ func TestACertificateLiftsTheHold(t *testing.T) {
 		}
 		f, err := c.With(text)
 		if err == nil {
-			err = b.plan().Allows(f, b.moment())
+			err = judge.Allows(b.plan(), f, b.moment())
 		}
 		if err != nil {
 			t.Fatal(err)
@@ -71,7 +72,7 @@ func TestACertificateLiftsTheHold(t *testing.T) {
 }
 
 func TestALimitNeedsItsCertificate(t *testing.T) {
-	c := steps.Choice{Ask: "which", Fact: batch.LimitStated{Material: "sea air"}}
+	c := judge.Choice{Ask: "which", Fact: batch.LimitStated{Material: "sea air"}}
 	for _, text := range []string{"", "8 %", "8", "certificate of 3 March", "-8 % certificate", "NaN % certificate", "5000 % certificate"} {
 		if f, err := c.With(text); err == nil {
 			t.Errorf("%q gives %+v", text, f)
@@ -83,7 +84,7 @@ func TestALimitNeedsItsCertificate(t *testing.T) {
 		{Material: "harbour rope", Limit: 101 * quantity.Percent, Reference: "certificate"},
 		{Material: "harbour rope", Limit: 8 * quantity.Percent, Reference: " "},
 	} {
-		if p.Allows(f, begin(harbour()).moment()) == nil {
+		if judge.Allows(p, f, begin(harbour()).moment()) == nil {
 			t.Errorf("%+v is allowed", f)
 		}
 	}

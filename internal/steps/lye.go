@@ -118,9 +118,9 @@ func (p *planner) dissolvedJug(k pot) Task {
 // lost says what a jug that was weighed again tells of what was put into it.
 func (p *planner) lost(jug Task) string {
 	switch off := jug.Mass - jug.Target; {
-	case abs(off) <= jug.Tolerance && off < -jug.Reads:
+	case off.Abs() <= jug.Tolerance && off < -jug.Reads:
 		return fmt.Sprintf("%s lighter than what went in: steam.", grams(-off, jug.Reads))
-	case abs(off) <= jug.Tolerance:
+	case off.Abs() <= jug.Tolerance:
 		return "As heavy as what went in."
 	default:
 		return "! " + jugOff(jug)
@@ -132,7 +132,7 @@ func lyeTemperatureID(batter string) string { return batter + "/lye temperature"
 // cooling is how the lye solution cools, as far as it was read.
 func (p *planner) cooling(k pot) lye.Cooling {
 	c := lye.Cooling{Batter: k.recipe.Name, Room: p.c.RoomTemperature(), Wanted: k.recipe.MixAt}
-	if dissolved, ok := p.s.Done(dissolveID(k.recipe.Name)); ok {
+	if dissolved, ok := p.s.Done(DissolveID(k.recipe.Name)); ok {
 		c = c.Read(p.s, lyeTemperatureID(k.recipe.Name), dissolved.Seq)
 	}
 	return c
@@ -158,7 +158,7 @@ func (p *planner) fresh(k pot, after []string) bool {
 			}
 		}
 	}
-	for _, id := range []string{dissolveID(k.recipe.Name), k.recipe.Name + "/melt"} {
+	for _, id := range []string{DissolveID(k.recipe.Name), k.recipe.Name + "/melt"} {
 		if d, ok := p.s.Done(id); ok && d.Seq > read.Seq {
 			return false
 		}

@@ -25,7 +25,7 @@ func (p Plan) nextTimed(st Stage, now timer.Moment) (id string, ok, on bool) {
 		}
 		return "", false, true
 	case Unmould:
-		if p.tooEarly(now) != nil {
+		if p.TooEarly(now) != nil {
 			return "", false, false
 		}
 		id, ok = firstOpen(st)
@@ -36,6 +36,24 @@ func (p Plan) nextTimed(st Stage, now timer.Moment) (id string, ok, on bool) {
 	default:
 		return "", false, true
 	}
+}
+
+// TooEarly says that the unmould timer has neither fallen due nor been
+// acknowledged before its time by a maker who knows better.
+func (p Plan) TooEarly(now timer.Moment) error {
+	for _, t := range p.Timers {
+		if t.ID != UnmouldDue {
+			continue
+		}
+		switch t.State(now) {
+		case timer.Running:
+			return fmt.Errorf("due %s; acknowledge the timer to unmould early", t.Say(now))
+		case timer.PutOff:
+			return fmt.Errorf("%s; acknowledge the timer to unmould all the same", t.Say(now))
+		case timer.Due, timer.Acknowledged:
+		}
+	}
+	return nil
 }
 
 // nextInCure is to mark a bar, then a weigh-in when it is due, then the end of
@@ -49,7 +67,7 @@ func (p Plan) nextInCure(st Stage, now timer.Moment) (string, bool) {
 			return t.ID, true
 		case t.Do == WeighIn && weighed && t.Bar == mark && p.weighInDue(now):
 			return t.ID, true
-		case t.ID == wholeCure && p.due(ReadyDue, now):
+		case t.ID == WholeCure && p.due(ReadyDue, now):
 			return t.ID, true
 		}
 	}

@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"bench/internal/batch"
+	"bench/internal/judge"
 	"bench/internal/recipe"
 	"bench/internal/steps"
 	"bench/internal/timer"
@@ -251,7 +252,7 @@ func TestDeadlineByBoots(t *testing.T) {
 		if got := unmould.Remaining(c.now); got != c.left {
 			t.Errorf("%s: %v left, want %v", c.name, got, c.left)
 		}
-		err := b.plan().Allows(batch.Ticked{Task: "unmould/loaf 1"}, c.now)
+		err := judge.Allows(b.plan(), batch.Ticked{Task: "unmould/loaf 1"}, c.now)
 		if early := c.left > 0; early != (err != nil) {
 			t.Errorf("%s: %v", c.name, err)
 		}

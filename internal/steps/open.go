@@ -11,8 +11,8 @@ import (
 // alkali is that of a combination toilet bar, ASTM D2179-65 (1990),
 // second-hand.
 const (
-	highestPH      = 10.5
-	mostFreeAlkali = 0.05 // % as NaOH
+	HighestPH      = 10.5
+	MostFreeAlkali = 0.05 // % as NaOH
 )
 
 // Open gives the warnings that keep bars from being released without a reason:
@@ -42,7 +42,7 @@ func (p *planner) untested() []string {
 			list = append(list, "failed: "+strings.Replace(tell.Test(t), ", failed", "", 1))
 		}
 	}
-	for _, id := range []string{alkaliTest, lookTest, wholeCure} {
+	for _, id := range []string{alkaliTest, LookTest, WholeCure} {
 		if d, ok := p.s.Done(id); ok && d.Skipped != "" {
 			list = append(list, leftOut(id)+": "+d.Skipped)
 		}
@@ -67,7 +67,7 @@ func leftOut(id string) string {
 	switch id {
 	case alkaliTest:
 		return "not tested for alkali"
-	case lookTest:
+	case LookTest:
 		return "not looked over"
 	}
 	return "the cure was cut short"

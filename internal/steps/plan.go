@@ -190,7 +190,7 @@ const (
 	Temperature Do = "temperature" // Temperature is read from a thermometer.
 	Look        Do = "look"        // Look is judged by eye, again and again.
 	Confirm     Do = "confirm"     // Confirm is a pause point: what was done is read back; see Plan.ReadBack.
-	Choose      Do = "choose"      // Choose is one of several answers; see Plan.Choices.
+	Choose      Do = "choose"      // Choose is one of several answers; see judge.Choices.
 	Count       Do = "count"       // Count is how many bars a loaf gave.
 	Bars        Do = "bars"        // Bars are weighed one by one, or several together.
 	Aside       Do = "set aside"   // Aside is a second output, weighed or not.
@@ -261,7 +261,7 @@ func (t Task) Untared() quantity.Mass {
 // vessel and all that is in it; false when m is no such reading.
 func (t Task) Net(m quantity.Mass) (net quantity.Mass, untared bool) {
 	near := max(t.Tolerance, t.Reads)
-	if t.Do != Weigh || t.Tare == 0 || abs(m-t.Untared()) > near || abs(m-t.Remaining()) <= near {
+	if t.Do != Weigh || t.Tare == 0 || (m-t.Untared()).Abs() > near || (m-t.Remaining()).Abs() <= near {
 		return 0, false
 	}
 	return m - t.Tare - t.SoFar, true

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"bench/internal/batch"
+	"bench/internal/judge"
 	"bench/internal/steps"
 )
 
@@ -29,7 +30,7 @@ func TestReadBack(t *testing.T) {
 		t.Error("a weighing is no pause point")
 	}
 	b.refuses(t, batch.Skipped{Task: "lye/sea/read back", Reason: "later"}, "another kind")
-	if next, ok := b.plan().Following("lye/sea/read back", b.moment()); !ok || next.ID != "dusk/water" {
+	if next, ok := judge.Following(b.plan(), "lye/sea/read back", b.moment()); !ok || next.ID != "dusk/water" {
 		t.Errorf("then %s", next.ID)
 	}
 	b.asked(t, "lye/sea/read back")

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"bench/internal/batch"
+	"bench/internal/judge"
 	"bench/internal/recipe"
 	"bench/internal/steps"
 	"bench/internal/timer"
@@ -35,7 +36,7 @@ func cutAll(t *testing.T, c recipe.Control) *bencher {
 // said gives what is typed for a task, as the plan takes it.
 func (b *bencher) said(t *testing.T, id, text string) batch.Fact {
 	t.Helper()
-	f, err := b.plan().Answer(id, steps.Answer{How: batch.Typed, Text: text, Now: b.now})
+	f, err := judge.Fact(b.plan(), id, judge.Answer{How: batch.Typed, Text: text, Now: b.now})
 	if err != nil {
 		t.Fatalf("%s, %q: %v", id, text, err)
 	}
@@ -51,7 +52,7 @@ func TestGelLooks(t *testing.T) {
 	}
 	b.wait(time.Hour)
 	id, _ := b.plan().Next(b.moment())
-	choices := b.plan().Choices(id, "")
+	choices := judge.Choices(b.plan(), id, "")
 	if id != "gel/1 h" || len(choices) != 6 {
 		t.Fatalf("%s with %d answers", id, len(choices))
 	}
@@ -60,7 +61,7 @@ func TestGelLooks(t *testing.T) {
 			t.Errorf("%s has no remedy: %q", c.Title, c.Why)
 		}
 	}
-	hot, err := steps.Warmed(choices[5].Fact, "81")
+	hot, err := judge.Warmed(choices[5].Fact, "81")
 	if err != nil || hot.(batch.GelLooked).Temperature.Celsius() != 81 || hot.(batch.GelLooked).Look != batch.Rising {
 		t.Fatalf("%+v, %v", hot, err)
 	}
@@ -80,7 +81,7 @@ func TestGelLooks(t *testing.T) {
 func TestTooSoft(t *testing.T) {
 	b := resting(t, harbour())
 	b.wait(25 * time.Hour)
-	soft := b.plan().Choices("unmould/loaf 2", "")[0]
+	soft := judge.Choices(b.plan(), "unmould/loaf 2", "")[0]
 	if !strings.Contains(soft.Title, "look again in 12 h") {
 		t.Fatal(soft.Title)
 	}
@@ -91,7 +92,7 @@ func TestTooSoft(t *testing.T) {
 		b.allows(t, batch.Ticked{Task: "unmould/loaf " + loaf})
 	}
 	b.allows(t, batch.Ticked{Task: "cut/side"})
-	b.allows(t, b.plan().Choices("cut/loaf 1", "")[0].Fact)
+	b.allows(t, judge.Choices(b.plan(), "cut/loaf 1", "")[0].Fact)
 	b.wait(time.Hour)
 	if got := due(b, steps.CutDue); got != timer.Running {
 		t.Errorf("the cut is %v", got)
@@ -129,14 +130,14 @@ func TestShortLoafIsExplained(t *testing.T) {
 	}
 	short := b.said(t, "cut/loaf 1", "2")
 	b.refuses(t, short, "what became of the rest?")
-	answered, ok := steps.Answered(short, b.plan().Doubt(short), "it broke")
+	answered, ok := judge.Answered(short, judge.Doubt(b.plan(), short), "it broke")
 	if cut := answered.(batch.BarsCut); !ok || cut.Why != "it broke" {
 		t.Fatalf("%+v", answered)
 	}
 	b.allows(t, answered)
 	many := b.said(t, "cut/loaf 2", "99")
 	b.refuses(t, many, "fit between the trims")
-	if err := b.say("cut/loaf 2", steps.Answer{How: batch.AtTarget}); err != nil {
+	if err := b.say("cut/loaf 2", judge.Answer{How: batch.AtTarget}); err != nil {
 		t.Error(err)
 	}
 	c := b.plan().Curing()
@@ -165,13 +166,13 @@ func TestAskedAboutAndKept(t *testing.T) {
 			b.said(t, "cure/bar 1", first.Mass.At(g)+" on 2026-02-28 18:30"), "2026-02-28 is before the pour on 2026-03-02",
 		},
 	} {
-		if got := b.plan().Doubt(c.f); !strings.Contains(got, c.want) {
+		if got := judge.Doubt(b.plan(), c.f); !strings.Contains(got, c.want) {
 			t.Errorf("%s: %q", name, got)
 		}
 		b.refuses(t, c.f, c.want)
-		answered, ok := steps.Answered(c.f, "so?", "the scale drifts")
-		if !ok || b.plan().Allows(answered, b.moment()) != nil {
-			t.Errorf("%s: with its answer it is refused: %v", name, b.plan().Allows(answered, b.moment()))
+		answered, ok := judge.Answered(c.f, "so?", "the scale drifts")
+		if !ok || judge.Allows(b.plan(), answered, b.moment()) != nil {
+			t.Errorf("%s: with its answer it is refused: %v", name, judge.Allows(b.plan(), answered, b.moment()))
 		}
 		e := batch.Entry{Seq: 1, At: b.moment(), Fact: answered}
 		if words := b.plan().Say(e, b.state); !strings.Contains(words, "asked: so?; answer: the scale drifts") {
@@ -181,7 +182,7 @@ func TestAskedAboutAndKept(t *testing.T) {
 	b.refuses(t, b.said(t, "cure/bar 1", "90 on 2026-12-01"), "has not come yet")
 
 	loaf := batch.BarsWeighed{Task: "test/weight", Count: 1, Mass: 5000 * g, Reads: g}
-	if got := b.plan().Doubt(loaf); !strings.Contains(got, "heavier than the loaf") {
+	if got := judge.Doubt(b.plan(), loaf); !strings.Contains(got, "heavier than the loaf") {
 		t.Errorf("%q", got)
 	}
 }
@@ -258,7 +259,7 @@ func TestReleaseTests(t *testing.T) {
 			t.Errorf("%s: passed %v", text, f.Passed)
 		}
 	}
-	if _, err := b.plan().Answer("test/alkali", steps.Answer{How: batch.Typed, Text: "pink"}); err == nil {
+	if _, err := judge.Fact(b.plan(), "test/alkali", judge.Answer{How: batch.Typed, Text: "pink"}); err == nil {
 		t.Error("a colour is no pH")
 	}
 	b.refuses(t, b.said(t, "test/alkali", "3"), "not what soap gives")
@@ -267,8 +268,8 @@ func TestReleaseTests(t *testing.T) {
 // TestNoReleaseOverAnOpenWarning without a reason: a failed test, one that was
 // left out, a superfat band below zero, a scent over its limit.
 func TestNoReleaseOverAnOpenWarning(t *testing.T) {
-	release := func(b *bencher) (free, hold steps.Choice) {
-		list := b.plan().Choices("release/decide", "the maker")
+	release := func(b *bencher) (free, hold judge.Choice) {
+		list := judge.Choices(b.plan(), "release/decide", "the maker")
 		return list[0], list[1]
 	}
 	to := func(t *testing.T, c recipe.Control, alkali batch.Fact) *bencher {
@@ -347,7 +348,7 @@ func TestAfterTheEnd(t *testing.T) {
 		t.Fatal(err)
 	}
 	b.allows(t, batch.Closed{})
-	list := b.plan().Afterwards()
+	list := judge.Afterwards(b.plan())
 	if len(list) != 4 { // The batch is closed: nothing is made of an earlier one any more.
 		t.Fatalf("%d may be said afterwards", len(list))
 	}
@@ -407,7 +408,7 @@ func TestMadeAnew(t *testing.T) {
 	b.wait(43 * day)
 	b.put(batch.Skipped{Task: "cure/complete", Reason: "it zaps"})
 	b.put(batch.Tested{Task: "test/alkali", Test: batch.PHTest, Value: 11.8})
-	hold := b.plan().Choices("release/decide", "")[1]
+	hold := judge.Choices(b.plan(), "release/decide", "")[1]
 	// 6 g of NaOH are 8.416 g of KOH (56.105 / 39.997); by 0.95 that is 8.859 g, and
 	// with an SV of 190 mg/g (the harbour's olive oil) 46.6 g of oil.
 	if !strings.Contains(hold.Why, "All of sea would take 47 g more") || !strings.Contains(hold.Why, "more Olive oil to come to a superfat of 5 %") || strings.Contains(hold.Why, "All of dusk") {
@@ -418,13 +419,13 @@ func TestMadeAnew(t *testing.T) {
 		"26K25A 900 g too much alkali": {Batch: "26K25A", Mass: 900 * g, Reason: "too much alkali"},
 		"26K25A it zaps":               {Batch: "26K25A", Reason: "it zaps"},
 	} {
-		f, err := next.plan().Afterwards()[0].With(text)
+		f, err := judge.Afterwards(next.plan())[0].With(text)
 		if err != nil || f != batch.Fact(want) {
 			t.Errorf("%q: %+v, %v", text, f, err)
 		}
 		next.allows(t, f)
 	}
-	if _, err := next.plan().Afterwards()[0].With("26K25A"); err == nil {
+	if _, err := judge.Afterwards(next.plan())[0].With("26K25A"); err == nil {
 		t.Error("made anew without a reason")
 	}
 }

@@ -24,7 +24,7 @@ func (p Plan) Say(e batch.Entry, s batch.State) string {
 	case batch.Weighed:
 		return p.about(f.Task) + p.sayWeighed(f)
 	case batch.Ticked:
-		words := p.about(f.Task) + p.title(f.Task)
+		words := p.about(f.Task) + p.Title(f.Task)
 		if !f.When.IsZero() {
 			words += ", at " + f.When.Format("15:04")
 		}
@@ -34,7 +34,7 @@ func (p Plan) Say(e batch.Entry, s batch.State) string {
 	case batch.TemperatureTaken:
 		return fmt.Sprintf("%s: %s", strings.Replace(f.Task, "/", ", ", 1), f.Temperature)
 	case batch.Skipped:
-		return fmt.Sprintf("left out: %s (%s)", p.title(f.Task), f.Reason)
+		return fmt.Sprintf("left out: %s (%s)", p.Title(f.Task), f.Reason)
 	case batch.TimerSeen:
 		return "seen: " + timerName(f.Timer)
 	case batch.TimerPutOff:
@@ -130,8 +130,8 @@ func (p Plan) sayWeighed(f batch.Weighed) string {
 	return words
 }
 
-// title gives a task's words, or its id where the plan no longer has it.
-func (p Plan) title(id string) string {
+// Title gives a task's words, or its id where the plan no longer has it.
+func (p Plan) Title(id string) string {
 	if t, _, ok := p.Task(id); ok {
 		return t.Title
 	}

@@ -66,7 +66,7 @@ func openTasks(st *Stage, s batch.State) {
 }
 
 func dissolved(s batch.State, batter string) bool {
-	d, ok := s.Done(dissolveID(batter))
+	d, ok := s.Done(DissolveID(batter))
 	return ok && d.Skipped == ""
 }
 

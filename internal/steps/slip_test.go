@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"bench/internal/batch"
+	"bench/internal/judge"
 	"bench/internal/quantity"
 	"bench/internal/steps"
 )
@@ -23,8 +24,8 @@ func at(t *testing.T, id string) (*bencher, steps.Task) {
 	return b, task
 }
 
-func typed(m quantity.Mass) steps.Answer {
-	return steps.Answer{How: batch.Typed, Text: m.At(quantity.Gram / 100)}
+func typed(m quantity.Mass) judge.Answer {
+	return judge.Answer{How: batch.Typed, Text: m.At(quantity.Gram / 100)}
 }
 
 // More alkali than the oils can take never gets into the water, and comes right
@@ -34,17 +35,17 @@ func TestLyeHeavyIsRefused(t *testing.T) {
 	if err := b.say(lye.ID, typed(lye.Target+15*g)); err != nil {
 		t.Fatal(err)
 	}
-	err := b.say("sea/dissolve", steps.Answer{How: batch.AtTarget})
+	err := b.say("sea/dissolve", judge.Answer{How: batch.AtTarget})
 	if err == nil || !strings.Contains(err.Error(), "15.00 g less") || !strings.Contains(err.Error(), "superfat -") {
 		t.Fatalf("the tipping in: %v", err)
 	}
 	seq := len(b.state.Entries)
-	fix, err := b.plan().Correct(b.state, seq, lye.Target.At(lye.Reads), "took it out")
+	fix, err := judge.Correct(b.plan(), b.state, seq, lye.Target.At(lye.Reads), "took it out")
 	if err != nil {
 		t.Fatal(err)
 	}
 	b.put(fix)
-	if err := b.say("sea/dissolve", steps.Answer{How: batch.AtTarget}); err != nil {
+	if err := b.say("sea/dissolve", judge.Answer{How: batch.AtTarget}); err != nil {
 		t.Errorf("after the correction: %v", err)
 	}
 }
@@ -53,7 +54,7 @@ func TestLyeHeavyIsRefused(t *testing.T) {
 // that was not tared has weighed right, and the vessel is no water.
 func TestUntaredReadingIsKeptNet(t *testing.T) {
 	b, water := at(t, "sea/water")
-	f, err := b.plan().Answer(water.ID, typed(water.Untared()+water.Reads))
+	f, err := judge.Fact(b.plan(), water.ID, typed(water.Untared()+water.Reads))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -69,12 +70,12 @@ func TestDoubtHoldsForCorrections(t *testing.T) {
 	}
 	p, seq := b.plan(), len(b.state.Entries)
 	for text, doubtful := range map[string]bool{oil.Target.At(g): false, "2242": true} {
-		f, err := p.Correct(b.state, seq, text, "read the wrong line")
+		f, err := judge.Correct(p, b.state, seq, text, "read the wrong line")
 		if err != nil {
 			t.Fatal(err)
 		}
-		if got := p.Doubt(f) != ""; got != doubtful {
-			t.Errorf("%s: doubt %q", text, p.Doubt(f))
+		if got := judge.Doubt(p, f) != ""; got != doubtful {
+			t.Errorf("%s: doubt %q", text, judge.Doubt(p, f))
 		}
 	}
 }
@@ -82,7 +83,7 @@ func TestDoubtHoldsForCorrections(t *testing.T) {
 // A scale shows what the first container brought, in a cup as in the pot.
 func TestTareOfSeveralContainers(t *testing.T) {
 	b, lye := at(t, "sea/sodium hydroxide")
-	if err := b.say(lye.ID, steps.Answer{How: batch.Typed, Text: "70", More: true}); err != nil {
+	if err := b.say(lye.ID, judge.Answer{How: batch.Typed, Text: "70", More: true}); err != nil {
 		t.Fatal(err)
 	}
 	now, _, _ := b.plan().Task(lye.ID)
@@ -93,7 +94,7 @@ func TestTareOfSeveralContainers(t *testing.T) {
 
 func TestByEyeKeepsWhatWasSaid(t *testing.T) {
 	b, mica := at(t, "sea/sea/deep blue mica")
-	if err := b.say(mica.ID, steps.Answer{How: batch.ByEye, Text: "4"}); err != nil {
+	if err := b.say(mica.ID, judge.Answer{How: batch.ByEye, Text: "4"}); err != nil {
 		t.Fatal(err)
 	}
 	if now, _, _ := b.plan().Task(mica.ID); now.Mass != 4*g || !now.ByEye {
@@ -106,7 +107,7 @@ func TestByEyeKeepsWhatWasSaid(t *testing.T) {
 func TestTemperatureIsReadAgain(t *testing.T) {
 	b, lye := at(t, "sea/lye temperature")
 	for _, text := range []string{"85", "36"} {
-		if err := b.say(lye.ID, steps.Answer{How: batch.Typed, Text: text}); err != nil {
+		if err := b.say(lye.ID, judge.Answer{How: batch.Typed, Text: text}); err != nil {
 			t.Fatalf("%s °C: %v", text, err)
 		}
 	}
@@ -116,7 +117,7 @@ func TestTemperatureIsReadAgain(t *testing.T) {
 	if err := b.work(func(t steps.Task) bool { return t.ID == "sea/combine" }); err != nil {
 		t.Fatal(err)
 	}
-	if err := b.say(lye.ID, steps.Answer{How: batch.Typed, Text: "30"}); err == nil {
+	if err := b.say(lye.ID, judge.Answer{How: batch.Typed, Text: "30"}); err == nil {
 		t.Error("the gate is passed, and its temperature was read again")
 	}
 }

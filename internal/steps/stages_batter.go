@@ -19,10 +19,10 @@ func (p *planner) gate(k pot, after []string) Stage {
 	}
 	lye := p.temperature(lyeTemperatureID(name), fmt.Sprintf("How warm is the %s lye solution?", name), k.recipe.MixAt)
 	oils := p.temperature(name+"/oil temperature", fmt.Sprintf("How warm are the %s oils?", name), k.recipe.MixAt)
-	if lye.Done && !p.fresh(k, after) && !p.ticked(meetID(name)) {
+	if lye.Done && !p.fresh(k, after) && !p.ticked(MeetID(name)) {
 		lye.Done = false
 	}
-	if !p.ticked(combineID(name)) {
+	if !p.ticked(CombineID(name)) {
 		lye.Hint = p.cooling(k).Hint()
 	}
 	s.Tasks = []Task{lye, oils}
@@ -35,7 +35,7 @@ func (p *planner) gate(k pot, after []string) Stage {
 		s.ReadBack = fmt.Sprintf("mix %s", mix)
 		s.Tasks[1].Hint = p.mixHint(k, mix)
 	}
-	meet := p.tick(meetID(name), title, s.Tasks[1].Hint)
+	meet := p.tick(MeetID(name), title, s.Tasks[1].Hint)
 	meet.Shows = shows
 	if p.c.PlanVersion >= readsBack {
 		meet.Do = Confirm
@@ -44,7 +44,8 @@ func (p *planner) gate(k pot, after []string) Stage {
 	return s
 }
 
-func meetID(batter string) string { return batter + "/meet" }
+// MeetID is the id of the tick that lye solution and oils may meet.
+func MeetID(batter string) string { return batter + "/meet" }
 
 // hotBy is how much hotter than wanted a mix is too hot (common practice, no
 // source).
@@ -134,10 +135,10 @@ func (p *planner) combine(k pot, layer int) Stage {
 	}
 	jug := p.jugTask(k)
 	jug.Hint = "Its weight tells the right jug from its look-alike. A little less is steam."
-	pour := p.tick(combineID(name), fmt.Sprintf("Pour the %s lye solution into the %s oils", name, name),
+	pour := p.tick(CombineID(name), fmt.Sprintf("Pour the %s lye solution into the %s oils", name, name),
 		"Slowly, goggles on. Rinse the jug at once.")
 	pour.Signal = "Lye into oils"
-	if jug.Done && jug.Skipped == "" && abs(jug.Mass-jug.Target) > jug.Tolerance {
+	if jug.Done && jug.Skipped == "" && (jug.Mass-jug.Target).Abs() > jug.Tolerance {
 		pour.Hint = "! " + jugOff(jug) + " " + pour.Hint
 	}
 	s.Tasks = p.pourPart(k, jug, pour)
@@ -156,8 +157,10 @@ func jugOff(jug Task) string {
 		grams(jug.Target-jug.Mass, jug.Reads))
 }
 
-func jugID(batter string) string     { return batter + "/lye jug" }
-func combineID(batter string) string { return batter + "/combine" }
+func jugID(batter string) string { return batter + "/lye jug" }
+
+// CombineID is the id of pouring the lye solution into the oils.
+func CombineID(batter string) string { return batter + "/combine" }
 
 // trace goes from emulsion up to what the thinnest layer of the batter wants;
 // each stage is one key, and its time is kept.

@@ -109,7 +109,7 @@ func (p *planner) lye(k pot) Stage {
 		}
 	}
 	s.Tasks = append(s.Tasks, k.alkali...)
-	s.Tasks = append(s.Tasks, p.tick(dissolveID(name), p.lyeSolution(k).Order(),
+	s.Tasks = append(s.Tasks, p.tick(DissolveID(name), p.lyeSolution(k).Order(),
 		p.lyeSolution(k).SayPeak()+". Stand back, do not breathe it in. Lid on loosely, out of reach, to cool."))
 	s.Tasks = append(s.Tasks, k.early...)
 	s.Tasks = append(s.Tasks, p.dissolvedJug(k))
@@ -123,7 +123,8 @@ func (p *planner) lye(k pot) Stage {
 	return s
 }
 
-func dissolveID(batter string) string { return batter + "/dissolve" }
+// DissolveID is the id of the alkali going into the water.
+func DissolveID(batter string) string { return batter + "/dissolve" }
 
 func (p *planner) oilStage(k pot, later bool) Stage {
 	name := k.recipe.Name

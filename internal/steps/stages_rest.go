@@ -15,11 +15,11 @@ import (
 // The tasks that other rules ask about.
 const (
 	glovesID   = "clean up/gloves"
-	wholeCure  = "cure/complete"
+	WholeCure  = "cure/complete"
 	alkaliTest = "test/alkali"
-	lookTest   = "test/look"
+	LookTest   = "test/look"
 	weightTest = "test/weight"
-	decideID   = "release/decide"
+	DecideID   = "release/decide"
 	mostMarked = 6 // mostMarked is how many bars are offered to be marked.
 )
 
@@ -246,7 +246,7 @@ func (p *planner) cureStage() Stage {
 		ID: "cure", Kind: CureStage, Title: "cure",
 		Why: "Weeks of cure are mainly water leaving: marked bars tell when that has become slow.",
 	}
-	over := p.ticked(wholeCure)
+	over := p.ticked(WholeCure)
 	next := 1
 	for _, m := range c.Marks {
 		t := p.markedTask(m.Bar, fmt.Sprintf("Weigh marked bar %s", m.Bar))
@@ -265,7 +265,7 @@ func (p *planner) cureStage() Stage {
 		}
 		s.Tasks = append(s.Tasks, passedBy(p.markedTask(strconv.Itoa(next), title), over, "not marked"))
 	}
-	s.Tasks = append(s.Tasks, p.tick(wholeCure, "The cure is over: on to the release test", fmt.Sprintf(
+	s.Tasks = append(s.Tasks, p.tick(WholeCure, "The cure is over: on to the release test", fmt.Sprintf(
 		"Shortest cure %s from the cut, usual %s. Leave it out with the reason to test earlier.", timer.Words(c.Rules.Least), timer.Words(c.Rules.Usual))))
 	return s
 }
@@ -298,8 +298,8 @@ func (p *planner) testStage() Stage {
 	}
 	alkali := doneBy[batch.Tested](p, p.do(Measure, alkaliTest, "pH, or free alkali", fmt.Sprintf(
 		"Gloves and goggles. pH of a 1 %% solution in distilled water, passed up to %.1f; or t: free alkali as 0.02 %%, passed up to %.2f %%. Strips read soap poorly; the test's own sheet and local rules come first.",
-		highestPH, mostFreeAlkali)))
-	look := doneBy[batch.Tested](p, p.do(Choose, lookTest, "Look: no white pockets, beads, orange spots or cracks",
+		HighestPH, MostFreeAlkali)))
+	look := doneBy[batch.Tested](p, p.do(Choose, LookTest, "Look: no white pockets, beads, orange spots or cracks",
 		"Cut one bar through the middle."))
 	weight := p.barsTask(weightTest, 0, "Weigh the cured bars")
 	weight.Target = p.curedBar()
@@ -309,7 +309,7 @@ func (p *planner) testStage() Stage {
 }
 
 func (p *planner) releaseStage() Stage {
-	t := p.do(Choose, decideID, "Release the bars, or hold them", "An open warning asks for a reason, and stands in the record.")
+	t := p.do(Choose, DecideID, "Release the bars, or hold them", "An open warning asks for a reason, and stands in the record.")
 	released, held, e := p.s.Verdict()
 	if released {
 		t.Done, t.Seq, t.At = true, e.Seq, e.At

@@ -41,7 +41,7 @@ func (p *planner) timers(stages []Stage) []timer.Timer {
 // oils until its last layer is poured.
 func (p *planner) potTimers(k pot) []timer.Timer {
 	b := k.recipe
-	if met, ok := p.s.Done(combineID(b.Name)); ok {
+	if met, ok := p.s.Done(CombineID(b.Name)); ok {
 		for _, at := range p.c.Recipe.LayersOf(b.Name) {
 			if _, poured := p.lastPour(p.pours[at]); !poured {
 				return []timer.Timer{{ID: "batter/" + b.Name, Label: b.Name + " batter since the lye went in", Start: met.At}}
@@ -49,7 +49,7 @@ func (p *planner) potTimers(k pot) []timer.Timer {
 		}
 		return nil
 	}
-	if dissolved, ok := p.s.Done(dissolveID(b.Name)); ok {
+	if dissolved, ok := p.s.Done(DissolveID(b.Name)); ok {
 		list := []timer.Timer{{ID: "lye/" + b.Name, Label: b.Name + " lye solution cooling", Start: dissolved.At}}
 		if cool, err := p.cooling(k).Timer(); err == nil {
 			list = append(list, cool)

@@ -163,7 +163,7 @@ func (p Plan) Ahead(now timer.Moment) []Date {
 		}
 		cut = step(CutDue, "cut "+loaves(p.Loaves), out, cutWithin)
 	}
-	if pl.ticked(wholeCure) {
+	if pl.ticked(WholeCure) {
 		return list
 	}
 	return p.aheadInCure(list, now, cut, rules, due)

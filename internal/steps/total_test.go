@@ -14,6 +14,7 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/calc"
+	"bench/internal/judge"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
 	"bench/internal/sample"
@@ -153,16 +154,16 @@ func TestTotal(t *testing.T) {
 			f := drawNonsense(t, ids, n+2)
 			at = at.Add(time.Minute)
 			now := timer.Moment{Wall: at}
-			_ = p.Allows(f, now) // It must come back; what it says is tested elsewhere.
+			_ = judge.Allows(p, f, now) // It must come back; what it says is tested elsewhere.
 			e := batch.Entry{Seq: n + 2, At: now, Fact: f}
 			s = s.Apply(e)
 			p = steps.Of(s)
 			p.Next(now)
-			p.Doubt(f)
+			judge.Doubt(p, f)
 			p.Open()
 			p.Ahead(now)
 			_, _ = p.Drying()
-			p.Choices(batch.Task(f), "")
+			judge.Choices(p, batch.Task(f), "")
 			if p.Say(e, s) == "" {
 				t.Fatalf("nothing to say of %#v", f)
 			}

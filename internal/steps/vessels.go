@@ -84,7 +84,7 @@ func (p *planner) jugContent(k pot) potcheck.Content {
 	}
 	dry := len(c.Parts)
 	p.put(&c, slices.Concat(k.alkali, k.early)...)
-	_, dissolved := p.s.Done(dissolveID(k.recipe.Name))
+	_, dissolved := p.s.Done(DissolveID(k.recipe.Name))
 	for i := range c.Parts[dry:] { // Dry alkali stands in its cup until it is tipped in.
 		c.Parts[dry+i].In = c.Parts[dry+i].In && dissolved
 	}

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"bench/internal/batch"
+	"bench/internal/judge"
 	"bench/internal/potcheck"
 	"bench/internal/quantity"
 )
@@ -32,7 +33,7 @@ func TestWeighThePot(t *testing.T) {
 			if err != nil || !strings.Contains(f.Words, c.want) {
 				t.Errorf("%q, %v; want %q", f.Words, err, c.want)
 			}
-			if err := b.plan().Allows(f.Fact, b.moment()); err != nil {
+			if err := judge.Allows(b.plan(), f.Fact, b.moment()); err != nil {
 				t.Error(err)
 			}
 		})
@@ -69,7 +70,7 @@ func TestWeighThePotAfterLye(t *testing.T) {
 		t.Errorf("%q", f.Words)
 	}
 	stale := batch.PotWeighed{Vessel: "pot 1", Gross: pot.Expected, Finding: "all well"}
-	if p.Allows(stale, b.moment()) == nil {
+	if judge.Allows(p, stale, b.moment()) == nil {
 		t.Error("words that nobody worked out are taken")
 	}
 }
@@ -93,7 +94,7 @@ func TestJugAfterDissolving(t *testing.T) {
 	b := begin(harbour())
 	b.workTo(t, "sea/lye jug/dissolved")
 	skip := batch.Skipped{Task: "sea/lye jug/dissolved", Reason: "scale in use"}
-	if err := b.plan().Allows(skip, b.moment()); err != nil {
+	if err := judge.Allows(b.plan(), skip, b.moment()); err != nil {
 		t.Error(err)
 	}
 }

@@ -169,11 +169,11 @@ func (p *planner) alone(k pot, t Task) bool {
 			}
 		}
 		_, stock := p.lyeSolution(k).Stock()
-		return !p.ticked(dissolveID(k.recipe.Name)) && (!stock || k.alkali[0].Mass == 0)
+		return !p.ticked(DissolveID(k.recipe.Name)) && (!stock || k.alkali[0].Mass == 0)
 	}
 	for i, a := range k.recipe.Additives {
 		if k.additives[i].ID == t.ID {
-			return a.In == recipe.InLyeWater && !p.ticked(dissolveID(k.recipe.Name)) || a.In == recipe.InOils && !p.ticked(k.recipe.Name+"/meet")
+			return a.In == recipe.InLyeWater && !p.ticked(DissolveID(k.recipe.Name)) || a.In == recipe.InOils && !p.ticked(k.recipe.Name+"/meet")
 		}
 	}
 	for _, r := range p.pours {
@@ -206,5 +206,5 @@ func (p Plan) sayDecided(f batch.Decided) string {
 	if f.Mass > 0 {
 		words += fmt.Sprintf(" (%s g)", f.Mass.At(quantity.Gram/100))
 	}
-	return fmt.Sprintf("%s%s: %s", p.about(f.Task), p.title(f.Task), words)
+	return fmt.Sprintf("%s%s: %s", p.about(f.Task), p.Title(f.Task), words)
 }

@@ -10,6 +10,7 @@ import (
 	"pgregory.net/rapid"
 
 	"bench/internal/batch"
+	"bench/internal/judge"
 	"bench/internal/quantity"
 	"bench/internal/steps"
 )
@@ -43,7 +44,7 @@ func (b *bencher) decide(t *testing.T, task string, way batch.Way) steps.WayOn {
 	ways := b.plan().Ways(d)
 	for _, w := range ways {
 		if w.Fact.Way == way {
-			if err := b.plan().Allows(w.Fact, b.moment()); err != nil {
+			if err := judge.Allows(b.plan(), w.Fact, b.moment()); err != nil {
 				t.Fatal(err)
 			}
 			b.put(w.Fact)
@@ -104,7 +105,7 @@ func TestWhichWays(t *testing.T) {
 			c.lead(b)
 			switch c.typed {
 			case "by eye":
-				if err := b.say(c.task, steps.Answer{How: batch.ByEye}); err != nil {
+				if err := b.say(c.task, judge.Answer{How: batch.ByEye}); err != nil {
 					t.Fatal(err)
 				}
 			case "left out":
@@ -189,7 +190,7 @@ func TestInProportion(t *testing.T) {
 // small thing, and stands beside the way before it is taken.
 func TestAWaySaysWhatItAsks(t *testing.T) {
 	b, _ := at(t, "sea/olive")
-	if err := b.say("sea/olive", steps.Answer{How: batch.Typed, Text: "604.1"}); err != nil {
+	if err := b.say("sea/olive", judge.Answer{How: batch.Typed, Text: "604.1"}); err != nil {
 		t.Fatal(err)
 	}
 	was := b.plan()
@@ -237,7 +238,7 @@ func TestOfferedWaysKeepTheSuperfat(t *testing.T) {
 		}
 		task, st, _ := b.plan().Task(id)
 		off := quantity.FromGrams(task.Target.Grams() * rapid.Float64Range(-0.25, 0.25).Draw(r, "off")).RoundTo(task.Reads)
-		if err := b.say(id, steps.Answer{How: batch.Typed, Text: (task.Target + off).At(task.Reads)}); err != nil {
+		if err := b.say(id, judge.Answer{How: batch.Typed, Text: (task.Target + off).At(task.Reads)}); err != nil {
 			return // More than the scale carries is refused.
 		}
 		later := rapid.IntRange(0, 25).Draw(r, "later")
@@ -252,7 +253,7 @@ func TestOfferedWaysKeepTheSuperfat(t *testing.T) {
 				r.Errorf("%s of %v: %s gives %.2f %%", id, off, w.Fact.Way, w.Outcome.Superfat.Percent)
 			}
 			try := *b
-			if err := try.plan().Allows(w.Fact, try.moment()); err != nil {
+			if err := judge.Allows(try.plan(), w.Fact, try.moment()); err != nil {
 				r.Fatal(err)
 			}
 			try.put(w.Fact)
@@ -323,15 +324,15 @@ func TestBandBelowZero(t *testing.T) {
 		t.Fatalf("%+v", u)
 	}
 	b.workTo(t, "sea/combine")
-	if err := b.say("sea/combine", steps.Answer{}); err == nil || !strings.Contains(err.Error(), "below zero") {
+	if err := b.say("sea/combine", judge.Answer{}); err == nil || !strings.Contains(err.Error(), "below zero") {
 		t.Errorf("poured unread: %v", err)
 	}
-	if err := b.plan().Allows(u[0].Fact, b.moment()); err != nil {
+	if err := judge.Allows(b.plan(), u[0].Fact, b.moment()); err != nil {
 		t.Fatal(err)
 	}
 	b.put(u[0].Fact)
 	b.asked(t, "sea/combine")
-	if err := b.plan().Allows(u[0].Fact, b.moment()); err == nil {
+	if err := judge.Allows(b.plan(), u[0].Fact, b.moment()); err == nil {
 		t.Error("read twice")
 	}
 }
@@ -355,7 +356,7 @@ func TestWhatIsInStaysIn(t *testing.T) {
 	if math.Abs(before-5) > 0.06 {
 		t.Errorf("superfat %.3f", before)
 	}
-	f, err := b.plan().Correct(b.state, weighed, "165.1", "misread")
+	f, err := judge.Correct(b.plan(), b.state, weighed, "165.1", "misread")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -459,7 +460,7 @@ func TestScentOverItsLimit(t *testing.T) {
 		t.Errorf("left in its cup: %+v", holds)
 	}
 	b.decide(t, "sea/sea/harbour rope", batch.HoldBatch)
-	if err := b.plan().Allows(p.Unread[0].Fact, b.moment()); err != nil {
+	if err := judge.Allows(b.plan(), p.Unread[0].Fact, b.moment()); err != nil {
 		t.Fatal(err)
 	}
 	b.put(p.Unread[0].Fact)
@@ -476,7 +477,7 @@ func TestScentOverItsLimit(t *testing.T) {
 func TestByEyeIsADeviation(t *testing.T) {
 	b := begin(harbour())
 	b.workTo(t, "sea/olive")
-	if err := b.say("sea/olive", steps.Answer{How: batch.ByEye}); err != nil {
+	if err := b.say("sea/olive", judge.Answer{How: batch.ByEye}); err != nil {
 		t.Fatal(err)
 	}
 	d, ok := deviationOf(b.plan(), "sea/olive")

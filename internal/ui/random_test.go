@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"bench/internal/batch"
+	"bench/internal/judge"
 	"bench/internal/steps"
 	"bench/internal/ui/ink"
 
@@ -68,7 +69,7 @@ func allowed(t *testing.T, entries []batch.Entry) {
 	t.Helper()
 	state := batch.Fold(entries[:1])
 	for _, e := range entries[1:] {
-		if err := steps.Of(state).Allows(e.Fact, e.At); err != nil {
+		if err := judge.Allows(steps.Of(state), e.Fact, e.At); err != nil {
 			t.Errorf("kept %+v: %v", e.Fact, err)
 		}
 		state = state.Apply(e)

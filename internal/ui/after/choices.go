@@ -5,6 +5,7 @@
 package after
 
 import (
+	"bench/internal/judge"
 	"bench/internal/reply"
 	"bench/internal/steps"
 	"bench/internal/ui/ink"
@@ -19,7 +20,7 @@ type Choices struct {
 	title  string
 	hint   string
 	typed  string // typed is a temperature that goes with the answer.
-	list   []steps.Choice
+	list   []judge.Choice
 	cursor int
 	Word   string
 }
@@ -28,11 +29,11 @@ type Choices struct {
 func NewChoices(code string, p steps.Plan, act intent.Choose) Choices {
 	s := Choices{code: code, plan: p, typed: act.Typed}
 	if act.Task == "" {
-		s.title, s.hint, s.list = "About batch "+ink.Clean(code), "Kept with the batch; complaints and where bars went also when it is closed.", p.Afterwards()
+		s.title, s.hint, s.list = "About batch "+ink.Clean(code), "Kept with the batch; complaints and where bars went also when it is closed.", judge.Afterwards(p)
 		return s
 	}
 	t, stage, _ := p.Task(act.Task)
-	s.title, s.hint, s.list = t.Title, t.Hint, p.Choices(act.Task, "")
+	s.title, s.hint, s.list = t.Title, t.Hint, judge.Choices(p, act.Task, "")
 	if stage.Kind == steps.GelStage {
 		s.hint = "Common practice, no source. Gloves and goggles for anything that is touched."
 		if act.Typed != "" {

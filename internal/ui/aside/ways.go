@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"bench/internal/batch"
+	"bench/internal/judge"
 	"bench/internal/phrase"
 	"bench/internal/reply"
 	"bench/internal/steps"
@@ -91,7 +92,7 @@ func (s Ways) decide(p keys.Press) (Ways, intent.Action) {
 	default:
 		f = s.ways[s.way].Fact
 	}
-	if err := s.plan.Allows(f, p.At); err != nil {
+	if err := judge.Allows(s.plan, f, p.At); err != nil {
 		s.Word = phrase.Sentence(err)
 		return s, nil
 	}

@@ -2,6 +2,7 @@ package bench
 
 import (
 	"bench/internal/batch"
+	"bench/internal/judge"
 	"bench/internal/reply"
 	"bench/internal/steps"
 	"bench/internal/timer"
@@ -41,10 +42,10 @@ func (b Screen) answer(p keys.Press) (Screen, intent.Action) {
 }
 
 // heard reads the key and what was typed as an answer; why says why it is none.
-func (b Screen) heard(t steps.Task, p keys.Press) (a steps.Answer, why string) {
+func (b Screen) heard(t steps.Task, p keys.Press) (a judge.Answer, why string) {
 	switch {
 	case t.Do == steps.Confirm && keys.Matches(p, keys.Accept):
-		return steps.Answer{How: batch.AtTarget}, b.rushed(p)
+		return judge.Answer{How: batch.AtTarget}, b.rushed(p)
 	case t.Do == steps.Confirm:
 		return a, "Read it back, then press enter: space is for what was done."
 	case keys.Matches(p, keys.Tick):
@@ -54,7 +55,7 @@ func (b Screen) heard(t steps.Task, p keys.Press) (a steps.Answer, why string) {
 		if b.doubt != nil {
 			return a, "Type it a second time, or esc to begin anew."
 		}
-		return steps.Answer{How: batch.AtTarget}, b.rushed(p)
+		return judge.Answer{How: batch.AtTarget}, b.rushed(p)
 	case keys.Matches(p, keys.ByEye):
 		if t.Do != steps.Weigh && t.Do != steps.Portion {
 			return a, "Nothing is weighed here."
@@ -62,7 +63,7 @@ func (b Screen) heard(t steps.Task, p keys.Press) (a steps.Answer, why string) {
 		if b.Typed == "" && b.doubt != nil {
 			return a, "Type it a second time, or esc to begin anew."
 		}
-		return steps.Answer{How: batch.ByEye, Text: b.Typed}, ""
+		return judge.Answer{How: batch.ByEye, Text: b.Typed}, ""
 	case b.Typed == "" && !t.Numeric():
 		return a, "Space ticks this."
 	case b.Typed == "":
@@ -71,9 +72,9 @@ func (b Screen) heard(t steps.Task, p keys.Press) (a steps.Answer, why string) {
 		if t.Do != steps.Weigh {
 			return a, "This comes from one vessel: enter keeps it."
 		}
-		return steps.Answer{How: batch.Typed, Text: b.Typed, More: true}, ""
+		return judge.Answer{How: batch.Typed, Text: b.Typed, More: true}, ""
 	}
-	return steps.Answer{How: batch.Typed, Text: b.Typed}, ""
+	return judge.Answer{How: batch.Typed, Text: b.Typed}, ""
 }
 
 // rushed says why a key that ticks came too soon after another stage came into

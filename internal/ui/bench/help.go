@@ -1,6 +1,7 @@
 package bench
 
 import (
+	"bench/internal/judge"
 	"bench/internal/reply"
 	"bench/internal/steps"
 	"bench/internal/timer"
@@ -91,7 +92,7 @@ func (b Screen) helpRest(t steps.Task) []key.Binding {
 	if !t.Open {
 		return nil
 	}
-	others := len(b.Plan.Choices(t.ID, "")) > 0
+	others := len(judge.Choices(b.Plan, t.ID, "")) > 0
 	var list []key.Binding
 	switch t.Do {
 	case steps.Choose:

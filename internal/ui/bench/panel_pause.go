@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"bench/internal/judge"
 	"bench/internal/steps"
 	"bench/internal/ui/ink"
 )
@@ -62,7 +63,7 @@ func (p panel) lastAndNext() []string {
 	if n := len(p.b.State.Entries); n > 0 {
 		lines = append(lines, " "+p.t.Quiet.Render("last  ")+ink.Cut(p.b.said(p.b.State.Entries[n-1], p.now), p.w-8))
 	}
-	if next, ok := p.b.Plan.Following(p.task.ID, p.now); ok {
+	if next, ok := judge.Following(p.b.Plan, p.task.ID, p.now); ok {
 		lines = append(lines, " "+p.t.Quiet.Render("next  ")+p.t.Strong.Render(ink.Cut(ink.Clean(next.Title), p.w-8)))
 	}
 	return lines

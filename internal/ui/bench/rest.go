@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"bench/internal/curing"
+	"bench/internal/judge"
 	"bench/internal/phrase"
 	"bench/internal/quantity"
 	"bench/internal/reply"
@@ -35,7 +36,7 @@ func takesFigures(t steps.Task, stage steps.Stage) bool {
 func (b Screen) answers(now timer.Moment) (Screen, intent.Action) {
 	t, stage, ok := b.Current(now)
 	switch {
-	case !ok || len(b.Plan.Choices(t.ID, "")) == 0:
+	case !ok || len(judge.Choices(b.Plan, t.ID, "")) == 0:
 		b.Word = "There is no other answer here."
 		return b, nil
 	case !t.Open && !reply.Again(t, stage):

@@ -7,6 +7,7 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/front"
+	"bench/internal/judge"
 	"bench/internal/phrase"
 	"bench/internal/quantity"
 	"bench/internal/steps"
@@ -75,7 +76,7 @@ func (b Screen) supposing(t steps.Task, stage steps.Stage, now timer.Moment) ste
 	if b.Typed == "" || stage.Kind != steps.Split && stage.Kind != steps.SplitLayers {
 		return b.Plan
 	}
-	then, _ := b.Plan.Supposing(t.ID, steps.Answer{How: batch.Typed, Text: b.Typed}, now)
+	then, _ := judge.Supposing(b.Plan, t.ID, judge.Answer{How: batch.Typed, Text: b.Typed}, now)
 	return then
 }
 

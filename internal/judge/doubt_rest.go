@@ -1,4 +1,4 @@
-package steps
+package judge
 
 import (
 	"fmt"
@@ -7,14 +7,15 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/quantity"
+	"bench/internal/steps"
 )
 
 // A value after the pour that looks like a slip is asked about, and is kept
 // with the answer; it is never refused for that.
 
 // doubtRest says why a fact that follows the pour looks like a slip, or "".
-func (p Plan) doubtRest(f batch.Fact) string {
-	if words := p.doubtDay(f); words != "" {
+func doubtRest(p steps.Plan, f batch.Fact) string {
+	if words := doubtDay(p, f); words != "" {
 		return words
 	}
 	switch f := f.(type) {
@@ -26,9 +27,9 @@ func (p Plan) doubtRest(f batch.Fact) string {
 			return fmt.Sprintf("%s, planned %d: what became of the rest?", quantity.Count(f.Bars, "bar", "bars"), f.Planned)
 		}
 	case batch.BarsWeighed:
-		return p.doubtBars(f)
+		return doubtBars(p, f)
 	case batch.WeighedIn:
-		return p.doubtWeighIn(f)
+		return doubtWeighIn(p, f)
 	case batch.SetAside:
 		if all := p.Poured().All; all > 0 && f.Mass > all {
 			return fmt.Sprintf("%s g is more than the whole batch", f.Mass.At(quantity.Gram))
@@ -43,7 +44,7 @@ func (p Plan) doubtRest(f batch.Fact) string {
 }
 
 // doubtDay asks about a day before what it follows: the pour, or the cut.
-func (p Plan) doubtDay(f batch.Fact) string {
+func doubtDay(p steps.Plan, f batch.Fact) string {
 	when := batch.SaidOf(f).When
 	if when.IsZero() {
 		return ""
@@ -72,7 +73,7 @@ func afterTheCut(f batch.Fact) bool {
 	}
 }
 
-func (p Plan) doubtBars(f batch.BarsWeighed) string {
+func doubtBars(p steps.Plan, f batch.BarsWeighed) string {
 	t, _, ok := p.Task(f.Task)
 	loaves := p.Poured().Loaves
 	if !ok || len(loaves) == 0 || f.Count < 1 {
@@ -98,7 +99,7 @@ func (p Plan) doubtBars(f batch.BarsWeighed) string {
 // weigh-ins at most (common practice, no source).
 const fallMost = 0.15
 
-func (p Plan) doubtWeighIn(f batch.WeighedIn) string {
+func doubtWeighIn(p steps.Plan, f batch.WeighedIn) string {
 	for _, m := range p.Curing().Marks {
 		if m.Bar != f.Bar {
 			continue

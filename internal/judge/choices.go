@@ -1,4 +1,4 @@
-package steps
+package judge
 
 import (
 	"errors"
@@ -9,6 +9,7 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/quantity"
+	"bench/internal/steps"
 )
 
 // Choice is one of several answers to a task.
@@ -93,13 +94,13 @@ func limitBy(f batch.LimitStated, text string) (batch.Fact, error) {
 
 // Afterwards gives what may be said of a batch besides its work, most of it when
 // its bars are made, also when it is closed.
-func (p Plan) Afterwards() []Choice {
+func Afterwards(p steps.Plan) []Choice {
 	var list []Choice
 	if p.Closed || p.Curing().Bars > 0 {
-		list = p.ofBars()
+		list = ofBars(p)
 	}
 	if !p.Closed {
-		list = append(list, p.limits()...)
+		list = append(list, limits(p)...)
 		list = append(list, Choice{
 			Title: "This batch is made of an earlier one", Why: "The earlier one was held; this one points at it, in the record and in a search.",
 			Ask: "which batch, how much of it and why, such as 26K25A 900 g too much alkali", Fact: batch.Reworks{},
@@ -109,7 +110,7 @@ func (p Plan) Afterwards() []Choice {
 }
 
 // limits are remedies for scents over their limits.
-func (p Plan) limits() []Choice {
+func limits(p steps.Plan) []Choice {
 	var list []Choice
 	for _, l := range p.OverLimit() {
 		for _, s := range l.Scents {
@@ -123,7 +124,7 @@ func (p Plan) limits() []Choice {
 }
 
 // ofBars is what may be said of bars that are made.
-func (p Plan) ofBars() []Choice {
+func ofBars(p steps.Plan) []Choice {
 	list := []Choice{
 		{Title: "Complaint", Why: "Kept with the batch code.", Ask: "what was said (and after a slash, by whom)", Fact: batch.Complained{About: batch.Complaint}},
 		{
@@ -135,7 +136,7 @@ func (p Plan) ofBars() []Choice {
 	if released, _, _ := p.State().Verdict(); released {
 		list = append(list, Choice{
 			Title: "Hold what is left", Why: "What has left already is found by where it went.", Ask: "why they are held",
-			Fact: batch.Held{Task: decideID, Open: p.Open()},
+			Fact: batch.Held{Task: steps.DecideID, Open: p.Open()},
 		})
 	}
 	return list
@@ -167,20 +168,20 @@ func remedy(l batch.GelLook) string {
 
 // Choices gives the answers to a task, or what may be said besides its plain
 // answer. By is who answers for a release, if that is known.
-func (p Plan) Choices(task string, by string) []Choice {
+func Choices(p steps.Plan, task string, by string) []Choice {
 	t, st, ok := p.Task(task)
 	if !ok {
 		return nil
 	}
 	switch {
-	case st.Kind == GelStage:
+	case st.Kind == steps.GelStage:
 		return gelChoices(task)
-	case st.Kind == Unmould, st.Kind == CutStage && t.Do == Count:
+	case st.Kind == steps.Unmould, st.Kind == steps.CutStage && t.Do == steps.Count:
 		return []Choice{{
 			Title: "Too soft: look again in 12 h", Why: "Soft oils, much water or no gel take two to five days.",
 			Fact: batch.UnmouldPutOff{Task: task, Why: "too soft", For: lookAgain},
 		}}
-	case task == lookTest:
+	case task == steps.LookTest:
 		return []Choice{
 			{Title: "Sound: even all through", Fact: batch.Tested{Task: task, Test: batch.LookTest, Words: "sound", Passed: true}},
 			{
@@ -188,8 +189,8 @@ func (p Plan) Choices(task string, by string) []Choice {
 				Ask: "what is to be seen", Fact: batch.Tested{Task: task, Test: batch.LookTest},
 			},
 		}
-	case task == decideID:
-		return p.verdicts(by)
+	case task == steps.DecideID:
+		return verdicts(p, by)
 	}
 	return nil
 }
@@ -218,7 +219,7 @@ func Warmed(f batch.Fact, text string) (batch.Fact, error) {
 	if !ok || strings.TrimSpace(text) == "" {
 		return f, nil
 	}
-	warm, err := temperatureAnswer(Task{ID: look.Task}, Answer{How: batch.Typed, Text: text})
+	warm, err := temperatureAnswer(steps.Task{ID: look.Task}, Answer{How: batch.Typed, Text: text})
 	if err != nil {
 		return nil, err
 	}
@@ -227,11 +228,11 @@ func Warmed(f batch.Fact, text string) (batch.Fact, error) {
 }
 
 // verdicts are the release, and the hold; bars that are held may be made anew.
-func (p Plan) verdicts(by string) []Choice {
+func verdicts(p steps.Plan, by string) []Choice {
 	open := p.Open()
 	free := Choice{
 		Title: "Release the bars", Why: "No warning is open. Whether they may be sold is for the rules of the place.",
-		Fact: batch.Released{Task: decideID, By: by, Bars: p.Bars(), Open: open},
+		Fact: batch.Released{Task: steps.DecideID, By: by, Bars: p.Bars(), Open: open},
 	}
 	if len(open) > 0 {
 		free.Title = fmt.Sprintf("Release all the same: %s open", quantity.Count(len(open), "warning is", "warnings are"))
@@ -239,7 +240,7 @@ func (p Plan) verdicts(by string) []Choice {
 		free.Ask = "why they are released all the same"
 	}
 	return []Choice{free, {
-		Title: "Hold: they stay here", Why: p.anew(),
-		Ask: "why they are held", Fact: batch.Held{Task: decideID, By: by, Open: open},
+		Title: "Hold: they stay here", Why: p.Anew(),
+		Ask: "why they are held", Fact: batch.Held{Task: steps.DecideID, By: by, Open: open},
 	}}
 }

@@ -1,4 +1,4 @@
-package steps
+package judge
 
 import (
 	"errors"
@@ -10,28 +10,29 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/quantity"
+	"bench/internal/steps"
 )
 
 // An answer after the pour may bring the day on which it was so ("108.4 on
 // 2026-12-01"), and several bars together ("10 x 1124").
 
 // restAnswer makes the fact of a task that follows the clean-up.
-func restAnswer(t Task, a Answer) (batch.Fact, error) {
+func restAnswer(t steps.Task, a Answer) (batch.Fact, error) {
 	text, said, err := saidOn(a)
 	if err != nil {
 		return nil, err
 	}
 	switch t.Do {
-	case Count:
+	case steps.Count:
 		return countAnswer(t, text, said)
-	case Bars:
+	case steps.Bars:
 		if text == "" {
 			return batch.Ticked{Task: t.ID}, nil
 		}
 		return barsAnswer(t, text, said)
-	case Aside:
+	case steps.Aside:
 		return asideAnswer(t, text, said)
-	case WeighIn:
+	case steps.WeighIn:
 		if text == "" {
 			return nil, errors.New("type what the bar weighs")
 		}
@@ -40,11 +41,11 @@ func restAnswer(t Task, a Answer) (batch.Fact, error) {
 			return nil, err
 		}
 		return batch.WeighedIn{Task: t.ID, Bar: t.Bar, Mass: m, Scale: t.Scale, Reads: t.Reads, Said: said}, nil
-	case Measure:
+	case steps.Measure:
 		return measureAnswer(t, text, said)
-	case Choose:
+	case steps.Choose:
 		return nil, errors.New("choose one of the answers")
-	case Tick, Weigh, Portion, Gross, Temperature, Look, Confirm:
+	case steps.Tick, steps.Weigh, steps.Portion, steps.Gross, steps.Temperature, steps.Look, steps.Confirm:
 	}
 	return nil, fmt.Errorf("%s: nothing to answer", t.Title)
 }
@@ -66,7 +67,7 @@ func saidOn(a Answer) (text string, said batch.Said, err error) {
 	return "", batch.Said{}, fmt.Errorf("%q is not a day: write it like 2026-12-01, or 2026-12-01 09:30", on)
 }
 
-func countAnswer(t Task, text string, said batch.Said) (batch.Fact, error) {
+func countAnswer(t steps.Task, text string, said batch.Said) (batch.Fact, error) {
 	n := t.Count
 	if text != "" {
 		var err error
@@ -74,10 +75,10 @@ func countAnswer(t Task, text string, said batch.Said) (batch.Fact, error) {
 			return nil, fmt.Errorf("%q is not a number of bars", text)
 		}
 	}
-	return batch.BarsCut{Task: t.ID, Loaf: LoafOf(t.ID), Bars: n, Planned: t.Count, Said: said}, nil
+	return batch.BarsCut{Task: t.ID, Loaf: steps.LoafOf(t.ID), Bars: n, Planned: t.Count, Said: said}, nil
 }
 
-func barsAnswer(t Task, text string, said batch.Said) (batch.Fact, error) {
+func barsAnswer(t steps.Task, text string, said batch.Said) (batch.Fact, error) {
 	count := 1
 	if many, whole, together := strings.Cut(text, "x"); together {
 		n, err := strconv.Atoi(strings.TrimSpace(many))
@@ -94,7 +95,7 @@ func barsAnswer(t Task, text string, said batch.Said) (batch.Fact, error) {
 }
 
 // asideAnswer: nothing typed is one that was not weighed, zero is none.
-func asideAnswer(t Task, text string, said batch.Said) (batch.Fact, error) {
+func asideAnswer(t steps.Task, text string, said batch.Said) (batch.Fact, error) {
 	f := batch.SetAside{Task: t.ID, Piece: batch.Piece(t.Material), Count: 1, Said: said}
 	if text == "" {
 		return f, nil
@@ -111,7 +112,7 @@ func asideAnswer(t Task, text string, said batch.Said) (batch.Fact, error) {
 }
 
 // measureAnswer reads a pH, or free alkali where there is a per cent sign.
-func measureAnswer(t Task, text string, said batch.Said) (batch.Fact, error) {
+func measureAnswer(t steps.Task, text string, said batch.Said) (batch.Fact, error) {
 	if text == "" {
 		return nil, errors.New("type what the test gave")
 	}
@@ -121,16 +122,16 @@ func measureAnswer(t Task, text string, said batch.Said) (batch.Fact, error) {
 	if err != nil || math.IsNaN(v) {
 		return nil, fmt.Errorf("%q is neither a pH nor a share: write it like 9.8, or 0.02 %% for free alkali", text)
 	}
-	f.Value, f.Passed = v, v <= highestPH
+	f.Value, f.Passed = v, v <= steps.HighestPH
 	if percent {
-		f.Test, f.Passed = batch.FreeAlkaliTest, v <= mostFreeAlkali
+		f.Test, f.Passed = batch.FreeAlkaliTest, v <= steps.MostFreeAlkali
 	}
 	return f, nil
 }
 
 // correctRest gives a fact that follows the pour with another value. The doubt
 // that it may raise is answered by the reason.
-func (p Plan) correctRest(f batch.Fact, text, reason string) (batch.Fact, error) {
+func correctRest(p steps.Plan, f batch.Fact, text, reason string) (batch.Fact, error) {
 	t, _, ok := p.Task(batch.Task(f))
 	if !ok {
 		return nil, errors.New("this fact's task is no longer in the plan; take a note instead")

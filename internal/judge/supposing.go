@@ -1,30 +1,31 @@
-package steps
+package judge
 
 import (
 	"bench/internal/batch"
+	"bench/internal/steps"
 	"bench/internal/timer"
 )
 
 // Supposing gives the plan as it would be if a task were answered so: what is
 // being typed can be followed to its end before it is said. False is for an
 // answer that cannot be given.
-func (p Plan) Supposing(task string, a Answer, now timer.Moment) (Plan, bool) {
-	f, err := p.Answer(task, a)
-	if err != nil || p.Allows(f, now) != nil {
+func Supposing(p steps.Plan, task string, a Answer, now timer.Moment) (steps.Plan, bool) {
+	f, err := Fact(p, task, a)
+	if err != nil || Allows(p, f, now) != nil {
 		return p, false
 	}
 	return p.With(f, now), true
 }
 
 // Following gives the task that would be next if this one were ticked.
-func (p Plan) Following(task string, now timer.Moment) (Task, bool) {
-	after, ok := p.Supposing(task, Answer{How: batch.AtTarget}, now)
+func Following(p steps.Plan, task string, now timer.Moment) (steps.Task, bool) {
+	after, ok := Supposing(p, task, Answer{How: batch.AtTarget}, now)
 	if !ok {
-		return Task{}, false
+		return steps.Task{}, false
 	}
 	next, ok := after.Next(now)
 	if !ok {
-		return Task{}, false
+		return steps.Task{}, false
 	}
 	t, _, ok := after.Task(next)
 	return t, ok

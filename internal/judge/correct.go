@@ -1,4 +1,4 @@
-package steps
+package judge
 
 import (
 	"errors"
@@ -9,13 +9,14 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/quantity"
+	"bench/internal/steps"
 	"bench/internal/timer"
 )
 
 // Correct makes the correction of an earlier fact: text is the new value. What
 // the fact says of target, scale and vessel stays. A tick is corrected by the
 // time at which it was done, such as 09:40, on the day on which it was said.
-func (p Plan) Correct(s batch.State, seq int, text, reason string) (batch.Fact, error) {
+func Correct(p steps.Plan, s batch.State, seq int, text, reason string) (batch.Fact, error) {
 	if seq < 1 || seq > len(s.Entries) {
 		return nil, fmt.Errorf("there is no fact %d", seq)
 	}
@@ -34,9 +35,9 @@ func (p Plan) Correct(s batch.State, seq int, text, reason string) (batch.Fact, 
 		f.Gross, err = quantity.ParseNumberMass(text, quantity.Gram)
 		with = f
 	case batch.TemperatureTaken:
-		with, err = temperatureAnswer(Task{ID: f.Task}, Answer{How: batch.Typed, Text: text})
+		with, err = temperatureAnswer(steps.Task{ID: f.Task}, Answer{How: batch.Typed, Text: text})
 	case batch.BarsCut, batch.BarsWeighed, batch.SetAside, batch.WeighedIn, batch.Tested:
-		with, err = p.correctRest(f, text, reason)
+		with, err = correctRest(p, f, text, reason)
 	default:
 		with, err = correctWords(e, strings.TrimSpace(text))
 	}
@@ -104,7 +105,7 @@ func onTheDay(m timer.Moment, text string) (time.Time, error) {
 
 // allowsCorrection checks a corrected value, and that it is said of the right
 // fact.
-func (p Plan) allowsCorrection(f batch.Corrected, now timer.Moment) error {
+func allowsCorrection(p steps.Plan, f batch.Corrected, now timer.Moment) error {
 	switch {
 	case strings.TrimSpace(f.Reason) == "":
 		return errors.New("a correction needs its reason")
@@ -139,7 +140,7 @@ func (p Plan) allowsCorrection(f batch.Corrected, now timer.Moment) error {
 
 // allowsWithdrawal refuses to take back what can never be, and what others were
 // built on: they are taken back first, from the last.
-func (p Plan) allowsWithdrawal(f batch.Withdrawn, now timer.Moment) error {
+func allowsWithdrawal(p steps.Plan, f batch.Withdrawn, now timer.Moment) error {
 	switch {
 	case strings.TrimSpace(f.Reason) == "":
 		return errors.New("taking back needs its reason")
@@ -154,8 +155,8 @@ func (p Plan) allowsWithdrawal(f batch.Withdrawn, now timer.Moment) error {
 		return errors.New("this was taken back already")
 	}
 	after := p.With(f, now)
-	already := p.outOfOrder()
-	for id, title := range after.outOfOrder() {
+	already := outOfOrder(p)
+	for id, title := range outOfOrder(after) {
 		if _, before := already[id]; !before {
 			return fmt.Errorf("%q was done after it: take that back first", title)
 		}
@@ -166,7 +167,7 @@ func (p Plan) allowsWithdrawal(f batch.Withdrawn, now timer.Moment) error {
 			continue
 		}
 		if _, _, known := after.Task(id); !known {
-			return fmt.Errorf("%q follows from it: take that back first", p.title(id))
+			return fmt.Errorf("%q follows from it: take that back first", p.Title(id))
 		}
 	}
 	return nil
@@ -174,7 +175,7 @@ func (p Plan) allowsWithdrawal(f batch.Withdrawn, now timer.Moment) error {
 
 // outOfOrder gives the tasks that are done although something before them is not,
 // by their titles.
-func (p Plan) outOfOrder() map[string]string {
+func outOfOrder(p steps.Plan) map[string]string {
 	list := map[string]string{}
 	for _, st := range p.Stages {
 		open := st.Blocked != ""

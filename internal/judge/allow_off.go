@@ -1,12 +1,13 @@
-package steps
+package judge
 
 import (
 	"errors"
 
 	"bench/internal/batch"
+	"bench/internal/steps"
 )
 
-func (p Plan) allowsDecision(f batch.Decided) error {
+func allowsDecision(p steps.Plan, f batch.Decided) error {
 	for _, d := range p.Deviations {
 		if d.Task != f.Task {
 			continue
@@ -21,7 +22,7 @@ func (p Plan) allowsDecision(f batch.Decided) error {
 	return errors.New("nothing is to be decided about this weight any more")
 }
 
-func (p Plan) allowsWarning(f batch.WarningSeen) error {
+func allowsWarning(p steps.Plan, f batch.WarningSeen) error {
 	for _, u := range p.Unread {
 		if u.Fact.Batter == f.Batter {
 			return nil
@@ -32,7 +33,7 @@ func (p Plan) allowsWarning(f batch.WarningSeen) error {
 
 // unreadFor says that a batter's warning must be read before its lye solution
 // meets the oils.
-func (p Plan) unreadFor(batter string) error {
+func unreadFor(p steps.Plan, batter string) error {
 	for _, u := range p.Unread {
 		if u.Batter == batter {
 			return errors.New("the superfat band reaches below zero; read that warning first (key d)")
@@ -41,7 +42,7 @@ func (p Plan) unreadFor(batter string) error {
 	return nil
 }
 
-func (p Plan) allowsPot(f batch.PotWeighed) error {
+func allowsPot(p steps.Plan, f batch.PotWeighed) error {
 	found, err := p.PotCheck(f.Vessel, f.Gross)
 	switch {
 	case err != nil:

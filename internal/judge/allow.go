@@ -1,4 +1,4 @@
-package steps
+package judge
 
 import (
 	"errors"
@@ -9,12 +9,13 @@ import (
 	"bench/internal/batch"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
+	"bench/internal/steps"
 	"bench/internal/timer"
 )
 
 // Allows says why a fact cannot be added now, in words, or nil. It refuses what
 // is impossible or unsafe; what is merely unwise is left to the maker.
-func (p Plan) Allows(f batch.Fact, now timer.Moment) error {
+func Allows(p steps.Plan, f batch.Fact, now timer.Moment) error {
 	if p.Closed && !batch.Late(f) {
 		return errors.New("the batch is closed: only notes, complaints and where bars went can be added")
 	}
@@ -22,40 +23,40 @@ func (p Plan) Allows(f batch.Fact, now timer.Moment) error {
 	case batch.Started:
 		return errors.New("the batch has begun already")
 	case batch.Weighed:
-		return p.allowsWeighed(f)
+		return allowsWeighed(p, f)
 	case batch.Grossed:
-		return p.allowsGross(f)
+		return allowsGross(p, f)
 	case batch.Ticked:
-		return p.allowsTick(f.Task, now)
+		return allowsTick(p, f.Task, now)
 	case batch.TemperatureTaken:
-		return p.allowsTemperature(f)
+		return allowsTemperature(p, f)
 	case batch.Skipped:
-		return p.allowsSkip(f)
+		return allowsSkip(p, f)
 	case batch.TimerSeen:
-		return p.allowsTimer(f.Timer)
+		return allowsTimer(p, f.Timer)
 	case batch.TimerPutOff:
 		if f.For <= 0 {
 			return errors.New("a timer is put off for some time: say for how long")
 		}
-		return p.allowsTimer(f.Timer)
+		return allowsTimer(p, f.Timer)
 	case batch.Noted:
 		if strings.TrimSpace(f.Text) == "" {
 			return errors.New("the note is empty")
 		}
 		return nil
 	case batch.Decided:
-		return p.allowsDecision(f)
+		return allowsDecision(p, f)
 	case batch.WarningSeen:
-		return p.allowsWarning(f)
+		return allowsWarning(p, f)
 	case batch.PotWeighed:
-		return p.allowsPot(f)
+		return allowsPot(p, f)
 	case batch.GelLooked, batch.UnmouldPutOff, batch.BarsCut, batch.BarsWeighed, batch.SetAside, batch.Marked, batch.WeighedIn,
 		batch.Tested, batch.Released, batch.Held, batch.Reworks, batch.LimitStated, batch.Complained, batch.BarsWent:
-		return p.allowsAfter(f, now)
+		return allowsAfter(p, f, now)
 	case batch.Corrected:
-		return p.allowsCorrection(f, now)
+		return allowsCorrection(p, f, now)
 	case batch.Withdrawn:
-		return p.allowsWithdrawal(f, now)
+		return allowsWithdrawal(p, f, now)
 	case batch.Closed:
 		if !p.Finished() && strings.TrimSpace(f.Reason) == "" {
 			return errors.New("tasks are still open: say why the batch ends here")
@@ -66,10 +67,10 @@ func (p Plan) Allows(f batch.Fact, now timer.Moment) error {
 }
 
 // open finds a task that asks for this kind of answer and can be done now.
-func (p Plan) open(id string, does ...Do) (Task, error) {
+func open(p steps.Plan, id string, does ...steps.Do) (steps.Task, error) {
 	t, _, ok := p.Task(id)
 	if !ok {
-		return Task{}, fmt.Errorf("there is no task %q in this batch", id)
+		return steps.Task{}, fmt.Errorf("there is no task %q in this batch", id)
 	}
 	fits := false
 	for _, d := range does {
@@ -77,17 +78,17 @@ func (p Plan) open(id string, does ...Do) (Task, error) {
 	}
 	switch {
 	case !fits:
-		return Task{}, fmt.Errorf("%s: this asks for another kind of answer", t.Title)
+		return steps.Task{}, fmt.Errorf("%s: this asks for another kind of answer", t.Title)
 	case t.Done:
-		return Task{}, fmt.Errorf("%s: done already at %s; correct it instead", t.Title, t.At.Wall.Format("15:04"))
+		return steps.Task{}, fmt.Errorf("%s: done already at %s; correct it instead", t.Title, t.At.Wall.Format("15:04"))
 	case !t.Open:
-		return Task{}, fmt.Errorf("%s: %s", t.Title, t.Waits)
+		return steps.Task{}, fmt.Errorf("%s: %s", t.Title, t.Waits)
 	}
 	return t, nil
 }
 
-func (p Plan) allowsWeighed(f batch.Weighed) error {
-	t, err := p.open(f.Task, Weigh, Portion)
+func allowsWeighed(p steps.Plan, f batch.Weighed) error {
+	t, err := open(p, f.Task, steps.Weigh, steps.Portion)
 	if err != nil {
 		return err
 	}
@@ -95,7 +96,7 @@ func (p Plan) allowsWeighed(f batch.Weighed) error {
 }
 
 // weighable checks a weight against its task, whenever it was weighed.
-func weighable(t Task, f batch.Weighed) error {
+func weighable(t steps.Task, f batch.Weighed) error {
 	switch {
 	case t.MustType && f.How != batch.Typed:
 		return fmt.Errorf("%s burns, so it is never ticked unseen: type what the scale says", t.Title)
@@ -103,9 +104,9 @@ func weighable(t Task, f batch.Weighed) error {
 		return fmt.Errorf("%s: a weight is not below zero", t.Title)
 	case f.Mass == 0 && f.More:
 		return fmt.Errorf("%s: a container that brings nothing needs no weighing", t.Title)
-	case t.Do == Portion && f.Mass > inVessel(t):
+	case t.Do == steps.Portion && f.Mass > inVessel(t):
 		return fmt.Errorf("%s: %s g is more than the vessel holds", t.Title, f.Mass.At(t.Reads))
-	case t.Do == Weigh && f.How == batch.Typed && t.Parts <= 1 && t.Max > 0 && onScale(t)+f.Mass > t.Max:
+	case t.Do == steps.Weigh && f.How == batch.Typed && t.Parts <= 1 && t.Max > 0 && onScale(t)+f.Mass > t.Max:
 		return fmt.Errorf("%s: %s g is more than the %s carries (%s)", t.Title, (onScale(t) + f.Mass).At(t.Reads), t.Scale, t.Max)
 	}
 	return nil
@@ -113,7 +114,7 @@ func weighable(t Task, f batch.Weighed) error {
 
 // inVessel gives what a portion may come out of: what stands on the scale, less
 // the vessel and what was poured out for this portion before.
-func inVessel(t Task) quantity.Mass {
+func inVessel(t steps.Task) quantity.Mass {
 	if t.Done { // A correction replaces what was poured out.
 		return t.SoFar - t.Tare
 	}
@@ -122,22 +123,22 @@ func inVessel(t Task) quantity.Mass {
 
 // onScale gives what a weighing comes on top of. What is in the vessel by now
 // says nothing of what was in it when a weight is corrected.
-func onScale(t Task) quantity.Mass {
+func onScale(t steps.Task) quantity.Mass {
 	if t.Done {
 		return t.Tare
 	}
 	return t.Tare + t.SoFar
 }
 
-func (p Plan) allowsGross(f batch.Grossed) error {
-	t, err := p.open(f.Task, Gross)
+func allowsGross(p steps.Plan, f batch.Grossed) error {
+	t, err := open(p, f.Task, steps.Gross)
 	if err != nil {
 		return err
 	}
 	return grossable(t, f)
 }
 
-func grossable(t Task, f batch.Grossed) error {
+func grossable(t steps.Task, f batch.Grossed) error {
 	if f.Gross <= f.Tare {
 		return fmt.Errorf("%s: %s g is no more than the empty vessel (%s g); type the whole weight, vessel included",
 			t.Title, f.Gross.At(t.Reads), f.Tare.At(t.Reads))
@@ -145,33 +146,33 @@ func grossable(t Task, f batch.Grossed) error {
 	return nil
 }
 
-func (p Plan) allowsTick(id string, now timer.Moment) error {
-	t, err := p.open(id, Tick, Look, Confirm, Bars)
+func allowsTick(p steps.Plan, id string, now timer.Moment) error {
+	t, err := open(p, id, steps.Tick, steps.Look, steps.Confirm, steps.Bars)
 	if err != nil {
 		return err
 	}
 	_, st, _ := p.Task(id)
-	if t.Do == Bars && t.Counted == 0 {
+	if t.Do == steps.Bars && t.Counted == 0 {
 		return fmt.Errorf("%s: weigh one at least, or leave it out with the reason", t.Title)
 	}
-	if id == wholeCure {
-		return p.allowsWholeCure(now)
+	if id == steps.WholeCure {
+		return allowsWholeCure(p, now)
 	}
-	if id == dissolveID(st.Batter) || id == combineID(st.Batter) {
-		if err := p.lyeHeavy(st.Batter); err != nil {
+	if id == steps.DissolveID(st.Batter) || id == steps.CombineID(st.Batter) {
+		if err := lyeHeavy(p, st.Batter); err != nil {
 			return fmt.Errorf("%s: %w", t.Title, err)
 		}
 	}
-	if id == meetID(st.Batter) {
+	if id == steps.MeetID(st.Batter) {
 		return stale(t, st, now)
 	}
-	if id == combineID(st.Batter) {
-		if err := p.unreadFor(st.Batter); err != nil {
+	if id == steps.CombineID(st.Batter) {
+		if err := unreadFor(p, st.Batter); err != nil {
 			return fmt.Errorf("%s: %w", t.Title, err)
 		}
 	}
-	if st.Kind == Unmould {
-		if err := p.tooEarly(now); err != nil {
+	if st.Kind == steps.Unmould {
+		if err := p.TooEarly(now); err != nil {
 			return fmt.Errorf("%s: %w", t.Title, err)
 		}
 	}
@@ -183,9 +184,9 @@ func (p Plan) allowsTick(id string, now timer.Moment) error {
 const warmFor = 30 * time.Minute
 
 // stale says that a temperature of the gate was read too long ago to count.
-func stale(meet Task, gate Stage, now timer.Moment) error {
+func stale(meet steps.Task, gate steps.Stage, now timer.Moment) error {
 	for _, t := range gate.Tasks {
-		if t.Do != Temperature || !t.Done || t.Skipped != "" {
+		if t.Do != steps.Temperature || !t.Done || t.Skipped != "" {
 			continue
 		}
 		if old, _ := now.Since(t.At); old > warmFor {
@@ -197,7 +198,7 @@ func stale(meet Task, gate Stage, now timer.Moment) error {
 
 // lyeHeavy says that a batter's alkali is more than its oils can take. It is
 // refused where the harm would be done: soap with free alkali burns.
-func (p Plan) lyeHeavy(batter string) error {
+func lyeHeavy(p steps.Plan, batter string) error {
 	for _, b := range p.Batters {
 		if b.Name != batter || b.Superfat.Percent >= 0 {
 			continue
@@ -212,46 +213,28 @@ func (p Plan) lyeHeavy(batter string) error {
 	return nil
 }
 
-// tooEarly says that the unmould timer has neither fallen due nor been
-// acknowledged before its time by a maker who knows better.
-func (p Plan) tooEarly(now timer.Moment) error {
-	for _, t := range p.Timers {
-		if t.ID != UnmouldDue {
-			continue
-		}
-		switch t.State(now) {
-		case timer.Running:
-			return fmt.Errorf("due %s; acknowledge the timer to unmould early", t.Say(now))
-		case timer.PutOff:
-			return fmt.Errorf("%s; acknowledge the timer to unmould all the same", t.Say(now))
-		case timer.Due, timer.Acknowledged:
-		}
-	}
-	return nil
-}
-
-func (p Plan) allowsTemperature(f batch.TemperatureTaken) error {
+func allowsTemperature(p steps.Plan, f batch.TemperatureTaken) error {
 	t, st, ok := p.Task(f.Task)
-	if ok && t.Do == Temperature && t.Done && t.Skipped == "" && !st.Done && !p.Closed {
+	if ok && t.Do == steps.Temperature && t.Done && t.Skipped == "" && !st.Done && !p.Closed {
 		return nil // What cools is read again and again, until the gate is passed.
 	}
-	_, err := p.open(f.Task, Temperature)
+	_, err := open(p, f.Task, steps.Temperature)
 	return err
 }
 
-func (p Plan) allowsSkip(f batch.Skipped) error {
-	t, err := p.open(f.Task, Tick, Look, Weigh, Temperature, Gross, Choose, Count, Bars, Aside, WeighIn, Measure)
+func allowsSkip(p steps.Plan, f batch.Skipped) error {
+	t, err := open(p, f.Task, steps.Tick, steps.Look, steps.Weigh, steps.Temperature, steps.Gross, steps.Choose, steps.Count, steps.Bars, steps.Aside, steps.WeighIn, steps.Measure)
 	_, st, _ := p.Task(f.Task)
 	switch {
 	case err != nil:
 		return err
-	case t.Do == Gross && st.Kind == LyeIntoOils:
+	case t.Do == steps.Gross && st.Kind == steps.LyeIntoOils:
 		return fmt.Errorf("%s: it cannot be left out, because it tells the right jug from the others", t.Title)
-	case t.Do == Weigh && (t.MustType || t.Material == recipe.Water):
+	case t.Do == steps.Weigh && (t.MustType || t.Material == recipe.Water):
 		return fmt.Errorf("%s cannot be left out", t.Title)
-	case f.Task == decideID:
+	case f.Task == steps.DecideID:
 		return fmt.Errorf("%s: say one or the other", t.Title)
-	case f.Task == dissolveID(st.Batter) || f.Task == combineID(st.Batter):
+	case f.Task == steps.DissolveID(st.Batter) || f.Task == steps.CombineID(st.Batter):
 		return fmt.Errorf("%s: it cannot be left out; end the batch instead", t.Title)
 	case strings.TrimSpace(f.Reason) == "":
 		return errors.New("say why it is left out")
@@ -259,7 +242,7 @@ func (p Plan) allowsSkip(f batch.Skipped) error {
 	return nil
 }
 
-func (p Plan) allowsTimer(id string) error {
+func allowsTimer(p steps.Plan, id string) error {
 	for _, t := range p.Timers {
 		if t.ID == id {
 			return nil

@@ -1,4 +1,9 @@
-package steps
+// Package judge says what becomes of an answer: a fact, a doubt, or a refusal in
+// words.
+//
+// The rule: what is impossible or unsafe is refused, what looks like a slip is
+// asked about once, and what is merely unwise is left to the maker.
+package judge
 
 import (
 	"errors"
@@ -8,6 +13,7 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/quantity"
+	"bench/internal/steps"
 )
 
 // Answer is what the person said to a task.
@@ -18,10 +24,10 @@ type Answer struct {
 	Now  time.Time // Now is where and when it is said, for an answer that brings a day.
 }
 
-// Answer turns what the person said into a fact, or says why it cannot be one.
+// Fact turns what the person said into a fact, or says why it cannot be one.
 // A number is a weight in grams unless it brings its unit; for a portion it is
 // what the scale under the vessel reads after pouring.
-func (p Plan) Answer(task string, a Answer) (batch.Fact, error) {
+func Fact(p steps.Plan, task string, a Answer) (batch.Fact, error) {
 	t, _, ok := p.Task(task)
 	if !ok {
 		return nil, fmt.Errorf("there is no task %q in this batch", task)
@@ -30,21 +36,21 @@ func (p Plan) Answer(task string, a Answer) (batch.Fact, error) {
 		return nil, errors.New("type a number first")
 	}
 	switch t.Do {
-	case Tick, Look, Confirm:
+	case steps.Tick, steps.Look, steps.Confirm:
 		return batch.Ticked{Task: t.ID}, nil
-	case Temperature:
+	case steps.Temperature:
 		return temperatureAnswer(t, a)
-	case Gross:
+	case steps.Gross:
 		return grossAnswer(t, a)
-	case Weigh, Portion:
+	case steps.Weigh, steps.Portion:
 		return weightAnswer(t, a)
-	case Choose, Count, Bars, Aside, WeighIn, Measure:
+	case steps.Choose, steps.Count, steps.Bars, steps.Aside, steps.WeighIn, steps.Measure:
 		return restAnswer(t, a)
 	}
 	return nil, fmt.Errorf("%s: nothing to answer", t.Title)
 }
 
-func temperatureAnswer(t Task, a Answer) (batch.Fact, error) {
+func temperatureAnswer(t steps.Task, a Answer) (batch.Fact, error) {
 	if a.How != batch.Typed {
 		return nil, errors.New("type what the thermometer says")
 	}
@@ -59,7 +65,7 @@ func temperatureAnswer(t Task, a Answer) (batch.Fact, error) {
 	return batch.TemperatureTaken{Task: t.ID, Temperature: c}, nil
 }
 
-func grossAnswer(t Task, a Answer) (batch.Fact, error) {
+func grossAnswer(t steps.Task, a Answer) (batch.Fact, error) {
 	if a.How != batch.Typed {
 		return nil, errors.New("type the whole weight, vessel included")
 	}
@@ -70,7 +76,7 @@ func grossAnswer(t Task, a Answer) (batch.Fact, error) {
 	return batch.Grossed{Task: t.ID, Vessel: t.Vessel, Gross: m, Tare: t.Tare, Scale: t.Scale, Reads: t.Reads}, nil
 }
 
-func weightAnswer(t Task, a Answer) (batch.Fact, error) {
+func weightAnswer(t steps.Task, a Answer) (batch.Fact, error) {
 	f := batch.Weighed{
 		Task: t.ID, Material: t.Material, Lot: t.Lot, Target: t.Target, Mass: t.Remaining(), How: a.How, More: a.More,
 		Scale: t.Scale, Reads: t.Reads, Vessel: t.Vessel, Tare: t.Tare,
@@ -83,7 +89,7 @@ func weightAnswer(t Task, a Answer) (batch.Fact, error) {
 		return nil, err
 	}
 	switch net, untared := t.Net(m); {
-	case t.Do == Portion:
+	case t.Do == steps.Portion:
 		f.Mass = t.SoFar - t.Mass - m
 	case untared && a.How == batch.Typed:
 		f.Mass = net
@@ -95,7 +101,7 @@ func weightAnswer(t Task, a Answer) (batch.Fact, error) {
 
 // Doubt says why a value looks like a slip, or "". The screen then asks for it
 // a second time; it is never refused for that.
-func (p Plan) Doubt(f batch.Fact) string {
+func Doubt(p steps.Plan, f batch.Fact) string {
 	switch f := f.(type) {
 	case batch.Weighed:
 		t, _, ok := p.Task(f.Task)
@@ -108,7 +114,7 @@ func (p Plan) Doubt(f batch.Fact) string {
 		if !ok {
 			return ""
 		}
-		if other, ok := p.lookAlike(t, f.Gross); ok {
+		if other, ok := lookAlike(p, t, f.Gross); ok {
 			return fmt.Sprintf("asked %s, typed %s: that is nearer to %s", t.Target.At(t.Reads), f.Gross.At(t.Reads), other)
 		}
 		if words := doubtful(f.Gross, t.Target, max(t.Tolerance, (t.Target-t.Tare)/20), t.Reads, false); words != "" {
@@ -119,21 +125,21 @@ func (p Plan) Doubt(f batch.Fact) string {
 			return fmt.Sprintf("%s is unusual here", f.Temperature)
 		}
 	case batch.Corrected:
-		return p.doubtCorrected(f.With)
+		return doubtCorrected(p, f.With)
 	case batch.Started, batch.Ticked, batch.Skipped, batch.TimerSeen, batch.TimerPutOff, batch.Noted, batch.Withdrawn, batch.Closed, batch.Decided, batch.WarningSeen, batch.PotWeighed:
 	case batch.GelLooked, batch.UnmouldPutOff, batch.BarsCut, batch.BarsWeighed, batch.SetAside, batch.Marked, batch.WeighedIn,
 		batch.Tested, batch.Released, batch.Held, batch.Reworks, batch.LimitStated, batch.Complained, batch.BarsWent:
-		return p.doubtRest(f)
+		return doubtRest(p, f)
 	}
 	return ""
 }
 
 // doubtCorrected holds a corrected value to what was asked when it was first
 // said.
-func (p Plan) doubtCorrected(with batch.Fact) string {
+func doubtCorrected(p steps.Plan, with batch.Fact) string {
 	w, ok := with.(batch.Weighed)
 	if !ok {
-		return p.Doubt(with)
+		return Doubt(p, with)
 	}
 	t, _, ok := p.Task(w.Task)
 	if !ok {
@@ -143,19 +149,19 @@ func (p Plan) doubtCorrected(with batch.Fact) string {
 }
 
 // spread is how far off a weight may be before it looks like a slip.
-func spread(t Task, asked quantity.Mass) quantity.Mass { return max(10*t.Tolerance, asked/10) }
+func spread(t steps.Task, asked quantity.Mass) quantity.Mass { return max(10*t.Tolerance, asked/10) }
 
 // lookAlike names the lye jug that still stands full and whose weight is nearer
 // to the one typed, when it is a lye jug that is asked for.
-func (p Plan) lookAlike(asked Task, gross quantity.Mass) (vessel string, ok bool) {
-	nearest := abs(gross - asked.Target)
-	if _, st, _ := p.Task(asked.ID); st.Kind != LyeIntoOils || nearest <= asked.Reads {
+func lookAlike(p steps.Plan, asked steps.Task, gross quantity.Mass) (vessel string, ok bool) {
+	nearest := (gross - asked.Target).Abs()
+	if _, st, _ := p.Task(asked.ID); st.Kind != steps.LyeIntoOils || nearest <= asked.Reads {
 		return "", false
 	}
 	for _, st := range p.Stages {
 		for _, t := range st.Tasks {
-			if st.Kind == LyeIntoOils && t.Do == Gross && !t.Done && abs(gross-t.Target) < nearest {
-				nearest, vessel, ok = abs(gross-t.Target), t.Vessel, t.ID != asked.ID
+			if st.Kind == steps.LyeIntoOils && t.Do == steps.Gross && !t.Done && (gross-t.Target).Abs() < nearest {
+				nearest, vessel, ok = (gross - t.Target).Abs(), t.Vessel, t.ID != asked.ID
 			}
 		}
 	}

@@ -1,4 +1,4 @@
-package steps
+package judge
 
 import (
 	"errors"
@@ -9,55 +9,56 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/quantity"
+	"bench/internal/steps"
 	"bench/internal/timer"
 )
 
 // allowsAfter says why a fact that follows the pour cannot be added, or nil.
-func (p Plan) allowsAfter(f batch.Fact, now timer.Moment) error {
+func allowsAfter(p steps.Plan, f batch.Fact, now timer.Moment) error {
 	said := batch.SaidOf(f)
 	if said.When.After(now.Wall.Add(24*time.Hour)) && !now.Wall.IsZero() {
 		return fmt.Errorf("%s has not come yet", said.When.Format(time.DateOnly))
 	}
-	if doubt := p.Doubt(f); doubt != "" && strings.TrimSpace(said.Answer) == "" {
+	if doubt := Doubt(p, f); doubt != "" && strings.TrimSpace(said.Answer) == "" {
 		return fmt.Errorf("%s: say how that came, and it is kept with the answer", doubt)
 	}
 	switch f := f.(type) {
 	case batch.GelLooked:
-		return p.allowsTask(f.Task, Choose)
+		return allowsTask(p, f.Task, steps.Choose)
 	case batch.UnmouldPutOff:
 		if f.For <= 0 {
 			return errors.New("say for how long it is put off")
 		}
-		return p.allowsTask(f.Task, Tick, Count)
+		return allowsTask(p, f.Task, steps.Tick, steps.Count)
 	case batch.BarsCut:
 		if f.Bars < 0 {
 			return errors.New("a number of bars is not below zero")
 		}
-		return p.allowsTask(f.Task, Count)
+		return allowsTask(p, f.Task, steps.Count)
 	case batch.BarsWeighed:
 		if f.Count < 1 || f.Mass <= 0 {
 			return errors.New("bars are counted from 1, and weigh something")
 		}
-		return p.allowsTask(f.Task, Bars)
+		return allowsTask(p, f.Task, steps.Bars)
 	case batch.SetAside:
 		if f.Mass < 0 || f.Count < 0 {
 			return errors.New("a weight is not below zero")
 		}
-		return p.allowsTask(f.Task, Aside)
+		return allowsTask(p, f.Task, steps.Aside)
 	case batch.WeighedIn:
 		if f.Mass <= 0 {
 			return errors.New("a bar weighs something")
 		}
-		return p.allowsTask(f.Task, WeighIn)
+		return allowsTask(p, f.Task, steps.WeighIn)
 	case batch.Tested:
-		if t, st, ok := p.Task(f.Task); ok && st.Kind == ReleaseTest && t.Done && t.Skipped == "" {
+		if t, st, ok := p.Task(f.Task); ok && st.Kind == steps.ReleaseTest && t.Done && t.Skipped == "" {
 			return nil // A test is made again as often as one likes; the last counts.
 		}
-		return p.allowsTask(f.Task, Measure, Choose)
+		return allowsTask(p, f.Task, steps.Measure, steps.Choose)
 	case batch.Released:
-		return p.allowsRelease(f)
+		return allowsRelease(p, f)
 	case batch.Held:
-		return p.allowsHold(f)
+		return allowsHold(p, f)
 	case batch.Marked, batch.Reworks, batch.LimitStated, batch.Complained, batch.BarsWent:
 		return allowsWords(f)
 	default:
@@ -94,15 +95,15 @@ func allowsWords(f batch.Fact) error {
 	return nil
 }
 
-func (p Plan) allowsTask(id string, does ...Do) error {
-	_, err := p.open(id, does...)
+func allowsTask(p steps.Plan, id string, does ...steps.Do) error {
+	_, err := open(p, id, does...)
 	return err
 }
 
 // allowsRelease wants a reason for every release over an open warning, and the
 // warnings in the fact, so that the record shows them.
-func (p Plan) allowsRelease(f batch.Released) error {
-	if err := p.allowsTask(f.Task, Choose); err != nil {
+func allowsRelease(p steps.Plan, f batch.Released) error {
+	if err := allowsTask(p, f.Task, steps.Choose); err != nil {
 		return err
 	}
 	open := p.Open()
@@ -116,10 +117,10 @@ func (p Plan) allowsRelease(f batch.Released) error {
 }
 
 // allowsHold lets bars be held from the cut on, also after they were released.
-func (p Plan) allowsHold(f batch.Held) error {
+func allowsHold(p steps.Plan, f batch.Held) error {
 	t, _, ok := p.Task(f.Task)
 	switch {
-	case !ok || t.ID != decideID:
+	case !ok || t.ID != steps.DecideID:
 		return fmt.Errorf("there is no task %q in this batch", f.Task)
 	case strings.TrimSpace(f.Reason) == "":
 		return errors.New("say why the bars are held")
@@ -130,7 +131,7 @@ func (p Plan) allowsHold(f batch.Held) error {
 }
 
 // allowsWholeCure holds to the shortest cure by the calendar.
-func (p Plan) allowsWholeCure(now timer.Moment) error {
+func allowsWholeCure(p steps.Plan, now timer.Moment) error {
 	c := p.Curing()
 	gone, cut := c.Dry(now)
 	switch {
