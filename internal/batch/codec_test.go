@@ -99,7 +99,7 @@ var facts = map[string]*rapid.Generator[batch.Fact]{
 		}
 	}),
 	"warning-seen": rapid.Custom(func(t *rapid.T) batch.Fact {
-		return batch.WarningSeen{Batter: texts.Draw(t, "batter"), Warning: texts.Draw(t, "warning")}
+		return batch.WarningSeen{Batter: texts.Draw(t, "batter"), Warning: texts.Draw(t, "warning"), Typed: texts.Draw(t, "typed")}
 	}),
 	"pot-weighed": rapid.Custom(func(t *rapid.T) batch.Fact {
 		return batch.PotWeighed{

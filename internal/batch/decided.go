@@ -33,11 +33,13 @@ type Decided struct {
 	Mass   quantity.Mass `json:",omitempty"` // Mass is what is to be added.
 }
 
-// WarningSeen says that a warning was read. A superfat band below zero is
-// named by its batter, a scent over its limit by "scent/" and its layer.
+// WarningSeen says that a warning was read, and what was typed to show it. A
+// superfat band below zero is named by its batter, a scent over its limit by
+// "scent/" and its layer.
 type WarningSeen struct {
 	Batter  string
 	Warning string
+	Typed   string `json:",omitempty"` // Typed is empty where it was read before there was a challenge.
 }
 
 // PotWeighed says what a vessel weighed when somebody wanted to know whether

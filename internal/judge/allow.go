@@ -171,6 +171,9 @@ func allowsTick(p steps.Plan, id string, now timer.Moment) error {
 			return fmt.Errorf("%s: %w", t.Title, err)
 		}
 	}
+	if err := unreadScent(p, t, st); err != nil {
+		return fmt.Errorf("%s: %w", t.Title, err)
+	}
 	if st.Kind == steps.Unmould {
 		if err := p.TooEarly(now); err != nil {
 			return fmt.Errorf("%s: %w", t.Title, err)

@@ -22,26 +22,6 @@ func allowsDecision(p steps.Plan, f batch.Decided) error {
 	return errors.New("nothing is to be decided about this weight any more")
 }
 
-func allowsWarning(p steps.Plan, f batch.WarningSeen) error {
-	for _, u := range p.Unread {
-		if u.Fact.Batter == f.Batter {
-			return nil
-		}
-	}
-	return errors.New("there is no such warning any more")
-}
-
-// unreadFor says that a batter's warning must be read before its lye solution
-// meets the oils.
-func unreadFor(p steps.Plan, batter string) error {
-	for _, u := range p.Unread {
-		if u.Batter == batter {
-			return errors.New("the superfat band reaches below zero; read that warning first (key d)")
-		}
-	}
-	return nil
-}
-
 func allowsPot(p steps.Plan, f batch.PotWeighed) error {
 	found, err := p.PotCheck(f.Vessel, f.Gross)
 	switch {

@@ -148,13 +148,26 @@ func (s *session) ways(string) {
 	case s.plan.Undecided() == 0:
 		s.say("Nothing is to be decided: no weight was off.")
 	case len(s.plan.Unread) > 0:
-		u := s.plan.Unread[0]
-		s.warn(u.Words)
-		if text, _ := s.ask("type read to record that it was read, or nothing to go back"); text == "read" {
-			s.keep(reply.Keep{Code: s.code, Fact: u.Fact})
-		}
+		s.challenge(s.plan.Unread[0])
 	default:
 		s.decide(s.plan.Deviations)
+	}
+}
+
+// challenge asks for the figure that shows that a warning was read.
+func (s *session) challenge(u steps.Unread) {
+	s.warn(u.Words)
+	for {
+		text, ok := s.ask("type " + u.Ask + ", or nothing to go back")
+		if !ok || text == "" {
+			return
+		}
+		f, err := judge.Respond(u, text)
+		if err == nil {
+			s.keep(reply.Keep{Code: s.code, Fact: f})
+			return
+		}
+		s.warn(phrase.Sentence(err))
 	}
 }
 

@@ -165,7 +165,10 @@ func (s *session) nextAlarm() <-chan time.Time {
 	var all []timer.Timer
 	now := s.now()
 	for _, t := range s.board().Timers(now) {
-		if t.State(now) != timer.Due && !t.CountsUp() {
+		switch {
+		case t.State(now) == timer.Due && !s.told[alarmKey(t)]:
+			return s.Wait(0) // It fell due since the prompt was written.
+		case t.State(now) != timer.Due && !t.CountsUp():
 			all = append(all, t.Timer)
 		}
 	}

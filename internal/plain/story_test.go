@@ -128,6 +128,25 @@ func TestDoubt(t *testing.T) {
 	k.hears("ways shows how to go on")
 }
 
+// TestScentChallenge: a scent over its limit is stirred in or poured once the
+// figure that it is over by was typed, and not before; what was typed is kept.
+func TestScentChallenge(t *testing.T) {
+	k := talks(t, newMemory()).starts()
+	scent := k.plan().Layers[0].Scents[0].Task
+	k.works(scent)
+	task, _, _ := k.plan().Task(scent)
+	for range 2 {
+		k.says((4 * task.Target).At(task.Reads))
+	}
+	before := len(k.store.entries[code]) - 1
+	figure := k.plan().Unread[0].Figure
+	k.says("d").hears("of the cured bar, and its limit is", "type how much of the cured bar").says("read").hears("is not the figure").says("")
+	k.says("d", "9.99").hears("9.99 is not the figure").recorded(before).says(figure).hears("read, and answered " + figure).recorded(before + 1)
+	if w, ok := k.last().(batch.WarningSeen); !ok || w.Typed != figure {
+		t.Errorf("kept %+v", k.last())
+	}
+}
+
 // TestSeveralContainers follows one weighing through two containers and by eye.
 func TestSeveralContainers(t *testing.T) {
 	k := talks(t, newMemory()).starts().works("sea/olive").says("100.5+").hears("more to come", "in already 100.5 of 344.3")

@@ -17,6 +17,8 @@ type Hold struct {
 	Layer  string // Layer is empty where all of the batter is meant.
 	Brief  string // Brief is one line for the bench.
 	Words  string
+	Ask    string // Ask says which figure of the words is to be typed.
+	Figure string // Figure is that figure, in per cent and without a sign.
 }
 
 // holds lists what the weights so far hold the bars for: a superfat band below
@@ -25,24 +27,34 @@ func (p *planner) holds(batters []Batter) []Hold {
 	var list []Hold
 	for _, b := range batters {
 		if b.Superfat.Low < 0 {
-			list = append(list, Hold{b.Name, "", b.Name + ": the superfat band reaches below zero", fmt.Sprintf("%s: the superfat may be as low as %.1f %% (%.1f %% at best knowledge): free alkali cannot be ruled out. Test pH or free alkali before a bar is released.",
-				b.Name, b.Superfat.Low, b.Superfat.Percent)})
+			list = append(list, Hold{
+				Batter: b.Name, Brief: b.Name + ": the superfat band reaches below zero",
+				Words: fmt.Sprintf("%s: the superfat may be as low as %.1f %% (%.1f %% at best knowledge): free alkali cannot be ruled out. Test pH or free alkali before a bar is released.",
+					b.Name, b.Superfat.Low, b.Superfat.Percent),
+				Ask: "how many per cent below zero the superfat may be", Figure: fmt.Sprintf("%.1f", -b.Superfat.Low),
+			})
 		}
 	}
 	for _, r := range p.pours {
 		if x, ok := p.excess(r); ok {
-			list = append(list, Hold{r.recipe.Batter, r.recipe.Name, r.recipe.Name + ": scent over its limit in the cured bar", sayExcess(r, x)})
+			h := Hold{Batter: r.recipe.Batter, Layer: r.recipe.Name, Brief: r.recipe.Name + ": scent over its limit in the cured bar"}
+			h.sayExcess(x)
+			list = append(list, h)
 		}
 	}
 	return list
 }
 
-func sayExcess(r pour, x scent.Excess) string {
+// sayExcess says what is over, and which figure shows that it was read.
+func (h *Hold) sayExcess(x scent.Excess) {
 	if x.Limit == 0 {
-		return fmt.Sprintf("%s: together its scents use %.0f %% of their limits in the cured bar. Hold the bars until a remedy is recorded.", r.recipe.Name, x.Percent)
+		h.Words = fmt.Sprintf("%s: together its scents use %.0f %% of their limits in the cured bar. Hold the bars until a remedy is recorded.", h.Layer, x.Percent)
+		h.Ask, h.Figure = "how much of their limits the scents use, in per cent", fmt.Sprintf("%.0f", x.Percent)
+		return
 	}
-	return fmt.Sprintf("%s: %s is %.2f %% of the cured bar, and its limit is %s. Hold the bars until a remedy is recorded; a certificate that allows more is one (key c).",
-		r.recipe.Name, x.Material, x.Percent, x.Limit)
+	h.Words = fmt.Sprintf("%s: %s is %.2f %% of the cured bar, and its limit is %s. Hold the bars until a remedy is recorded; a certificate that allows more is one (key c).",
+		h.Layer, x.Material, x.Percent, x.Limit)
+	h.Ask, h.Figure = "how much of the cured bar "+x.Material+" is, in per cent", fmt.Sprintf("%.2f", x.Percent)
 }
 
 // stated gives the control recipe with the limits that were stated since.
@@ -103,12 +115,10 @@ func (p *planner) overFor(id string) bool {
 	return false
 }
 
-// Unread is a warning that was not acknowledged yet.
+// Unread is a warning that was not answered yet.
 type Unread struct {
-	Batter string // Batter is empty where the warning does not hold the lye solution back.
-	Brief  string // Brief is one line for the bench.
-	Words  string
-	Fact   batch.WarningSeen
+	Hold
+	About string // About is what the fact that it was read names.
 }
 
 // unread lists the holds that nobody has read. Each is said once.
@@ -118,11 +128,11 @@ func (p *planner) unread(holds []Hold) []Unread {
 	}
 	var list []Unread
 	for _, h := range holds {
-		u := Unread{Batter: h.Batter, Brief: h.Brief, Words: h.Words, Fact: batch.WarningSeen{Batter: h.Batter, Warning: h.Words}}
+		u := Unread{h, h.Batter}
 		if h.Layer != "" {
-			u.Batter, u.Fact.Batter = "", "scent/"+h.Layer
+			u.About = "scent/" + h.Layer
 		}
-		if !p.s.WarningSeen(u.Fact.Batter) {
+		if !p.s.WarningSeen(u.About) {
 			list = append(list, u)
 		}
 	}

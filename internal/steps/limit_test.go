@@ -31,7 +31,7 @@ func TestACertificateLiftsTheHold(t *testing.T) {
 	b.workTo(t, "sea/sea/harbour rope")
 	b.typed(t, "sea/sea/harbour rope", "120")
 	b.decide(t, "sea/sea/harbour rope", batch.HoldBatch)
-	b.put(b.plan().Unread[0].Fact)
+	b.reads()
 	state := func(text string) {
 		t.Helper()
 		c, offered := limitChoice(b.plan())

@@ -48,6 +48,9 @@ func (p Plan) Say(e batch.Entry, s batch.State) string {
 	case batch.Decided:
 		return p.sayDecided(f)
 	case batch.WarningSeen:
+		if f.Typed != "" {
+			return "read, and answered " + f.Typed + ": " + f.Warning
+		}
 		return "read: " + f.Warning
 	case batch.PotWeighed:
 		return fmt.Sprintf("%s weighs %s g: %s", f.Vessel, f.Gross.At(quantity.Gram/10), f.Finding)

@@ -35,11 +35,14 @@ func (p *planner) scentPot(r pour) Stage {
 	if !scent.Hurries(p.c, r.recipe) {
 		s.Tasks = append(s.Tasks, r.scents...)
 	}
-	s.Tasks = append(s.Tasks, p.tick(r.recipe.Batter+"/"+r.recipe.Name+"/scent in",
+	s.Tasks = append(s.Tasks, p.tick(ScentInID(r.recipe.Batter, r.recipe.Name),
 		fmt.Sprintf("Stir %s g of scent into %s", sum(r.scents...).At(r.scents[0].Reads), r.vessel.Name), p.staysHint(r)+"By hand, until no streak shows."))
 	s.Tasks = append(s.Tasks, p.thicken(r)...)
 	return s
 }
+
+// ScentInID names the stirring of a layer's scent into its pot.
+func ScentInID(batter, layer string) string { return batter + "/" + layer + "/scent in" }
 
 // staysHint says what of a layer's scents is for the batter that stays behind, so
 // that what the loaves get adds up to what was weighed.

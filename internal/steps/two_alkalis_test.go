@@ -76,9 +76,7 @@ func (b *bencher) seeingTo(t *testing.T, id string) {
 	t.Helper()
 	for id != "" && b.task(t, id).Waits != "" {
 		next, _ := b.plan().Next(b.moment())
-		for _, u := range b.plan().Unread {
-			b.put(u.Fact)
-		}
+		b.reads()
 		b.asked(t, next)
 	}
 }

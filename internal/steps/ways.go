@@ -178,7 +178,7 @@ func (p *planner) alone(k pot, t Task) bool {
 	}
 	for _, r := range p.pours {
 		if slices.ContainsFunc(r.scents, func(s Task) bool { return s.ID == t.ID }) {
-			return r.layer.Place == recipe.InPot && !p.ticked(r.recipe.Batter+"/"+r.recipe.Name+"/scent in")
+			return r.layer.Place == recipe.InPot && !p.ticked(ScentInID(r.recipe.Batter, r.recipe.Name))
 		}
 	}
 	return false

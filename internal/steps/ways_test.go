@@ -116,9 +116,7 @@ func TestWhichWays(t *testing.T) {
 			if c.then != "" {
 				for b.task(t, c.then).Waits != "" {
 					id, _ := b.plan().Next(b.moment())
-					for _, u := range b.plan().Unread {
-						b.put(u.Fact)
-					}
+					b.reads()
 					b.asked(t, id)
 				}
 			}
@@ -260,9 +258,7 @@ func TestOfferedWaysKeepTheSuperfat(t *testing.T) {
 			if _, still := deviationOf(try.plan(), id); still {
 				r.Errorf("%s is still undecided", id)
 			}
-			for _, u := range try.plan().Unread {
-				try.put(u.Fact)
-			}
+			try.reads()
 			traced := func(steps.Task) bool { s, _ := try.plan().Stage("trace/" + st.Batter); return s.Done }
 			err := try.work(traced)
 			if err == nil {
@@ -327,12 +323,9 @@ func TestBandBelowZero(t *testing.T) {
 	if err := b.say("sea/combine", judge.Answer{}); err == nil || !strings.Contains(err.Error(), "below zero") {
 		t.Errorf("poured unread: %v", err)
 	}
-	if err := judge.Allows(b.plan(), u[0].Fact, b.moment()); err != nil {
-		t.Fatal(err)
-	}
-	b.put(u[0].Fact)
+	b.reads()
 	b.asked(t, "sea/combine")
-	if err := judge.Allows(b.plan(), u[0].Fact, b.moment()); err == nil {
+	if f, _ := judge.Respond(u[0], u[0].Figure); judge.Allows(b.plan(), f, b.moment()) == nil {
 		t.Error("read twice")
 	}
 }
@@ -460,10 +453,27 @@ func TestScentOverItsLimit(t *testing.T) {
 		t.Errorf("left in its cup: %+v", holds)
 	}
 	b.decide(t, "sea/sea/harbour rope", batch.HoldBatch)
-	if err := judge.Allows(b.plan(), p.Unread[0].Fact, b.moment()); err != nil {
+	b.workTo(t, "sea/sea/scent in")
+	if err := b.say("sea/sea/scent in", judge.Answer{}); err == nil || !strings.Contains(err.Error(), "answer that warning first") {
+		t.Errorf("stirred in unread: %v", err)
+	}
+	u := b.plan().Unread[0]
+	for _, typed := range []string{"", "5", "5.00", "NaN", "-" + u.Figure, u.Figure + "1", "read"} {
+		if f, err := judge.Respond(u, typed); err == nil || judge.Allows(b.plan(), f, b.moment()) == nil {
+			t.Errorf("%q answers %+v", typed, u)
+		}
+	}
+	f, err := judge.Respond(u, " "+fmt.Sprintf("%.2f", share)+" %")
+	if err == nil {
+		err = judge.Allows(b.plan(), f, b.moment())
+	}
+	if err != nil {
 		t.Fatal(err)
 	}
-	b.put(p.Unread[0].Fact)
+	b.put(stored(t, batch.Entry{Fact: f}).Fact)
+	if said := b.plan().Say(b.state.Entries[len(b.state.Entries)-1], b.state); !strings.HasPrefix(said, fmt.Sprintf("read, and answered %.2f", share)) {
+		t.Error(said)
+	}
 	if err := b.work(never); err != nil {
 		t.Fatal(err)
 	}

@@ -84,6 +84,7 @@ var scenes = []struct {
 	{"reopened", func(p *person) { p.starts().works("sea/olive").press("esc").waits(40 * time.Minute).press("enter") }},
 	{"off-at-the-bench", func(p *person) { p.overweighs() }},
 	{"ways", func(p *person) { p.overweighs().press("d", "down") }},
+	{"scent-challenge", func(p *person) { p.overscents().press("d").types("12.") }},
 	{"ways-warning", func(p *person) { p.overweighs().press("d") }},
 	{"weigh-pot", func(p *person) { p.starts().works("sea/castor").press("w").types("1241.") }},
 	{"gel-answers", func(p *person) { p.starts().works("").looks(70*time.Minute).types("78").press("enter", "down") }},

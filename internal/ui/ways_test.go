@@ -25,8 +25,8 @@ func (p *person) overweighs() *person {
 func TestPourOnlyPart(t *testing.T) {
 	p := arrives(t, newMemory()).overweighs().sees("band reaches below zero", "d: how to go on")
 	n := len(p.store.facts("26K25A"))
-	p.press("d").sees("1 of 2", "alkali cannot be ruled out", "pH").press("enter").sees("enter again").recorded(n)
-	p.press("enter").recorded(n+1).sees("over (asked", "d: how to go on")
+	p.press("d").sees("1 of 2", "alkali cannot be ruled out", "pH", "how many per cent below zero").press("enter", "enter").recorded(n)
+	p.types(p.m.bench.Plan.Unread[0].Figure).press("enter").recorded(n+1).sees("over (asked", "d: how to go on")
 	if w, ok := p.last().(batch.WarningSeen); !ok || w.Batter != "sea" {
 		t.Errorf("kept %+v", p.last())
 	}
@@ -41,6 +41,40 @@ func TestPourOnlyPart(t *testing.T) {
 		t.Errorf("superfat %.2f, asked %v", f.Superfat.Percent, f.Asked)
 	}
 	p.works("").sees("Nothing to do just now")
+}
+
+// overscents weighs the first scent at four times what was asked, twice alike.
+func (p *person) overscents() *person {
+	p.t.Helper()
+	p.starts()
+	id := ""
+	for _, l := range p.m.bench.Plan.Layers {
+		if len(l.Scents) > 0 && id == "" {
+			id = l.Scents[0].Task
+		}
+	}
+	p.works(id)
+	much := 4 * p.taskAtHand().Target
+	for range 2 {
+		p.types(much.At(tenthOfAGram)).press("enter")
+	}
+	return p
+}
+
+// TestScentChallenge: a scent over its limit is answered with the figure that it
+// is over by, and with no key alone; what was typed is kept.
+func TestScentChallenge(t *testing.T) {
+	p := arrives(t, newMemory()).overscents().sees("scent over its limit", "d: how to go on")
+	n := len(p.store.facts("26K25A"))
+	figure := p.m.bench.Plan.Unread[0].Figure
+	p.press("d").sees("of the cured bar, and its limit is", "Type how much of the cured bar")
+	p.press("enter", "enter", "space", "enter").sees("Type how much").recorded(n)
+	p.types("1.23").press("enter").sees("1.23 is not the figure").recorded(n)
+	p.types("9").press("esc").sees("Type how much of the cured bar").types("99").press("backspace", "backspace")
+	p.types(figure).press("enter").recorded(n + 1).seesNot("scent over its limit in")
+	if w, ok := p.last().(batch.WarningSeen); !ok || w.Typed != figure || !strings.HasPrefix(w.Batter, "scent/") {
+		t.Errorf("kept %+v", p.last())
+	}
 }
 
 // TestDecideLater: esc leaves the choice open, and the work goes on meanwhile.

@@ -1,6 +1,7 @@
 package aside
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -16,15 +17,15 @@ import (
 )
 
 // Ways shows, side by side, how to go on after a weight that was off, and the
-// warnings that are to be read once. It is opened by the person and blocks
-// nothing.
+// warnings that are to be answered once: a challenge, and a figure that is typed.
+// It is opened by the person.
 type Ways struct {
 	code  string
 	plan  steps.Plan
 	item  int           // item counts through the warnings first, then the deviations.
 	ways  []steps.WayOn // ways are those of the deviation at hand.
 	way   int
-	asked bool // asked says that enter was pressed once on a warning.
+	typed string // typed answers a warning.
 	Word  string
 }
 
@@ -49,14 +50,21 @@ func (s Ways) preselected() Ways {
 		s.ways = s.plan.Ways(d)
 	}
 	s.way = max(0, slices.IndexFunc(s.ways, func(w steps.WayOn) bool { return w.Default }))
-	s.asked = false
+	s.typed = ""
 	return s
 }
 
 // Update takes a key: one that picks a way, or takes it.
 func (s Ways) Update(p keys.Press) (Ways, intent.Action) {
 	s.Word = ""
+	if r, ok := keys.Figure(p); ok {
+		return s.figure(r), nil
+	}
 	switch {
+	case keys.Matches(p, keys.Back) && s.typed != "":
+		s.typed = ""
+	case keys.Matches(p, keys.Erase):
+		s.typed = s.typed[:max(0, len(s.typed)-1)]
 	case keys.Matches(p, keys.Back):
 		return s, intent.Back{}
 	case keys.Matches(p, keys.Up):
@@ -75,17 +83,24 @@ func (s Ways) Update(p keys.Press) (Ways, intent.Action) {
 	return s, nil
 }
 
-// decide takes the way at hand; a warning takes a second enter, because it is
-// recorded that it was read.
+// figure goes to the answer of a warning.
+func (s Ways) figure(r rune) Ways {
+	if _, ok := s.deviation(); ok || len(s.plan.Unread) == 0 {
+		s.Word = "No number is asked for here."
+		return s
+	}
+	s.typed = keys.WithFigure(s.typed, r)
+	return s
+}
+
+// decide takes the way at hand, or the answer to the warning.
 func (s Ways) decide(p keys.Press) (Ways, intent.Action) {
 	var f batch.Fact
 	_, ok := s.deviation()
 	switch {
-	case !ok && !s.asked:
-		s.asked, s.Word = true, "Read it, then press enter again: it is recorded as read."
-		return s, nil
-	case !ok:
-		f = s.plan.Unread[s.item].Fact
+	case !ok && s.item < len(s.plan.Unread):
+		f, _ = judge.Respond(s.plan.Unread[s.item], s.typed)
+		s.typed = ""
 	case len(s.ways) == 0:
 		s.Word = "There is nothing to choose: esc goes back to the bench."
 		return s, nil
@@ -110,8 +125,8 @@ func (s Ways) View(t ink.Theme, w, h int) []string {
 	d, ok := s.deviation()
 	switch {
 	case !ok:
-		lines = append(lines, ink.Warning(t, ink.Clean(s.plan.Unread[s.item].Words), w)...)
-		lines = append(lines, "", " "+t.Quiet.Render("enter, and enter again, records that it was read"))
+		lines = append(lines, s.challenge(t, w)...)
+		help = keys.HelpLine(t, w, keys.Says(keys.Figures, "type the figure"), keys.Says(keys.Accept, "it was read"), keys.Says(keys.Down, "next"), keys.Says(keys.Back, "later"), keys.Aid)
 	default:
 		lines = append(lines, ink.Warning(t, ink.Clean(d.Words), w)...)
 		lines = append(lines, "")
@@ -121,6 +136,24 @@ func (s Ways) View(t ink.Theme, w, h int) []string {
 		lines = append(append(lines, ""), ink.Warning(t, s.Word, w)...)
 	}
 	return append(ink.Block(lines, w, h-1), help)
+}
+
+// challenge is a warning with the figure that answers it, large while it is typed.
+func (s Ways) challenge(t ink.Theme, w int) []string {
+	u := s.plan.Unread[s.item]
+	lines := append(ink.Warning(t, ink.Clean(u.Words), w), "")
+	for _, l := range ink.Wrap("Type "+ink.Clean(u.Ask)+", then enter: it is kept with what you typed.", w-2) {
+		lines = append(lines, " "+t.Strong.Render(l))
+	}
+	lines = append(lines, "")
+	for i, row := range ink.Big(cmp.Or(s.typed, ink.Dashes(u.Figure)), 1) {
+		unit := ""
+		if i == 4 {
+			unit = t.Strong.Render("%")
+		}
+		lines = append(lines, "  "+t.Accent.Render(row)+"  "+unit)
+	}
+	return lines
 }
 
 // widest keeps a way narrow enough to read as a column.

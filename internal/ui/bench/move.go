@@ -2,7 +2,6 @@ package bench
 
 import (
 	"slices"
-	"strings"
 
 	"bench/internal/reply"
 	"bench/internal/steps"
@@ -20,20 +19,9 @@ func (b Screen) figure(r rune, now timer.Moment) Screen {
 	case len(b.Typed) == keys.MaxFigures:
 		b.Word = "No more figures fit; backspace takes one away."
 	default:
-		b.Typed = withFigure(b.Typed, r)
+		b.Typed = keys.WithFigure(b.Typed, r)
 	}
 	return b
-}
-
-// withFigure adds a figure to a number that has one point at most.
-func withFigure(typed string, r rune) string {
-	switch {
-	case len(typed) == keys.MaxFigures, r == '.' && strings.Contains(typed, "."):
-		return typed
-	case r == '.' && typed == "":
-		return "0."
-	}
-	return typed + string(r)
 }
 
 // move answers the keys that make no fact of themselves.

@@ -2,7 +2,6 @@ package bench
 
 import (
 	"cmp"
-	"strings"
 
 	"bench/internal/reply"
 	"bench/internal/steps"
@@ -109,7 +108,7 @@ func (p panel) large() figures {
 	case t.Do == steps.Portion:
 		return figures{number, unit, "stop at"}
 	case t.Do == steps.Gross:
-		return figures{dashes(number), unit, "type it"}
+		return figures{ink.Dashes(number), unit, "type it"}
 	case t.Do == steps.Temperature:
 		return figures{number, unit, "wanted"}
 	}
@@ -117,16 +116,6 @@ func (p panel) large() figures {
 		return f
 	}
 	return figures{number, unit, ""}
-}
-
-// dashes gives a number's places without its figures.
-func dashes(number string) string {
-	return strings.Map(func(r rune) rune {
-		if r == '.' {
-			return r
-		}
-		return '–'
-	}, number)
 }
 
 // askedNumber gives the number to reach without its unit.

@@ -79,9 +79,9 @@ func restLarge(t steps.Task, number, unit string) (f figures, ok bool) {
 		if t.Count > 0 {
 			word = fmt.Sprintf("%d of %d", t.Counted, t.Count)
 		}
-		return figures{dashes(number), unit, word}, true
+		return figures{ink.Dashes(number), unit, word}, true
 	case steps.WeighIn, steps.Measure, steps.Aside:
-		return figures{dashes(number), unit, "type it"}, true
+		return figures{ink.Dashes(number), unit, "type it"}, true
 	default:
 		return figures{}, false
 	}

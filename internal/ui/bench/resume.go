@@ -15,7 +15,7 @@ import (
 func (b Screen) resume(p keys.Press) (Screen, intent.Action) {
 	b.Word = ""
 	if r, ok := keys.Figure(p); ok {
-		b.Typed = withFigure(b.Typed, r)
+		b.Typed = keys.WithFigure(b.Typed, r)
 		return b, nil
 	}
 	switch _, _, more := b.Current(p.At); {

@@ -86,3 +86,13 @@ func BigWidth(number string, scale int) int {
 	}
 	return max(0, w*scale)
 }
+
+// Dashes gives a number's places without its figures.
+func Dashes(number string) string {
+	return strings.Map(func(r rune) rune {
+		if r == '.' {
+			return r
+		}
+		return '–'
+	}, number)
+}

@@ -5,6 +5,7 @@
 package keys
 
 import (
+	"strings"
 	"time"
 
 	"bench/internal/timer"
@@ -105,6 +106,17 @@ func Figure(p Press) (rune, bool) {
 		return '.', true
 	}
 	return 0, false
+}
+
+// WithFigure adds a figure to a number that has one point at most.
+func WithFigure(typed string, r rune) string {
+	switch {
+	case len(typed) == MaxFigures, r == '.' && strings.Contains(typed, "."):
+		return typed
+	case r == '.' && typed == "":
+		return "0."
+	}
+	return typed + string(r)
 }
 
 // Within says that one moment follows another in less than d.
