@@ -61,7 +61,7 @@ func (a *app) due(f dueFlags) error {
 	}
 	at := now()
 	slices.SortStableFunc(timers, func(x, y paper.Timer) int {
-		return cmp.Or(cmp.Compare(urgency(x, at), urgency(y, at)), cmp.Compare(x.Remaining(at), y.Remaining(at)))
+		return cmp.Or(cmp.Compare(urgency(x, at), urgency(y, at)), cmp.Compare(x.Left(at), y.Left(at)))
 	})
 	if !f.quiet {
 		if err := a.printTimers(timers, at, f.json); err != nil {
@@ -79,7 +79,7 @@ func (a *app) due(f dueFlags) error {
 // urgency ranks what is due by its priority, before all that only runs.
 func urgency(t paper.Timer, at timer.Moment) int {
 	if t.State(at) == timer.Due {
-		return int(t.Priority)
+		return int(t.PriorityAt(at))
 	}
 	return int(timer.Later) + 1
 }

@@ -274,9 +274,10 @@ type timerJSON struct {
 	// Priority is of a timer that falls due: "act now", "soon" or "later".
 	Priority string `json:"priority,omitempty"`
 
-	Due  string `json:"due,omitempty"`
-	InS  *int64 `json:"in_s,omitempty"`
-	ForS *int64 `json:"for_s,omitempty"`
+	Due      string `json:"due,omitempty"`
+	FirstDue string `json:"first_due,omitempty"`
+	InS      *int64 `json:"in_s,omitempty"`
+	ForS     *int64 `json:"for_s,omitempty"`
 }
 
 // DueJSON writes the timers as indented JSON with a final line end.
@@ -284,13 +285,16 @@ func DueJSON(timers []Timer, now timer.Moment) ([]byte, error) {
 	out := []timerJSON{}
 	for _, t := range timers {
 		j := timerJSON{Batch: t.Batch, ID: t.ID, Label: t.Label, State: t.State(now).String()}
-		seconds := int64(math.Ceil(t.Remaining(now).Seconds()))
+		seconds := int64(math.Ceil(t.Left(now).Seconds()))
 		if t.CountsUp() {
 			seconds = -seconds
 			j.ForS = &seconds
 		} else {
-			j.Priority = t.Priority.String()
-			j.InS, j.Due = &seconds, t.DueAt(now).Format(time.RFC3339)
+			j.Priority = t.PriorityAt(now).String()
+			j.InS, j.Due = &seconds, t.AsksAt(now).Format(time.RFC3339)
+			if first := t.DueAt(now).Format(time.RFC3339); first != j.Due {
+				j.FirstDue = first
+			}
 		}
 		out = append(out, j)
 	}

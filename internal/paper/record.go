@@ -202,7 +202,11 @@ func DueText(timers []Timer, now timer.Moment) string {
 	for _, t := range timers {
 		when, priority := "", ""
 		if !t.CountsUp() {
-			when, priority = t.DueAt(now).Format("Mon 2 Jan 15:04"), t.Priority.String()
+			const day = "Mon 2 Jan 15:04"
+			when, priority = t.AsksAt(now).Format(day), t.PriorityAt(now).String()
+			if first := t.DueAt(now).Format(day); first != when {
+				when += ", first due " + first
+			}
 		}
 		p.linef("%-9s %-8s %-8s %-44s %-18s %s", t.Batch, t.State(now), priority, t.Label, t.Say(now), when)
 	}

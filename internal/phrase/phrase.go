@@ -44,11 +44,9 @@ func Sentence(err error) string {
 func Timing(t timer.Timer, now timer.Moment, at *time.Location) string {
 	switch state := t.State(now); {
 	case state == timer.PutOff:
-		gone, _ := now.Since(t.Deferred)
-		back := timer.Moment{Wall: now.Wall.Add(t.DeferFor - gone)}
-		return "put off until " + Stamp(back, now, at)
+		return "put off until " + Stamp(timer.Moment{Wall: t.AsksAt(now)}, now, at)
 	case state == timer.Running && !t.CountsUp():
-		return t.Say(now) + " (" + Stamp(timer.Moment{Wall: t.DueAt(now)}, now, at) + ")"
+		return t.Say(now) + " (" + Stamp(timer.Moment{Wall: t.AsksAt(now)}, now, at) + ")"
 	}
 	return t.Say(now)
 }

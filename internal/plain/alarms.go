@@ -2,7 +2,6 @@ package plain
 
 import (
 	"strconv"
-	"time"
 
 	"bench/internal/batch"
 	"bench/internal/reply"
@@ -45,20 +44,17 @@ func (s *session) seen(string) {
 	}
 }
 
-// later puts an alarm off: by so many minutes, or by what is usual for it.
+// later puts an alarm off, for as long as the screen does; alone, for the least.
 func (s *session) later(minutes string) {
 	t, ok := s.foremost()
 	if !ok {
 		return
 	}
-	d := alarm.Delays(t.ID)[0]
-	if minutes != "" {
-		n, err := strconv.Atoi(minutes)
-		if err != nil || n < 1 || n > 24*60 {
-			s.warn("Say for how many minutes, such as z 10.")
+	for _, d := range alarm.Delays() {
+		if minutes == "" || minutes == strconv.Itoa(int(d.Minutes())) {
+			s.keep(reply.Keep{Code: t.Code, Fact: batch.TimerPutOff{Timer: t.ID, For: d}})
 			return
 		}
-		d = time.Duration(n) * time.Minute
 	}
-	s.keep(reply.Keep{Code: t.Code, Fact: batch.TimerPutOff{Timer: t.ID, For: d}})
+	s.warn("It is put off for 5, 10 or 30 minutes: z 10.")
 }

@@ -25,7 +25,7 @@ func TestAlarms(t *testing.T) {
 	k.alarm <- k.clock
 	k.listens()
 	k.hears("! ALARM: look at base: do embeds", "shea butter, g> ").says("").hearsNot("ALARM")
-	k.says("z soon").hears("how many minutes").says("z 10")
+	k.says("z soon").hears("5, 10 or 30 minutes").says("z 12").hears("5, 10 or 30 minutes").says("z 10")
 	if f, ok := k.last().(batch.TimerPutOff); !ok || f.For != 10*time.Minute {
 		t.Errorf("kept %+v", k.last())
 	}

@@ -50,7 +50,7 @@ func words() []word {
 		{"other", "o", "the next batch under way", anywhere, (*session).other},
 		{"timers", "t", "what runs: what, since when, due when", anywhere, func(s *session, _ string) { s.listTimers() }},
 		{"seen", "a", "the alarm that was said last is seen", anywhere, (*session).seen},
-		{"later", "z", "put that alarm off; with a figure, by so many minutes: z 10", anywhere, (*session).later},
+		{"later", "z", "put that alarm off, for 5, 10 or 30 minutes: z 10", anywhere, (*session).later},
 		{"aid", "!", "first aid and spills; ! works at any prompt", anywhere, func(s *session, _ string) { s.firstAid() }},
 		{"speed", "v", "how fast the practice clock runs", inPractice, (*session).speed},
 		{"help", "?", "these words", anywhere, func(s *session, _ string) { s.help() }},

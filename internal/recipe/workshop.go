@@ -26,16 +26,21 @@ type Workshop struct {
 type Manner struct {
 	Quiet timer.Hours // Quiet is when only alarms of the first kind sound.
 	Sound Switch      // Sound is whether alarms sound at all: they do, unless it is off.
-	Mouse Switch      // Mouse is whether the mouse works: it does not, unless it is on.
+	// Notices is whether alarms that sound make a notice on the desktop, too: by
+	// day they do.
+	Notices Switch
+	Mouse   Switch // Mouse is whether the mouse works: it does not, unless it is on.
 }
 
-// Switch is on, off, or not stated.
+// Switch is on, off, off for a part of the day, or not stated.
 type Switch string
 
 // The positions of a switch.
 const (
 	On  Switch = "on"
 	Off Switch = "off"
+
+	OffInQuietHours Switch = "off in quiet hours" // OffInQuietHours is for notices only.
 )
 
 // Scale is a weighing instrument. Reads and Max are d and Max of OIML R 76.

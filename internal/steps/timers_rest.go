@@ -72,7 +72,7 @@ func (p *planner) gelTimers(poured timer.Moment) []timer.Timer {
 		}
 		list = append(list, timer.Timer{
 			ID: fmt.Sprintf("%s%d", gelTimer, h), Label: "look at the gel: dark to the edge? cracks? too hot?",
-			Start: poured, After: time.Duration(h) * time.Hour, Priority: timer.ActNow,
+			Start: poured, After: time.Duration(h) * time.Hour, Priority: timer.ActNow, Presses: gelLasts,
 		})
 	}
 	return list

@@ -458,7 +458,7 @@ func TestScentOverItsLimit(t *testing.T) {
 		t.Errorf("stirred in unread: %v", err)
 	}
 	u := b.plan().Unread[0]
-	for _, typed := range []string{"", "5", "5.00", "NaN", "-" + u.Figure, u.Figure + "1", "read"} {
+	for _, typed := range []string{"", "5", "5.00", "NaN", "-" + u.Figure, u.Figure + "9", "read"} {
 		if f, err := judge.Respond(u, typed); err == nil || judge.Allows(b.plan(), f, b.moment()) == nil {
 			t.Errorf("%q answers %+v", typed, u)
 		}

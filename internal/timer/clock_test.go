@@ -64,7 +64,7 @@ func TestPutOffThroughJumps(t *testing.T) {
 		if got := x.Say(at(90*time.Minute, off)); got != "put off for 30 min" {
 			t.Errorf("%v off: %q", off, got)
 		}
-		if got := x.Say(at(2*time.Hour, off)); got != "late by 60 min" {
+		if got := x.Say(at(2*time.Hour, off)); got != "due now" {
 			t.Errorf("%v off: %q", off, got)
 		}
 	}

@@ -36,8 +36,10 @@ type Timer struct {
 	Label string        // Label says what to do then, in the imperative.
 	Start Moment        // Start is the stamp of the fact that started it.
 	After time.Duration // After is the length; zero counts up and never falls due.
-	// Priority is how much it matters that somebody comes.
+	// Priority is how much it matters that somebody comes, and Presses for how long
+	// it matters most: after that it is no more than Soon. Zero is without an end.
 	Priority Priority
+	Presses  time.Duration
 
 	Seen     bool          // Seen says that the person acknowledged it.
 	Deferred Moment        // Deferred is when it was last put off, or zero.
@@ -54,18 +56,36 @@ func (t Timer) Remaining(now Moment) time.Duration {
 	return t.After - gone
 }
 
-// DueAt gives the wall time at which the timer falls due, by the wall clock as
-// it stands now.
+// DueAt gives the wall time at which the timer falls due for the first time, by
+// the wall clock as it stands now.
 func (t Timer) DueAt(now Moment) time.Time { return now.Wall.Add(t.Remaining(now)) }
+
+// Left gives the time until the timer falls due, or comes back after it was put
+// off. Below zero it has asked for so long.
+func (t Timer) Left(now Moment) time.Duration {
+	if left := t.Remaining(now); left > 0 {
+		return left
+	}
+	return t.AsksAt(now).Sub(now.Wall)
+}
 
 // AsksAt gives the wall time at which the timer asks: when it falls due, or later
 // where it was put off for longer.
 func (t Timer) AsksAt(now Moment) time.Time {
-	at := t.DueAt(now)
-	if later := now.Wall.Add(t.deferredLeft(now)); !t.Deferred.IsZero() && later.After(at) {
-		return later
+	left := t.Remaining(now)
+	if !t.Deferred.IsZero() && !t.CountsUp() {
+		gone, _ := now.Since(t.Deferred)
+		left = max(left, t.DeferFor-gone)
 	}
-	return at
+	return now.Wall.Add(left)
+}
+
+// PriorityAt gives what it costs to miss the timer at this moment.
+func (t Timer) PriorityAt(now Moment) Priority {
+	if t.Presses > 0 && -t.Remaining(now) >= t.Presses {
+		return max(t.Priority, Soon)
+	}
+	return t.Priority
 }
 
 // State says what the timer asks for at this moment.
@@ -75,7 +95,7 @@ func (t Timer) State(now Moment) State {
 		return Acknowledged
 	case t.CountsUp() || t.Remaining(now) > 0:
 		return Running
-	case !t.Deferred.IsZero() && t.deferredLeft(now) > 0:
+	case t.Left(now) > 0:
 		return PutOff
 	default:
 		return Due
@@ -83,18 +103,7 @@ func (t Timer) State(now Moment) State {
 }
 
 // Asking gives how long the timer has been due, or due again.
-func (t Timer) Asking(now Moment) time.Duration {
-	late := -t.Remaining(now)
-	if t.Deferred.IsZero() {
-		return late
-	}
-	return min(late, -t.deferredLeft(now))
-}
-
-func (t Timer) deferredLeft(now Moment) time.Duration {
-	gone, _ := now.Since(t.Deferred)
-	return t.DeferFor - gone
-}
+func (t Timer) Asking(now Moment) time.Duration { return -t.Left(now) }
 
 // NextChange gives the time until any of the timers looks different when shown
 // to the given step (a second, a minute), or false when none will.
@@ -114,10 +123,9 @@ func NextChange(timers []Timer, now Moment, step time.Duration) (time.Duration, 
 // nextChange follows Say: what is put off is rounded down, what is still to come
 // has a second's grace, and what is late or counts up changes on the step.
 func (t Timer) nextChange(now Moment, step time.Duration) time.Duration {
-	left := t.Remaining(now)
+	left := t.Left(now)
 	switch state := t.State(now); {
 	case state == PutOff:
-		left = t.deferredLeft(now)
 		return min(left, left%step+1)
 	case state == Running && !t.CountsUp():
 		return min(left, (left+time.Second-1)%step+1)

@@ -60,7 +60,8 @@ func TestStates(t *testing.T) {
 		{"on the dot", unmould, 24 * time.Hour, timer.Due, "due now"},
 		{"late", unmould, 27*time.Hour + 10*time.Minute, timer.Due, "late by 3 h 10 min"},
 		{"put off", putOff, 25 * time.Hour, timer.PutOff, "put off for 11 h 01 min"},
-		{"back again", putOff, 36*time.Hour + time.Minute, timer.Due, "late by 12 h 01 min"},
+		{"back again", putOff, 36*time.Hour + time.Minute, timer.Due, "due now"},
+		{"late again", putOff, 38*time.Hour + time.Minute, timer.Due, "late by 2 h 00 min"},
 		{"put off before it is due counts for nothing then", putOff, time.Hour, timer.Running, "in 23 h 00 min"},
 		{"seen early", seen, time.Hour, timer.Acknowledged, "seen"},
 		{"seen late", seen, 30 * time.Hour, timer.Acknowledged, "seen"},
@@ -201,12 +202,28 @@ func TestNextChangeToTheMinute(t *testing.T) {
 		{"falls due", hour, 59*time.Minute + 30*time.Second, 30 * time.Second, "in 30 s", "due now"},
 		{"late", hour, 65*time.Minute + 20*time.Second, 40 * time.Second, "late by 5 min", "late by 6 min"},
 		{"put off, by its own minutes", off, 3*time.Minute + 10*time.Second, 20*time.Second + 1, "put off for 9 min", "put off for 8 min"},
-		{"comes back", off, 12*time.Minute + 10*time.Second, 20 * time.Second, "put off for 20 s", "late by 11 min"},
+		{"comes back", off, 12*time.Minute + 10*time.Second, 20 * time.Second, "put off for 20 s", "due now"},
 		{"counts up", timer.Timer{Start: after(0)}, 4*time.Minute + 15*time.Second, 45 * time.Second, "for 4 min", "for 5 min"},
 	} {
 		wait, ok := timer.NextChange([]timer.Timer{c.t}, after(c.gone), time.Minute)
 		if now, then := c.t.Say(after(c.gone)), c.t.Say(after(c.gone+c.wait)); !ok || wait != c.wait || now != c.now || then != c.then {
 			t.Errorf("%s: %q, and after %v %q", c.name, now, wait, then)
 		}
+	}
+}
+
+// TestPresses: what is over by then is no longer lost in minutes.
+func TestPresses(t *testing.T) {
+	gel := timer.Timer{Start: after(0), After: time.Hour, Priority: timer.ActNow, Presses: 6 * time.Hour}
+	for at, want := range map[time.Duration]timer.Priority{
+		0: timer.ActNow, time.Hour: timer.ActNow, 7*time.Hour - 1: timer.ActNow, 7 * time.Hour: timer.Soon, 30 * time.Hour: timer.Soon,
+	} {
+		if got := gel.PriorityAt(after(at)); got != want {
+			t.Errorf("after %v: %v, want %v", at, got, want)
+		}
+	}
+	gel.Priority = timer.Later
+	if got := gel.PriorityAt(after(30 * time.Hour)); got != timer.Later {
+		t.Errorf("what was only listed became %v", got)
 	}
 }

@@ -28,12 +28,12 @@ func Words(d time.Duration) string {
 
 // Say puts the timer in words: "in 14 min", "late by 3 h 10 min", "for 4 min".
 func (t Timer) Say(now Moment) string {
-	left := t.Remaining(now)
+	left := t.Left(now)
 	switch t.State(now) {
 	case Acknowledged:
 		return "seen"
 	case PutOff:
-		return "put off for " + Words(t.deferredLeft(now))
+		return "put off for " + Words(left)
 	case Due:
 		if left > -time.Minute {
 			return "due now"

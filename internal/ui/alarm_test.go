@@ -29,16 +29,16 @@ func TestAlarmOfTheBenchFirst(t *testing.T) {
 	}
 }
 
-// TestUnmouldPutOff holds the unmoulding to being put off for half a day, and
-// the words to the moment at which it comes back.
+// TestUnmouldPutOff holds the unmoulding to being put off as every alarm is, and
+// the words to the moment at which it comes back: it is late from then on.
 func TestUnmouldPutOff(t *testing.T) {
 	p := arrives(t, newMemory()).starts().works("").looks(time.Hour + time.Minute).press("a").looks(2 * time.Hour).press("a")
-	p.looks(21 * time.Hour).sees("!! unmould 3 loaves").press("z").sees("z 12 h  x 30 min  c 2 h")
-	p.press("z").records(batch.TimerPutOff{Timer: "unmould", For: 12 * time.Hour})
-	back := p.clock.Add(12 * time.Hour)
+	p.looks(21 * time.Hour).sees("!! unmould 3 loaves").press("z").sees("z 5 min  x 10 min  c 30 min")
+	p.press("c").records(batch.TimerPutOff{Timer: "unmould", For: 30 * time.Minute})
+	back := p.clock.Add(30 * time.Minute)
 	p.sees("put off until " + back.Format("15:04"))
-	p.looks(time.Hour).sees("put off until " + back.Format("15:04"))
-	p.looks(11*time.Hour).sees("!! unmould 3 loaves", "late by")
+	p.looks(10 * time.Minute).sees("put off until " + back.Format("15:04"))
+	p.looks(20*time.Minute).sees("!! unmould 3 loaves", "due now").looks(7 * time.Minute).sees("late by 7 min")
 }
 
 // TestOfferIsNoTrap holds a key after the offer that is no answer to doing what
@@ -91,6 +91,23 @@ func TestBellByPriority(t *testing.T) {
 	}
 }
 
+// TestGelIsOver: a look that nobody came for rings until the gel is over, and is
+// one of those that can wait from then on.
+func TestGelIsOver(t *testing.T) {
+	p := arrives(t, newMemory()).starts().works("").looks(time.Hour).sees("!!! look at the gel")
+	p.bells = 0
+	p.looks(6*time.Hour - 11*time.Second).looks(10 * time.Second)
+	if p.bells != 2 {
+		t.Errorf("%d bells while it gels", p.bells)
+	}
+	p.press("a") // Of the two that are due by now, the other.
+	p.looks(time.Minute).sees("!! look at the gel").seesNot("!!!")
+	p.bells = 0
+	if at := p.ringsOver(10 * time.Minute); len(at) > 0 {
+		t.Errorf("over, it rang at %v", at)
+	}
+}
+
 // until is how long the foremost timer still runs.
 func (p *person) until() time.Duration {
 	return p.m.board().Timers(p.moment())[0].Remaining(p.moment())
@@ -124,7 +141,7 @@ func TestFellDueWhileClosed(t *testing.T) {
 	p := arrives(t, newMemory()).starts().works("").press("esc").sees("Under way").seesNot("while bench was closed")
 	p.waits(26 * time.Hour)
 	p.bells = 0
-	p.comesIn().sees("Fell due while bench was closed", "!!! look at the gel", "!!  unmould 3 loaves · Lighthouse at dusk, batch 26K25A", "late by 2 h 00 min")
+	p.comesIn().sees("Fell due while bench was closed", "!!  look at the gel", "!!  unmould 3 loaves · Lighthouse at dusk, batch 26K25A", "late by 2 h 00 min")
 	if p.bells != 1 || len(p.notices) > 0 {
 		t.Errorf("%d bells, notices %q", p.bells, p.notices)
 	}
@@ -157,6 +174,21 @@ func TestQuietHours(t *testing.T) {
 	p.bells = 0
 	if p.looks(61 * time.Minute); p.bells != 1 || len(p.notices) > 0 {
 		t.Errorf("%d bells, notices %q from the gel in quiet hours", p.bells, p.notices)
+	}
+
+	for notices, want := range map[recipe.Switch]int{recipe.On: 1, recipe.Off: 0, recipe.OffInQuietHours: 0} {
+		p = arrives(t, newMemory())
+		p.manner = recipe.Manner{Quiet: timer.Hours{From: 8 * time.Hour, To: 15 * time.Hour}, Notices: notices}
+		if p.comesIn().starts().works("").looks(61 * time.Minute); len(p.notices) != want {
+			t.Errorf("notices %s: %q in quiet hours", notices, p.notices)
+		}
+		if p.manner.Quiet = (timer.Hours{}); notices == recipe.Off {
+			continue
+		}
+		p.notices = nil
+		if p.comesIn().looks(2 * time.Hour); len(p.notices) != 1 {
+			t.Errorf("notices %s: %q by day", notices, p.notices)
+		}
 	}
 
 	p = arrives(t, newMemory())

@@ -24,11 +24,16 @@ func (m *Model) listen(list []alarm.Watched) tea.Cmd {
 		cmds = append(cmds, out.Bell)
 	}
 	for _, t := range sound.New {
-		if out.Notify != nil {
+		if out.Notify != nil && m.notices() {
 			cmds = append(cmds, out.Notify(t.Words()))
 		}
 	}
 	return tea.Batch(cmds...)
+}
+
+// notices says that what sounds is to be seen on the desktop, too.
+func (m Model) notices() bool {
+	return m.manner.Notices == recipe.On || m.manner.Notices != recipe.Off && !m.quiet()
 }
 
 // silent says that the maker wants no sound, whatever is due.

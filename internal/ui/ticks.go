@@ -36,7 +36,7 @@ func (m *Model) schedule(list []alarm.Watched) tea.Cmd {
 	step := time.Minute
 	for i, t := range list {
 		all[i] = t.Timer
-		if left := t.Remaining(m.now); left < 2*time.Minute && left > -2*time.Minute && t.State(m.now) != timer.PutOff {
+		if left := t.Left(m.now); left < 2*time.Minute && left > -2*time.Minute && t.State(m.now) != timer.PutOff {
 			step = time.Second
 		}
 	}

@@ -36,6 +36,7 @@ func (r *reader) workshop(n *yaml.Node, out *recipe.Workshop) {
 		},
 		"quiet hours": into(&out.Manner.Quiet, measure(r, timer.ParseHours)),
 		"alarm sound": into(&out.Manner.Sound, choice(r, recipe.On, recipe.Off)),
+		"notices":     into(&out.Manner.Notices, choice(r, recipe.On, recipe.Off, recipe.OffInQuietHours)),
 		"mouse":       into(&out.Manner.Mouse, choice(r, recipe.On, recipe.Off)),
 		"cutting":     into(&out.Cutting, r.cutting),
 		"extruder":    into(&out.Extruder, r.extruder),

@@ -48,6 +48,7 @@ func (b Board) Timers(now timer.Moment) []Watched {
 		}
 		for _, t := range each.Plan.Timers {
 			if t.State(now) != timer.Acknowledged {
+				t.Priority = t.PriorityAt(now)
 				list = append(list, Watched{t, each.Code, each.Plan.Recipe})
 			}
 		}
@@ -56,7 +57,7 @@ func (b Board) Timers(now timer.Moment) []Watched {
 		if x, y := b.rank(one, now), b.rank(two, now); x != y {
 			return x - y
 		}
-		return int(one.Remaining(now).Truncate(time.Second)/time.Second) - int(two.Remaining(now).Truncate(time.Second)/time.Second)
+		return int(one.Left(now).Truncate(time.Second)/time.Second) - int(two.Left(now).Truncate(time.Second)/time.Second)
 	})
 	return list
 }
@@ -84,7 +85,7 @@ func (b Board) rank(t Watched, now timer.Moment) int {
 		return 9
 	case t.CountsUp():
 		return 8
-	case t.AsksAt(now).Sub(now.Wall) < near:
+	case t.Left(now) < near:
 		return 5
 	default:
 		return 7
@@ -160,7 +161,7 @@ func (b Board) alarmLine(t ink.Theme, each Watched, tail string, w int, now time
 	if each.State(now) == timer.Due {
 		when += "   a seen z later"
 		if b.Offer == (intent.PutOff{Code: each.Code, Timer: each.ID}) {
-			when, tail = "later: "+offerWords(b.Offer), ""
+			when, tail = "later: "+offerWords(), ""
 		}
 	}
 	what = ink.Cut(what, w-ink.Width(when)-ink.Width(tail)-ink.Width(sign)-5)

@@ -27,7 +27,7 @@ type heard struct {
 // Sound is what is to be heard and seen outside the window.
 type Sound struct {
 	Bell bool
-	New  []Watched // New came up just now, while bench was open, and is not to wait.
+	New  []Watched // New came up just now, while bench was open.
 }
 
 // Opened is when bench was opened, or zero before the first alarms were listened
@@ -49,12 +49,13 @@ func (e Ear) Listen(list []Watched, now timer.Moment, quiet bool) (Ear, Sound) {
 		id := name{t.Code, t.ID}
 		h, known := e.heard[id]
 		if !known {
-			h = heard{priority: t.Priority, since: now}
+			h = heard{since: now}
 		}
+		h.priority = t.Priority // It may have become less pressing.
 		asking, _ := now.Since(h.since)
 		if times := t.Priority.Sounds(asking); times > h.times {
 			sound.Bell = true
-			if h.times == 0 && !quiet && !e.opened.IsZero() {
+			if h.times == 0 && !e.opened.IsZero() {
 				sound.New = append(sound.New, t)
 			}
 			h.times = times

@@ -6,7 +6,6 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/reply"
-	"bench/internal/steps"
 	"bench/internal/ui/intent"
 	"bench/internal/ui/keys"
 
@@ -19,30 +18,23 @@ type delay struct {
 	d   time.Duration
 }
 
-// Delays gives for how long a timer may be put off, the usual first: what sets is
-// looked at soon, and a loaf stays in its mould overnight.
-func Delays(timer string) [3]time.Duration {
-	if timer == steps.UnmouldDue {
-		return [3]time.Duration{12 * time.Hour, 30 * time.Minute, 2 * time.Hour}
-	}
+// Delays gives for how long any alarm may be put off. What wants hours has an
+// answer that says why, such as too soft.
+func Delays() [3]time.Duration {
 	return [3]time.Duration{5 * time.Minute, 10 * time.Minute, 30 * time.Minute}
 }
 
 // delays gives the keys that are offered; the usual is the key that asked.
-func delays(o intent.PutOff) []delay {
-	d := Delays(o.Timer)
-	return []delay{{keys.PutOff, d[0]}, {keys.LeaveOut, d[1]}, {keys.Longer, d[2]}}
+func delays() [3]delay {
+	d := Delays()
+	return [3]delay{{keys.PutOff, d[0]}, {keys.LeaveOut, d[1]}, {keys.Longer, d[2]}}
 }
 
-// words lists the keys with what they do.
-func offerWords(o intent.PutOff) string {
+// offerWords lists the keys with what they do.
+func offerWords() string {
 	words := ""
-	for _, each := range delays(o) {
-		long := fmt.Sprintf("%d min", int(each.d.Minutes()))
-		if each.d >= time.Hour {
-			long = fmt.Sprintf("%d h", int(each.d.Hours()))
-		}
-		words += each.key.Help().Key + " " + long + "  "
+	for _, each := range delays() {
+		words += fmt.Sprintf("%s %d min  ", each.key.Help().Key, int(each.d.Minutes()))
 	}
 	return words + keys.Back.Help().Key + " not"
 }
@@ -53,7 +45,7 @@ func Answer(offer intent.PutOff, p keys.Press) (still intent.PutOff, act intent.
 	if offer == (intent.PutOff{}) {
 		return offer, nil, false
 	}
-	for _, each := range delays(offer) {
+	for _, each := range delays() {
 		if keys.Matches(p, each.key) {
 			if p.Held {
 				return offer, nil, true
