@@ -42,6 +42,7 @@ type (
 	// openedMsg brings a batch to the bench.
 	openedMsg struct {
 		code    string
+		from    string // from is the batch that was let go for it.
 		entries []batch.Entry
 		err     error
 		let     error // let says why the batch before was not let go.
@@ -112,7 +113,7 @@ func (m Model) startCmd(a intent.Start, at timer.Moment) tea.Cmd {
 func (m Model) openCmd(a intent.Open, at timer.Moment) tea.Cmd {
 	s := m.deps.Store
 	return func() tea.Msg {
-		msg := openedMsg{code: a.Code}
+		msg := openedMsg{code: a.Code, from: a.Release}
 		msg.entries, msg.err = s.Open(a.Code, at)
 		if msg.err == nil && a.Release != "" {
 			msg.let = s.Release(a.Release)
@@ -171,7 +172,7 @@ func (m Model) opened(msg openedMsg) (Model, tea.Cmd) {
 	if msg.err != nil {
 		return m.stay("Batch " + ink.Clean(msg.code) + " was not opened: " + msg.err.Error()), nil
 	}
-	m, cmd := m.toBench(msg.code, msg.entries, true)
+	m, cmd := m.switched(msg)
 	return m.notLetGo(msg.let), cmd
 }
 

@@ -225,15 +225,6 @@ func (m Model) quit() (Model, tea.Cmd) {
 	return m, m.quitCmd()
 }
 
-// switchBatch goes round the batches under way, in the order of the first screen.
-func (m Model) switchBatch(at timer.Moment) (Model, tea.Cmd) {
-	next, ok := m.home.After(m.bench.Code)
-	if !ok {
-		return m.say("No other batch is under way."), nil
-	}
-	return m.send(intent.Open{Code: next, Release: m.held()}, at)
-}
-
 // toRack shows the batches in cure, and sends for those that are closed.
 func (m Model) toRack(words string) (Model, tea.Cmd) {
 	if m.flight != "" {

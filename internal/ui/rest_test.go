@@ -141,3 +141,20 @@ func TestRemark(t *testing.T) {
 	p.store.remark = "The copy is not written."
 	p.press("esc", "esc").sees("Recipes", "The copy is not written.")
 }
+
+// TestFigureAfterAQuestion: what was asked about stays to be edited; a figure begins
+// another number.
+func TestFigureAfterAQuestion(t *testing.T) {
+	p := arrives(t, newMemory()).cures(1).waits(8*aDay).comesIn().press("enter", "enter")
+	p.types("99.9").press("enter").sees("Is that so?").press("esc").sees("keep 99.9").press("backspace").sees("keep 99. ")
+	p.types("8").sees("keep 99.8").press("enter").sees("Is that so?").press("esc").types("9").sees("keep 9 ").types("4.1").sees("keep 94.1")
+}
+
+// TestBetweenWeighIns: where nothing is next a figure is refused in words, and the
+// key that leads to where one may be typed is in the key line.
+func TestBetweenWeighIns(t *testing.T) {
+	p := arrives(t, newMemory()).cures(1).waits(7*aDay-2*time.Hour).comesIn().press("enter")
+	p.sees("Where you were", "nothing to do just now").types("9").sees("No number is asked for now: ← goes to cure.", "← cure")
+	n := len(p.store.facts(p.m.bench.Code))
+	p.press("left").sees("marked bar").types("94.2").press("enter").recorded(n + 1)
+}

@@ -72,12 +72,13 @@ type Model struct {
 	manner   recipe.Manner
 	settled  bool // settled says that the manner has been read.
 	ear      alarm.Ear
-	offer    intent.PutOff // offer waits for how long an alarm is to be put off; zero is none.
-	along    along         // along is set while the batch on the bench is another's.
-	ahead    ahead         // ahead is what the fact in flight will lead to.
-	still    bool          // still says that the screen stays as it is for a moment.
-	flight   string        // flight says what the store is at work on, or "".
-	quitting bool          // quitting waits for the flight to land.
+	offer    intent.PutOff    // offer waits for how long an alarm is to be put off; zero is none.
+	along    along            // along is set while the batch on the bench is another's.
+	ahead    ahead            // ahead is what the fact in flight will lead to.
+	still    bool             // still says that the screen stays as it is for a moment.
+	left     map[string]leave // left are the batches that were left for another.
+	flight   string           // flight says what the store is at work on, or "".
+	quitting bool             // quitting waits for the flight to land.
 	ticks    ticks
 }
 

@@ -32,6 +32,7 @@ func (b Screen) answer(p keys.Press) (Screen, intent.Action) {
 		return b, nil
 	}
 	act, doubt, word := reply.To(b.Code, b.Plan, t, a, b.doubt, p.At)
+	_, b.anew = act.(reply.Question)
 	switch {
 	case word != "":
 		b.Word, b.Typed = word, "" // Or the next figures would go on with a number that was refused.

@@ -30,6 +30,8 @@ func (b Screen) help(now timer.Moment) []key.Binding {
 	switch {
 	case b.Plan.Finished() && !b.Plan.Closed:
 		return append([]key.Binding{keys.Says(keys.End, "close the batch")}, rest...)
+	case !ok && b.open() != "":
+		return append([]key.Binding{keys.Says(keys.Left, b.open()), keys.Back}, rest...)
 	case !ok:
 		return append([]key.Binding{keys.Back}, rest...)
 	case b.doubt != nil && b.Typed == "":

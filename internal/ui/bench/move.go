@@ -6,14 +6,20 @@ import (
 	"bench/internal/reply"
 	"bench/internal/steps"
 	"bench/internal/timer"
+	"bench/internal/ui/ink"
 	"bench/internal/ui/intent"
 	"bench/internal/ui/keys"
 )
 
 // figure adds a figure to the number that is being typed.
 func (b Screen) figure(r rune, now timer.Moment) Screen {
+	if b.anew {
+		b.anew, b.Typed = false, ""
+	}
 	t, stage, ok := b.Current(now)
 	switch {
+	case !ok && b.open() != "":
+		b.Word = "No number is asked for now: " + keys.Left.Help().Key + " goes to " + ink.Clean(b.open()) + "."
 	case !ok || !takesFigures(t, stage):
 		b.Word = "No number is asked for here."
 	case len(b.Typed) == keys.MaxFigures:
@@ -28,6 +34,7 @@ func (b Screen) figure(r rune, now timer.Moment) Screen {
 func (b Screen) move(p keys.Press) (Screen, intent.Action) {
 	switch {
 	case keys.Matches(p, keys.Erase):
+		b.anew = false
 		if b.Typed != "" {
 			b.Typed = b.Typed[:len(b.Typed)-1]
 		}
@@ -104,7 +111,23 @@ func (b Screen) step(by int, now timer.Moment) Screen {
 	return b.moveTo(ids[at])
 }
 
-// turn moves to the stage before or after, to its first open task.
+// open gives the title of the last stage with a task that can be done now, where
+// nothing is next, or "".
+func (b Screen) open() string {
+	for _, s := range slices.Backward(b.Plan.Stages) {
+		if firstOpen(s) >= 0 {
+			return s.Title
+		}
+	}
+	return ""
+}
+
+func firstOpen(s steps.Stage) int {
+	return slices.IndexFunc(s.Tasks, func(t steps.Task) bool { return t.Open })
+}
+
+// turn moves to the stage before or after, to its first open task; from where
+// nothing is next it passes the stages that are done or wait.
 func (b Screen) turn(by int, now timer.Moment) Screen {
 	_, stage, ok := b.Current(now)
 	at := slices.IndexFunc(b.Plan.Stages, func(s steps.Stage) bool { return s.ID == stage.ID })
@@ -112,9 +135,9 @@ func (b Screen) turn(by int, now timer.Moment) Screen {
 		at = len(b.Plan.Stages)
 	}
 	for at += by; at >= 0 && at < len(b.Plan.Stages); at += by {
-		if tasks := b.Plan.Stages[at].Tasks; len(tasks) > 0 {
-			open := max(0, slices.IndexFunc(tasks, func(t steps.Task) bool { return t.Open }))
-			return b.moveTo(tasks[open].ID)
+		first := firstOpen(b.Plan.Stages[at])
+		if tasks := b.Plan.Stages[at].Tasks; len(tasks) > 0 && (ok || first >= 0) {
+			return b.moveTo(tasks[max(0, first)].ID)
 		}
 	}
 	return b

@@ -4,6 +4,7 @@ import (
 	"bench/internal/phrase"
 	"bench/internal/quantity"
 	"bench/internal/reply"
+	"bench/internal/timer"
 	"bench/internal/ui/ink"
 	"bench/internal/ui/intent"
 	"bench/internal/ui/keys"
@@ -14,11 +15,13 @@ import (
 // reading that is typed is held against the facts.
 func (b Screen) resume(p keys.Press) (Screen, intent.Action) {
 	b.Word = ""
-	if r, ok := keys.Figure(p); ok {
+	_, _, more := b.Current(p.At)
+	r, figure := keys.Figure(p)
+	if figure && more {
 		b.Typed = keys.WithFigure(b.Typed, r)
 		return b, nil
 	}
-	switch _, _, more := b.Current(p.At); {
+	switch {
 	case b.Unsaved != nil:
 		return b.updateUnsaved(p)
 	case keys.Matches(p, keys.Erase) && b.Typed != "":
@@ -31,13 +34,26 @@ func (b Screen) resume(p keys.Press) (Screen, intent.Action) {
 		b.reopened = false
 	case keys.Matches(p, keys.Note, keys.Correct, keys.WeighPot, keys.Face, keys.Switch, keys.Back):
 		return b.move(p)
-	case !more && !p.Held: // Nothing is next, so nothing waits for a word.
+	case !more && (figure || !p.Held): // Nothing is next, so nothing waits for a word.
 		b.reopened = false
 		return b.Update(p)
 	case !p.Held:
 		b.Word = "First: enter, if that is what stands there; or type what the scale reads."
 	}
 	return b, nil
+}
+
+// Stands says that a vessel with something in it should stand on the scale.
+func (b Screen) Stands(now timer.Moment) bool {
+	t, _, _ := b.Current(now)
+	_, ok := b.Plan.OnScale(t.ID)
+	return ok && t.SoFar > 0
+}
+
+// Asking gives the screen that asks where one was before anything goes on.
+func (b Screen) Asking() Screen {
+	b.reopened = true
+	return b
 }
 
 // checkScale compares a reading with what should be there. A pot is looked into
