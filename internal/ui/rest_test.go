@@ -153,7 +153,7 @@ func TestFigureAfterAQuestion(t *testing.T) {
 // TestBetweenWeighIns: where nothing is next a figure is refused in words, and the
 // key that leads to where one may be typed is in the key line.
 func TestBetweenWeighIns(t *testing.T) {
-	p := arrives(t, newMemory()).cures(1).waits(7*aDay-2*time.Hour).comesIn().press("enter")
+	p := arrives(t, newMemory()).cures(1).waits(7*aDay - 2*time.Hour).comesIn().press("enter")
 	p.sees("Where you were", "nothing to do just now").types("9").sees("No number is asked for now: ← goes to cure.", "← cure")
 	n := len(p.store.facts(p.m.bench.Code))
 	p.press("left").sees("marked bar").types("94.2").press("enter").recorded(n + 1)
