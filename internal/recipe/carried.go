@@ -1,7 +1,5 @@
 package recipe
 
-import "bench/internal/quantity"
-
 // Carried is an oil that something else brings along, such as the fat of a milk or
 // what a mica was wetted in.
 type Carried struct {
@@ -70,24 +68,4 @@ func (c Control) carriedKOH(b Batter, additives []float64) float64 {
 		}
 	}
 	return koh
-}
-
-// carried keeps the values of the oil that a material brings for the batch.
-func (c *checker) carried(p Path, name string) {
-	if m, ok := c.w.material(name); ok && m.OilShare > 0 && m.holdsOil() {
-		c.oil(p, m.Oil)
-	}
-}
-
-// workshopCarried checks what an additive or a colourant says of the oil in it.
-func (c *checker) workshopCarried(p Path, m Material) {
-	switch {
-	case !m.holdsOil() || m.Oil == "" && m.OilShare == 0:
-		return
-	case m.OilShare == 0:
-		c.errorf(p.Field("oil"), "say how much of %q is oil, as in \"oil share: 4 %%\"", m.Name)
-	case m.OilShare+m.Water > quantity.Whole:
-		c.errorf(p.Field("oil share"), "water and oil of %q are more than 100 %% together", m.Name)
-	}
-	c.workshopOil(p.Field("oil"), m)
 }

@@ -17,8 +17,8 @@ const mm = quantity.Millimetre
 
 func harbour() Workshop {
 	return Workshop{
-		Scales:  []Scale{{"bench scale", quantity.Gram / 10, 3 * quantity.Kilogram}},
-		Vessels: []Vessel{{"pot", Pot, 600 * quantity.Gram}},
+		Scales:  []Scale{{Name: "bench scale", Reads: quantity.Gram / 10, Max: 3 * quantity.Kilogram}},
+		Vessels: []Vessel{{Name: "pot", Kind: Pot, Tare: 600 * quantity.Gram}},
 		Moulds: []Mould{
 			{Name: "harbour loaf", Length: 220 * mm, Width: 70 * mm, Height: 65 * mm, Count: 3},
 			{Name: "quay loaf", Length: 300 * mm, Width: 80 * mm, Height: 75 * mm},

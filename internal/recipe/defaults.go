@@ -25,20 +25,9 @@ const (
 	DefaultLeftInVessel = 20 * quantity.Gram
 )
 
-// Thresholds of warnings: common practice, no source.
-const (
-	lowSuperfat   = 3 * quantity.Percent
-	highSuperfat  = 20 * quantity.Percent
-	weakestLye    = 0.25 // weakestLye and strongestLye are fractions of the lye solution.
-	strongestLye  = 0.40
-	leastCover    = 8.0 // leastCover is mm of soap over an embed.
-	leastWall     = 5.0 // leastWall is mm of soap between an embed and a wall or the floor.
-	paleLuminance = 0.5
-
-	// CureLoss is the fraction of a bar's fresh weight that is taken to leave it
-	// in the cure, where the maker's own figure is not known.
-	CureLoss = 0.15
-)
+// CureLoss is the fraction of a bar's fresh weight that is taken to leave it in the
+// cure, where the maker's own figure is not known (common practice, no source).
+const CureLoss = 0.15
 
 // DefaultWater is a lye concentration of 33 %.
 func DefaultWater() calc.WaterRule {

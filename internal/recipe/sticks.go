@@ -2,10 +2,7 @@ package recipe
 
 import (
 	"cmp"
-	"errors"
-	"fmt"
 	"slices"
-	"strings"
 
 	"bench/internal/cut"
 	"bench/internal/quantity"
@@ -102,91 +99,6 @@ func (c Control) Loaf() cut.Loaf { return c.Cutting.Order(c.Mould.Along(), 1, 1)
 
 // StickName gives the name of the stick that an embed is a piece of.
 func (e Embed) StickName() string { return cmp.Or(e.Stick, e.Name) }
-
-// planSticks plans each design of stick that is on hand, or that the extruder
-// makes, and says what cannot be as it should.
-func (c *checker) planSticks(control *Control) {
-	control.Cutting, control.Extruder = c.r.Cutting.Over(c.w.Cutting), c.w.Extruder
-	for _, name := range c.r.stickNames() {
-		plan := StickPlan{Stick: name, Embeds: c.r.rowsOf(name)}
-		order := control.Cutting.Order(control.Mould.Along(), control.Loaves, len(plan.Embeds))
-		order.Sticks = c.w.SticksOf(name)
-		if c.w.Extruder.Stick > 0 {
-			order.Sticks = append(order.Sticks, cut.Stick{Length: c.w.Extruder.Stick, Fresh: true})
-		}
-		if len(order.Sticks) == 0 {
-			continue
-		}
-		var err error
-		if plan.Plan, err = cut.Solve(order); err != nil {
-			var invalid *cut.InvalidError
-			if errors.As(err, &invalid) {
-				c.errorf("cutting", "the %s stick cannot be planned: %s", name, invalid.Reason)
-			}
-			continue
-		}
-		for _, words := range plan.words() {
-			c.warnf(c.r.embedPath(plan.Embeds[0]), "%s", words)
-		}
-		control.Sticks = append(control.Sticks, plan)
-	}
-}
-
-// words say what a maker should know before the day.
-func (s StickPlan) words() []string {
-	var words []string
-	if s.Plan.Unmade > 0 {
-		words = append(words, fmt.Sprintf("the %s sticks on hand are not enough: %s without, as no two lots go into one loaf", s.Stick, quantity.Count(s.Plan.Unmade, "loaf is", "loaves are")))
-	}
-	if s.Plan.Fresh > 0 {
-		words = append(words, fmt.Sprintf("%s still to be made for %s", quantity.Count(s.Plan.Fresh, "stick is", "sticks are"), s.Stick))
-	}
-	if len(s.Plan.Shows) > 0 {
-		var bars []string
-		for _, b := range s.Plan.Shows {
-			bars = append(bars, fmt.Sprintf("loaf %d bar %d", b.Loaf, b.Bar))
-		}
-		words = append(words, fmt.Sprintf("not every join of %s can be hidden: one shows in %s", s.Stick, strings.Join(bars, ", ")))
-	}
-	return words
-}
-
-// stickNames lists the designs that a recipe's embeds are pieces of.
-func (r Recipe) stickNames() []string {
-	var names []string
-	for _, l := range r.Layers {
-		for _, e := range l.Embeds {
-			if !slices.ContainsFunc(names, func(n string) bool { return Fold(n) == Fold(e.StickName()) }) {
-				names = append(names, e.StickName())
-			}
-		}
-	}
-	return names
-}
-
-// rowsOf lists the embeds that are pieces of one design, floor first.
-func (r Recipe) rowsOf(stick string) []StickEmbed {
-	var rows []StickEmbed
-	for _, l := range r.Layers {
-		for _, e := range l.Embeds {
-			if Fold(e.StickName()) == Fold(stick) {
-				rows = append(rows, StickEmbed{l.Name, e.Name})
-			}
-		}
-	}
-	return rows
-}
-
-func (r Recipe) embedPath(of StickEmbed) Path {
-	for i, l := range r.Layers {
-		for j, e := range l.Embeds {
-			if l.Name == of.Layer && e.Name == of.Embed {
-				return Path("layers").Item(i).Field("embeds").Item(j)
-			}
-		}
-	}
-	return "layers"
-}
 
 // SticksOf gives the sticks on hand of one design, oldest first; those without a
 // day come last, and otherwise the list's order holds.

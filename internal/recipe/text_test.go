@@ -1,6 +1,7 @@
 package recipe
 
 import (
+	"bench/internal/quantity"
 	"reflect"
 	"strings"
 	"testing"
@@ -61,7 +62,19 @@ func TestSuggest(t *testing.T) {
 }
 
 func TestMerge(t *testing.T) {
-	builtin := harbour()
+	workshop := func() Workshop {
+		return Workshop{
+			Scales:  []Scale{{"bench scale", quantity.Gram / 10, 3 * quantity.Kilogram}},
+			Vessels: []Vessel{{"pot", Pot, 600 * quantity.Gram}},
+			Moulds:  []Mould{{Name: "harbour loaf"}, {Name: "quay loaf"}},
+			Materials: []Material{
+				{Name: "sodium hydroxide", Kind: AlkaliMaterial, Lot: "n1"},
+				{Name: "Olive oil", Kind: OilMaterial, Oil: "olive", Lot: "o1"},
+				{Name: "sea mica", Kind: ColourMaterial, Looks: "#2a6f7d"},
+			},
+		}
+	}
+	builtin := workshop()
 	own := Workshop{
 		Name:   "Mole sheds",
 		Moulds: []Mould{{Name: "slab"}},
@@ -71,7 +84,7 @@ func TestMerge(t *testing.T) {
 		},
 	}
 	m := Merge(builtin, own)
-	if !reflect.DeepEqual(builtin, harbour()) {
+	if !reflect.DeepEqual(builtin, workshop()) {
 		t.Error("merging has changed the built-in workshop")
 	}
 	if m.Name != own.Name || !reflect.DeepEqual(m.Moulds, own.Moulds) || !reflect.DeepEqual(m.Scales, builtin.Scales) || !reflect.DeepEqual(m.Vessels, builtin.Vessels) {
