@@ -31,6 +31,7 @@ var floors = [][]string{
 	{"internal/steps"},
 	{"internal/lye", "internal/potcheck", "internal/rack", "internal/ways", "internal/curing", "internal/tell"},
 	{"internal/batch", "internal/scent", "internal/sticks", "internal/sure", "internal/fill"},
+	{"internal/recipe/check"},
 	{"internal/recipe"},
 	{"internal/oils", "internal/timer", "internal/cells"},
 	{"internal/calc", "internal/cut", "internal/form", "internal/cure", "internal/scene"},
@@ -42,7 +43,7 @@ var floors = [][]string{
 var core = []string{
 	"internal/face", "internal/cells", "internal/scene",
 	"internal/why", "internal/label", "internal/agenda", "internal/judge", "internal/steps", "internal/lye", "internal/potcheck", "internal/rack", "internal/ways", "internal/curing",
-	"internal/batch", "internal/scent", "internal/sticks", "internal/sure", "internal/fill", "internal/tell", "internal/recipe", "internal/oils", "internal/timer", "internal/calc", "internal/cut", "internal/form", "internal/cure", "internal/quantity",
+	"internal/batch", "internal/scent", "internal/sticks", "internal/sure", "internal/fill", "internal/tell", "internal/recipe", "internal/recipe/check", "internal/oils", "internal/timer", "internal/calc", "internal/cut", "internal/form", "internal/cure", "internal/quantity",
 }
 
 // impure are the standard packages that the core may not import. "time" is

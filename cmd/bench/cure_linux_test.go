@@ -11,7 +11,7 @@ import (
 	"bench/internal/console"
 	"bench/internal/journal"
 	"bench/internal/judge"
-	"bench/internal/recipe"
+	"bench/internal/recipe/check"
 	"bench/internal/steps"
 	"bench/internal/timer"
 )
@@ -84,7 +84,7 @@ func poured(t *testing.T, home string, at time.Time) string {
 	t.Helper()
 	w, _ := workshop(home)
 	docs := allRecipes(home, w)
-	c, problems := recipe.Resolve(docs[0].recipe, docs[0].text, w, 3)
+	c, problems := check.Resolve(docs[0].recipe, docs[0].text, w, 3)
 	store, err := journal.Open(home, journal.Options{})
 	if err != nil || len(c.Recipe.Layers) == 0 {
 		t.Fatal(err, problems)

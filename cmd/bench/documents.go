@@ -10,6 +10,7 @@ import (
 
 	"bench/internal/front"
 	"bench/internal/recipe"
+	"bench/internal/recipe/check"
 	"bench/internal/recipe/read"
 	"bench/recipes"
 )
@@ -128,7 +129,7 @@ func (d document) item(w recipe.Workshop) front.RecipeItem {
 	item := front.RecipeItem{
 		Name: d.recipe.Name, About: d.recipe.About, File: d.file, Loaves: d.recipe.Loaves, BuiltIn: d.builtIn,
 		Resolve: func(loaves int) (recipe.Control, []string) {
-			c, problems := recipe.Resolve(d.recipe, d.text, w, loaves)
+			c, problems := check.Resolve(d.recipe, d.text, w, loaves)
 			return c, errorsOnly(d.source.Place(problems))
 		},
 	}

@@ -16,6 +16,7 @@ import (
 	"bench/internal/paper"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
+	"bench/internal/recipe/check"
 	"bench/internal/recipe/read"
 	"bench/internal/steps"
 	"bench/internal/why"
@@ -140,7 +141,7 @@ func (a *app) resolveOils(command, file string, loaves int, oils quantity.Mass) 
 	if report(a.err, append(problems, d.problems...)) {
 		return recipe.Control{}, problemsError{}
 	}
-	control, found := recipe.ResolveOils(d.recipe, d.text, w, loaves, oils)
+	control, found := check.ResolveOils(d.recipe, d.text, w, loaves, oils)
 	if placed := d.source.Place(found); read.Failed(placed) {
 		report(a.err, placed)
 		return recipe.Control{}, problemsError{}

@@ -11,6 +11,7 @@ import (
 	"bench/internal/label"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
+	"bench/internal/recipe/check"
 	"bench/internal/recipe/read"
 	"bench/internal/sample"
 	"bench/internal/steps"
@@ -24,7 +25,7 @@ func control(t *testing.T, text string, w recipe.Workshop) recipe.Control {
 	if read.Failed(problems) {
 		t.Fatal(problems)
 	}
-	c, _ := recipe.Resolve(r, text, w, 0)
+	c, _ := check.Resolve(r, text, w, 0)
 	return c
 }
 

@@ -7,6 +7,7 @@ import (
 	"bench/internal/calc"
 	"bench/internal/oils"
 	"bench/internal/recipe"
+	"bench/internal/recipe/check"
 )
 
 // naming finds what a thing is called on a label. The maker's workshop as it is
@@ -56,7 +57,7 @@ func (n naming) oilNamed(called string) (recipe.OilUse, bool) {
 // an oil of the workshop.
 func (n naming) row(called string) (oils.Oil, bool) {
 	if m, ok := n.material(called); ok && m.Kind == recipe.OilMaterial {
-		return rowOf(m.OilKey(), m.Name, m.SV), true
+		return rowOf(check.OilKey(m), m.Name, m.SV), true
 	}
 	f := recipe.Fold(called)
 	for _, o := range oils.All() {
@@ -85,7 +86,7 @@ func (n naming) oil(row oils.Oil) (asOil, asSoap name) {
 	verify := row.Names != oils.Found
 	asOil, asSoap = name{words: row.INCI, verify: verify}, name{words: row.SoapINCI, verify: verify}
 	for _, m := range n.options.Workshop.Materials {
-		if m.Kind != recipe.OilMaterial || m.OilKey() != row.Key {
+		if m.Kind != recipe.OilMaterial || check.OilKey(m) != row.Key {
 			continue
 		}
 		if m.INCI != "" {

@@ -10,6 +10,7 @@ import (
 	"bench/internal/journal"
 	"bench/internal/judge"
 	"bench/internal/recipe"
+	"bench/internal/recipe/check"
 	"bench/internal/recipe/read"
 	"bench/internal/steps"
 	"bench/internal/timer"
@@ -46,7 +47,7 @@ func controlRecipe() (recipe.Control, error) {
 		return recipe.Control{}, err
 	}
 	r, _, _ := read.CheckedRecipe(recipeFile, text, workshop) // So does this one's.
-	control, problems := recipe.Resolve(r, string(text), workshop, 0)
+	control, problems := check.Resolve(r, string(text), workshop, 0)
 	if control.Loaves == 0 {
 		return control, fmt.Errorf("%s: %v", recipeFile, problems)
 	}

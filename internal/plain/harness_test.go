@@ -14,6 +14,7 @@ import (
 	"bench/internal/batch"
 	"bench/internal/front"
 	"bench/internal/recipe"
+	"bench/internal/recipe/check"
 	"bench/internal/recipe/read"
 	"bench/internal/steps"
 	"bench/internal/timer"
@@ -285,7 +286,7 @@ func builtin(t testing.TB) []front.RecipeItem {
 		items = append(items, front.RecipeItem{
 			Name: r.Name, About: r.About, File: file, Loaves: r.Loaves, BuiltIn: true,
 			Resolve: func(loaves int) (recipe.Control, []string) {
-				c, problems := recipe.Resolve(r, string(data(file)), w, loaves)
+				c, problems := check.Resolve(r, string(data(file)), w, loaves)
 				for _, p := range problems {
 					if !p.Warning {
 						return c, []string{p.Text}

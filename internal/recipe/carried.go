@@ -33,7 +33,7 @@ func (c Control) Acids(b Batter, additives []float64) float64 {
 // alkali like the others.
 func (c Control) CarriedBy(material string, grams float64) (Carried, bool) {
 	m, _ := c.Material(material)
-	if m.OilShare == 0 || !m.holdsOil() {
+	if m.OilShare == 0 || !m.HoldsOil() {
 		return Carried{}, false
 	}
 	use, ok := c.Oil(m.Oil)
@@ -44,8 +44,8 @@ func (c Control) CarriedBy(material string, grams float64) (Carried, bool) {
 	return Carried{use, share, grams * share}, ok
 }
 
-// holdsOil says that a material is of a kind that may hold oil and be none.
-func (m Material) holdsOil() bool { return m.Kind == AdditiveMaterial || m.Kind == ColourMaterial }
+// HoldsOil says that a material is of a kind that may hold oil and be none.
+func (m Material) HoldsOil() bool { return m.Kind == AdditiveMaterial || m.Kind == ColourMaterial }
 
 // carriedKOH gives the alkali for the oils that additives and colours bring, in
 // grams of KOH for each gram of the batter's oils. Of a pot that feeds several

@@ -53,12 +53,12 @@ type OilUse struct {
 	Blend       []OilShare `json:",omitempty"` // Blend is what premelted oils are made of; SV is then theirs together.
 }
 
-// densityAt is the temperature of OilUse.Density in °C.
-const densityAt = 20
+// DensityAt is the temperature of OilUse.Density in °C.
+const DensityAt = 20
 
 // GramsPerML gives the density of the liquid oil at a temperature.
 func (o OilUse) GramsPerML(at quantity.Temperature) float64 {
-	return o.Density + oils.Expansion*(at.Celsius()-densityAt)
+	return o.Density + oils.Expansion*(at.Celsius()-DensityAt)
 }
 
 // Material gives the material of that name, as it was frozen.

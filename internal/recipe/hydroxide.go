@@ -30,6 +30,6 @@ func (c Control) Hydroxides(b Batter, alkalis []float64) Hydroxides {
 // lyeDensity gives the density of a batter's lye solution in g/mL, at the
 // temperature at which it meets the oils.
 func (c Control) lyeDensity(b Batter, waterPerOil float64) float64 {
-	h := c.Hydroxides(b, c.alkalisPerOil(b))
+	h := c.Hydroxides(b, c.AlkalisPerOil(b))
 	return calc.MixedHydroxideDensity(h.NaOH, h.KOH, waterPerOil+h.Bound, b.MixAt.Celsius())
 }

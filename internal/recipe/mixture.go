@@ -25,7 +25,7 @@ type Mixture struct {
 func (c Control) Mixture(layer int) Mixture {
 	l := c.Recipe.Layers[layer]
 	b, _ := c.Recipe.Batter(l.Batter)
-	alkalis := c.alkalisPerOil(b)
+	alkalis := c.AlkalisPerOil(b)
 	m := Mixture{Water: max(0, c.waterBeside(b, alkalis, b.AdditiveGrams(1), 1))}
 	for _, grams := range alkalis {
 		m.Alkali += grams
@@ -71,9 +71,9 @@ func (c Control) Mixture(layer int) Mixture {
 	return m
 }
 
-// alkalisPerOil gives grams of each alkali, as weighed, for each gram of oils, in
+// AlkalisPerOil gives grams of each alkali, as weighed, for each gram of oils, in
 // the order of the batter's.
-func (c Control) alkalisPerOil(b Batter) []float64 {
+func (c Control) AlkalisPerOil(b Batter) []float64 {
 	koh, rates := 0.0, b.AdditiveGrams(1)
 	acids := c.Acids(b, rates)
 	for _, o := range b.Oils {
@@ -89,9 +89,9 @@ func (c Control) alkalisPerOil(b Batter) []float64 {
 	return alkalis
 }
 
-// waterPerOil gives the grams of water that a rule asks for, whether or not
+// WaterPerOil gives the grams of water that a rule asks for, whether or not
 // the alkali would dissolve in it.
-func waterPerOil(w calc.WaterRule, alkali float64) float64 {
+func WaterPerOil(w calc.WaterRule, alkali float64) float64 {
 	switch w.Kind {
 	case calc.ByLyeConcentration:
 		return alkali * (1 - w.Value) / w.Value

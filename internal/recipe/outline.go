@@ -41,7 +41,7 @@ func (e Embed) shape() form.Outline {
 		return form.Polygon(r.Boundary()).Turned(turn)
 	case Polygon, PathShape:
 	}
-	p := e.polygon()
+	p := e.Polygon()
 	if e.Mirror {
 		p = p.Mirrored()
 	}
@@ -51,8 +51,8 @@ func (e Embed) shape() form.Outline {
 	return p
 }
 
-// polygon gives the corners as they were drawn.
-func (e Embed) polygon() form.Polygon {
+// Polygon gives the corners as they were drawn.
+func (e Embed) Polygon() form.Polygon {
 	corners := make([]form.Point, len(e.Corners))
 	for i, c := range e.Corners {
 		corners[i] = form.Point{X: c.X.Millimetres(), Y: c.Y.Millimetres()}
@@ -87,9 +87,9 @@ func (c Control) Face() form.Face {
 	return face
 }
 
-// surfaces turns shares of a loaf of that height into heights of surfaces. In
+// SetSurfaces turns shares of a loaf of that height into heights of surfaces. In
 // straight walls a share of the volume is one of the height.
-func surfaces(layers []Layer, m Mould, height quantity.Length) {
+func SetSurfaces(layers []Layer, m Mould, height quantity.Length) {
 	section := m.Section()
 	straight := section.Radius == 0 && section.Floor == section.Rim && section.Lean == 0
 	whole := section.Volume(section.Outline().Under(form.Level(height.Millimetres())))

@@ -1,10 +1,8 @@
-// Package recipe holds the maker's two documents, the recipe and the workshop,
-// as types with the rules that they must meet, and resolves them into the
-// control recipe of one batch.
+// Package recipe holds the maker's two documents, the recipe and the workshop, and
+// the control recipe that they become, as types.
 //
 // The rule: a document is data. Reading it from a file is recipe/read's work,
-// and what to do with it is steps'. Every problem carries the path of the field
-// it is about, so that the reader can turn it into a line and a column.
+// holding it to its rules recipe/check's, and what to do with it is steps'.
 package recipe
 
 import (

@@ -52,7 +52,7 @@ func (c Control) ExtraWater(b Batter, alkalis, additives []float64, oils float64
 // waterBeside is the same unchecked; below zero there is too much already.
 func (c Control) waterBeside(b Batter, alkalis, additives []float64, oils float64) float64 {
 	dry := c.Dry(b, alkalis)
-	extra := waterPerOil(b.Water, dry)
+	extra := WaterPerOil(b.Water, dry)
 	if b.Water.Kind == calc.ByWaterOfOils {
 		extra *= oils
 	}

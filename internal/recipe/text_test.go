@@ -1,11 +1,12 @@
 package recipe
 
 import (
-	"bench/internal/quantity"
 	"reflect"
 	"strings"
 	"testing"
 	"unicode/utf8"
+
+	"bench/internal/quantity"
 )
 
 func TestClean(t *testing.T) {

@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"bench/internal/recipe"
+	"bench/internal/recipe/check"
 	"bench/internal/recipe/read"
 	"bench/recipes"
 )
@@ -42,7 +43,7 @@ func Control(tb testing.TB, file string, loaves int) recipe.Control {
 	if read.Failed(problems) {
 		tb.Fatalf("%s: %v", file, problems)
 	}
-	c, last := recipe.Resolve(r, string(data), w, loaves)
+	c, last := check.Resolve(r, string(data), w, loaves)
 	if c.Loaves == 0 {
 		tb.Fatalf("%s: %v", file, last)
 	}

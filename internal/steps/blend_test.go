@@ -7,6 +7,7 @@ import (
 	"bench/internal/batch"
 	"bench/internal/calc"
 	"bench/internal/recipe"
+	"bench/internal/recipe/check"
 	"bench/internal/recipe/read"
 	"bench/internal/sample"
 	"bench/internal/steps"
@@ -23,7 +24,7 @@ func written(t testing.TB, materials, recipeRest string, loaves int) recipe.Cont
 	if problems = append(problems, more...); read.Failed(problems) {
 		t.Fatal(problems)
 	}
-	c, last := recipe.Resolve(r, text, w, loaves)
+	c, last := check.Resolve(r, text, w, loaves)
 	if c.Loaves == 0 {
 		t.Fatal(last)
 	}

@@ -11,6 +11,7 @@ import (
 	"bench/internal/batch"
 	"bench/internal/front"
 	"bench/internal/recipe"
+	"bench/internal/recipe/check"
 	"bench/internal/recipe/read"
 	"bench/internal/timer"
 	"bench/recipes"
@@ -135,7 +136,7 @@ func builtin(t testing.TB) []front.RecipeItem {
 		items = append(items, front.RecipeItem{
 			Name: r.Name, About: r.About, File: file, Loaves: r.Loaves, BuiltIn: true,
 			Resolve: func(loaves int) (recipe.Control, []string) {
-				c, problems := recipe.Resolve(r, string(text), w, loaves)
+				c, problems := check.Resolve(r, string(text), w, loaves)
 				var words []string
 				for _, p := range problems {
 					if !p.Warning {

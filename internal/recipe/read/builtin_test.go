@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"bench/internal/recipe"
+	"bench/internal/recipe/check"
 	"bench/recipes"
 )
 
@@ -37,7 +38,7 @@ func TestBuiltin(t *testing.T) {
 			t.Fatal(err)
 		}
 		r, source, problems := CheckedRecipe(file, data, w, recipes.FS())
-		control, more := recipe.Resolve(r, string(data), w, 0)
+		control, more := check.Resolve(r, string(data), w, 0)
 		for _, p := range append(problems, source.Place(more)...) {
 			t.Error(p)
 		}

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"bench/internal/recipe"
+	"bench/internal/recipe/check"
 )
 
 // pier gives the control recipe of one batter in a workshop.
@@ -13,7 +14,7 @@ func pier(t *testing.T, w recipe.Workshop, batter string) recipe.Control {
 	t.Helper()
 	doc := "bench: 1\nrecipe: Pier\nbatters:\n  - name: sea\n" + batter + "layers:\n  - { name: base, surface: 50 mm }\n"
 	r, _, problems := CheckedRecipe("pier", []byte(doc), w)
-	c, more := recipe.Resolve(r, doc, w, 1)
+	c, more := check.Resolve(r, doc, w, 1)
 	if c.Loaves == 0 {
 		t.Fatal(problems, more)
 	}

@@ -13,6 +13,7 @@ import (
 	"bench/internal/calc"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
+	"bench/internal/recipe/check"
 	"bench/recipes"
 )
 
@@ -263,7 +264,7 @@ func FuzzRecipe(f *testing.F) {
 	f.Fuzz(func(t *testing.T, data []byte) {
 		r, _, problems := CheckedRecipe("x.yaml", data, w)
 		bounded(t, problems)
-		c, more := recipe.Resolve(r, string(data), w, 0)
+		c, more := check.Resolve(r, string(data), w, 0)
 		if !Failed(problems) && c.Loaves == 0 {
 			t.Fatalf("nothing is wrong with it, and it does not resolve: %v", more)
 		}
@@ -285,6 +286,6 @@ func FuzzWorkshop(f *testing.F) {
 			return
 		}
 		r, _, _ := Recipe("wall.yaml", []byte(small))
-		recipe.Check(r, recipe.Merge(builtin, w))
+		check.Recipe(r, recipe.Merge(builtin, w))
 	})
 }

@@ -7,12 +7,13 @@ import (
 
 	"bench/internal/quantity"
 	"bench/internal/recipe"
+	"bench/internal/recipe/check"
 )
 
 // Recipe reads a recipe document. The problems are in the order of the file;
 // with any that is not a warning the recipe is not fit to be used, and what
 // could not be read of it is zero. Source places the problems that
-// recipe.Check finds. File is only a name for the problems.
+// check.Recipe finds. File is only a name for the problems.
 //
 // Beside holds the files that the recipe names, of which the first is used;
 // without one it can name none.
@@ -34,7 +35,7 @@ func Recipe(file string, data []byte, beside ...fs.FS) (recipe.Recipe, Source, [
 func CheckedRecipe(file string, data []byte, w recipe.Workshop, beside ...fs.FS) (recipe.Recipe, Source, []Problem) {
 	out, source, problems := Recipe(file, data, beside...)
 	if len(source.at) > 0 {
-		problems = append(problems, source.Place(recipe.Check(out, w))...)
+		problems = append(problems, source.Place(check.Recipe(out, w))...)
 		sortProblems(problems)
 	}
 	return out, source, problems

@@ -6,6 +6,7 @@ import (
 
 	"bench/internal/quantity"
 	"bench/internal/recipe"
+	"bench/internal/recipe/check"
 )
 
 const moonRecipe = `bench: 1
@@ -33,7 +34,7 @@ func resolved(t *testing.T, text string, w recipe.Workshop) (recipe.Control, []r
 	for _, p := range problems {
 		t.Fatal(p)
 	}
-	return recipe.Resolve(r, text, w, 0)
+	return check.Resolve(r, text, w, 0)
 }
 
 func TestSticksAreReadAndPlanned(t *testing.T) {

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"bench/internal/recipe"
+	"bench/internal/recipe/check"
 )
 
 // own lays a maker's materials over the built-in workshop.
@@ -77,7 +78,7 @@ func TestCertificateValue(t *testing.T) {
 		w := own(t, "  - { name: olive oil, kind: oil, oil: olive, lot: 7-044, sv: \""+text+"\" }\n")
 		data := "bench: 1\nrecipe: Pier\nbatters:\n  - { name: sea, oils: { olive: 100 % } }\nlayers:\n  - { name: base, surface: 50 mm }\n"
 		r, _, _ := CheckedRecipe("pier", []byte(data), w)
-		c, problems := recipe.Resolve(r, data, w, 1)
+		c, problems := check.Resolve(r, data, w, 1)
 		use, ok := c.Oil("olive")
 		if !ok || !use.Own || use.SVFrom != "your certificate of lot 7-044" {
 			t.Fatalf("%s: %+v, %v", text, use, problems)

@@ -5,6 +5,7 @@ import (
 
 	"bench/internal/quantity"
 	"bench/internal/recipe"
+	"bench/internal/recipe/check"
 	"bench/internal/timer"
 )
 
@@ -19,7 +20,7 @@ func Workshop(file string, data []byte) (recipe.Workshop, Source, []Problem) {
 	}
 	source, problems := r.finish()
 	if root != nil {
-		problems = append(problems, source.Place(recipe.CheckWorkshop(out))...)
+		problems = append(problems, source.Place(check.CheckWorkshop(out))...)
 		sortProblems(problems)
 	}
 	return out, source, problems

@@ -1,4 +1,4 @@
-package recipe
+package check
 
 import (
 	"encoding/json"
@@ -11,40 +11,41 @@ import (
 
 	"bench/internal/calc"
 	"bench/internal/quantity"
+	"bench/internal/recipe"
 )
 
 const mm = quantity.Millimetre
 
-func harbour() Workshop {
-	return Workshop{
-		Scales:  []Scale{{Name: "bench scale", Reads: quantity.Gram / 10, Max: 3 * quantity.Kilogram}},
-		Vessels: []Vessel{{Name: "pot", Kind: Pot, Tare: 600 * quantity.Gram}},
-		Moulds: []Mould{
+func harbour() recipe.Workshop {
+	return recipe.Workshop{
+		Scales:  []recipe.Scale{{Name: "bench scale", Reads: quantity.Gram / 10, Max: 3 * quantity.Kilogram}},
+		Vessels: []recipe.Vessel{{Name: "pot", Kind: recipe.Pot, Tare: 600 * quantity.Gram}},
+		Moulds: []recipe.Mould{
 			{Name: "harbour loaf", Length: 220 * mm, Width: 70 * mm, Height: 65 * mm, Count: 3},
 			{Name: "quay loaf", Length: 300 * mm, Width: 80 * mm, Height: 75 * mm},
 		},
-		Materials: []Material{
-			{Name: "sodium hydroxide", Kind: AlkaliMaterial, Lot: "n1"},
-			{Name: "Olive oil", Kind: OilMaterial, Oil: "olive", Lot: "o1"},
-			{Name: "sea mica", Kind: ColourMaterial, Looks: "#2a6f7d"},
-			{Name: "white", Kind: ColourMaterial, Looks: "#f7f5ef"},
-			{Name: "sea air", Kind: FragranceMaterial, Limit: 8 * quantity.Percent},
-			{Name: "rope", Kind: FragranceMaterial, Limit: 8 * quantity.Percent, Does: []Behaviour{Discolours}, Becomes: "brown"},
-			{Name: "citric acid", Kind: AdditiveMaterial, Acid: 876 * quantity.GramPerKilo},
+		Materials: []recipe.Material{
+			{Name: "sodium hydroxide", Kind: recipe.AlkaliMaterial, Lot: "n1"},
+			{Name: "Olive oil", Kind: recipe.OilMaterial, Oil: "olive", Lot: "o1"},
+			{Name: "sea mica", Kind: recipe.ColourMaterial, Looks: "#2a6f7d"},
+			{Name: "white", Kind: recipe.ColourMaterial, Looks: "#f7f5ef"},
+			{Name: "sea air", Kind: recipe.FragranceMaterial, Limit: 8 * quantity.Percent},
+			{Name: "rope", Kind: recipe.FragranceMaterial, Limit: 8 * quantity.Percent, Does: []recipe.Behaviour{recipe.Discolours}, Becomes: "brown"},
+			{Name: "citric acid", Kind: recipe.AdditiveMaterial, Acid: 876 * quantity.GramPerKilo},
 		},
 	}
 }
 
-func wall() Recipe {
-	return Recipe{
+func wall() recipe.Recipe {
+	return recipe.Recipe{
 		Name: "Harbour wall", Loaves: 2,
-		Batters: []Batter{{
-			Name: "sea", Superfat: DefaultSuperfat, MixAt: DefaultMixAt,
-			Oils: []OilShare{{"olive", 70 * quantity.Percent}, {"Coconut Oil", 30 * quantity.Percent}},
+		Batters: []recipe.Batter{{
+			Name: "sea", Superfat: recipe.DefaultSuperfat, MixAt: recipe.DefaultMixAt,
+			Oils: []recipe.OilShare{{Oil: "olive", Share: 70 * quantity.Percent}, {Oil: "Coconut Oil", Share: 30 * quantity.Percent}},
 		}},
-		Layers: []Layer{
-			{Name: "base", Surface: 30 * mm, Colours: []Colour{{Material: "Sea-Mica", Rate: 4 * quantity.GramPerKilo}}},
-			{Name: "sky", Surface: 60 * mm, Scents: []Scent{{Material: "SEA AIR", Rate: 3 * quantity.Percent}}},
+		Layers: []recipe.Layer{
+			{Name: "base", Surface: 30 * mm, Colours: []recipe.Colour{{Material: "Sea-Mica", Rate: 4 * quantity.GramPerKilo}}},
+			{Name: "sky", Surface: 60 * mm, Scents: []recipe.Scent{{Material: "SEA AIR", Rate: 3 * quantity.Percent}}},
 		},
 	}
 }
@@ -65,16 +66,16 @@ func TestResolve(t *testing.T) {
 		t.Errorf("hash %s", c.Hash)
 	}
 	r := c.Recipe
-	if c.Loaves != 2 || r.Mould != "harbour loaf" || c.Mould.Length != 220*mm || r.Gel != GelLeft || r.Unmould != DefaultUnmould || c.LeftInVessel != 20*quantity.Gram {
+	if c.Loaves != 2 || r.Mould != "harbour loaf" || c.Mould.Length != 220*mm || r.Gel != recipe.GelLeft || r.Unmould != recipe.DefaultUnmould || c.LeftInVessel != 20*quantity.Gram {
 		t.Errorf("%+v", c)
 	}
-	if b := r.Batters[0]; b.Oils[1].Oil != "coconut" || b.Alkali[0].Material != "sodium hydroxide" || b.Water != DefaultWater() {
+	if b := r.Batters[0]; b.Oils[1].Oil != "coconut" || b.Alkali[0].Material != "sodium hydroxide" || b.Water != recipe.DefaultWater() {
 		t.Errorf("batter %+v", b)
 	}
-	if l := r.Layers[0]; l.Batter != "sea" || l.Trace != Light || l.Colours[0].Material != "sea mica" || l.Colours[0].In != InBatter {
+	if l := r.Layers[0]; l.Batter != "sea" || l.Trace != recipe.Light || l.Colours[0].Material != "sea mica" || l.Colours[0].In != recipe.InBatter {
 		t.Errorf("base %+v", l)
 	}
-	if s := r.Layers[1].Scents[0]; s.Material != "sea air" || s.Of != OfOils || s.Where != PlaceDerived {
+	if s := r.Layers[1].Scents[0]; s.Material != "sea air" || s.Of != recipe.OfOils || s.Where != recipe.PlaceDerived {
 		t.Errorf("scent %+v", s)
 	}
 	// Saponification value of olive oil 184 to 196 (Codex CXS 33, from memory).
@@ -96,7 +97,7 @@ func TestResolve(t *testing.T) {
 
 func TestResolveRefuses(t *testing.T) {
 	c, problems := Resolve(wall(), "text", harbour(), 4)
-	if len(problems) != 1 || !strings.Contains(problems[0].Text, "4 loaves need 4 moulds") || !reflect.DeepEqual(c, Control{}) {
+	if len(problems) != 1 || !strings.Contains(problems[0].Text, "4 loaves need 4 moulds") || !reflect.DeepEqual(c, recipe.Control{}) {
 		t.Errorf("four loaves in three moulds: %v, %+v", problems, c)
 	}
 	r := wall()
@@ -110,7 +111,7 @@ func TestResolveRefuses(t *testing.T) {
 	if _, problems := Resolve(wall(), "text", harbour(), -1); len(problems) != 1 {
 		t.Errorf("-1 loaves: %v", problems)
 	}
-	if problems := Check(Recipe{}, Workshop{}); len(problems) < 3 {
+	if problems := Recipe(recipe.Recipe{}, recipe.Workshop{}); len(problems) < 3 {
 		t.Errorf("nothing at all: %v", problems)
 	}
 }
@@ -146,11 +147,11 @@ func TestOilWeight(t *testing.T) {
 		}
 	}
 	r.Batters[0].OilWeight = 3 * quantity.Kilogram
-	if problems := Check(r, harbour()); len(problems) != 1 || !strings.Contains(problems[0].Text, "more than 2 moulds") {
+	if problems := Recipe(r, harbour()); len(problems) != 1 || !strings.Contains(problems[0].Text, "more than 2 moulds") {
 		t.Errorf("overfull: %v", problems)
 	}
 	r.Batters[0].OilWeight = 20 * quantity.Gram
-	if problems := Check(r, harbour()); len(problems) != 1 || !strings.Contains(problems[0].Text, "too little") {
+	if problems := Recipe(r, harbour()); len(problems) != 1 || !strings.Contains(problems[0].Text, "too little") {
 		t.Errorf("hardly any: %v", problems)
 	}
 }
@@ -158,7 +159,7 @@ func TestOilWeight(t *testing.T) {
 // TestMixture holds the make-up of batter to figures of the trade.
 func TestMixture(t *testing.T) {
 	r := wall()
-	r.Batters[0].Oils = []OilShare{{"olive", 45 * quantity.Percent}, {"coconut", 28 * quantity.Percent}, {"shea", 20 * quantity.Percent}, {"castor", 7 * quantity.Percent}}
+	r.Batters[0].Oils = []recipe.OilShare{{Oil: "olive", Share: 45 * quantity.Percent}, {Oil: "coconut", Share: 28 * quantity.Percent}, {Oil: "shea", Share: 20 * quantity.Percent}, {Oil: "castor", Share: 7 * quantity.Percent}}
 	c := newChecker(r, harbour())
 	c.run(2)
 	if len(c.problems) > 0 {
@@ -185,7 +186,7 @@ func TestMixture(t *testing.T) {
 // 3 × 56.105 / 192.12 = 0.876 g of KOH a gram, which is 0.6245 g of NaOH.
 func TestAcid(t *testing.T) {
 	plain, sour := wall(), wall()
-	sour.Batters[0].Additives = []Additive{{"citric acid", 2 * quantity.Percent, InLyeWater}}
+	sour.Batters[0].Additives = []recipe.Additive{{Material: "citric acid", Rate: 2 * quantity.Percent, In: recipe.InLyeWater}}
 	a, b := newChecker(plain, harbour()), newChecker(sour, harbour())
 	a.run(2)
 	b.run(2)
@@ -202,9 +203,9 @@ func TestScentLimit(t *testing.T) {
 		limit := quantity.Ratio(rapid.IntRange(1, 60).Draw(t, "limit")) * quantity.Percent / 10
 		w.Materials[4].Limit = limit
 		s := &r.Layers[1].Scents[0]
-		s.Of = rapid.SampledFrom([]RateOf{OfOils, OfBatter}).Draw(t, "of")
+		s.Of = rapid.SampledFrom([]recipe.RateOf{recipe.OfOils, recipe.OfBatter}).Draw(t, "of")
 		s.Rate = 30 * quantity.Percent
-		problems := Check(r, w)
+		problems := Recipe(r, w)
 		if len(problems) != 1 || problems[0].Warning {
 			t.Fatal(problems)
 		}
@@ -215,11 +216,11 @@ func TestScentLimit(t *testing.T) {
 			t.Fatal(err)
 		}
 		s.Rate = rate
-		if problems := Check(r, w); rate > 0 && len(problems) > 0 {
+		if problems := Recipe(r, w); rate > 0 && len(problems) > 0 {
 			t.Fatalf("at %v: %v", rate, problems)
 		}
 		s.Rate = rate + quantity.Percent/100
-		if problems := Check(r, w); len(problems) != 1 {
+		if problems := Recipe(r, w); len(problems) != 1 {
 			t.Fatalf("at %v: %v", s.Rate, problems)
 		}
 	})
@@ -228,17 +229,17 @@ func TestScentLimit(t *testing.T) {
 // TestBleeding warns beside what is pale, and only there.
 func TestBleeding(t *testing.T) {
 	for _, c := range []struct {
-		base []Colour
+		base []recipe.Colour
 		warn bool
 	}{
 		{nil, true},
-		{[]Colour{{Material: "white", Rate: quantity.GramPerKilo}}, true},
-		{[]Colour{{Material: "sea mica", Rate: quantity.GramPerKilo}}, false},
+		{[]recipe.Colour{{Material: "white", Rate: quantity.GramPerKilo}}, true},
+		{[]recipe.Colour{{Material: "sea mica", Rate: quantity.GramPerKilo}}, false},
 	} {
 		r := wall()
 		r.Layers[0].Colours = c.base
 		r.Layers[1].Scents[0].Material = "rope"
-		problems := Check(r, harbour())
+		problems := Recipe(r, harbour())
 		if got := len(problems) == 1 && problems[0].Warning && strings.Contains(problems[0].Text, "to brown"); got != c.warn {
 			t.Errorf("%v: %v", c.base, problems)
 		}
@@ -257,7 +258,7 @@ func TestShares(t *testing.T) {
 		r := wall()
 		r.Batters[0].Oils[0].Share, r.Batters[0].Oils[1].Share = a, b
 		failed := false
-		for _, p := range Check(r, harbour()) {
+		for _, p := range Recipe(r, harbour()) {
 			failed = failed || p.Path == "batters[0].oils"
 		}
 		if failed != (off != 0) {
@@ -283,7 +284,7 @@ func TestControlJSON(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		var back Control
+		var back recipe.Control
 		if err := json.Unmarshal(data, &back); err != nil || !reflect.DeepEqual(c, back) {
 			t.Fatalf("%v\n%+v\n%+v", err, c, back)
 		}

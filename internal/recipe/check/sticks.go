@@ -1,4 +1,4 @@
-package recipe
+package check
 
 import (
 	"errors"
@@ -8,6 +8,7 @@ import (
 
 	"bench/internal/cut"
 	"bench/internal/quantity"
+	"bench/internal/recipe"
 )
 
 // workshopSticks checks the sticks on hand and what they are cut with.
@@ -19,7 +20,7 @@ func (c *checker) workshopSticks() {
 		least = 2 * order.Loaf.Bar
 	}
 	for i, s := range c.w.Sticks {
-		p := Path("sticks").Item(i)
+		p := recipe.Path("sticks").Item(i)
 		if s.Length > 0 && s.Length < least {
 			c.errorf(p.Field("length"), "a stick of %s is shorter than the shortest piece, %s: leave it out, or state a smaller \"minimum piece\" under \"cutting\"", s.Length, least)
 		}
@@ -30,7 +31,7 @@ func (c *checker) workshopSticks() {
 }
 
 // cutting checks how loaves are cut, in a workshop or in a recipe.
-func (c *checker) cutting(p Path, k Cutting) {
+func (c *checker) cutting(p recipe.Path, k recipe.Cutting) {
 	if k.Tolerance != nil && k.Bar != nil && 2**k.Tolerance >= *k.Bar {
 		c.errorf(p.Field("tolerance"), "a tolerance of %s is half a bar or more: a join could lie anywhere", *k.Tolerance)
 	}
@@ -39,16 +40,16 @@ func (c *checker) cutting(p Path, k Cutting) {
 // stickOutlines checks that embeds cut from one stick have one outline.
 func (c *checker) stickOutlines() {
 	c.cutting("cutting", c.r.Cutting)
-	first := map[string]Embed{}
+	first := map[string]recipe.Embed{}
 	for i, l := range c.r.Layers {
 		for j, e := range l.Embeds {
-			f, seen := first[Fold(e.StickName())]
+			f, seen := first[recipe.Fold(e.StickName())]
 			if !seen {
-				first[Fold(e.StickName())] = e
+				first[recipe.Fold(e.StickName())] = e
 				continue
 			}
 			if f.Shape != e.Shape || f.Width != e.Width || f.Height != e.Height || f.Dough != e.Dough || !slices.Equal(f.Corners, e.Corners) {
-				c.errorf(Path("layers").Item(i).Field("embeds").Item(j), "%q and %q are pieces of one stick, %q, yet differ in shape or dough: give one of them another \"stick\"",
+				c.errorf(recipe.Path("layers").Item(i).Field("embeds").Item(j), "%q and %q are pieces of one stick, %q, yet differ in shape or dough: give one of them another \"stick\"",
 					f.Name, e.Name, e.StickName())
 			}
 		}
@@ -57,10 +58,10 @@ func (c *checker) stickOutlines() {
 
 // planSticks plans each design of stick that is on hand, or that the extruder
 // makes, and says what cannot be as it should.
-func (c *checker) planSticks(control *Control) {
+func (c *checker) planSticks(control *recipe.Control) {
 	control.Cutting, control.Extruder = c.r.Cutting.Over(c.w.Cutting), c.w.Extruder
-	for _, name := range c.r.stickNames() {
-		plan := StickPlan{Stick: name, Embeds: c.r.rowsOf(name)}
+	for _, name := range stickNames(c.r) {
+		plan := recipe.StickPlan{Stick: name, Embeds: rowsOf(c.r, name)}
 		order := control.Cutting.Order(control.Mould.Along(), control.Loaves, len(plan.Embeds))
 		order.Sticks = c.w.SticksOf(name)
 		if c.w.Extruder.Stick > 0 {
@@ -77,15 +78,15 @@ func (c *checker) planSticks(control *Control) {
 			}
 			continue
 		}
-		for _, words := range plan.words() {
-			c.warnf(c.r.embedPath(plan.Embeds[0]), "%s", words)
+		for _, words := range words(plan) {
+			c.warnf(embedPath(c.r, plan.Embeds[0]), "%s", words)
 		}
 		control.Sticks = append(control.Sticks, plan)
 	}
 }
 
 // words say what a maker should know before the day.
-func (s StickPlan) words() []string {
+func words(s recipe.StickPlan) []string {
 	var words []string
 	if s.Plan.Unmade > 0 {
 		words = append(words, fmt.Sprintf("the %s sticks on hand are not enough: %s without, as no two lots go into one loaf", s.Stick, quantity.Count(s.Plan.Unmade, "loaf is", "loaves are")))
@@ -104,11 +105,11 @@ func (s StickPlan) words() []string {
 }
 
 // stickNames lists the designs that a recipe's embeds are pieces of.
-func (r Recipe) stickNames() []string {
+func stickNames(r recipe.Recipe) []string {
 	var names []string
 	for _, l := range r.Layers {
 		for _, e := range l.Embeds {
-			if !slices.ContainsFunc(names, func(n string) bool { return Fold(n) == Fold(e.StickName()) }) {
+			if !slices.ContainsFunc(names, func(n string) bool { return recipe.Fold(n) == recipe.Fold(e.StickName()) }) {
 				names = append(names, e.StickName())
 			}
 		}
@@ -117,23 +118,23 @@ func (r Recipe) stickNames() []string {
 }
 
 // rowsOf lists the embeds that are pieces of one design, floor first.
-func (r Recipe) rowsOf(stick string) []StickEmbed {
-	var rows []StickEmbed
+func rowsOf(r recipe.Recipe, stick string) []recipe.StickEmbed {
+	var rows []recipe.StickEmbed
 	for _, l := range r.Layers {
 		for _, e := range l.Embeds {
-			if Fold(e.StickName()) == Fold(stick) {
-				rows = append(rows, StickEmbed{l.Name, e.Name})
+			if recipe.Fold(e.StickName()) == recipe.Fold(stick) {
+				rows = append(rows, recipe.StickEmbed{Layer: l.Name, Embed: e.Name})
 			}
 		}
 	}
 	return rows
 }
 
-func (r Recipe) embedPath(of StickEmbed) Path {
+func embedPath(r recipe.Recipe, of recipe.StickEmbed) recipe.Path {
 	for i, l := range r.Layers {
 		for j, e := range l.Embeds {
 			if l.Name == of.Layer && e.Name == of.Embed {
-				return Path("layers").Item(i).Field("embeds").Item(j)
+				return recipe.Path("layers").Item(i).Field("embeds").Item(j)
 			}
 		}
 	}

@@ -1,9 +1,10 @@
-package recipe
+package check
 
 import (
 	"math"
 
 	"bench/internal/calc"
+	"bench/internal/recipe"
 )
 
 // scents checks every layer's scents against their limits, in the cured bar,
@@ -15,12 +16,12 @@ func (c *checker) scents() {
 		m := c.control(c.r.Loaves).Mixture(i)
 		sum, single := 0.0, false
 		for j, s := range l.Scents {
-			material, _ := c.w.material(s.Material)
+			material, _ := material(c.w, s.Material)
 			if material.Limit == 0 {
 				continue
 			}
 			fresh := calc.ScentShare(m.Scents[j], m.Total)
-			cured := calc.ScentShareCured(m.Scents[j], m.Total, CureLoss)
+			cured := calc.ScentShareCured(m.Scents[j], m.Total, recipe.CureLoss)
 			limit := material.Limit.Fraction()
 			sum += cured / limit
 			if cured <= limit*(1+1e-9) {
@@ -28,16 +29,16 @@ func (c *checker) scents() {
 			}
 			single = true
 			rest := m.Total - m.Scents[j]
-			most := calc.MostScent(rest, limit, CureLoss)
-			if s.Of == OfBatter {
+			most := calc.MostScent(rest, limit, recipe.CureLoss)
+			if s.Of == recipe.OfBatter {
 				most /= rest + most
 			}
-			c.errorf(Path("layers").Item(i).Field("scents").Item(j),
+			c.errorf(recipe.Path("layers").Item(i).Field("scents").Item(j),
 				"%s would be %.2f %% of the fresh layer %q and %.2f %% once %.0f %% of its weight has dried out, and its limit is %s: lower the rate to %.2f %% of %s or less",
-				material.Name, 100*fresh, l.Name, 100*cured, 100*CureLoss, material.Limit, math.Floor(most*1e4+1e-6)/100, s.Of)
+				material.Name, 100*fresh, l.Name, 100*cured, 100*recipe.CureLoss, material.Limit, math.Floor(most*1e4+1e-6)/100, s.Of)
 		}
 		if sum > 1+1e-9 && !single {
-			c.errorf(Path("layers").Item(i).Field("scents"),
+			c.errorf(recipe.Path("layers").Item(i).Field("scents"),
 				"together the scents of %q use %.0f %% of their limits once the bar has cured: lower them until they use 100 %% at most", l.Name, math.Ceil(100*sum))
 		}
 	}

@@ -1,8 +1,9 @@
-package recipe
+package check
 
 import (
 	"bench/internal/calc"
 	"bench/internal/quantity"
+	"bench/internal/recipe"
 )
 
 // weights checks oil weights that the recipe fixes against the moulds, or lets
@@ -18,7 +19,7 @@ func (c *checker) weights(loaves int) {
 		if b.OilWeight == 0 {
 			continue
 		}
-		p := Path("batters").Item(i).Field("oil weight")
+		p := recipe.Path("batters").Item(i).Field("oil weight")
 		if b.OilWeight < 0 {
 			c.errorf(p, "the oil weight must be above 0 g")
 			continue
@@ -33,7 +34,7 @@ func (c *checker) weights(loaves int) {
 }
 
 // enough checks that a batter's oils fill its layers, and says what is left.
-func (c *checker) enough(p Path, b Batter, loaves int) {
+func (c *checker) enough(p recipe.Path, b recipe.Batter, loaves int) {
 	const slack = 1.02 // Less than two per cent over is not worth a word.
 	need := c.oilsFor(b, loaves)
 	switch have := b.OilWeight; {
@@ -48,7 +49,7 @@ func (c *checker) enough(p Path, b Batter, loaves int) {
 
 // overfull tells whether a batter alone would overflow what its loaves' moulds
 // still hold besides the other batters' layers.
-func (c *checker) overfull(b Batter, loaves int) bool {
+func (c *checker) overfull(b recipe.Batter, loaves int) bool {
 	section := c.mould.Section()
 	filled := section.Outline().Under(c.r.Layers[len(c.r.Layers)-1].Line(c.mould))
 	room := (section.Capacity() - section.Volume(filled)) / 1000 * float64(loaves)
@@ -59,7 +60,7 @@ func (c *checker) overfull(b Batter, loaves int) bool {
 }
 
 // oilsFor gives the oils that a batter's layers take.
-func (c *checker) oilsFor(b Batter, loaves int) quantity.Mass {
+func (c *checker) oilsFor(b recipe.Batter, loaves int) quantity.Mass {
 	need := c.control(loaves).OilsNeeded()
 	grams := 0.0
 	for _, at := range c.r.LayersOf(b.Name) {
@@ -93,7 +94,7 @@ func (c *checker) shareOut(loaves int) {
 
 // follow finds the height to which so much oil fills the loaves, to a tenth of
 // a millimetre below. All layers become lower or higher in proportion.
-func (c *checker) follow(p Path, oils quantity.Mass, loaves int) {
+func (c *checker) follow(p recipe.Path, oils quantity.Mass, loaves int) {
 	const step = quantity.Millimetre / 10
 	byShare := c.r.Layers[0].Share > 0
 	drawn := make([]quantity.Length, len(c.r.Layers))
@@ -102,7 +103,7 @@ func (c *checker) follow(p Path, oils quantity.Mass, loaves int) {
 	}
 	need := func(height quantity.Length) (sum quantity.Mass) {
 		if byShare {
-			surfaces(c.r.Layers, c.mould, height)
+			recipe.SetSurfaces(c.r.Layers, c.mould, height)
 		} else {
 			for i := range c.r.Layers {
 				c.r.Layers[i].Surface = drawn[i] * height / drawn[len(drawn)-1]

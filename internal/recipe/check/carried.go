@@ -1,18 +1,21 @@
-package recipe
+package check
 
-import "bench/internal/quantity"
+import (
+	"bench/internal/quantity"
+	"bench/internal/recipe"
+)
 
 // carried keeps the values of the oil that a material brings for the batch.
-func (c *checker) carried(p Path, name string) {
-	if m, ok := c.w.material(name); ok && m.OilShare > 0 && m.holdsOil() {
+func (c *checker) carried(p recipe.Path, name string) {
+	if m, ok := material(c.w, name); ok && m.OilShare > 0 && m.HoldsOil() {
 		c.oil(p, m.Oil)
 	}
 }
 
 // workshopCarried checks what an additive or a colourant says of the oil in it.
-func (c *checker) workshopCarried(p Path, m Material) {
+func (c *checker) workshopCarried(p recipe.Path, m recipe.Material) {
 	switch {
-	case !m.holdsOil() || m.Oil == "" && m.OilShare == 0:
+	case !m.HoldsOil() || m.Oil == "" && m.OilShare == 0:
 		return
 	case m.OilShare == 0:
 		c.errorf(p.Field("oil"), "say how much of %q is oil, as in \"oil share: 4 %%\"", m.Name)

@@ -1,10 +1,12 @@
-package recipe
+package check
 
 import (
-	"bench/internal/calc"
-	"bench/internal/quantity"
 	"slices"
 	"strings"
+
+	"bench/internal/calc"
+	"bench/internal/quantity"
+	"bench/internal/recipe"
 )
 
 // The policy of this file: oils that were melted together before, in fixed
@@ -13,13 +15,13 @@ import (
 // it: so in a control recipe the blend stands among the oils, as one of them.
 
 // premelted puts the blend that a batter names in the place of its oils.
-func (c *checker) premelted(p Path, b *Batter) {
+func (c *checker) premelted(p recipe.Path, b *recipe.Batter) {
 	if b.Premelted == "" {
 		return
 	}
-	b.Premelted = c.material(p, b.Premelted, "blend of premelted oils", PremeltedMaterial)
-	m, ok := c.w.material(b.Premelted)
-	if !ok || m.Kind != PremeltedMaterial {
+	b.Premelted = c.material(p, b.Premelted, "blend of premelted oils", recipe.PremeltedMaterial)
+	m, ok := material(c.w, b.Premelted)
+	if !ok || m.Kind != recipe.PremeltedMaterial {
 		return
 	}
 	blend, ok := c.blend(p, m, *b)
@@ -35,22 +37,22 @@ func (c *checker) premelted(p Path, b *Batter) {
 		c.errorf(p, "%v", err)
 		return
 	}
-	rest, left := []OilShare(nil), quantity.Whole
+	rest, left := []recipe.OilShare(nil), quantity.Whole
 	for i, o := range b.Oils {
 		if more := o.Share - quantity.FromFraction(brings*shares[i]); more > 0 {
-			rest, left = append(rest, OilShare{o.Oil, more}), left-more
+			rest, left = append(rest, recipe.OilShare{Oil: o.Oil, Share: more}), left-more
 		}
 	}
 	use := c.blended(m, blend)
-	b.Oils = append([]OilShare{{use.Key, left}}, rest...)
-	if !slices.ContainsFunc(c.oils, func(o OilUse) bool { return o.Key == use.Key }) {
+	b.Oils = append([]recipe.OilShare{{Oil: use.Key, Share: left}}, rest...)
+	if !slices.ContainsFunc(c.oils, func(o recipe.OilUse) bool { return o.Key == use.Key }) {
 		c.oils = append(c.oils, use)
 	}
 }
 
 // blend gives the oils of a blend by their keys. All of them must be asked for.
-func (c *checker) blend(p Path, m Material, b Batter) ([]OilShare, bool) {
-	var blend []OilShare
+func (c *checker) blend(p recipe.Path, m recipe.Material, b recipe.Batter) ([]recipe.OilShare, bool) {
+	var blend []recipe.OilShare
 	for _, part := range m.Contains {
 		use, ok := c.oil(p, part.Name)
 		switch {
@@ -63,15 +65,15 @@ func (c *checker) blend(p Path, m Material, b Batter) ([]OilShare, bool) {
 			c.errorf(p, "%s holds %s twice: add its shares up in the workshop file", m.Name, use.Name)
 			return nil, false
 		}
-		blend = append(blend, OilShare{use.Key, part.Share})
+		blend = append(blend, recipe.OilShare{Oil: use.Key, Share: part.Share})
 	}
 	return blend, true
 }
 
 // blended gives what is known of a blend from its oils. The ends of its value
 // are those of all its oils at once; a band takes the oils one by one.
-func (c *checker) blended(m Material, blend []OilShare) OilUse {
-	use := OilUse{Key: Fold(m.Name), Name: m.Name, Lot: m.Lot, Blend: blend, DensityFrom: "of its oils, as their volumes add up"}
+func (c *checker) blended(m recipe.Material, blend []recipe.OilShare) recipe.OilUse {
+	use := recipe.OilUse{Key: recipe.Fold(m.Name), Name: m.Name, Lot: m.Lot, Blend: blend, DensityFrom: "of its oils, as their volumes add up"}
 	var volumes []calc.Part
 	var from []string
 	for _, part := range blend {
@@ -91,7 +93,7 @@ func (c *checker) blended(m Material, blend []OilShare) OilUse {
 	return use
 }
 
-func shareOf(list []OilShare, key string) quantity.Ratio {
+func shareOf(list []recipe.OilShare, key string) quantity.Ratio {
 	for _, o := range list {
 		if o.Oil == key {
 			return o.Share

@@ -1,33 +1,34 @@
-package recipe
+package check
 
 import (
 	"slices"
 	"strings"
 
 	"bench/internal/quantity"
+	"bench/internal/recipe"
 )
 
 // measures says what each kind of mould states of itself: what it needs, and
 // what it may have besides a name, a kind and a count.
-func measures(kind MouldKind) (needed, allowed []string) {
+func measures(kind recipe.MouldKind) (needed, allowed []string) {
 	switch kind {
-	case CylinderMould:
+	case recipe.CylinderMould:
 		return []string{"diameter", "height"}, []string{"liner"}
-	case LyingMould:
+	case recipe.LyingMould:
 		return []string{"diameter", "length"}, []string{"height", "liner"}
-	case CavityMould:
+	case recipe.CavityMould:
 		return nil, []string{"cavities", "volume", "holds water"}
-	case LoafMould, SlabMould:
+	case recipe.LoafMould, recipe.SlabMould:
 	}
 	return []string{"length", "width", "height"}, []string{"floor width", "floor length", "liner"}
 }
 
 // workshopMould checks that a mould states what its kind has, and nothing that
 // would never be looked at.
-func (c *checker) workshopMould(p Path, m Mould) {
+func (c *checker) workshopMould(p recipe.Path, m recipe.Mould) {
 	kind := m.Kind
 	if kind == "" {
-		kind = LoafMould
+		kind = recipe.LoafMould
 	}
 	needed, allowed := measures(kind)
 	before := len(c.problems)
@@ -58,24 +59,24 @@ func (c *checker) workshopMould(p Path, m Mould) {
 	}
 }
 
-func mouldNoun(kind MouldKind) string {
-	if kind == CavityMould {
+func mouldNoun(kind recipe.MouldKind) string {
+	if kind == recipe.CavityMould {
 		return "a mould of cavities"
 	}
 	return article(string(kind))
 }
 
 // mouldSizes checks that the measures go together and leave some room inside.
-func (c *checker) mouldSizes(p Path, m Mould) {
+func (c *checker) mouldSizes(p recipe.Path, m recipe.Mould) {
 	in := m.Inside()
 	switch {
-	case m.Kind == CavityMould && (m.Volume > 0) == (m.HoldsWater > 0):
+	case m.Kind == recipe.CavityMould && (m.Volume > 0) == (m.HoldsWater > 0):
 		c.errorf(p, "say what %q holds: the \"volume\" of one cavity, or in \"holds water\" the weight of the water that fills all of it, not both", m.Name)
-	case m.FloorWidth > m.Width && m.Kind != CavityMould:
+	case m.FloorWidth > m.Width && m.Kind != recipe.CavityMould:
 		c.errorf(p.Field("floor width"), "%q is wider at the floor than at the rim: the loaf would not come out", m.Name)
 	case m.FloorLength > m.Length:
 		c.errorf(p.Field("floor length"), "%q is longer at the floor than at the rim: the loaf would not come out", m.Name)
-	case m.Kind == LyingMould && m.Height > m.Diameter:
+	case m.Kind == recipe.LyingMould && m.Height > m.Diameter:
 		c.errorf(p.Field("height"), "%q is a cylinder of %s and cannot be %s high inside", m.Name, m.Diameter, m.Height)
 	case min(in.Width, in.Height) <= 0 && m.HasHeights(), in.Length < 0, m.Liner > 0 && in.Section().Floor < 0:
 		c.errorf(p.Field("liner"), "a liner of %s leaves no room in %q", m.Liner, m.Name)

@@ -1,6 +1,9 @@
-package recipe
+package check
 
-import "bench/internal/oils"
+import (
+	"bench/internal/oils"
+	"bench/internal/recipe"
+)
 
 // The ends of what can be a saponification value at all, in mg KOH per g: waxes
 // lie at the lower end, the shortest fats at the upper (common practice, no
@@ -12,7 +15,7 @@ const (
 
 // workshopSV checks a certificate's value: one that cannot be is an error, and
 // one outside the published range gets a word.
-func (c *checker) workshopSV(p Path, m Material) {
+func (c *checker) workshopSV(p recipe.Path, m recipe.Material) {
 	if !m.Certified() {
 		return
 	}

@@ -1,16 +1,22 @@
-package recipe
+// Package check holds a recipe and a workshop to their rules, and freezes what
+// passes as the control recipe of one batch.
+//
+// The rule: every problem is found at once, says what to do, and carries the path
+// of its field.
+package check
 
 import (
 	"fmt"
 	"slices"
 
 	"bench/internal/quantity"
+	"bench/internal/recipe"
 )
 
-// Check gives everything that is wrong with a recipe in a workshop, at the
+// Recipe gives everything that is wrong with a recipe in a workshop, at the
 // recipe's own number of loaves, in the order of the checks. What was left out
 // of the recipe is taken at its default first.
-func Check(r Recipe, w Workshop) []Problem {
+func Recipe(r recipe.Recipe, w recipe.Workshop) []recipe.Problem {
 	c := newChecker(r, w)
 	c.run(c.r.Loaves)
 	return c.problems
@@ -20,16 +26,16 @@ func Check(r Recipe, w Workshop) []Problem {
 // and the oils table, and defaults are filled in, as the checks go; once no
 // error is left the copy is what a control recipe holds.
 type checker struct {
-	r        Recipe
-	w        Workshop
-	mould    Mould // mould has no height while it is unknown.
-	oils     []OilUse
-	used     []Material
+	r        recipe.Recipe
+	w        recipe.Workshop
+	mould    recipe.Mould // mould has no height while it is unknown.
+	oils     []recipe.OilUse
+	used     []recipe.Material
 	onHand   quantity.Mass // onHand is the weight of oils that the loaves are to be made of, or zero.
-	problems []Problem
+	problems []recipe.Problem
 }
 
-func newChecker(r Recipe, w Workshop) *checker {
+func newChecker(r recipe.Recipe, w recipe.Workshop) *checker {
 	r.Batters = slices.Clone(r.Batters)
 	for i := range r.Batters {
 		b := &r.Batters[i]
@@ -42,10 +48,10 @@ func newChecker(r Recipe, w Workshop) *checker {
 	}
 	r.Top.Toppings = slices.Clone(r.Top.Toppings)
 	if r.Loaves == 0 {
-		r.Loaves = DefaultLoaves
+		r.Loaves = recipe.DefaultLoaves
 	}
 	if w.LeftInVessel == 0 {
-		w.LeftInVessel = DefaultLeftInVessel
+		w.LeftInVessel = recipe.DefaultLeftInVessel
 	}
 	return &checker{r: r, w: w}
 }
@@ -67,15 +73,15 @@ func (c *checker) run(loaves int) {
 }
 
 func (c *checker) failed() bool {
-	return slices.ContainsFunc(c.problems, func(p Problem) bool { return !p.Warning })
+	return slices.ContainsFunc(c.problems, func(p recipe.Problem) bool { return !p.Warning })
 }
 
-func (c *checker) errorf(p Path, format string, args ...any) {
-	c.problems = append(c.problems, Problem{Path: p, Text: fmt.Sprintf(format, args...)})
+func (c *checker) errorf(p recipe.Path, format string, args ...any) {
+	c.problems = append(c.problems, recipe.Problem{Path: p, Text: fmt.Sprintf(format, args...)})
 }
 
-func (c *checker) warnf(p Path, format string, args ...any) {
-	c.problems = append(c.problems, Problem{Path: p, Text: fmt.Sprintf(format, args...), Warning: true})
+func (c *checker) warnf(p recipe.Path, format string, args ...any) {
+	c.problems = append(c.problems, recipe.Problem{Path: p, Text: fmt.Sprintf(format, args...), Warning: true})
 }
 
 // findMould finds the recipe's mould, by default the workshop's first.
@@ -90,12 +96,12 @@ func (c *checker) findMould(loaves int) {
 	var known []string
 	for _, m := range c.w.Moulds {
 		known = append(known, m.Name)
-		if Fold(m.Name) == Fold(c.r.Mould) {
+		if recipe.Fold(m.Name) == recipe.Fold(c.r.Mould) {
 			c.mould = m.Inside()
 		}
 	}
 	if c.mould.Height == 0 {
-		c.errorf("mould", "no mould of the workshop is called %q%s", c.r.Mould, DidYouMean(c.r.Mould, known))
+		c.errorf("mould", "no mould of the workshop is called %q%s", c.r.Mould, recipe.DidYouMean(c.r.Mould, known))
 		return
 	}
 	c.r.Mould = c.mould.Name
@@ -117,13 +123,13 @@ func (c *checker) loafShares() {
 	}
 	for i, w := range c.r.LoafShares {
 		if w < 1 {
-			c.errorf(Path("loaf shares").Item(i), "a share is a whole number of 1 or more")
+			c.errorf(recipe.Path("loaf shares").Item(i), "a share is a whole number of 1 or more")
 		}
 	}
 }
 
 // whole checks that shares add up to exactly 100 %.
-func (c *checker) whole(p Path, what string, shares []quantity.Ratio) {
+func (c *checker) whole(p recipe.Path, what string, shares []quantity.Ratio) {
 	var sum quantity.Ratio
 	for _, s := range shares {
 		sum += s
@@ -137,10 +143,10 @@ func (c *checker) whole(p Path, what string, shares []quantity.Ratio) {
 }
 
 // distinct reports every name that has been used before in its list.
-func (c *checker) distinct(what string, paths []Path, names []string) {
+func (c *checker) distinct(what string, paths []recipe.Path, names []string) {
 	seen := make(map[string]bool)
 	for i, name := range names {
-		switch f := Fold(name); {
+		switch f := recipe.Fold(name); {
 		case f == "":
 			c.errorf(paths[i], "a %s needs a name", what)
 		case seen[f]:

@@ -1,4 +1,4 @@
-package recipe
+package check
 
 import (
 	"crypto/sha256"
@@ -6,6 +6,7 @@ import (
 	"unicode/utf8"
 
 	"bench/internal/quantity"
+	"bench/internal/recipe"
 )
 
 // Resolve freezes a recipe for one batch: it checks it at that number of loaves
@@ -17,14 +18,14 @@ import (
 //
 // Text is the document as it was read. Where a problem is not a warning the
 // control recipe is the zero value.
-func Resolve(r Recipe, text string, w Workshop, loaves int) (Control, []Problem) {
+func Resolve(r recipe.Recipe, text string, w recipe.Workshop, loaves int) (recipe.Control, []recipe.Problem) {
 	return ResolveOils(r, text, w, loaves, 0)
 }
 
 // ResolveOils is Resolve for so much oil as the maker has at hand, whatever the
 // recipe says of its weight: the loaf becomes as high as that fills it, all
 // layers in proportion. Zero leaves it to the recipe.
-func ResolveOils(r Recipe, text string, w Workshop, loaves int, oils quantity.Mass) (Control, []Problem) {
+func ResolveOils(r recipe.Recipe, text string, w recipe.Workshop, loaves int, oils quantity.Mass) (recipe.Control, []recipe.Problem) {
 	c := newChecker(r, w)
 	c.onHand = oils
 	if loaves == 0 {
@@ -35,16 +36,16 @@ func ResolveOils(r Recipe, text string, w Workshop, loaves int, oils quantity.Ma
 		c.errorf("", "the document is not UTF-8 text: save it as UTF-8")
 	}
 	if c.failed() {
-		return Control{}, c.problems
+		return recipe.Control{}, c.problems
 	}
 	hash := sha256.Sum256([]byte(text))
 	control := c.control(loaves)
 	control.Materials = c.used
 	control.Text, control.Hash = text, hex.EncodeToString(hash[:])
-	control.Scales = append([]Scale(nil), w.Scales...)
-	control.Vessels = append([]Vessel(nil), w.Vessels...)
+	control.Scales = append([]recipe.Scale(nil), w.Scales...)
+	control.Vessels = append([]recipe.Vessel(nil), w.Vessels...)
 	if c.planSticks(&control); c.failed() {
-		return Control{}, c.problems
+		return recipe.Control{}, c.problems
 	}
 	for _, p := range c.problems {
 		control.Warnings = append(control.Warnings, p.Text)
@@ -53,13 +54,13 @@ func ResolveOils(r Recipe, text string, w Workshop, loaves int, oils quantity.Ma
 }
 
 // control gives what is known so far as a control recipe, enough to size it.
-func (c *checker) control(loaves int) Control {
-	control := Control{
-		PlanVersion: PlanVersion, Recipe: c.r, Loaves: loaves, Mould: c.mould,
+func (c *checker) control(loaves int) recipe.Control {
+	control := recipe.Control{
+		PlanVersion: recipe.PlanVersion, Recipe: c.r, Loaves: loaves, Mould: c.mould,
 		Materials: c.w.Materials, Oils: c.oils, LeftInVessel: c.w.LeftInVessel, Room: c.w.Room,
 	}
 	if control.LeftInVessel == 0 {
-		control.LeftInVessel = DefaultLeftInVessel
+		control.LeftInVessel = recipe.DefaultLeftInVessel
 	}
 	return control
 }

@@ -1,4 +1,4 @@
-package recipe
+package check
 
 import (
 	"math"
@@ -9,6 +9,7 @@ import (
 
 	"bench/internal/form"
 	"bench/internal/quantity"
+	"bench/internal/recipe"
 )
 
 func about(t interface {
@@ -25,31 +26,31 @@ func about(t interface {
 // moulds of every kind, as a workshop states them, with what they hold in ml:
 // by hand, or by the formula named beside it.
 func everyMould() []struct {
-	mould Mould
+	mould recipe.Mould
 	holds float64
 } {
 	return []struct {
-		mould Mould
+		mould recipe.Mould
 		holds float64
 	}{
-		{Mould{Name: "straight", Length: 220 * mm, Width: 70 * mm, Height: 65 * mm}, 1001},
-		{Mould{Name: "lined", Length: 224 * mm, Width: 74 * mm, Height: 67 * mm, Liner: 2 * mm}, 1001},
-		{Mould{Name: "slab", Kind: SlabMould, Length: 400 * mm, Width: 300 * mm, Height: 30 * mm}, 3600},
+		{recipe.Mould{Name: "straight", Length: 220 * mm, Width: 70 * mm, Height: 65 * mm}, 1001},
+		{recipe.Mould{Name: "lined", Length: 224 * mm, Width: 74 * mm, Height: 67 * mm, Liner: 2 * mm}, 1001},
+		{recipe.Mould{Name: "slab", Kind: recipe.SlabMould, Length: 400 * mm, Width: 300 * mm, Height: 30 * mm}, 3600},
 		// An obelisk: h/6 ((2a + c) b + (2c + a) d).
-		{Mould{Name: "leaning", Length: 240 * mm, Width: 90 * mm, Height: 60 * mm, FloorLength: 220 * mm, FloorWidth: 70 * mm}, 60. / 6 * ((140+90)*220 + (180+70)*240) / 1000},
-		{Mould{Name: "pipe", Kind: CylinderMould, Diameter: 75 * mm, Height: 300 * mm}, math.Pi / 4 * 75 * 75 * 300 / 1000},
-		{Mould{Name: "lined pipe", Kind: CylinderMould, Diameter: 77 * mm, Height: 301 * mm, Liner: mm}, math.Pi / 4 * 75 * 75 * 300 / 1000},
-		{Mould{Name: "half pipe", Kind: LyingMould, Diameter: 100 * mm, Height: 50 * mm, Length: 400 * mm}, math.Pi / 8 * 100 * 100 * 400 / 1000},
-		{Mould{Name: "whole pipe", Kind: LyingMould, Diameter: 100 * mm, Length: 400 * mm}, math.Pi / 4 * 100 * 100 * 400 / 1000},
-		{Mould{Name: "scallops", Kind: CavityMould, Cavities: 6, Volume: 85 * quantity.Millilitre}, 510},
+		{recipe.Mould{Name: "leaning", Length: 240 * mm, Width: 90 * mm, Height: 60 * mm, FloorLength: 220 * mm, FloorWidth: 70 * mm}, 60. / 6 * ((140+90)*220 + (180+70)*240) / 1000},
+		{recipe.Mould{Name: "pipe", Kind: recipe.CylinderMould, Diameter: 75 * mm, Height: 300 * mm}, math.Pi / 4 * 75 * 75 * 300 / 1000},
+		{recipe.Mould{Name: "lined pipe", Kind: recipe.CylinderMould, Diameter: 77 * mm, Height: 301 * mm, Liner: mm}, math.Pi / 4 * 75 * 75 * 300 / 1000},
+		{recipe.Mould{Name: "half pipe", Kind: recipe.LyingMould, Diameter: 100 * mm, Height: 50 * mm, Length: 400 * mm}, math.Pi / 8 * 100 * 100 * 400 / 1000},
+		{recipe.Mould{Name: "whole pipe", Kind: recipe.LyingMould, Diameter: 100 * mm, Length: 400 * mm}, math.Pi / 4 * 100 * 100 * 400 / 1000},
+		{recipe.Mould{Name: "scallops", Kind: recipe.CavityMould, Cavities: 6, Volume: 85 * quantity.Millilitre}, 510},
 		// A litre of water weighs 998.2 g at 20 °C (CRC Handbook, from memory).
-		{Mould{Name: "crock", Kind: CavityMould, HoldsWater: 998_200 * quantity.Milligram}, 1000},
+		{recipe.Mould{Name: "crock", Kind: recipe.CavityMould, HoldsWater: 998_200 * quantity.Milligram}, 1000},
 	}
 }
 
 func TestCapacityOfEveryMould(t *testing.T) {
 	for _, c := range everyMould() {
-		if problems := CheckWorkshop(Workshop{Name: "sheds", Moulds: []Mould{c.mould}}); len(problems) > 0 {
+		if problems := CheckWorkshop(recipe.Workshop{Name: "sheds", Moulds: []recipe.Mould{c.mould}}); len(problems) > 0 {
 			t.Errorf("%s: %v", c.mould.Name, problems)
 		}
 		about(t, c.mould.Name, c.mould.Inside().Capacity().Millilitres(), c.holds, 0.002)
@@ -62,7 +63,7 @@ func TestCapacityOfEveryMould(t *testing.T) {
 // A liner stands square on a leaning wall: what is left inside keeps its slope,
 // and everywhere the liner's distance to the wall.
 func TestLinerInALeaningMould(t *testing.T) {
-	bare := Mould{Length: 240 * mm, Width: 90 * mm, Height: 60 * mm, FloorWidth: 60 * mm, Kind: LoafMould}
+	bare := recipe.Mould{Length: 240 * mm, Width: 90 * mm, Height: 60 * mm, FloorWidth: 60 * mm, Kind: recipe.LoafMould}
 	lined := bare
 	lined.Liner = 3 * mm
 	in := lined.Inside()
@@ -79,11 +80,11 @@ func TestOilsOfEveryMouldAgainstTheRule(t *testing.T) {
 	const ounce, cubicInch = 28.349523125, 16.387064 // g and ml, exact.
 	for _, c := range everyMould() {
 		w := harbour()
-		w.Moulds = []Mould{c.mould}
+		w.Moulds = []recipe.Mould{c.mould}
 		r := wall()
 		r.Loaves = 1
 		for i := range r.Layers {
-			r.Layers[i] = Layer{Name: r.Layers[i].Name, Share: quantity.Whole / 2, Scents: []Scent{{Material: "sea air", Rate: 3 * quantity.Percent}}}
+			r.Layers[i] = recipe.Layer{Name: r.Layers[i].Name, Share: quantity.Whole / 2, Scents: []recipe.Scent{{Material: "sea air", Rate: 3 * quantity.Percent}}}
 		}
 		control, problems := Resolve(r, "text", w, 0)
 		if len(problems) > 0 {
@@ -102,10 +103,10 @@ func TestOilsOfEveryMouldAgainstTheRule(t *testing.T) {
 // the same weight all the same, though not of the same height.
 func TestSharesAreOfTheVolume(t *testing.T) {
 	for _, c := range everyMould() {
-		layers := []Layer{{Share: quantity.Whole / 4}, {Share: quantity.Whole / 4}, {Share: quantity.Whole / 2}}
+		layers := []recipe.Layer{{Share: quantity.Whole / 4}, {Share: quantity.Whole / 4}, {Share: quantity.Whole / 2}}
 		m := c.mould.Inside()
-		surfaces(layers, m, m.Height)
-		control := Control{Mould: m, Recipe: Recipe{Layers: layers}}
+		recipe.SetSurfaces(layers, m, m.Height)
+		control := recipe.Control{Mould: m, Recipe: recipe.Recipe{Layers: layers}}
 		fills := control.Fills()
 		for i, part := range []float64{0.25, 0.25, 0.5} {
 			about(t, c.mould.Name, fills[i].Volume/1000/c.holds, part, 2e-5)
@@ -151,12 +152,12 @@ func TestOilsAtHand(t *testing.T) {
 // whose sine is 7/70, and what was level then is lower there.
 func TestPropping(t *testing.T) {
 	m := harbour().Moulds[0]
-	l := Layer{Surface: 30 * mm, Propped: Propping{7 * mm, LeftSide}}
+	l := recipe.Layer{Surface: 30 * mm, Propped: recipe.Propping{By: 7 * mm, Side: recipe.LeftSide}}
 	line := l.Line(m)
 	tan := 0.1 / math.Sqrt(1-0.01)
 	about(t, "left wall", line.Height(0), 30-35*tan, 1e-9)
 	about(t, "right wall", line.Height(70), 30+35*tan, 1e-9)
-	l.Propped.Side = RightSide
+	l.Propped.Side = recipe.RightSide
 	about(t, "propped on the right", l.Line(m).Height(0), 30+35*tan, 1e-9)
 }
 
@@ -164,10 +165,10 @@ func TestPropping(t *testing.T) {
 // where that is sloped.
 func TestStoodEmbedsStand(t *testing.T) {
 	r := wall()
-	post := Embed{Name: "post", Shape: Rectangle, Width: 8 * mm, Height: 20 * mm, Across: 24 * mm, Stood: true}
-	mast := Embed{Name: "mast", Shape: Circle, Width: 10 * mm, Height: 10 * mm, Across: 50 * mm, Stood: true}
-	r.Layers[0].Embeds, r.Layers[1].Embeds = []Embed{post}, []Embed{mast}
-	r.Layers[0].Propped = Propping{7 * mm, RightSide}
+	post := recipe.Embed{Name: "post", Shape: recipe.Rectangle, Width: 8 * mm, Height: 20 * mm, Across: 24 * mm, Stood: true}
+	mast := recipe.Embed{Name: "mast", Shape: recipe.Circle, Width: 10 * mm, Height: 10 * mm, Across: 50 * mm, Stood: true}
+	r.Layers[0].Embeds, r.Layers[1].Embeds = []recipe.Embed{post}, []recipe.Embed{mast}
+	r.Layers[0].Propped = recipe.Propping{By: 7 * mm, Side: recipe.RightSide}
 	c, problems := Resolve(r, "text", harbour(), 0)
 	if len(c.Recipe.Layers) == 0 {
 		t.Fatal(problems)
@@ -187,7 +188,7 @@ func TestLayersAndEmbedsFillTheMould(t *testing.T) {
 	accepted := 0
 	rapid.Check(t, func(t *rapid.T) {
 		w := harbour()
-		w.Moulds = []Mould{moulds[rapid.IntRange(0, 7).Draw(t, "mould")].mould}
+		w.Moulds = []recipe.Mould{moulds[rapid.IntRange(0, 7).Draw(t, "mould")].mould}
 		height := w.Moulds[0].Inside().Height
 		r := wall()
 		r.Loaves = 1
@@ -198,12 +199,12 @@ func TestLayersAndEmbedsFillTheMould(t *testing.T) {
 				continue
 			}
 			if rapid.Bool().Draw(t, "slope") {
-				l.Propped = Propping{quantity.Length(rapid.IntRange(1, 4).Draw(t, "by")) * mm, rapid.SampledFrom([]Side{LeftSide, RightSide}).Draw(t, "side")}
+				l.Propped = recipe.Propping{By: quantity.Length(rapid.IntRange(1, 4).Draw(t, "by")) * mm, Side: rapid.SampledFrom([]recipe.Side{recipe.LeftSide, recipe.RightSide}).Draw(t, "side")}
 			}
 			size := quantity.Length(rapid.IntRange(4, 8).Draw(t, "size")) * mm
-			l.Embeds = []Embed{{
-				Name: "e", Shape: rapid.SampledFrom([]Shape{Circle, Ellipse, Rectangle, Polygon}).Draw(t, "shape"), Width: size, Height: size,
-				Corners: []Corner{{0, 0}, {size, 0}, {size / 2, size}},
+			l.Embeds = []recipe.Embed{{
+				Name: "e", Shape: rapid.SampledFrom([]recipe.Shape{recipe.Circle, recipe.Ellipse, recipe.Rectangle, recipe.Polygon}).Draw(t, "shape"), Width: size, Height: size,
+				Corners: []recipe.Corner{{X: 0, Y: 0}, {X: size, Y: 0}, {X: size / 2, Y: size}},
 				Turn:    quantity.Angle(rapid.IntRange(0, 359).Draw(t, "turn")) * quantity.AngleDegree, Mirror: rapid.Bool().Draw(t, "mirror"),
 				Across: w.Moulds[0].Inside().Width * quantity.Length(40+20*i) / 100,
 				Sink:   quantity.Length(rapid.IntRange(2, 8).Draw(t, "sink")) * mm, Proud: true,

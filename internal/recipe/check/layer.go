@@ -1,8 +1,10 @@
-package recipe
+package check
 
 import (
 	"slices"
 	"strings"
+
+	"bench/internal/recipe"
 )
 
 func (c *checker) layers() {
@@ -11,10 +13,10 @@ func (c *checker) layers() {
 		return
 	}
 	var names []string
-	var paths []Path
+	var paths []recipe.Path
 	for i := range c.r.Layers {
 		l := &c.r.Layers[i]
-		p := Path("layers").Item(i)
+		p := recipe.Path("layers").Item(i)
 		names, paths = append(names, l.Name), append(paths, p.Field("name"))
 		c.layerBatter(p, l)
 		if l.Trace == "" {
@@ -23,7 +25,7 @@ func (c *checker) layers() {
 	}
 	c.distinct("layer", paths, names)
 	for i := range c.r.Layers {
-		p := Path("layers").Item(i)
+		p := recipe.Path("layers").Item(i)
 		c.layerColours(p, &c.r.Layers[i])
 		c.layerScents(p, i)
 	}
@@ -35,14 +37,14 @@ func (c *checker) layers() {
 }
 
 // layerBatter finds the layer's batter, by default the only one there is.
-func (c *checker) layerBatter(p Path, l *Layer) {
+func (c *checker) layerBatter(p recipe.Path, l *recipe.Layer) {
 	if l.Batter == "" && len(c.r.Batters) == 1 {
 		l.Batter = c.r.Batters[0].Name
 		return
 	}
 	var known []string
 	for _, b := range c.r.Batters {
-		if Fold(b.Name) == Fold(l.Batter) {
+		if recipe.Fold(b.Name) == recipe.Fold(l.Batter) {
 			l.Batter = b.Name
 			return
 		}
@@ -52,15 +54,15 @@ func (c *checker) layerBatter(p Path, l *Layer) {
 		c.errorf(p, "say which batter the layer is poured from: %s", strings.Join(known, ", "))
 		return
 	}
-	c.errorf(p.Field("batter"), "no batter of the recipe is called %q%s", l.Batter, DidYouMean(l.Batter, known))
+	c.errorf(p.Field("batter"), "no batter of the recipe is called %q%s", l.Batter, recipe.DidYouMean(l.Batter, known))
 }
 
 // feeds checks what each pot is poured into.
 func (c *checker) feeds() {
-	unknown := slices.ContainsFunc(c.r.Layers, func(l Layer) bool { _, i := c.r.Batter(l.Batter); return i < 0 })
+	unknown := slices.ContainsFunc(c.r.Layers, func(l recipe.Layer) bool { _, i := c.r.Batter(l.Batter); return i < 0 })
 	for i, b := range c.r.Batters {
 		at := c.r.LayersOf(b.Name)
-		p := Path("batters").Item(i)
+		p := recipe.Path("batters").Item(i)
 		if len(at) == 0 {
 			if !unknown { // Else it may well be the one that is meant there.
 				c.errorf(p, "no layer is poured from the batter %q: name it in a layer, or leave it out", b.Name)
@@ -69,7 +71,7 @@ func (c *checker) feeds() {
 		}
 		if first, last := at[0], at[len(at)-1]; last-first >= len(at) {
 			between := c.r.Layers[first+1]
-			c.errorf(Path("layers").Item(last).Field("batter"),
+			c.errorf(recipe.Path("layers").Item(last).Field("batter"),
 				"the batter %q also feeds the layer %q, and %q lies between: the pot would set while that one firms; give this layer a batter of its own",
 				b.Name, c.r.Layers[first].Name, between.Name)
 		}
@@ -78,10 +80,10 @@ func (c *checker) feeds() {
 
 // once reports a material that its list names twice: both would be one
 // weighing.
-func (c *checker) once(p Path, what string, names []string) {
+func (c *checker) once(p recipe.Path, what string, names []string) {
 	seen := map[string]bool{}
 	for i, name := range names {
-		if f := Fold(name); f != "" && seen[f] {
+		if f := recipe.Fold(name); f != "" && seen[f] {
 			c.errorf(p.Item(i).Field("material"), "%s is in the list of %s twice: add its rates up and name it once", name, what)
 		} else {
 			seen[f] = true
@@ -89,59 +91,59 @@ func (c *checker) once(p Path, what string, names []string) {
 	}
 }
 
-func (c *checker) layerColours(p Path, l *Layer) {
+func (c *checker) layerColours(p recipe.Path, l *recipe.Layer) {
 	var names []string
 	for i := range l.Colours {
 		k := &l.Colours[i]
 		at := p.Field("colours").Item(i)
-		k.Material = c.material(at.Field("material"), k.Material, "colourant", ColourMaterial)
+		k.Material = c.material(at.Field("material"), k.Material, "colourant", recipe.ColourMaterial)
 		c.carried(at.Field("material"), k.Material)
 		names = append(names, k.Material)
 		several := len(c.r.LayersOf(l.Batter)) > 1
 		switch {
 		case k.In == "" && several:
-			k.In = InBatter
+			k.In = recipe.InBatter
 		case k.In == "":
-			k.In = InOils
-		case k.In == InLyeWater:
+			k.In = recipe.InOils
+		case k.In == recipe.InLyeWater:
 			c.errorf(at.Field("in"), "a colour goes into the oils or the batter")
-		case k.In == InOils && several:
+		case k.In == recipe.InOils && several:
 			c.errorf(at.Field("in"), "the batter %q feeds several layers, so %s in its oils would colour them all: stir it in after the split, with \"in: batter\"",
 				l.Batter, k.Material)
 		}
-		if m, ok := c.w.material(k.Material); ok && m.HighPH == Unstable {
+		if m, ok := material(c.w, k.Material); ok && m.HighPH == recipe.Unstable {
 			c.warnf(at.Field("material"), "%s is not stable in raw soap: it may fade or change its colour", m.Name)
 		}
 	}
 	c.once(p.Field("colours"), "colours", names)
 }
 
-func (c *checker) layerScents(p Path, layer int) {
+func (c *checker) layerScents(p recipe.Path, layer int) {
 	l := &c.r.Layers[layer]
 	var names []string
 	for i := range l.Scents {
 		s := &l.Scents[i]
 		at := p.Field("scents").Item(i)
-		s.Material = c.material(at.Field("material"), s.Material, "fragrance or essential oil", FragranceMaterial, EssentialMaterial)
+		s.Material = c.material(at.Field("material"), s.Material, "fragrance or essential oil", recipe.FragranceMaterial, recipe.EssentialMaterial)
 		names = append(names, s.Material)
 		if first := l.Scents[0].Where; s.Where != first {
 			c.errorf(at, "the scents of a layer go in together: state the same \"where\" for all of %q, or none", l.Name)
 		}
 		if s.Of == "" {
-			s.Of = OfOils
+			s.Of = recipe.OfOils
 		}
-		if s.Where == InWarmOils && len(c.r.LayersOf(l.Batter)) > 1 {
+		if s.Where == recipe.InWarmOils && len(c.r.LayersOf(l.Batter)) > 1 {
 			c.errorf(at.Field("where"), "the batter %q feeds several layers, so %s in its oils would scent them all: stir it in after the split",
 				l.Batter, s.Material)
 		}
-		m, ok := c.w.material(s.Material)
+		m, ok := material(c.w, s.Material)
 		if !ok {
 			continue
 		}
 		if m.Limit == 0 {
 			c.warnf(at.Field("material"), "%s has no limit in the workshop file: enter what its certificate allows in bar soap (IFRA category 9)", m.Name)
 		}
-		if slices.Contains(m.Does, Discolours) {
+		if slices.Contains(m.Does, recipe.Discolours) {
 			c.bleeds(at.Field("material"), layer, m)
 		}
 	}
@@ -149,7 +151,7 @@ func (c *checker) layerScents(p Path, layer int) {
 }
 
 // bleeds warns of a pale layer next to one whose scent discolours.
-func (c *checker) bleeds(p Path, layer int, scent Material) {
+func (c *checker) bleeds(p recipe.Path, layer int, scent recipe.Material) {
 	for _, i := range []int{layer - 1, layer + 1} {
 		if i < 0 || i >= len(c.r.Layers) || !c.pale(c.r.Layers[i]) {
 			continue
@@ -164,14 +166,14 @@ func (c *checker) bleeds(p Path, layer int, scent Material) {
 
 // pale tells whether a layer is light: uncoloured, or with a light colourant,
 // and no scent of its own that discolours it.
-func (c *checker) pale(l Layer) bool {
+func (c *checker) pale(l recipe.Layer) bool {
 	for _, s := range l.Scents {
-		if m, ok := c.w.material(s.Material); ok && slices.Contains(m.Does, Discolours) {
+		if m, ok := material(c.w, s.Material); ok && slices.Contains(m.Does, recipe.Discolours) {
 			return false
 		}
 	}
 	for _, k := range l.Colours {
-		if m, ok := c.w.material(k.Material); ok && luminance(m.Looks) >= paleLuminance {
+		if m, ok := material(c.w, k.Material); ok && luminance(m.Looks) >= paleLuminance {
 			return true
 		}
 	}

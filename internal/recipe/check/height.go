@@ -1,8 +1,9 @@
-package recipe
+package check
 
 import (
 	"bench/internal/form"
 	"bench/internal/quantity"
+	"bench/internal/recipe"
 )
 
 // heights gives every layer its surface and checks that the surfaces rise, up
@@ -11,7 +12,7 @@ func (c *checker) heights() bool {
 	before := len(c.problems)
 	byShare := 0
 	for i, l := range c.r.Layers {
-		p := Path("layers").Item(i)
+		p := recipe.Path("layers").Item(i)
 		switch {
 		case l.Share != 0 && l.Surface != 0:
 			c.errorf(p, "state the surface or the share, not both")
@@ -47,7 +48,7 @@ func (c *checker) measurable() {
 		c.errorf("height", "the mould %q is known by its volume, and heights mean nothing in it: leave the height out", c.mould.Name)
 	}
 	for i, l := range c.r.Layers {
-		p := Path("layers").Item(i)
+		p := recipe.Path("layers").Item(i)
 		if l.Surface > 0 && !c.mould.HasHeights() {
 			c.errorf(p.Field("surface"), "the mould %q is known by its volume, and heights mean nothing in it: give each layer a share", c.mould.Name)
 		}
@@ -78,7 +79,7 @@ func (c *checker) shares() {
 		c.errorf("height", "the loaf would be %s high, above the rim of the mould %q at %s", height, c.mould.Name, c.mould.Height)
 		height = c.mould.Height
 	}
-	surfaces(c.r.Layers, c.mould, height)
+	recipe.SetSurfaces(c.r.Layers, c.mould, height)
 }
 
 // rising checks that each surface lies above the one before, at both walls.
@@ -88,7 +89,7 @@ func (c *checker) rising(byShare bool) {
 		field = "share"
 	}
 	for i, l := range c.r.Layers {
-		p := Path("layers").Item(i).Field(field)
+		p := recipe.Path("layers").Item(i).Field(field)
 		line, rim := l.Line(c.mould), c.mould.Height.Millimetres()
 		middle := c.mould.Section().Width() / 2
 		if line.Slope == 0 && base.Slope == 0 {
@@ -109,14 +110,14 @@ func (c *checker) rising(byShare bool) {
 // run out over the rim.
 func (c *checker) slopes(i int, line, base form.Line, below string, rim, middle float64) {
 	l := c.r.Layers[i]
-	p := Path("layers").Item(i)
+	p := recipe.Path("layers").Item(i)
 	if l.Propped.By > 0 {
 		p = p.Field("propped")
 	}
 	for _, wall := range []struct {
-		side Side
+		side recipe.Side
 		x    float64
-	}{{LeftSide, 0}, {RightSide, 2 * middle}} {
+	}{{recipe.LeftSide, 0}, {recipe.RightSide, 2 * middle}} {
 		y, under := line.Height(wall.x), base.Height(wall.x)
 		switch {
 		case y <= under:

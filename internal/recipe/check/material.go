@@ -1,20 +1,22 @@
-package recipe
+package check
 
 import (
 	"slices"
+
+	"bench/internal/recipe"
 )
 
 // material finds a material of one of the kinds by name, keeps it for the batch
 // and gives its name as the workshop writes it; a name that is not found stays
 // as it is.
-func (c *checker) material(p Path, name, what string, kinds ...MaterialKind) string {
-	m, ok := c.w.material(name)
+func (c *checker) material(p recipe.Path, name, what string, kinds ...recipe.MaterialKind) string {
+	m, ok := material(c.w, name)
 	if ok && !slices.Contains(kinds, m.Kind) {
 		c.errorf(p, "%s is listed in the workshop as %s, not as %s: use another material, or correct its kind", m.Name, article(string(m.Kind)), article(what))
 		return m.Name
 	}
 	if !ok {
-		if f := Fold(name); f == SodiumHydroxide || f == PotassiumHydroxide {
+		if f := recipe.Fold(name); f == recipe.SodiumHydroxide || f == recipe.PotassiumHydroxide {
 			return c.keep(f)
 		}
 		var known []string
@@ -23,7 +25,7 @@ func (c *checker) material(p Path, name, what string, kinds ...MaterialKind) str
 				known = append(known, m.Name)
 			}
 		}
-		c.errorf(p, "no %s of the workshop is called %q%s", what, name, DidYouMean(name, known))
+		c.errorf(p, "no %s of the workshop is called %q%s", what, name, recipe.DidYouMean(name, known))
 		return name
 	}
 	c.use(m)
@@ -32,29 +34,29 @@ func (c *checker) material(p Path, name, what string, kinds ...MaterialKind) str
 
 // keep keeps one of the materials that every workshop has, listed or not.
 func (c *checker) keep(name string) string {
-	m, ok := c.w.material(name)
+	m, ok := material(c.w, name)
 	if !ok {
-		m = Material{Name: name, Kind: AlkaliMaterial}
-		if name == Water {
-			m.Kind = WaterMaterial
+		m = recipe.Material{Name: name, Kind: recipe.AlkaliMaterial}
+		if name == recipe.Water {
+			m.Kind = recipe.WaterMaterial
 		}
 	}
 	c.use(m)
 	return m.Name
 }
 
-func (c *checker) use(m Material) {
-	if !slices.ContainsFunc(c.used, func(u Material) bool { return u.Name == m.Name }) {
+func (c *checker) use(m recipe.Material) {
+	if !slices.ContainsFunc(c.used, func(u recipe.Material) bool { return u.Name == m.Name }) {
 		c.used = append(c.used, m)
 	}
 }
 
 // material finds a material by its name.
-func (w Workshop) material(name string) (Material, bool) {
-	f := Fold(name)
-	i := slices.IndexFunc(w.Materials, func(m Material) bool { return Fold(m.Name) == f })
+func material(w recipe.Workshop, name string) (recipe.Material, bool) {
+	f := recipe.Fold(name)
+	i := slices.IndexFunc(w.Materials, func(m recipe.Material) bool { return recipe.Fold(m.Name) == f })
 	if i < 0 {
-		return Material{}, false
+		return recipe.Material{}, false
 	}
 	return w.Materials[i], true
 }

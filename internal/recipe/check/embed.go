@@ -1,13 +1,14 @@
-package recipe
+package check
 
 import (
 	"bench/internal/form"
 	"bench/internal/quantity"
+	"bench/internal/recipe"
 )
 
 // placed is an embed where it lies on the cut face.
 type placed struct {
-	path    Path
+	path    recipe.Path
 	name    string
 	outline form.Outline
 }
@@ -26,10 +27,10 @@ func (c *checker) embeds() {
 		l := &c.r.Layers[i]
 		surface := l.Line(c.mould)
 		var names []string
-		var paths []Path
+		var paths []recipe.Path
 		for j := range l.Embeds {
 			e := &l.Embeds[j]
-			p := Path("layers").Item(i).Field("embeds").Item(j)
+			p := recipe.Path("layers").Item(i).Field("embeds").Item(j)
 			names, paths = append(names, e.Name), append(paths, p.Field("name"))
 			if e.Dough != "" {
 				e.Dough = c.dough(p.Field("dough"), e.Dough)
@@ -57,7 +58,7 @@ func (c *checker) embeds() {
 }
 
 // onLayerBelow checks an embed against what has set before it comes in.
-func (c *checker) onLayerBelow(one placed, layer int, floor form.Line, e Embed) {
+func (c *checker) onLayerBelow(one placed, layer int, floor form.Line, e recipe.Embed) {
 	p := one.path.Field("sink")
 	gap := form.Clear(one.outline, floor)
 	switch {
@@ -73,12 +74,12 @@ func (c *checker) onLayerBelow(one placed, layer int, floor form.Line, e Embed) 
 }
 
 // embedShape checks what an embed says of itself.
-func (c *checker) embedShape(p Path, e Embed) bool {
+func (c *checker) embedShape(p recipe.Path, e recipe.Embed) bool {
 	before := len(c.problems)
 	if !c.mould.Lies() {
 		c.errorf(p, "an embed lies along a loaf, and the mould %q does not lie: leave %q out, or choose a loaf or a slab", c.mould.Name, e.Name)
 	}
-	if e.Shape == Polygon || e.Shape == PathShape {
+	if e.Shape == recipe.Polygon || e.Shape == recipe.PathShape {
 		c.embedCorners(p, e)
 	} else if e.Width <= 0 || e.Height <= 0 {
 		c.errorf(p.Field("shape"), "the embed %q needs a size above 0 mm", e.Name)
@@ -90,10 +91,10 @@ func (c *checker) embedShape(p Path, e Embed) bool {
 }
 
 // embedCorners checks that an outline bounds one piece of soap.
-func (c *checker) embedCorners(p Path, e Embed) {
+func (c *checker) embedCorners(p recipe.Path, e recipe.Embed) {
 	const least = 1 // mm²
-	p = p.Field(map[Shape]string{Polygon: "points", PathShape: "shape"}[e.Shape])
-	corners := e.polygon()
+	p = p.Field(map[recipe.Shape]string{recipe.Polygon: "points", recipe.PathShape: "shape"}[e.Shape])
+	corners := e.Polygon()
 	at, crosses := form.Crossing(corners)
 	switch {
 	case len(corners) < 3:

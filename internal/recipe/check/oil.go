@@ -1,4 +1,4 @@
-package recipe
+package check
 
 import (
 	"fmt"
@@ -6,6 +6,7 @@ import (
 
 	"bench/internal/calc"
 	"bench/internal/oils"
+	"bench/internal/recipe"
 )
 
 // The policy of this file: an oil is one of the table, with its published range
@@ -19,26 +20,26 @@ const assumedDensity = 0.92
 
 // OilKey gives the key of an oil of the workshop: that of the table, or its own
 // name for one that the table does not have.
-func (m Material) OilKey() string {
-	if m.Kind == OilMaterial && m.Oil == "" {
-		return Fold(m.Name)
+func OilKey(m recipe.Material) string {
+	if m.Kind == recipe.OilMaterial && m.Oil == "" {
+		return recipe.Fold(m.Name)
 	}
 	return m.Oil
 }
 
 // oil finds an oil by its name in the workshop, its key in the table or its
 // name there, and keeps its values for the batch.
-func (c *checker) oil(p Path, name string) (OilUse, bool) {
+func (c *checker) oil(p recipe.Path, name string) (recipe.OilUse, bool) {
 	use, m, ok := c.oilNamed(name)
 	switch {
 	case !ok:
 		c.unknownOil(p, name)
-		return OilUse{}, false
+		return recipe.OilUse{}, false
 	case use.SV.Nominal <= 0 && !m.Certified():
 		c.errorf(p, "the table has no published saponification value of %s: give that of your certificate in the workshop file, as in \"sv: 190 ± 2 mg/g\"", use.Name)
-		return OilUse{}, false
+		return recipe.OilUse{}, false
 	}
-	if i := slices.IndexFunc(c.oils, func(o OilUse) bool { return o.Key == use.Key }); i >= 0 {
+	if i := slices.IndexFunc(c.oils, func(o recipe.OilUse) bool { return o.Key == use.Key }); i >= 0 {
 		return c.oils[i], true
 	}
 	if m.Name != "" {
@@ -49,18 +50,18 @@ func (c *checker) oil(p Path, name string) (OilUse, bool) {
 	return use, true
 }
 
-func (c *checker) unknownOil(p Path, name string) {
+func (c *checker) unknownOil(p recipe.Path, name string) {
 	var known []string
 	for _, o := range oils.All() {
 		known = append(known, o.Key, o.Name)
 	}
 	for _, m := range c.w.Materials {
-		if m.Kind == OilMaterial {
+		if m.Kind == recipe.OilMaterial {
 			known = append(known, m.Name)
 		}
 	}
-	meant := DidYouMean(name, known)
-	if m, ok := c.w.material(name); ok && m.Kind == PremeltedMaterial {
+	meant := recipe.DidYouMean(name, known)
+	if m, ok := material(c.w, name); ok && m.Kind == recipe.PremeltedMaterial {
 		meant = fmt.Sprintf(": list the oils that are wanted, and say \"premelted: %s\" beside them", m.Name)
 	} else if meant == "" {
 		meant = ": list it in the workshop file, with the saponification value of its certificate, as in \"sv: 190 ± 2 mg/g\""
@@ -70,34 +71,34 @@ func (c *checker) unknownOil(p Path, name string) {
 
 // oilNamed finds what is published of the oil that a name stands for, and the
 // workshop's material for it if it has one.
-func (c *checker) oilNamed(name string) (OilUse, Material, bool) {
-	f := Fold(name)
+func (c *checker) oilNamed(name string) (recipe.OilUse, recipe.Material, bool) {
+	f := recipe.Fold(name)
 	for _, m := range c.w.Materials {
-		if m.Kind != OilMaterial || Fold(m.Name) != f {
+		if m.Kind != recipe.OilMaterial || recipe.Fold(m.Name) != f {
 			continue
 		}
 		if m.Oil == "" {
-			return OilUse{Key: m.OilKey(), Density: assumedDensity, DensityFrom: "assumed, because the workshop states none"}, m, m.Certified()
+			return recipe.OilUse{Key: OilKey(m), Density: assumedDensity, DensityFrom: "assumed, because the workshop states none"}, m, m.Certified()
 		}
 		row, ok := oils.ByKey(m.Oil)
 		return published(row), m, ok
 	}
 	for _, row := range oils.All() {
-		if Fold(row.Key) != f && Fold(row.Name) != f {
+		if recipe.Fold(row.Key) != f && recipe.Fold(row.Name) != f {
 			continue
 		}
-		i := slices.IndexFunc(c.w.Materials, func(m Material) bool { return m.Kind == OilMaterial && m.Oil == row.Key })
+		i := slices.IndexFunc(c.w.Materials, func(m recipe.Material) bool { return m.Kind == recipe.OilMaterial && m.Oil == row.Key })
 		if i < 0 {
-			return published(row), Material{}, true
+			return published(row), recipe.Material{}, true
 		}
 		return published(row), c.w.Materials[i], true
 	}
-	return OilUse{}, Material{}, false
+	return recipe.OilUse{}, recipe.Material{}, false
 }
 
 // published gives what the table has of an oil.
-func published(row oils.Oil) OilUse {
-	use := OilUse{Key: row.Key, Name: row.Name, Density: row.DensityGPerML(densityAt), Hard: row.Hard(), Melts: row.Melts.High}
+func published(row oils.Oil) recipe.OilUse {
+	use := recipe.OilUse{Key: row.Key, Name: row.Name, Density: row.DensityGPerML(recipe.DensityAt), Hard: row.Hard(), Melts: row.Melts.High}
 	if row.SV.Known() {
 		use.SV, use.SVFrom = calc.Published(row.SV.Low, row.SV.High), fmt.Sprintf("%s (%s)", row.SV.Source, row.SV.Flag)
 	}
@@ -106,13 +107,13 @@ func published(row oils.Oil) OilUse {
 
 // certify puts what the maker states of an oil in the place of what is
 // published.
-func certify(use OilUse, m Material) OilUse {
+func certify(use recipe.OilUse, m recipe.Material) recipe.OilUse {
 	use.Name, use.Lot = m.Name, m.Lot
 	if m.Density > 0 {
 		use.Density, use.DensityFrom = m.Density, "the workshop"
 	}
 	if m.Melts > 0 {
-		use.Melts, use.Hard = m.Melts.Celsius(), m.Melts.Celsius() > densityAt
+		use.Melts, use.Hard = m.Melts.Celsius(), m.Melts.Celsius() > recipe.DensityAt
 	}
 	if m.Certified() {
 		use.SV, use.Own, use.SVFrom = m.SV, true, "your certificate"
@@ -125,9 +126,9 @@ func certify(use OilUse, m Material) OilUse {
 
 // workshopOil checks which oil a material is, or holds. One that the table does
 // not have needs the maker's own value.
-func (c *checker) workshopOil(p Path, m Material) {
+func (c *checker) workshopOil(p recipe.Path, m recipe.Material) {
 	switch {
-	case m.Oil == "" && m.Kind == OilMaterial:
+	case m.Oil == "" && m.Kind == recipe.OilMaterial:
 		c.ownOil(p, m)
 		return
 	case m.Oil == "":
@@ -139,12 +140,12 @@ func (c *checker) workshopOil(p Path, m Material) {
 		known = append(known, o.Key)
 	}
 	for _, own := range c.w.Materials {
-		if own.Kind == OilMaterial && own.Oil == "" && m.Kind != OilMaterial {
-			known = append(known, own.OilKey())
+		if own.Kind == recipe.OilMaterial && own.Oil == "" && m.Kind != recipe.OilMaterial {
+			known = append(known, OilKey(own))
 		}
 	}
-	if !slices.Contains(known, m.Oil) && !slices.Contains(known, Fold(m.Oil)) {
-		c.errorf(p, "no oil of the table is called %q%s", m.Oil, DidYouMean(m.Oil, known))
+	if !slices.Contains(known, m.Oil) && !slices.Contains(known, recipe.Fold(m.Oil)) {
+		c.errorf(p, "no oil of the table is called %q%s", m.Oil, recipe.DidYouMean(m.Oil, known))
 	}
 }
 
@@ -156,8 +157,8 @@ const (
 	usualHighSV = 265
 )
 
-func (c *checker) ownOil(p Path, m Material) {
-	key := OilKey(m.Name)
+func (c *checker) ownOil(p recipe.Path, m recipe.Material) {
+	key := recipe.OilKey(m.Name)
 	_, listed := oils.ByKey(key)
 	switch {
 	case listed:

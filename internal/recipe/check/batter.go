@@ -1,8 +1,9 @@
-package recipe
+package check
 
 import (
 	"bench/internal/calc"
 	"bench/internal/quantity"
+	"bench/internal/recipe"
 )
 
 func (c *checker) batters() {
@@ -10,9 +11,9 @@ func (c *checker) batters() {
 		c.errorf("batters", "the recipe has no batter: list at least one with its oils")
 	}
 	var names []string
-	var paths []Path
+	var paths []recipe.Path
 	for i := range c.r.Batters {
-		p := Path("batters").Item(i)
+		p := recipe.Path("batters").Item(i)
 		b := &c.r.Batters[i]
 		names, paths = append(names, b.Name), append(paths, p.Field("name"))
 		c.batterOils(p, b)
@@ -20,7 +21,7 @@ func (c *checker) batters() {
 		for j := range b.Additives {
 			at := p.Field("additives").Item(j)
 			a := &b.Additives[j]
-			a.Material = c.material(at.Field("material"), a.Material, "additive", AdditiveMaterial)
+			a.Material = c.material(at.Field("material"), a.Material, "additive", recipe.AdditiveMaterial)
 			c.carried(at.Field("material"), a.Material)
 			if a.In == "" {
 				c.errorf(at, "say what the %s goes into: lye water, oils or batter", a.Material)
@@ -33,7 +34,7 @@ func (c *checker) batters() {
 	c.distinct("batter", paths, names)
 }
 
-func (c *checker) batterOils(p Path, b *Batter) {
+func (c *checker) batterOils(p recipe.Path, b *recipe.Batter) {
 	p = p.Field("oils")
 	if len(b.Oils) == 0 {
 		c.errorf(p, "the batter has no oils: list them with their shares")
@@ -59,40 +60,40 @@ func (c *checker) batterOils(p Path, b *Batter) {
 	c.whole(p, "oils", shares)
 }
 
-func (c *checker) batterAlkali(p Path, b *Batter) {
+func (c *checker) batterAlkali(p recipe.Path, b *recipe.Batter) {
 	p = p.Field("alkali")
 	if len(b.Alkali) == 0 {
-		b.Alkali = DefaultAlkali()
+		b.Alkali = recipe.DefaultAlkali()
 	}
 	var shares []quantity.Ratio
 	for i := range b.Alkali {
 		a := &b.Alkali[i]
 		shares = append(shares, a.Share)
-		a.Material = c.material(p.Item(i), a.Material, "alkali", AlkaliMaterial)
-		if a.Material != PotassiumHydroxide {
+		a.Material = c.material(p.Item(i), a.Material, "alkali", recipe.AlkaliMaterial)
+		if a.Material != recipe.PotassiumHydroxide {
 			continue
 		}
-		if m, _ := c.w.material(a.Material); m.Purity == 0 && m.Stock == 0 {
+		if m, _ := material(c.w, a.Material); m.Purity == 0 && m.Stock == 0 {
 			c.errorf(p.Item(i), "the purity of potassium hydroxide must be stated: it commonly holds 5 to 15 %% of water; give it in the workshop file")
 		}
 	}
 	c.whole(p, "alkali", shares)
-	c.keep(Water)
+	c.keep(recipe.Water)
 }
 
 // batterWater checks the strength of the lye solution.
-func (c *checker) batterWater(p Path, b *Batter) {
+func (c *checker) batterWater(p recipe.Path, b *recipe.Batter) {
 	if b.Water == (calc.WaterRule{}) {
-		b.Water = DefaultWater()
+		b.Water = recipe.DefaultWater()
 	}
 	control := c.control(c.r.Loaves)
-	alkalis := control.alkalisPerOil(*b)
+	alkalis := control.AlkalisPerOil(*b)
 	alkali := control.Dry(*b, alkalis)
 	if alkali <= 0 {
 		return
 	}
 	_, err := control.ExtraWater(*b, alkalis, b.AdditiveGrams(1), 1)
-	w := alkali / (alkali + waterPerOil(b.Water, alkali))
+	w := alkali / (alkali + recipe.WaterPerOil(b.Water, alkali))
 	switch {
 	case err != nil && w > calc.MaxLyeConcentration:
 		c.errorf(p.Field("water"), "the lye concentration would be %.1f %%, and no more than %.1f %% dissolves at 20 °C: use more water, at least \"1:1\" or \"50 %%\"",
@@ -106,7 +107,7 @@ func (c *checker) batterWater(p Path, b *Batter) {
 	}
 }
 
-func (c *checker) batterSuperfat(p Path, b *Batter) {
+func (c *checker) batterSuperfat(p recipe.Path, b *recipe.Batter) {
 	switch s := b.Superfat; {
 	case s < 0:
 		c.errorf(p.Field("superfat"), "a superfat of %s leaves free alkali in the soap: state 0 %% or more", s)

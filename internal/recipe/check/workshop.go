@@ -1,18 +1,19 @@
-package recipe
+package check
 
 import (
 	"slices"
 
 	"bench/internal/quantity"
+	"bench/internal/recipe"
 )
 
 // CheckWorkshop gives everything that is wrong with a workshop document by
 // itself. A list that it leaves empty is taken from the built-in workshop.
-func CheckWorkshop(w Workshop) []Problem {
+func CheckWorkshop(w recipe.Workshop) []recipe.Problem {
 	c := &checker{w: w}
 	c.workshopNames()
 	for i, s := range w.Scales {
-		p := Path("scales").Item(i)
+		p := recipe.Path("scales").Item(i)
 		switch {
 		case s.Reads <= 0:
 			c.errorf(p.Field("reads"), "say what %q reads to, above 0 g", s.Name)
@@ -21,10 +22,10 @@ func CheckWorkshop(w Workshop) []Problem {
 		}
 	}
 	for i, m := range w.Moulds {
-		c.workshopMould(Path("moulds").Item(i), m)
+		c.workshopMould(recipe.Path("moulds").Item(i), m)
 	}
 	for i, m := range w.Materials {
-		c.workshopMaterial(Path("materials").Item(i), m)
+		c.workshopMaterial(recipe.Path("materials").Item(i), m)
 	}
 	c.workshopSticks()
 	return c.problems
@@ -33,10 +34,10 @@ func CheckWorkshop(w Workshop) []Problem {
 func (c *checker) workshopNames() {
 	list := func(what, field string, n int, name func(int) string) {
 		var names []string
-		var paths []Path
+		var paths []recipe.Path
 		for i := range n {
 			names = append(names, name(i))
-			paths = append(paths, Path(field).Item(i).Field("name"))
+			paths = append(paths, recipe.Path(field).Item(i).Field("name"))
 		}
 		c.distinct(what, paths, names)
 	}
@@ -48,44 +49,44 @@ func (c *checker) workshopNames() {
 
 // workshopMaterial checks a material's values and that it states nothing that
 // its kind does not have: a limit on a colour would never be looked at.
-func (c *checker) workshopMaterial(p Path, m Material) {
-	scents := []MaterialKind{FragranceMaterial, EssentialMaterial}
+func (c *checker) workshopMaterial(p recipe.Path, m recipe.Material) {
+	scents := []recipe.MaterialKind{recipe.FragranceMaterial, recipe.EssentialMaterial}
 	for _, f := range []struct {
 		name  string
 		given bool
-		kinds []MaterialKind
+		kinds []recipe.MaterialKind
 	}{
-		{"oil", m.Oil != "", []MaterialKind{OilMaterial, AdditiveMaterial, ColourMaterial}},
-		{"oil share", m.OilShare != 0, []MaterialKind{AdditiveMaterial, ColourMaterial}},
-		{"sv", m.Certified(), []MaterialKind{OilMaterial}},
-		{"density", m.Density != 0, []MaterialKind{OilMaterial}},
-		{"melts", m.Melts != 0, []MaterialKind{OilMaterial}},
-		{"purity", m.Purity != 0, []MaterialKind{AlkaliMaterial}},
-		{"stock", m.Stock != 0, []MaterialKind{AlkaliMaterial}},
-		{"made", m.Made != "", []MaterialKind{AlkaliMaterial, PremeltedMaterial}},
-		{"water", m.Water != 0, []MaterialKind{AdditiveMaterial}},
-		{"acid", m.Acid != 0, []MaterialKind{AdditiveMaterial}},
+		{"oil", m.Oil != "", []recipe.MaterialKind{recipe.OilMaterial, recipe.AdditiveMaterial, recipe.ColourMaterial}},
+		{"oil share", m.OilShare != 0, []recipe.MaterialKind{recipe.AdditiveMaterial, recipe.ColourMaterial}},
+		{"sv", m.Certified(), []recipe.MaterialKind{recipe.OilMaterial}},
+		{"density", m.Density != 0, []recipe.MaterialKind{recipe.OilMaterial}},
+		{"melts", m.Melts != 0, []recipe.MaterialKind{recipe.OilMaterial}},
+		{"purity", m.Purity != 0, []recipe.MaterialKind{recipe.AlkaliMaterial}},
+		{"stock", m.Stock != 0, []recipe.MaterialKind{recipe.AlkaliMaterial}},
+		{"made", m.Made != "", []recipe.MaterialKind{recipe.AlkaliMaterial, recipe.PremeltedMaterial}},
+		{"water", m.Water != 0, []recipe.MaterialKind{recipe.AdditiveMaterial}},
+		{"acid", m.Acid != 0, []recipe.MaterialKind{recipe.AdditiveMaterial}},
 		{"does", len(m.Does) > 0, scents},
 		{"becomes", m.Becomes != "", scents},
 		{"limit", m.Limit != 0, scents},
-		{"high pH", m.HighPH != "", []MaterialKind{ColourMaterial}},
-		{"soap inci", m.SoapINCI != "", []MaterialKind{OilMaterial}},
-		{"allergens", len(m.Allergens) > 0, []MaterialKind{FragranceMaterial, EssentialMaterial, AdditiveMaterial, ToppingMaterial}},
-		{"contains", len(m.Contains) > 0, []MaterialKind{DoughMaterial, PremeltedMaterial}},
-		{"looks", m.Looks != "", []MaterialKind{ColourMaterial, ToppingMaterial, DoughMaterial}},
+		{"high pH", m.HighPH != "", []recipe.MaterialKind{recipe.ColourMaterial}},
+		{"soap inci", m.SoapINCI != "", []recipe.MaterialKind{recipe.OilMaterial}},
+		{"allergens", len(m.Allergens) > 0, []recipe.MaterialKind{recipe.FragranceMaterial, recipe.EssentialMaterial, recipe.AdditiveMaterial, recipe.ToppingMaterial}},
+		{"contains", len(m.Contains) > 0, []recipe.MaterialKind{recipe.DoughMaterial, recipe.PremeltedMaterial}},
+		{"looks", m.Looks != "", []recipe.MaterialKind{recipe.ColourMaterial, recipe.ToppingMaterial, recipe.DoughMaterial}},
 	} {
 		if f.given && m.Kind != "" && !slices.Contains(f.kinds, m.Kind) {
 			c.errorf(p.Field(f.name), "%q does not apply to %s: leave it out", f.name, article(string(m.Kind)))
 		}
 	}
-	if m.Kind == OilMaterial {
+	if m.Kind == recipe.OilMaterial {
 		c.workshopOil(p.Field("oil"), m)
 		c.workshopSV(p.Field("sv"), m)
 	}
-	if f := Fold(m.Name); m.Kind == AlkaliMaterial && f != SodiumHydroxide && f != PotassiumHydroxide {
-		c.errorf(p.Field("name"), "an alkali is called %q or %q: give the maker and the grade in the lot", SodiumHydroxide, PotassiumHydroxide)
+	if f := recipe.Fold(m.Name); m.Kind == recipe.AlkaliMaterial && f != recipe.SodiumHydroxide && f != recipe.PotassiumHydroxide {
+		c.errorf(p.Field("name"), "an alkali is called %q or %q: give the maker and the grade in the lot", recipe.SodiumHydroxide, recipe.PotassiumHydroxide)
 	}
-	if m.Kind == AlkaliMaterial && Fold(m.Name) == PotassiumHydroxide && m.Purity == 0 && m.Stock == 0 {
+	if m.Kind == recipe.AlkaliMaterial && recipe.Fold(m.Name) == recipe.PotassiumHydroxide && m.Purity == 0 && m.Stock == 0 {
 		c.errorf(p, "the purity of potassium hydroxide must be stated: it commonly holds 5 to 15 %% of water; read it on the container and add it, as in \"purity: 90 %%\"")
 	}
 	if slices.Contains(scents, m.Kind) {
@@ -104,13 +105,13 @@ func (c *checker) workshopMaterial(p Path, m Material) {
 
 // workshopScent checks that what a scent does agrees with itself: one that
 // behaves may still discolour the soap later.
-func (c *checker) workshopScent(p Path, m Material) {
-	discolours := slices.Contains(m.Does, Discolours)
+func (c *checker) workshopScent(p recipe.Path, m recipe.Material) {
+	discolours := slices.Contains(m.Does, recipe.Discolours)
 	if m.Becomes != "" && !discolours {
 		c.errorf(p.Field("becomes"), "%q becomes %s, yet it does not say that it discolours: add \"discolours\" to what it does", m.Name, m.Becomes)
 	}
-	others := slices.ContainsFunc(m.Does, func(b Behaviour) bool { return b != Behaves && b != Discolours })
-	if slices.Contains(m.Does, Behaves) && others {
+	others := slices.ContainsFunc(m.Does, func(b recipe.Behaviour) bool { return b != recipe.Behaves && b != recipe.Discolours })
+	if slices.Contains(m.Does, recipe.Behaves) && others {
 		c.errorf(p.Field("does"), "%q cannot behave and do something else to the batter as well", m.Name)
 	}
 }

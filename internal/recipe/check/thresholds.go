@@ -1,4 +1,4 @@
-package recipe
+package check
 
 import "bench/internal/quantity"
 
