@@ -50,7 +50,7 @@ func everyMould() []struct {
 
 func TestCapacityOfEveryMould(t *testing.T) {
 	for _, c := range everyMould() {
-		if problems := CheckWorkshop(recipe.Workshop{Name: "sheds", Moulds: []recipe.Mould{c.mould}}); len(problems) > 0 {
+		if problems := Workshop(recipe.Workshop{Name: "sheds", Moulds: []recipe.Mould{c.mould}}); len(problems) > 0 {
 			t.Errorf("%s: %v", c.mould.Name, problems)
 		}
 		about(t, c.mould.Name, c.mould.Inside().Capacity().Millilitres(), c.holds, 0.002)

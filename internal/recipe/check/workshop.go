@@ -7,9 +7,9 @@ import (
 	"bench/internal/recipe"
 )
 
-// CheckWorkshop gives everything that is wrong with a workshop document by
+// Workshop gives everything that is wrong with a workshop document by
 // itself. A list that it leaves empty is taken from the built-in workshop.
-func CheckWorkshop(w recipe.Workshop) []recipe.Problem {
+func Workshop(w recipe.Workshop) []recipe.Problem {
 	c := &checker{w: w}
 	c.workshopNames()
 	for i, s := range w.Scales {

@@ -20,7 +20,7 @@ func Workshop(file string, data []byte) (recipe.Workshop, Source, []Problem) {
 	}
 	source, problems := r.finish()
 	if root != nil {
-		problems = append(problems, source.Place(check.CheckWorkshop(out))...)
+		problems = append(problems, source.Place(check.Workshop(out))...)
 		sortProblems(problems)
 	}
 	return out, source, problems
