@@ -27,11 +27,14 @@ type pot struct {
 	koh       float64  // koh is the alkali that the oils take, as g of KOH.
 	acids     float64  // acids is the alkali that acids take, as g of KOH.
 	after              // What was decided after a weight that was off.
+
+	lye     quantity.Mass // lye is what of the jug goes into the oils.
+	lyeFrom string        // lyeFrom says where that is known from.
 }
 
 // base is everything but colours and scents.
 func (k pot) base() quantity.Mass {
-	return sum(k.allOils()...) + k.ofPart(k.solution()) + k.besideLye() + sum(k.lateRest...) + sum(k.lateLye...)
+	return sum(k.allOils()...) + k.lye + k.besideLye() + sum(k.lateRest...) + sum(k.lateLye...)
 }
 
 // fillPot works a batter out in the order in which one thing follows from the
@@ -73,8 +76,10 @@ func (p *planner) fillPot(i int) pot {
 	if !p.s.Undecided() {
 		k.water = p.follow(k.water, sequel{b.Name, &k.lateRest, k.up, p.waterWanted(k, oils)})
 	}
+	k.lye, k.lyeFrom = p.lyeIn(k)
 	if layers := p.c.Recipe.LayersOf(b.Name); len(layers) > 1 {
 		k.gross = p.grossTask(b.Name+"/gross", "Weigh the "+b.Name+" pot, all of it", k.vessel, k.base())
+		k.gross.Hint = k.lyeFrom
 		k.parts = p.layerSplit(k, layers)
 	}
 	return k

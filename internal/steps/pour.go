@@ -53,7 +53,11 @@ func (p *planner) fillLayer(i int) pour {
 	if r.layer.Place != recipe.InPortions {
 		r.scents = p.potScents(r, k.up, oils, bare.Grams())
 	}
-	p.split(&r, bare+sum(r.scents...))
+	lyeFrom := k.lyeFrom
+	if len(k.parts) > 0 { // Its part was weighed out of the pot.
+		lyeFrom = ""
+	}
+	p.split(&r, bare+sum(r.scents...), lyeFrom)
 	if r.layer.Place == recipe.InPortions {
 		p.portionScents(&r, planned, oils, bare.Grams())
 	}

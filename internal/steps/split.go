@@ -117,11 +117,12 @@ func (p *planner) layerSplit(k pot, at []int) []Task {
 
 // split shares a layer among the loaves. A single loaf needs no split: it is
 // poured straight from its vessel.
-func (p *planner) split(r *pour, mass quantity.Mass) {
+func (p *planner) split(r *pour, mass quantity.Mass, lyeFrom string) {
 	if p.c.Loaves < 2 {
 		return
 	}
 	r.gross = p.grossTask(r.id()+"/gross", "Weigh "+r.vessel.Name+", all of it", r.vessel, mass)
+	r.gross.Hint = lyeFrom
 	r.portions = p.portionTasks(r.gross, p.weights, func(i int) Task {
 		t := portion(r.loafIDs[i], p.words[i].portion, r.gross, p.words[i].jug)
 		if r.at > 0 {

@@ -62,7 +62,7 @@ func (p *planner) potContent(k pot, met bool) potcheck.Content {
 		}
 		c.Gone += p.pouredOut(r, k.vessel.Name)
 	}
-	lye := calc.Candidate{Name: "the lye solution", Grams: k.ofPart(k.solution()).Grams(), In: met}
+	lye := calc.Candidate{Name: "the lye solution", Grams: k.lye.Grams(), In: met}
 	lye.Tolerance = lye.Grams / 50 // Steam, and what clings to the jug (common practice, no source).
 	c.Parts = append(c.Parts, lye)
 	p.weighed(&c, p.potLoadOf(k))

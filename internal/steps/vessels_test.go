@@ -98,3 +98,50 @@ func TestJugAfterDissolving(t *testing.T) {
 		t.Error(err)
 	}
 }
+
+// TestPotAsTheJugWeighed: the lye jug is 5.5 g lighter than what went into it, and so
+// is the pot that it was poured into; a jug that nobody weighed is taken to be as
+// full as its facts, and the task says so.
+func TestPotAsTheJugWeighed(t *testing.T) {
+	for name, c := range map[string]struct {
+		lighter quantity.Mass
+		said    string
+	}{
+		"steam left it":    {5_500, "with the 537.2 g of lye solution that the jug held"}, // 363.6 + 179.1 − 5.5
+		"as its facts say": {0, "with the 542.7 g of lye solution that the jug held"},
+		"not weighed":      {-1, "was not weighed since: expected with all 542.7 g"},
+	} {
+		t.Run(name, func(t *testing.T) {
+			b := begin(harbour())
+			b.workTo(t, "sea/lye jug")
+			full := b.task(t, "sea/sea/gross").Target
+			if c.lighter < 0 {
+				b.put(batch.Withdrawn{Seq: seqOf(t, b, "sea/lye jug/dissolved"), Reason: "not weighed"})
+				b.put(batch.Skipped{Task: "sea/lye jug/dissolved", Reason: "no time"})
+				b.put(batch.Skipped{Task: "sea/lye jug", Reason: "no time"})
+			} else {
+				b.typed(t, "sea/lye jug", (b.task(t, "sea/lye jug").Target - c.lighter).At(g/10))
+			}
+			b.workTo(t, "sea/sea/gross")
+			task := b.task(t, "sea/sea/gross")
+			if got := full - task.Target; abs(got-max(0, c.lighter)) > 100 {
+				t.Errorf("the pot is expected %v lighter", got)
+			}
+			if !strings.Contains(task.Hint, c.said) {
+				t.Errorf("%q does not say %q", task.Hint, c.said)
+			}
+		})
+	}
+}
+
+// seqOf numbers the last fact about a task.
+func seqOf(t *testing.T, b *bencher, task string) int {
+	t.Helper()
+	for i := len(b.state.Entries); i > 0; i-- {
+		if batch.Task(b.state.Entries[i-1].Fact) == task {
+			return i
+		}
+	}
+	t.Fatalf("nothing was said of %s", task)
+	return 0
+}
