@@ -34,6 +34,7 @@ func doubtRest(p steps.Plan, f batch.Fact) string {
 		if all := p.Poured().All; all > 0 && f.Mass > all {
 			return fmt.Sprintf("%s g is more than the whole batch", f.Mass.At(quantity.Gram))
 		}
+		return p.doubtRestOf(f)
 	case batch.Tested:
 		if f.Test == batch.PHTest && (f.Value < 7 || f.Value > 14) {
 			return fmt.Sprintf("pH %.1f is not what soap gives", f.Value)

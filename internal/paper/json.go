@@ -53,6 +53,7 @@ type planJSON struct {
 	Loaves   int          `json:"loaves"`
 	Oils     grams        `json:"oils_g"`
 	Mould    mouldJSON    `json:"mould"`
+	Balance  balanceJSON  `json:"balance"`
 	Batters  []batterJSON `json:"batters"`
 	Layers   []layerJSON  `json:"layers"`
 	Stages   []stageJSON  `json:"stages"`
@@ -173,7 +174,7 @@ type taskJSON struct {
 func PlanJSON(p steps.Plan, reasons []why.Reason) ([]byte, error) {
 	out := planJSON{
 		Recipe: p.Recipe, Loaves: p.Loaves, Oils: grams(p.Oils), Warnings: orEmpty(p.Warnings),
-		Mould:   mouldToJSON(p.Mould),
+		Mould: mouldToJSON(p.Mould), Balance: balanceToJSON(p.Balance),
 		Batters: []batterJSON{}, Layers: []layerJSON{}, Stages: []stageJSON{},
 		Holds: holdsToJSON(p), Deviations: deviationsToJSON(p),
 	}

@@ -71,3 +71,16 @@ func displacedToJSON(l steps.Layer) []displacedJSON {
 	}
 	return list
 }
+
+type balanceJSON struct {
+	In       grams `json:"in_g"`
+	Loaves   grams `json:"loaves_g"`
+	Leftover grams `json:"set_aside_g"`
+	Rest     grams `json:"in_vessels_g"`
+	Planned  grams `json:"expected_in_vessels_g"`
+	Poured   bool  `json:"poured"`
+}
+
+func balanceToJSON(b steps.Balance) balanceJSON {
+	return balanceJSON{grams(b.In), grams(b.Loaves), grams(b.Leftover), grams(b.Rest), grams(b.Planned), b.Poured}
+}

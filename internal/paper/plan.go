@@ -22,6 +22,7 @@ func PlanText(plan steps.Plan) string {
 	var p page
 	p.linef("%s, %d × %s", plan.Recipe, plan.Loaves, plan.Mould.Name)
 	p.linef("oils in all %s", show(plan.Oils))
+	p.linef("batter %s", plan.Balance)
 	p.linef("")
 	p.linef("Lye burns: gloves, goggles, sleeves, fresh air. First aid is water, at once and long;")
 	p.linef("never vinegar. The supplier's safety data sheet and local rules come first.")

@@ -21,6 +21,9 @@ func parsed(at string) time.Time {
 // yield says what came out: bars cut and weighed, and what was set aside.
 func (r recorder) yield() []string {
 	list := []string{}
+	if r.plan.Balance.Poured {
+		list = append(list, "mass balance: "+r.plan.Balance.String())
+	}
 	for _, f := range batch.All[batch.BarsCut](r.s) {
 		list = append(list, r.plan.Say(batch.Entry{Seq: f.Seq, Fact: f.Fact}, r.s))
 	}
@@ -78,6 +81,8 @@ func (r recorder) deviates(e batch.Entry) bool {
 		return f.How == batch.ByEye || beyond
 	case batch.BarsCut:
 		return f.Bars != f.Planned
+	case batch.SetAside:
+		return f.Asked != ""
 	case batch.Skipped, batch.Decided, batch.WarningSeen, batch.UnmouldPutOff:
 		return true
 	case batch.Closed:

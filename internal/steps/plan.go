@@ -28,6 +28,7 @@ type Plan struct {
 	Timers   []timer.Timer
 	Warnings []string
 	Closed   bool
+	Balance  Balance
 
 	Deviations []Deviation // Deviations are weights that were off, until it is decided how to go on.
 	Holds      []Hold      // Holds are why the bars may not leave yet.

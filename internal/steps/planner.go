@@ -75,7 +75,8 @@ func planOf(s batch.State) (Plan, *planner) {
 	for _, l := range p.pours {
 		plan.Layers = append(plan.Layers, l.layer)
 	}
-	plan.Stages = p.stages()
+	plan.Balance = p.balance(plan.Batters)
+	plan.Stages = p.stages(plan.Balance)
 	if !s.Closed() { // Nothing could be said about them any more.
 		plan.Timers = p.timers(plan.Stages)
 	}

@@ -8,7 +8,7 @@ import (
 
 // stages lists the stages in the order of things. Each rule below is common
 // practice, no source, and says its reason on the screen.
-func (p *planner) stages() []Stage {
+func (p *planner) stages(balance Balance) []Stage {
 	list := make([]Stage, 0, 8*(2+len(p.pots)+len(p.pours)))
 	list = append(list, p.setOut())
 	for _, k := range p.pots {
@@ -35,7 +35,7 @@ func (p *planner) stages() []Stage {
 		list = append(list, p.pourLayer(r, wet, firm, stand)...)
 		firm = list[len(list)-1].ID
 	}
-	list = append(list, p.finish(firm)...)
+	list = append(list, p.finish(firm, balance)...)
 	for i := range list {
 		list[i].N = i + 1
 		list[i].Tasks = p.withFollowers(list[i].Tasks)
@@ -131,12 +131,12 @@ func (p *planner) pourLayer(r pour, wet, firm string, stand Stage) []Stage {
 }
 
 // finish is what follows the last layer.
-func (p *planner) finish(last string) []Stage {
+func (p *planner) finish(last string, balance Balance) []Stage {
 	top := p.texture()
 	top.After = []string{last}
 	cover := p.cover()
 	cover.After = []string{top.ID}
-	clean := p.cleanUp()
+	clean := p.cleanUp(balance)
 	clean.After = []string{cover.ID}
 	return append([]Stage{top, cover, clean}, p.rest()...)
 }

@@ -50,14 +50,16 @@ func (p *planner) cover() Stage {
 	return s
 }
 
-func (p *planner) cleanUp() Stage {
+func (p *planner) cleanUp(balance Balance) Stage {
 	over := p.ticked(glovesID)
 	code := passedBy(p.tick("clean up/code", "Tape the batch code onto every mould", "So that no loaf is ever without its name."), over, "nothing was noted")
-	left := p.aside("clean up/leftover", batch.LeftoverBatter, "Weigh the leftover batter", "Into a cavity or a cup, marked with the code. 0 is none; space is some, not weighed.")
+	left := p.aside("clean up/leftover", batch.LeftoverBatter, "Weigh the leftover batter",
+		capital(balance.String())+". Scrape them into a cavity or a cup, marked with the code. 0 is none; space is some, not weighed.")
 	sample := p.aside("clean up/sample", batch.SampleBar, "Pour a sample bar, marked with the code", "If there is enough: it is cut open later instead of a bar. 0 is none.")
 	return Stage{
 		ID: "clean up", Kind: CleanUp, Title: "clean up", Ordered: true,
-		Why: "The hydroxide first and the gloves last: what is left on the bench still burns tomorrow.",
+		Why:      "The hydroxide first and the gloves last: what is left on the bench still burns tomorrow.",
+		ReadBack: balance.String(),
 		Tasks: []Task{
 			p.tick("clean up/hydroxide", "Put the hydroxide away: lid tight, out of reach", "Before anything else."),
 			code, passedBy(left, over, "nothing was noted"), passedBy(sample, over, "nothing was noted"),

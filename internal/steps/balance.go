@@ -1,0 +1,111 @@
+package steps
+
+import (
+	"fmt"
+
+	"bench/internal/batch"
+	"bench/internal/quantity"
+)
+
+// Balance is where a batch's batter went: In is Loaves, Leftover and Rest.
+type Balance struct {
+	In       quantity.Mass // In is all that was weighed into the batters.
+	Loaves   quantity.Mass // Loaves is what reached the moulds.
+	Leftover quantity.Mass // Leftover was set aside and weighed, a sample bar included.
+	Rest     quantity.Mass // Rest is in the vessels, or went nobody knows where.
+	Planned  quantity.Mass // Planned is what the vessels are expected to keep.
+	Vessels  int           // Vessels is how often one is expected to keep some.
+	Each     quantity.Mass // Each is how much it keeps.
+	Poured   bool          // Poured says that nothing is poured any more.
+}
+
+// The least rest beyond what is planned that is worth asking about, one part in so
+// many of the batter: common practice, no source.
+const unaccounted = 100
+
+// balance follows the batter of all pots. What was poured into a mould is its
+// portion, less what a vessel is expected to keep.
+func (p *planner) balance(batters []Batter) Balance {
+	b := Balance{Each: p.c.LeftInVessel, Poured: true}
+	for _, pot := range batters {
+		b.In += pot.Mass
+	}
+	for _, k := range p.pots {
+		if len(k.parts) > 0 {
+			b.Vessels++
+		}
+	}
+	for _, r := range p.pours {
+		b.Vessels++
+		if len(r.portions) > 0 {
+			b.Vessels += len(r.portions)
+		}
+		for loaf, l := range r.layer.Loaves {
+			done, over := p.s.Done(r.pourIDs[loaf])
+			b.Poured = b.Poured && over
+			if !over || done.Skipped == "" {
+				b.Loaves += l.Mass
+			}
+		}
+	}
+	for _, piece := range batch.All[batch.SetAside](p.s) {
+		if piece.Fact.Piece == batch.LeftoverBatter || piece.Fact.Piece == batch.SampleBar {
+			b.Leftover += piece.Fact.Mass
+		}
+	}
+	b.Planned = b.Each * quantity.Mass(b.Vessels)
+	b.Rest = b.In - b.Loaves - b.Leftover
+	return b
+}
+
+// Beyond gives how much more is missing than the vessels are expected to keep; below
+// zero more came out than went in. Zero is nothing worth asking about.
+func (b Balance) Beyond() quantity.Mass {
+	most := b.In / unaccounted
+	switch over := b.Rest - b.Planned; {
+	case !b.Poured:
+		return 0
+	case over > most:
+		return over
+	case b.Rest < -most:
+		return b.Rest
+	}
+	return 0
+}
+
+// String says the balance in one line.
+func (b Balance) String() string {
+	words := fmt.Sprintf("in %s g; in the loaves %s g", b.In.At(tenthOfGram), b.Loaves.At(tenthOfGram))
+	if b.Leftover > 0 {
+		words += fmt.Sprintf("; set aside %s g", b.Leftover.At(tenthOfGram))
+	}
+	percent := 0.0
+	if b.In > 0 {
+		percent = 100 * b.Rest.Grams() / b.In.Grams()
+	}
+	return words + fmt.Sprintf("; in vessels %s g (%.1f %%), expected %d times %s", b.Rest.At(tenthOfGram), percent, b.Vessels, b.Each)
+}
+
+const tenthOfGram = quantity.Gram / 10
+
+// doubtRestOf asks where batter went that neither loaves nor vessels account for, once
+// it was said what was left over.
+func (p Plan) doubtRestOf(f batch.SetAside) string {
+	if f.Piece != batch.LeftoverBatter || p.planner == nil {
+		return ""
+	}
+	b := p.Balance
+	if last, ok := batch.Last[batch.SetAside](p.planner.s, f.Task); ok { // This one takes its place.
+		b.Leftover, b.Rest = b.Leftover-last.Fact.Mass, b.Rest+last.Fact.Mass
+	}
+	b.Leftover, b.Rest = b.Leftover+f.Mass, b.Rest-f.Mass
+	switch beyond := b.Beyond(); {
+	case f.Count > 0 && f.Mass == 0: // It was not weighed, so nothing can be missed.
+		return ""
+	case beyond > 0:
+		return fmt.Sprintf("%s g of batter are neither in the loaves nor expected in vessels (%s): where did they go?", beyond.At(quantity.Gram), b)
+	case beyond < 0:
+		return fmt.Sprintf("%s g more came out than went in (%s): is a weight wrong?", (-beyond).At(quantity.Gram), b)
+	}
+	return ""
+}

@@ -1,0 +1,78 @@
+package steps_test
+
+import (
+	"strings"
+	"testing"
+
+	"bench/internal/batch"
+	"bench/internal/quantity"
+	"bench/internal/recipe"
+	"bench/internal/sample"
+	"bench/internal/steps"
+)
+
+// TestBalance: what went in is what is in the loaves, set aside and in vessels, by
+// hand: harbour's two pots and 3 × 2 jugs keep 20 g each, tide lines' pot, its three
+// jugs and 3 × 3 jugs likewise.
+func TestBalance(t *testing.T) {
+	for name, c := range map[string]struct {
+		control recipe.Control
+		vessels int
+	}{
+		"harbour":           {harbour(), 8},
+		"one pot, 3 layers": {sample.Control(t, "tide-lines.yaml", 3), 13},
+		"a single loaf":     {sample.Control(t, "wharf-puck.yaml", 1), 1},
+	} {
+		b := resting(t, c.control)
+		p := b.plan()
+		in, loaves := quantity.Mass(0), quantity.Mass(0)
+		for _, st := range p.Stages {
+			for _, task := range st.Tasks {
+				switch {
+				case st.Kind == steps.Texture || task.Do == steps.Portion || strings.HasSuffix(task.ID, "/cup"):
+				case task.Do == steps.Weigh:
+					in += task.Mass
+				case task.Material == "batter":
+					loaves += task.Target
+				}
+			}
+		}
+		got := p.Balance
+		if !got.Poured || got.In != got.Loaves+got.Leftover+got.Rest || got.Vessels != c.vessels || got.Planned != quantity.Mass(c.vessels)*20*g {
+			t.Errorf("%s: %+v", name, got)
+		}
+		if abs(got.In-in) > g || got.Loaves != loaves || abs(got.Rest-got.Planned) > g {
+			t.Errorf("%s: %v in and %v in the loaves, by hand %v and %v: %s", name, got.In, got.Loaves, in, loaves, got)
+		}
+		if asked := p.Doubt(batch.SetAside{Task: "clean up/leftover", Piece: batch.LeftoverBatter}); asked != "" {
+			t.Errorf("%s: %q", name, asked)
+		}
+	}
+}
+
+// TestBatterThatIsNowhere: the pot weighs 100 g less than what went in, and nobody set
+// it aside: that is asked about and kept with the answer. Set aside, it is in order.
+func TestBatterThatIsNowhere(t *testing.T) {
+	b := begin(harbour())
+	b.workTo(t, "sea/sea/gross")
+	b.typed(t, "sea/sea/gross", (b.task(t, "sea/sea/gross").Target - 100*g).At(g/10))
+	b.workTo(t, "clean up/leftover")
+	if hint := b.task(t, "clean up/leftover").Hint; !strings.Contains(hint, b.plan().Balance.String()[1:]) {
+		t.Errorf("%q", hint)
+	}
+	for text, want := range map[string]string{
+		"0": "100 g of batter are neither in the loaves nor expected in vessels", "98": "", "": "",
+		"400": "140 g more came out than went in",
+	} {
+		f, err := b.plan().Answer("clean up/leftover", steps.Answer{How: batch.Typed, Text: text})
+		if text == "" {
+			f, err = b.plan().Answer("clean up/leftover", steps.Answer{How: batch.AtTarget})
+		}
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := b.plan().Doubt(f); !strings.HasPrefix(got, want) || want == "" && got != "" {
+			t.Errorf("%q: asked %q, want %q", text, got, want)
+		}
+	}
+}
