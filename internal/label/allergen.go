@@ -31,6 +31,8 @@ func isOlder(called string) bool {
 type allergen struct {
 	name  string
 	grams float64
+	in    string // in is the label's name of what brings most of it.
+	most  float64
 }
 
 // allergensOver gives the allergens above the threshold in so many grams of
@@ -56,11 +58,28 @@ func (n naming) allergensIn(pots []pot) []allergen {
 				if i < 0 {
 					i, list = len(list), append(list, allergen{name: part.Name})
 				}
-				list[i].grams += r.grams * part.Share.Fraction()
+				grams := r.grams * part.Share.Fraction()
+				list[i].grams += grams
+				if grams > list[i].most {
+					list[i].most, list[i].in = grams, n.called(r.name)
+				}
 			}
 		}
 	}
 	return list
+}
+
+// called gives the first name under which a material stands on the label.
+func (n naming) called(material string) string {
+	m, _ := n.material(material)
+	names := parts(m.INCI)
+	switch {
+	case len(names) > 0:
+		return names[0]
+	case m.Kind == recipe.FragranceMaterial || m.Kind == recipe.EssentialMaterial:
+		return n.scent()
+	}
+	return material
 }
 
 // unstated names the scents whose allergens are not stated.

@@ -71,12 +71,15 @@ type Label struct {
 
 // Ingredient is one name in the list.
 type Ingredient struct {
-	Name   string
-	Grams  float64 // Grams are at the time of making, all loaves together.
-	Share  float64 // Share is its part of the whole at the time of making, a fraction of 1.
-	Colour bool
-	Verify bool   // Verify says that the name is from memory and was not checked.
-	From   string // From is what brings it, in the maker's words.
+	Name    string
+	Grams   float64 // Grams are at the time of making, all loaves together. What is counted within another is not in them.
+	Most    float64 // Most is how many grams it may be, for the order: Grams, and all that it is within without a stated share.
+	Share   float64 // Share is Most over the whole at the time of making, a fraction of 1.
+	Percent int64   // Percent is Grams in hundredths of a per cent of the whole, rounded so that the list adds up to 100.00.
+	Within  string  // Within names what it is counted with, where Grams is none of it or not all.
+	Colour  bool
+	Verify  bool   // Verify says that the name is from memory and was not checked.
+	From    string // From is what brings it, in the maker's words.
 }
 
 // Of gives the label of a batch or, without a code, of a recipe at its plan.

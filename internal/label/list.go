@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"slices"
 
+	"bench/internal/calc"
 	"bench/internal/recipe"
 )
 
@@ -19,25 +20,45 @@ type bag struct {
 	found map[string]*Ingredient
 }
 
+// put counts grams with an ingredient.
 func (b *bag) put(n name, grams float64, from string, colour bool) {
+	if g := b.named(n, grams, from, colour); g != nil {
+		g.Grams += grams
+		g.Most += grams
+	}
+}
+
+// within names an ingredient of which there may be so much, and which is counted with
+// another: an allergen is in its scent, a colour in its mica.
+func (b *bag) within(n name, most float64, other, from string, colour bool) {
+	if g := b.named(n, most, from, colour); g != nil && recipe.Fold(n.words) != recipe.Fold(other) {
+		g.Most += most
+		g.Within = other
+	}
+}
+
+func (b *bag) named(n name, grams float64, from string, colour bool) *Ingredient {
 	if grams <= 0 || n.words == "" {
-		return
+		return nil
 	}
 	key := recipe.Fold(n.words)
 	if b.found == nil {
 		b.found = map[string]*Ingredient{}
 	}
-	g, ok := b.found[key]
-	if !ok {
-		g = &Ingredient{Name: n.words, Colour: colour, Verify: n.verify, From: from}
-		b.found[key], b.order = g, append(b.order, key)
+	if b.found[key] == nil {
+		b.found[key] = &Ingredient{Name: n.words, Colour: colour, Verify: n.verify, From: from}
+		b.order = append(b.order, key)
 	}
-	g.Grams += grams
+	return b.found[key]
 }
 
 // list gives the ingredients of all pots in the order of a label: descending
 // weight at the time of making, then the colours. Loss is what the bar loses
 // until it is sold, a fraction.
+//
+// An allergen above its threshold is named in the list besides the perfume that it is
+// in (Regulation (EC) 1223/2009, annex III, third condition of its entries, from
+// memory); its weight is the perfume's.
 func (n naming) list(pots []pot, loss float64) []Ingredient {
 	var b bag
 	total := 0.0
@@ -49,23 +70,37 @@ func (n naming) list(pots []pot, loss float64) []Ingredient {
 		total += p.total()
 	}
 	for _, a := range n.allergensOver(pots, total*(1-loss)) {
-		b.put(name{words: a.name, own: true}, a.grams, "scent", false)
+		b.within(name{words: a.name, own: true}, a.grams, a.in, "scent", false)
 	}
 	list := make([]Ingredient, 0, len(b.order))
 	for _, key := range b.order {
-		g := *b.found[key]
-		if total > 0 {
-			g.Share = g.Grams / total
-		}
-		list = append(list, g)
+		list = append(list, *b.found[key])
 	}
 	slices.SortStableFunc(list, func(x, y Ingredient) int {
 		if x.Colour != y.Colour {
 			return map[bool]int{true: 1, false: -1}[x.Colour]
 		}
-		return cmp.Or(cmp.Compare(y.Grams, x.Grams), cmp.Compare(x.Name, y.Name))
+		return cmp.Or(cmp.Compare(y.Most, x.Most), cmp.Compare(x.Name, y.Name))
 	})
+	percents(list)
 	return list
+}
+
+// percents fills in shares, and per cents that add up to 100.00 as they are rounded.
+func percents(list []Ingredient) {
+	weights, total := make([]int64, len(list)), 0.0
+	for i, g := range list {
+		weights[i] = int64(g.Grams * 1e6)
+		total += g.Grams
+	}
+	if total <= 0 {
+		return
+	}
+	const whole, hundredth = 100_00, 1
+	parts, _ := calc.Portions(whole, weights, hundredth)
+	for i := range list {
+		list[i].Share, list[i].Percent = list[i].Most/total, int64(parts[i])
+	}
 }
 
 // base puts in oils, alkali and water, as they went in or as they came out.
@@ -95,8 +130,9 @@ func (n naming) base(b *bag, p pot) {
 }
 
 // other puts in an additive, colour, scent or topping under the maker's name
-// for it. Of a mixture without shares each part counts as all of it, which can
-// only bring it too far forward.
+// for it. A mixture has no shares: its weight is counted once, with its first name,
+// and for the order each part may be all of it, which can only bring it too far
+// forward.
 func (n naming) other(b *bag, r other) {
 	m, _ := n.material(r.name)
 	scent := m.Kind == recipe.FragranceMaterial || m.Kind == recipe.EssentialMaterial
@@ -106,11 +142,15 @@ func (n naming) other(b *bag, r other) {
 	case len(names) == 0:
 		b.put(name{words: r.name, verify: true}, r.grams, r.name, false)
 	default:
-		for _, words := range names {
+		for i, words := range names {
+			called := name{words: words, own: true}
 			if isColour(words) {
-				b.put(n.colour(words), r.grams, r.name, true)
+				called = n.colour(words)
+			}
+			if i == 0 {
+				b.put(called, r.grams, r.name, isColour(words))
 			} else {
-				b.put(name{words: words, own: true}, r.grams, r.name, false)
+				b.within(called, r.grams, names[0], r.name, isColour(words))
 			}
 		}
 	}

@@ -69,7 +69,7 @@ func (n naming) pots(plan steps.Plan) []pot {
 // scents of its layers.
 func (n naming) batter(plan steps.Plan, b steps.Batter) pot {
 	p := pot{name: b.Name, acids: b.Account.Acids}
-	f := inMoulds(plan, b.Name)
+	f := inMoulds(plan, b)
 	for _, a := range b.Oils {
 		if use, ok := n.oilNamed(a.Name); ok {
 			for _, o := range n.control.PartsOf(use) {
@@ -89,28 +89,40 @@ func (n naming) batter(plan steps.Plan, b steps.Batter) pot {
 		if l.Batter != b.Name {
 			continue
 		}
+		of := inLoaves(l)
 		for _, c := range l.Colours {
-			p.rest = append(p.rest, other{c.Name, c.Mass.Grams() * f})
+			p.rest = append(p.rest, other{c.Name, c.Mass.Grams() * of})
 		}
 		for _, s := range l.Scents {
-			p.rest = append(p.rest, other{s.Name, s.Mass.Grams() * f})
+			p.rest = append(p.rest, other{s.Name, s.Mass.Grams() * of})
 		}
 	}
 	return p
 }
 
 // inMoulds gives which fraction of a batter reached the moulds.
-func inMoulds(plan steps.Plan, batter string) float64 {
-	var all, in quantity.Mass
+func inMoulds(plan steps.Plan, b steps.Batter) float64 {
+	in := quantity.Mass(0)
 	for _, l := range plan.Layers {
-		if l.Batter != batter {
-			continue
-		}
-		all += l.Mass
-		for _, p := range l.Loaves {
-			in += p.Mass
+		if l.Batter == b.Name {
+			in += reached(l)
 		}
 	}
+	return fraction(in, b.Mass)
+}
+
+// inLoaves gives which fraction of a layer reached the moulds.
+func inLoaves(l steps.Layer) float64 { return fraction(reached(l), l.Mass) }
+
+func reached(l steps.Layer) quantity.Mass {
+	in := quantity.Mass(0)
+	for _, p := range l.Loaves {
+		in += p.Mass
+	}
+	return in
+}
+
+func fraction(in, all quantity.Mass) float64 {
 	if all <= 0 || in <= 0 {
 		return 1
 	}

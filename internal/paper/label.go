@@ -234,14 +234,33 @@ func LabelText(l label.Label) string {
 	}
 	p.linef("")
 	p.linef("%-44s %10s %8s  from", "ingredient, in this order", "g", "%")
+	sum := int64(0)
 	for _, g := range l.Ingredients {
-		p.linef("%-44s %10.1f %8.3f  %s", g.Name, g.Grams, 100*g.Share, g.From)
+		p.ingredient(g)
+		sum += g.Percent
 	}
+	p.linef("%-44s %10s %8s", "together", "", hundredths(sum))
 	p.linef("")
 	p.points("OPEN, so that this is a proof", l.Open)
 	p.points("NOTES", l.Notes)
 	return p.String()
 }
+
+// ingredient writes one line of the list; in brackets stands what it may be where it
+// is counted with another.
+func (p *page) ingredient(g label.Ingredient) {
+	mass, percent, from := fmt.Sprintf("%.1f", g.Grams), hundredths(g.Percent), g.From
+	if g.Within != "" {
+		from += ", in " + g.Within
+		if g.Grams == 0 {
+			mass, percent = fmt.Sprintf("(%.1f)", g.Most), "-"
+		}
+	}
+	p.linef("%-44s %10s %8s  %s", g.Name, mass, percent, from)
+}
+
+// hundredths writes hundredths of a per cent.
+func hundredths(n int64) string { return fmt.Sprintf("%d.%02d", n/100, n%100) }
 
 // points writes a list of sentences, wrapped.
 func (p *page) points(title string, list []string) {

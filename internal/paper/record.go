@@ -122,7 +122,7 @@ func RecordOf(code string, s batch.State, in *time.Location) Record {
 		Closed: s.Closed(), Warnings: orEmpty(r.plan.Warnings), Open: orEmpty(r.plan.Open()), Asks: asks,
 		Materials: r.used(steps.Weigh), Portions: r.used(steps.Portion), Batters: r.batters(), Equipment: r.equipment(),
 		Work: r.work(), Checks: r.checks(), Yield: r.yield(), Deviations: r.deviations(), Corrections: r.corrections(),
-		Tests: r.said(isTest), Release: r.said(isVerdict), After: r.said(isAfter), Notes: r.said(isNote), Facts: r.said(isAny),
+		Tests: r.said(isTest), Release: r.said(isVerdict), After: r.said(isAfter), Notes: r.notes(), Facts: r.said(isAny),
 		ReworkOf: []string{}, People: r.people(),
 	}
 	for _, f := range batch.All[batch.Reworks](s) {
@@ -166,12 +166,18 @@ func (r recorder) said(want func(batch.Fact) bool) []SaidJSON {
 	return list
 }
 
-func isAny(batch.Fact) bool { return true }
-
-func isNote(f batch.Fact) bool {
-	_, ok := f.(batch.Noted)
-	return ok
+// notes are as they now stand; what they were first is among the corrections.
+func (r recorder) notes() []SaidJSON {
+	list := []SaidJSON{}
+	for _, e := range batch.Standing(r.s.Entries) {
+		if f, ok := e.Fact.(batch.Noted); ok {
+			list = append(list, SaidJSON{e.Seq, r.at(e.At), f.Stage + ": " + f.Text})
+		}
+	}
+	return list
 }
+
+func isAny(batch.Fact) bool { return true }
 
 func isTest(f batch.Fact) bool {
 	_, ok := f.(batch.Tested)

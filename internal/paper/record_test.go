@@ -84,6 +84,23 @@ func TestEveryFormSaysTheSame(t *testing.T) {
 	}
 }
 
+// TestNotesHaveTheirOwnPlace: a note stands before all facts, under its own head, as it
+// now stands; and the yield begins with where the batter went.
+func TestNotesHaveTheirOwnPlace(t *testing.T) {
+	s := finished(t)
+	s = s.Apply(batch.Entry{Seq: len(s.Entries) + 1, Fact: batch.Noted{Stage: "cut", Text: "no such thing"}})
+	s = s.Apply(batch.Entry{Seq: len(s.Entries) + 1, Fact: batch.Withdrawn{Seq: len(s.Entries), Reason: "another batch"}})
+	r := paper.RecordOf("260302A", s, time.UTC)
+	before, _, found := strings.Cut(r.Markdown(), "All facts")
+	_, notes, head := strings.Cut(before, "Notes of the day")
+	if !found || !head || !strings.Contains(notes, "pipes") || strings.Contains(notes, "no such thing") {
+		t.Errorf("%s", notes)
+	}
+	if !strings.HasPrefix(r.Yield[0], "mass balance: in ") {
+		t.Errorf("%q", r.Yield)
+	}
+}
+
 // pdfText reads a PDF with poppler, or gives nothing where it is missing.
 func pdfText(t *testing.T, path string) string {
 	t.Helper()
