@@ -34,12 +34,34 @@ func doubtRest(p steps.Plan, f batch.Fact) string {
 		if all := p.Poured().All; all > 0 && f.Mass > all {
 			return fmt.Sprintf("%s g is more than the whole batch", f.Mass.At(quantity.Gram))
 		}
-		return p.doubtRestOf(f)
+		return doubtLeftover(p, f)
 	case batch.Tested:
 		if f.Test == batch.PHTest && (f.Value < 7 || f.Value > 14) {
 			return fmt.Sprintf("pH %.1f is not what soap gives", f.Value)
 		}
 	default:
+	}
+	return ""
+}
+
+// doubtLeftover asks where batter went that neither loaves nor vessels account for, once
+// it was said what was left over.
+func doubtLeftover(p steps.Plan, f batch.SetAside) string {
+	if f.Piece != batch.LeftoverBatter {
+		return ""
+	}
+	b := p.Balance
+	if last, ok := batch.Last[batch.SetAside](p.State(), f.Task); ok { // This one takes its place.
+		b.Leftover, b.Rest = b.Leftover-last.Fact.Mass, b.Rest+last.Fact.Mass
+	}
+	b.Leftover, b.Rest = b.Leftover+f.Mass, b.Rest-f.Mass
+	switch beyond := b.Beyond(); {
+	case f.Count > 0 && f.Mass == 0: // It was not weighed, so nothing can be missed.
+		return ""
+	case beyond > 0:
+		return fmt.Sprintf("%s g of batter are neither in the loaves nor expected in vessels (%s): where did they go?", beyond.At(quantity.Gram), b)
+	case beyond < 0:
+		return fmt.Sprintf("%s g more came out than went in (%s): is a weight wrong?", (-beyond).At(quantity.Gram), b)
 	}
 	return ""
 }

@@ -125,7 +125,7 @@ func (p *planner) lyeIn(k pot) (m quantity.Mass, from string) {
 	if !jug.Done || jug.Skipped != "" || jug.Tare <= 0 || since {
 		return m, fmt.Sprintf("The lye jug was not weighed since: expected with all %s that went into it.", grams(m, jug.Reads))
 	}
-	if was := net(jug); abs(was-m) > jug.Reads { // Within a reading the scale tells nothing.
+	if was := net(jug); (was - m).Abs() > jug.Reads { // Within a reading the scale tells nothing.
 		m = was
 	}
 	return m, fmt.Sprintf("Expected with the %s of lye solution that the jug held, all of it poured out.", grams(m, jug.Reads))

@@ -87,25 +87,3 @@ func (b Balance) String() string {
 }
 
 const tenthOfGram = quantity.Gram / 10
-
-// doubtRestOf asks where batter went that neither loaves nor vessels account for, once
-// it was said what was left over.
-func (p Plan) doubtRestOf(f batch.SetAside) string {
-	if f.Piece != batch.LeftoverBatter || p.planner == nil {
-		return ""
-	}
-	b := p.Balance
-	if last, ok := batch.Last[batch.SetAside](p.planner.s, f.Task); ok { // This one takes its place.
-		b.Leftover, b.Rest = b.Leftover-last.Fact.Mass, b.Rest+last.Fact.Mass
-	}
-	b.Leftover, b.Rest = b.Leftover+f.Mass, b.Rest-f.Mass
-	switch beyond := b.Beyond(); {
-	case f.Count > 0 && f.Mass == 0: // It was not weighed, so nothing can be missed.
-		return ""
-	case beyond > 0:
-		return fmt.Sprintf("%s g of batter are neither in the loaves nor expected in vessels (%s): where did they go?", beyond.At(quantity.Gram), b)
-	case beyond < 0:
-		return fmt.Sprintf("%s g more came out than went in (%s): is a weight wrong?", (-beyond).At(quantity.Gram), b)
-	}
-	return ""
-}

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"bench/internal/batch"
+	"bench/internal/judge"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
 	"bench/internal/sample"
@@ -44,7 +45,7 @@ func TestBalance(t *testing.T) {
 		if abs(got.In-in) > g || got.Loaves != loaves || abs(got.Rest-got.Planned) > g {
 			t.Errorf("%s: %v in and %v in the loaves, by hand %v and %v: %s", name, got.In, got.Loaves, in, loaves, got)
 		}
-		if asked := p.Doubt(batch.SetAside{Task: "clean up/leftover", Piece: batch.LeftoverBatter}); asked != "" {
+		if asked := judge.Doubt(p, batch.SetAside{Task: "clean up/leftover", Piece: batch.LeftoverBatter}); asked != "" {
 			t.Errorf("%s: %q", name, asked)
 		}
 	}
@@ -64,14 +65,14 @@ func TestBatterThatIsNowhere(t *testing.T) {
 		"0": "100 g of batter are neither in the loaves nor expected in vessels", "98": "", "": "",
 		"400": "140 g more came out than went in",
 	} {
-		f, err := b.plan().Answer("clean up/leftover", steps.Answer{How: batch.Typed, Text: text})
+		f, err := judge.Fact(b.plan(), "clean up/leftover", judge.Answer{How: batch.Typed, Text: text})
 		if text == "" {
-			f, err = b.plan().Answer("clean up/leftover", steps.Answer{How: batch.AtTarget})
+			f, err = judge.Fact(b.plan(), "clean up/leftover", judge.Answer{How: batch.AtTarget})
 		}
 		if err != nil {
 			t.Fatal(err)
 		}
-		if got := b.plan().Doubt(f); !strings.HasPrefix(got, want) || want == "" && got != "" {
+		if got := judge.Doubt(b.plan(), f); !strings.HasPrefix(got, want) || want == "" && got != "" {
 			t.Errorf("%q: asked %q, want %q", text, got, want)
 		}
 	}
