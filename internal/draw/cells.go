@@ -29,7 +29,7 @@ func appendCells(cells []cell, line string, width int) []cell {
 	for line != "" && len(cells) < width {
 		if n := sgrLength(line); n > 0 {
 			style = addSGR(style, line[:n])
-			line, shows = line[n:], inked(style)
+			line, shows = line[n:], lookOf(style).inked()
 			continue
 		}
 		text, columns := grapheme(line)
@@ -102,38 +102,4 @@ func addSGR(style, sequence string) string {
 		return ""
 	}
 	return style + sequence
-}
-
-// inked reports whether a style shows on blanks: it sets more than the weight,
-// the slant and the colour of text (ECMA-48, 8.3.117), or what is not known here.
-func inked(style string) bool {
-	for style != "" {
-		var p string
-		p, style = parameter(strings.TrimPrefix(style, "\x1b["))
-		switch p {
-		case "1", "2", "3", "22", "23", "39":
-		case "38": // Red, green and blue, or one of a table (ISO 8613-6).
-			p, style = parameter(style)
-			more := 1
-			if p == "2" {
-				more = 3
-			}
-			for range more {
-				_, style = parameter(style)
-			}
-		default:
-			if len(p) != 2 || p[0] != '3' && p[0] != '9' || p[1] > '7' {
-				return true
-			}
-		}
-	}
-	return false
-}
-
-// parameter cuts the first parameter from a style.
-func parameter(style string) (first, rest string) {
-	if i := strings.IndexAny(style, ";m"); i >= 0 {
-		return style[:i], style[i+1:]
-	}
-	return style, ""
 }

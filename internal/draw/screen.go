@@ -21,11 +21,16 @@ type screen struct {
 	width int
 	stale bool // What the terminal shows is not known.
 
-	out   []byte
-	spare []cell
+	frame   string // frame is what out leads to, if ready.
+	ready   bool
+	out     []byte
+	next    []row // next is what the changed rows will be.
+	changed []int
+
 	spans int    // Runs of cells in out.
 	pen   string // The style in force at the end of out.
-	inked bool   // The pen shows on blanks.
+	look  look   // The pen, taken apart.
+	x, y  int    // The cursor; y is -1 if its place is not known.
 }
 
 type row struct {
@@ -35,8 +40,8 @@ type row struct {
 
 // resize makes the next frame repaint everything at a new size.
 func (s *screen) resize(width, height int) {
-	s.width, s.rows = width, make([]row, height)
-	s.stale = true
+	s.width, s.rows, s.next = width, make([]row, height), make([]row, height)
+	s.stale, s.ready = true, false
 }
 
 // invalidate makes the next frame repaint everything.
@@ -44,17 +49,27 @@ func (s *screen) invalidate() {
 	for y := range s.rows {
 		s.rows[y] = row{cells: s.rows[y].cells[:0]}
 	}
-	s.stale = true
+	s.stale, s.ready = true, false
 }
 
 // render returns the bytes that turn what is shown into the frame, valid until
-// the next call; nothing when nothing changed. Lines too many are left out.
+// it is called for another; nothing when nothing changed. Lines too many are left
+// out. Until they are shown, it may be asked about other frames, too.
 func (s *screen) render(frame string) []byte {
-	s.out, s.spans = append(s.out[:0], frameBegin...), 0
-	repaint := s.stale
-	if repaint {
+	if !s.ready || s.frame != frame {
+		s.frame, s.ready = frame, true
+		s.work(frame)
+	}
+	if s.marks && (s.stale || s.spans > 1 && len(s.out)-len(frameBegin) > s.width) {
+		return append(s.out, frameEnd...)
+	}
+	return s.out[len(frameBegin):] // So little comes in one piece: it cannot be seen half done.
+}
+
+func (s *screen) work(frame string) {
+	s.out, s.changed, s.spans, s.y = append(s.out[:0], frameBegin...), s.changed[:0], 0, -1
+	if s.stale {
 		s.out = append(s.out, "\x1b[m\x1b[2J"...)
-		s.stale = false
 	}
 	for y := range s.rows {
 		var line string
@@ -64,33 +79,35 @@ func (s *screen) render(frame string) []byte {
 		}
 	}
 	s.setPen("")
-	if s.marks && (repaint || s.spans > 1) {
-		return append(s.out, frameEnd...)
+}
+
+// shown says that what was rendered last has been written.
+func (s *screen) shown() {
+	for _, y := range s.changed {
+		s.rows[y], s.next[y] = s.next[y], s.rows[y]
 	}
-	return s.out[len(frameBegin):] // A single run cannot be seen half done.
+	s.stale, s.ready = false, false
 }
 
 func (s *screen) renderRow(y int, line string) {
-	old := s.rows[y].cells
-	now := appendCells(s.spare[:0], line, s.width)
-	s.rows[y], s.spare = row{line, now}, old
+	old, now := s.rows[y].cells, appendCells(s.next[y].cells[:0], line, s.width)
+	s.next[y], s.changed = row{line, now}, append(s.changed, y)
 
-	at := -1 // The cursor's column, -1 if it is in another row.
 	spoilt := 0
 	for x := range now {
 		if same(old, now, x) && x >= spoilt || now[x].text == "" {
 			continue // The second half of a wide grapheme comes with the first.
 		}
-		s.moveTo(y, x, at, now)
-		at = s.write(y, x, now)
+		s.moveTo(y, x, now)
+		s.write(x, now)
 		if s.unsure(now[x].text) {
-			spoilt = at + spill
+			spoilt = s.x + spill
 		}
 	}
 	if len(old) <= len(now) {
 		return
 	}
-	s.moveTo(y, len(now), at, now)
+	s.moveTo(y, len(now), now)
 	s.setPenFor(cell{text: " "}) // Erased cells take the background in force.
 	s.out = append(s.out, "\x1b[K"...)
 }
@@ -108,48 +125,84 @@ func same(old, now []cell, x int) bool {
 	return now[x].blank()
 }
 
-// write appends the grapheme at column x and returns the column after it.
-func (s *screen) write(y, x int, cells []cell) (next int) {
+// write appends the grapheme at column x of the cursor's row, and takes the cursor
+// to the column after it.
+func (s *screen) write(x int, cells []cell) {
 	s.setPenFor(cells[x])
 	s.out = append(s.out, cells[x].text...)
-	next = x + 1
-	for next < len(cells) && cells[next].text == "" {
-		next++
+	for s.x = x + 1; s.x < len(cells) && cells[s.x].text == ""; {
+		s.x++
 	}
 	if s.unsure(cells[x].text) {
-		s.place(y, next)
+		s.place(s.y, s.x)
 	}
-	return next
 }
 
-// moveTo takes the cursor to a place from column at of the row, or from another
-// row, and what lies between is written again where that takes fewer bytes.
-func (s *screen) moveTo(y, x, at int, cells []cell) {
+// moveTo takes the cursor to a place. What lies between in its row is written
+// again where that takes fewer bytes.
+func (s *screen) moveTo(y, x int, cells []cell) {
 	const jump = len("\x1b[9C")
 	switch {
-	case at == x:
-	case at < 0:
+	case s.y != y:
 		s.spans++
-		s.place(y, x)
-	case s.bytes(cells[at:x]) <= jump:
-		for _, c := range cells[at:x] {
+		s.descend(y, x)
+	case s.x == x:
+	case s.bytes(cells[s.x:x]) <= jump:
+		for _, c := range cells[s.x:x] {
 			s.out = append(s.out, c.text...)
 		}
-	default: // CUF; it counts columns.
+	default:
 		s.spans++
-		s.out = append(s.out, "\x1b["...)
-		if x-at > 1 {
-			s.out = strconv.AppendInt(s.out, int64(x-at), 10)
-		}
-		s.out = append(s.out, 'C')
+		s.step(x-s.x, 'C')
 	}
+	s.y, s.x = y, x
+}
+
+// descend goes to another row: to the place itself, or from where the cursor is,
+// whichever takes fewer bytes. VT moves down a row and nothing else, on terminals
+// since the VT100; of LF, a driver may make more. The cursor's column is not known
+// when it has written the last one.
+func (s *screen) descend(y, x int) {
+	from := len(s.out)
+	s.place(y, x)
+	if s.y < 0 || s.x >= s.width || y-s.y > 4 {
+		return
+	}
+	whole := len(s.out) - from
+	for range y - s.y {
+		s.out = append(s.out, '\v')
+	}
+	switch by := x - s.x; {
+	case by > 0:
+		s.step(by, 'C')
+	case by < 0 && x == 0:
+		s.out = append(s.out, '\r')
+	case by < -3:
+		s.step(-by, 'D')
+	default:
+		s.out = append(s.out, "\b\b\b"[:-by]...)
+	}
+	if steps := s.out[from+whole:]; len(steps) < whole {
+		s.out = append(s.out[:from], steps...)
+	} else {
+		s.out = s.out[:from+whole]
+	}
+}
+
+// step appends a move by columns (CUF, CUB; ECMA-48, 8.3.20 and 8.3.18).
+func (s *screen) step(by int, way byte) {
+	s.out = append(s.out, "\x1b["...)
+	if by > 1 {
+		s.out = strconv.AppendInt(s.out, int64(by), 10)
+	}
+	s.out = append(s.out, way)
 }
 
 // bytes returns how many bytes cells take that the pen can write as it is; too
 // many for any gap if it cannot.
 func (s *screen) bytes(cells []cell) (n int) {
 	for _, c := range cells {
-		ready := c.style == s.pen || c.blank() && !s.inked
+		ready := c.style == s.pen || c.blank() && !s.look.inked()
 		if !ready || s.unsure(c.text) {
 			return math.MaxInt
 		}
@@ -172,23 +225,16 @@ func (s *screen) place(y, x int) {
 // setPenFor puts the style of a cell in force; a blank takes any that does not
 // show on it.
 func (s *screen) setPenFor(c cell) {
-	if !c.blank() || s.inked {
+	if !c.blank() || s.look.inked() {
 		s.setPen(c.style)
 	}
 }
 
-// setPen puts a style in force, from a reset unless there is none to undo.
 func (s *screen) setPen(style string) {
-	switch {
-	case style == s.pen:
+	if style == s.pen {
 		return
-	case style == "":
-		s.out = append(s.out, "\x1b[m"...)
-	case s.pen == "":
-		s.out = append(s.out, style...)
-	default: // Reset and first sequence in one.
-		s.out = append(s.out, "\x1b[0;"...)
-		s.out = append(s.out, style[len("\x1b["):]...)
 	}
-	s.pen, s.inked = style, inked(style)
+	to := lookOf(style)
+	s.out = appendChange(s.out, s.look, to, style)
+	s.pen, s.look = style, to
 }

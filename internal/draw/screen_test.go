@@ -44,6 +44,13 @@ func difference(got, want *vt.Emulator) string {
 	return ""
 }
 
+// draw renders a frame as one that is written.
+func (s *screen) draw(frame string) string {
+	written := string(s.render(frame))
+	s.shown()
+	return written
+}
+
 func lines() *rapid.Generator[string] {
 	styles := rapid.SampledFrom([]string{
 		"", "", "\x1b[m", "\x1b[1m", "\x1b[7m", "\x1b[0;4m", "\x1b[38;5;212m", "\x1b[4:3m", "\x1b[1;38;2;1;2;3;48;5;4m", "\x1b[44m",
@@ -88,12 +95,15 @@ func TestRenderShowsTheLastFrame(t *testing.T) {
 			}
 			shown = edit(t, shown)
 			frame := strings.Join(shown, "\n")
-			written := string(s.render(frame))
+			if rapid.Bool().Draw(t, "foreseen") { // As it comes, or another.
+				s.render(strings.Join(edit(t, shown), "\n"))
+			}
+			written := s.draw(frame)
 			fmt.Fprint(terminal, written)
 			if d := difference(terminal, plain(frame, width, height)); d != "" {
 				t.Fatalf("%s\nframe %q\nwritten %q", d, frame, written)
 			}
-			if again := s.render(frame); len(again) != 0 {
+			if again := s.draw(frame); len(again) != 0 {
 				t.Fatalf("the same frame again writes %q", again)
 			}
 			if s.pen != "" || terminal.ScrollbackLen() != 0 {
@@ -136,8 +146,8 @@ func TestRenderLetsNoControlThrough(t *testing.T) {
 			}),
 		)).Draw(t, "parts")
 		s := &screen{marks: true}
-		s.resize(200, 4)
-		written := string(s.render(strings.Join(parts, "")))
+		s.resize(200, 1) // In which the drawer needs no controls of its own to move.
+		written := s.draw(strings.Join(parts, ""))
 		for _, sequence := range own {
 			written = strings.Replace(written, sequence, "", 1)
 		}
@@ -168,10 +178,10 @@ func TestRenderWritesLittle(t *testing.T) {
 		"shorter":                   {"weigh the lye", "weigh", "\x1b[1;6H\x1b[K"},
 		"shorter and changed":       {"weigh the lye", "pour", "\x1b[1Hpour\x1b[K"},
 		"erased with a plain pen":   {"\x1b[44mabc\x1b[m", "\x1b[44mx\x1b[m", "\x1b[1H\x1b[44mx\x1b[m\x1b[K"},
-		"two far apart":             {"a..........b", "x..........y", hidden + "h\x1b[1Hx\x1b[10Cy" + hidden + "l"},
+		"two far apart":             {"a..........b", "x..........y", "\x1b[1Hx\x1b[10Cy"},
 		"two near":                  {"a...b", "x...y", "\x1b[1Hx...y"},
-		"too far to write again":    {"a.....b", "x.....y", hidden + "h\x1b[1Hx\x1b[5Cy" + hidden + "l"},
-		"in another style between":  {"a\x1b[7m.\x1b[mb", "x\x1b[7m.\x1b[my", hidden + "h\x1b[1Hx\x1b[Cy" + hidden + "l"},
+		"too far to write again":    {"a.....b", "x.....y", "\x1b[1Hx\x1b[5Cy"},
+		"in another style between":  {"a\x1b[7m.\x1b[mb", "x\x1b[7m.\x1b[my", "\x1b[1Hx\x1b[Cy"},
 		"blanks between words":      {"", "\x1b[1ma\x1b[m b  \x1b[31mc", "\x1b[1H\x1b[1ma \x1b[mb  \x1b[31mc\x1b[m"},
 		"blanks with a ground":      {"....", "\x1b[44ma\x1b[m \x1b[44mb", "\x1b[1H\x1b[44ma\x1b[m \x1b[44mb\x1b[m\x1b[K"},
 		"ink that nobody sees":      {"ab", "ab\x1b[1;38;5;9m   ", ""},
@@ -184,14 +194,23 @@ func TestRenderWritesLittle(t *testing.T) {
 		"cut in a wide one":         {"", "123456789012345678海", "\x1b[1H123456789012345678海\x1b[1;21H"},
 		"cut before half of one":    {"", "1234567890123456789海", "\x1b[1H1234567890123456789"},
 		"style to style":            {"ab", "\x1b[1ma\x1b[0m\x1b[7mb\x1b[0m", "\x1b[1H\x1b[1ma\x1b[0;7mb\x1b[m"},
+		"more than a line":          {"", "1234567890\n1234567890", hidden + "h\x1b[1H1234567890\v\r1234567890" + hidden + "l"},
+		"one above the other":       {"ab\nab", "ax\nay", "\x1b[1;2Hx\v\by"},
+		"further back":              {"abcdefgh\nabcdefgh", "abcdefgx\naycdefgh", "\x1b[1;8Hx\v\x1b[7Dy"},
+		"further on":                {"abcdefgh\nabcdefgh", "xbcdefgh\nabcdyfgh", "\x1b[1Hx\v\x1b[3Cy"},
+		"below the last column":     {"12345678901234567890\na", "1234567890123456789x\nb", "\x1b[1;20Hx\x1b[2Hb"},
+		"one colour off":            {"ab", "\x1b[1;38;5;63ma\x1b[m\x1b[1mb", "\x1b[1H\x1b[1;38;5;63ma\x1b[39mb\x1b[m"},
+		"bold beside faint":         {"ab", "\x1b[1;2;4;31;44ma\x1b[m\x1b[2;4;31;44mb", "\x1b[1H\x1b[1;2;4;31;44ma\x1b[22;2mb\x1b[m"},
+		"the same otherwise said":   {"ab", "\x1b[1m\x1b[31ma\x1b[m\x1b[1;31mb", "\x1b[1H\x1b[1;31mab\x1b[m"},
+		"not known":                 {"ab", "\x1b[1ma\x1b[m\x1b[4:3mb", "\x1b[1H\x1b[1ma\x1b[0;4:3mb\x1b[m"},
 		"nothing":                   {"a\nb", "a\nb\n", ""},
 	}
 	for name, tt := range tests {
 		t.Run(name, func(t *testing.T) {
 			s := &screen{marks: true}
 			s.resize(20, 4)
-			s.render(tt.before)
-			if got := string(s.render(tt.after)); got != tt.want {
+			s.draw(tt.before)
+			if got := s.draw(tt.after); got != tt.want {
 				t.Errorf("%q, want %q", got, tt.want)
 			}
 		})
@@ -212,7 +231,7 @@ func TestRenderWhereWidthsDiffer(t *testing.T) {
 			for range rapid.IntRange(1, 6).Draw(t, "pieces") {
 				frame.WriteString(rapid.SampledFrom([]string{"oil", "312.0", " ", "海", "·", "e\u0301", "👩\u200d🚀", "✂", "│", "שמן"}).Draw(t, "piece"))
 			}
-			written := string(s.render(frame.String()))
+			written := s.draw(frame.String())
 			shows(shown, written, wide)
 			for x, c := range appendCells(nil, frame.String(), 30) {
 				if len(c.text) == 1 && c.text != " " && shown[x] != c.text {
@@ -267,7 +286,7 @@ func cup(sequence string) int {
 func TestRenderWithoutMarks(t *testing.T) {
 	s := &screen{}
 	s.resize(20, 4)
-	if got, want := string(s.render("a\nb")), "\x1b[m\x1b[2J\x1b[1Ha\x1b[2Hb"; got != want {
+	if got, want := s.draw("a\nb"), "\x1b[m\x1b[2J\x1b[1Ha\v\rb"; got != want {
 		t.Errorf("%q, want %q", got, want)
 	}
 }
@@ -301,15 +320,15 @@ func BenchmarkRender(b *testing.B) {
 		b.Run(c.name, func(b *testing.B) {
 			s := &screen{marks: true}
 			s.resize(120, 40)
-			s.render(c.one)
-			s.render(c.two)
+			s.draw(c.one)
+			s.draw(c.two)
 			b.ReportAllocs()
 			written, frames := 0, []string{c.one, c.two}
 			for i := 0; b.Loop(); i++ {
 				if c.invalidate {
 					s.invalidate()
 				}
-				written += len(s.render(frames[i%2]))
+				written += len(s.draw(frames[i%2]))
 			}
 			b.ReportMetric(float64(written)/float64(b.N), "bytes/frame")
 		})

@@ -113,15 +113,24 @@ func (t *Terminal) Draw(frame string) error {
 	if !t.held {
 		return nil
 	}
-	changes := t.screen.render(frame)
-	if len(changes) == 0 {
-		return nil
+	if changes := t.screen.render(frame); len(changes) > 0 {
+		if _, err := t.out.Write(changes); err != nil {
+			t.screen.invalidate()
+			return fmt.Errorf("drawing on the terminal: %w", err)
+		}
 	}
-	if _, err := t.out.Write(changes); err != nil {
-		t.screen.invalidate()
-		return fmt.Errorf("drawing on the terminal: %w", err)
-	}
+	t.screen.shown()
 	return nil
+}
+
+// Prepare works out what Draw will have to write for a frame, if that is the one
+// that comes next.
+func (t *Terminal) Prepare(frame string) {
+	t.mu.Lock()
+	defer t.mu.Unlock()
+	if t.held {
+		t.screen.render(frame)
+	}
 }
 
 // Invalidate makes the next Draw repaint everything.

@@ -60,7 +60,7 @@ func TestTerminalDrawsOnlyWhileHeld(t *testing.T) {
 		t.Errorf("size %dx%d", width, height)
 	}
 	draws(t, terminal, "lye\nwater")
-	whole := frameBegin + "\x1b[m\x1b[2J\x1b[1Hlye\x1b[2Hwater" + frameEnd
+	whole := frameBegin + "\x1b[m\x1b[2J\x1b[1Hlye\v\rwater" + frameEnd
 	if got := written(); got != enterModes+whole {
 		t.Errorf("first %q", got)
 	}
