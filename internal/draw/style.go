@@ -23,7 +23,8 @@ var offs = []struct {
 
 func lookOf(style string) (l look) {
 	for style != "" {
-		p, rest := parameter(strings.TrimPrefix(style, "\x1b["))
+		style = strings.TrimPrefix(style, "\x1b[")
+		p, rest := parameter(style)
 		switch {
 		case p == "" || p == "0":
 			l = look{}
@@ -31,7 +32,7 @@ func lookOf(style string) (l look) {
 			l.on |= 1 << (p[0] - '0')
 		case p == "38" || p == "48":
 			var colour string
-			if colour, rest = ofMany(p, rest); colour == "" {
+			if colour, rest = ofMany(style); colour == "" {
 				return look{other: true}
 			}
 			l.colour(colour)
@@ -55,10 +56,12 @@ func parameter(style string) (first, rest string) {
 	return style, ""
 }
 
-// ofMany gives the parameters of a colour of a table, or of red, green and blue
-// (ISO 8613-6), and the rest of the style; "" if they are not like that.
-func ofMany(p, style string) (colour, rest string) {
-	kind, rest := parameter(style)
+// ofMany gives the parameters at the front of a style that are a colour of a
+// table, or of red, green and blue (ISO 8613-6), and the rest; "" if they are not
+// like that.
+func ofMany(style string) (colour, rest string) {
+	_, rest = parameter(style)
+	kind, rest := parameter(rest)
 	more := 0
 	switch kind {
 	case "5":
@@ -69,11 +72,11 @@ func ofMany(p, style string) (colour, rest string) {
 	for range more {
 		_, rest = parameter(rest)
 	}
-	values := strings.TrimRight(style[:len(style)-len(rest)], ";m")
-	if more == 0 || strings.Count(values, ";") != more || strings.Contains(values, "m") {
+	colour = strings.TrimRight(style[:len(style)-len(rest)], ";m")
+	if more == 0 || strings.Count(colour, ";") != more+1 || strings.Contains(colour, "m") {
 		return "", rest
 	}
-	return p + ";" + values, rest
+	return colour, rest
 }
 
 // off takes a parameter that switches something off; false if it does not.
