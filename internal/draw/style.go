@@ -15,11 +15,15 @@ const (
 	blinking  = 1<<5 | 1<<6
 )
 
-// offs are the parameters that switch others off.
-var offs = []struct {
+// off is a parameter that switches others off.
+type off struct {
 	what uint16
 	by   string
-}{{boldFaint, "22"}, {italic, "23"}, {1 << 4, "24"}, {blinking, "25"}, {1 << 7, "27"}, {1 << 8, "28"}, {1 << 9, "29"}}
+}
+
+func offs() [7]off {
+	return [...]off{{boldFaint, "22"}, {italic, "23"}, {1 << 4, "24"}, {blinking, "25"}, {1 << 7, "27"}, {1 << 8, "28"}, {1 << 9, "29"}}
+}
 
 func lookOf(style string) (l look) {
 	for style != "" {
@@ -81,7 +85,7 @@ func ofMany(style string) (colour, rest string) {
 
 // off takes a parameter that switches something off; false if it does not.
 func (l *look) off(p string) bool {
-	for _, o := range offs {
+	for _, o := range offs() {
 		if o.by == p {
 			l.on &^= o.what
 			return true
@@ -117,7 +121,7 @@ func (l look) inked() bool {
 // semicolon after it.
 func (l look) after(from look, to []byte) []byte {
 	add := func(p string) { to = append(append(to, p...), ';') }
-	for _, o := range offs {
+	for _, o := range offs() {
 		if from.on&^l.on&o.what != 0 {
 			add(o.by)
 			from.on &^= o.what

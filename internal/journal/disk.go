@@ -107,7 +107,7 @@ func (f *diskFile) WriteAt(p []byte, off int64) (int, error) {
 
 // spare is what a log that has reached its end is made longer by: some fifteen
 // facts' worth.
-var spare [256 << 10]byte
+var spare [256 << 10]byte //nolint:gochecknoglobals // Zeros that are never written to take no memory.
 
 // reserve sees to it that the log goes on behind what was written: to flush
 // blocks that a file has already takes a disk about half as long as to flush new
@@ -119,7 +119,7 @@ func (f *diskFile) reserve(written int64) {
 	if written < f.end {
 		return
 	}
-	size, err := f.File.Size()
+	size, err := f.Size()
 	if f.end = size; err != nil || written < size {
 		return
 	}
