@@ -98,6 +98,9 @@ func (p *probe) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 // Still is for the key w, which brings a message that ends it.
 func (p *probe) Still() bool { return p.note == "waits" }
 
+// Ahead is wrong: what is foreseen must not show.
+func (p *probe) Ahead() string { return "foreseen" }
+
 func (p *probe) act(key string) tea.Cmd {
 	burst := func() tea.Msg { panic("the command burst") }
 	switch key {

@@ -29,7 +29,12 @@ var (
 // Still is for a model that knows when its view is not worth drawing: nothing has
 // changed since the last message, or what has is about to be overtaken by another
 // message. The model sees to it that one comes.
-type Still interface{ Still() bool }
+type Still interface {
+	Still() bool
+	// Ahead gives the view that will probably be the next to be drawn. It is called
+	// beside the model while it is Still, and may take a while.
+	Ahead() string
+}
 
 // Run drives the model until it quits. Its first command starts before the
 // terminal is taken. The model gets a tea.WindowSizeMsg before any other message
@@ -109,9 +114,11 @@ func (d *driver) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	var cmd tea.Cmd
 	d.model, cmd = d.model.Update(msg)
 	d.start(cmd)
-	if still, ok := d.model.(Still); !ok || !still.Still() {
-		d.failing(d.terminal.Draw(d.model.View()))
+	if still, ok := d.model.(Still); ok && still.Still() {
+		d.start(func() tea.Msg { d.terminal.Prepare(still.Ahead()); return nil })
+		return d, nil
 	}
+	d.failing(d.terminal.Draw(d.model.View()))
 	return d, nil
 }
 

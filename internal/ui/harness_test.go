@@ -88,12 +88,25 @@ func (p *person) gets(msg tea.Msg) *person {
 	p.t.Helper()
 	next, cmd := p.m.Update(msg)
 	p.m = next.(Model)
+	p.drawnAsForeseen()
 	if p.holdBack && cmd != nil {
 		p.waiting = append(p.waiting, cmd)
 		return p
 	}
 	p.run(cmd)
 	return p
+}
+
+// drawnAsForeseen demands that a screen which was worked out ahead is the one that
+// would be drawn now.
+func (p *person) drawnAsForeseen() {
+	p.t.Helper()
+	anew := p.m
+	anew.drawn = ""
+	if p.m.drawn == "" || p.m.drawn == anew.View() {
+		return
+	}
+	p.t.Errorf("foreseen was\n%s\nand it is\n%s", p.m.drawn, anew.View())
 }
 
 func (p *person) run(cmd tea.Cmd) {

@@ -126,9 +126,9 @@ func (m Model) keep(act reply.Keep, at timer.Moment) (Model, tea.Cmd) {
 	if act.Code != m.bench.Code {
 		return m, m.appendElsewhereCmd(act)
 	}
-	m.ahead = guess(m.bench, act)
 	m.bench = m.bench.Sent(act)
-	return m, m.appendCmd(act, m.ahead)
+	m.ahead = m.foresee(act)
+	return m, m.appendCmd(act)
 }
 
 // show changes the screen and remembers when, so that a key already on its way

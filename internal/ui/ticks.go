@@ -28,10 +28,10 @@ func (t ticks) fired(msg tickMsg) ticks {
 	return t
 }
 
-// schedule asks for the next tick: every second while a timer that shows has
-// less than two minutes to go or has run for less, every minute otherwise, and when
-// an alarm sounds again.
-func (m *Model) schedule(list []alarm.Watched) tea.Cmd {
+// changes says when time alone will change something: every second while a timer
+// that shows has less than two minutes to go or has run for less, every minute
+// otherwise, and when an alarm sounds again; zero is never.
+func (m Model) changes(list []alarm.Watched) (in time.Duration, at timer.Moment) {
 	all := make([]timer.Timer, len(list))
 	step := time.Minute
 	for i, t := range list {
@@ -42,14 +42,22 @@ func (m *Model) schedule(list []alarm.Watched) tea.Cmd {
 	}
 	d, some := timer.NextChange(all, m.now, step)
 	if !some {
-		m.ticks.due = timer.Moment{}
-		return nil
+		return 0, timer.Moment{}
 	}
 	d = min(d, untilMinute(m.now)) // The clock beside the timers turns too.
 	if sound, sounds := m.ear.Next(m.now); sounds {
 		d = min(d, sound)
 	}
-	due := timer.Moment{Wall: m.now.Wall.Add(d), Boot: m.now.Boot, SinceBoot: m.now.SinceBoot + d}
+	return d, timer.Moment{Wall: m.now.Wall.Add(d), Boot: m.now.Boot, SinceBoot: m.now.SinceBoot + d}
+}
+
+// schedule asks for the next tick, if one is needed.
+func (m *Model) schedule(list []alarm.Watched) tea.Cmd {
+	d, due := m.changes(list)
+	if due.IsZero() {
+		m.ticks.due = due
+		return nil
+	}
 	if !m.ticks.due.IsZero() {
 		left, _ := m.ticks.due.Since(m.now)
 		if left <= d+50*time.Millisecond && left > 0 {

@@ -76,6 +76,7 @@ type Model struct {
 	along    along            // along is set while the batch on the bench is another's.
 	ahead    ahead            // ahead is what the fact in flight will lead to.
 	still    bool             // still says that the screen stays as it is for a moment.
+	drawn    string           // drawn is the view, where it is known already.
 	left     map[string]leave // left are the batches that were left for another.
 	flight   string           // flight says what the store is at work on, or "".
 	quitting bool             // quitting waits for the flight to land.
@@ -102,8 +103,12 @@ func (m Model) Init() tea.Cmd { return m.loadCmd("") }
 // Update takes one message: it stamps it, hands it on, and sees to the next
 // tick.
 func (m Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
-	m.now, m.still = m.deps.Now(), false
+	still := m.still
+	m.now, m.still, m.drawn = m.deps.Now(), false, ""
 	next, cmd := m.handle(msg)
+	if landed, ok := msg.(appendedMsg); ok && still {
+		next.drawn = m.ahead.drawn(landed, m.now)
+	}
 	timers := next.board().Timers(next.now)
 	sound := next.listen(timers)
 	tick := next.schedule(timers)

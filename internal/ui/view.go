@@ -13,6 +13,9 @@ import (
 
 // View draws the screen that has the keys, with the timers below it.
 func (m Model) View() string {
+	if m.drawn != "" {
+		return m.drawn
+	}
 	w, h := m.width, m.height
 	if w <= 0 || h <= 0 {
 		return ""

@@ -5,14 +5,17 @@
 package loaf
 
 import (
+	"sync"
+
 	"bench/internal/cells"
 	"bench/internal/face"
 	"bench/internal/ui/ink"
 )
 
 // Picture keeps what was drawn last. Make one with new; screens that are copied
-// share it.
+// share it, one that is worked out ahead, too.
 type Picture struct {
+	mu       sync.Mutex
 	key      key
 	loaf     face.Loaf
 	state    string
@@ -39,6 +42,8 @@ type At struct {
 // Draw gives the picture in at most w by h cells, and a sample of each layer's
 // fill, floor first. The loaf is asked for only when something may have changed.
 func (p *Picture) Draw(t ink.Theme, w, h int, frame face.Frame, at At, loaf func() face.Loaf) (lines, swatches []string) {
+	p.mu.Lock()
+	defer p.mu.Unlock()
 	next := key{w, h, t.Picture, frame, at}
 	if p.lines != nil && next == p.key {
 		return p.lines, p.swatches
