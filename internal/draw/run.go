@@ -6,6 +6,7 @@ import (
 	"os"
 	"os/signal"
 	"reflect"
+	"runtime"
 	"sync"
 	"sync/atomic"
 	"time"
@@ -115,7 +116,11 @@ func (d *driver) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	d.model, cmd = d.model.Update(msg)
 	d.start(cmd)
 	if still, ok := d.model.(Still); ok && still.Still() {
-		d.start(func() tea.Msg { d.terminal.Prepare(still.Ahead()); return nil })
+		d.start(func() tea.Msg {
+			runtime.Gosched() // What is on its way to the disk goes first.
+			d.terminal.Prepare(still.Ahead())
+			return nil
+		})
 		return d, nil
 	}
 	d.failing(d.terminal.Draw(d.model.View()))
