@@ -11,16 +11,19 @@ import (
 
 func TestClean(t *testing.T) {
 	for text, want := range map[string]string{
-		"Lighthouse at dusk":  "Lighthouse at dusk",
-		"crème, 35 °C, 月":     "crème, 35 °C, 月",
-		"\x1b[31mred":         "\ufffd[31mred",
-		"\u009b31mred":        "\ufffd31mred",
-		"a\u202eb\u2066c":     "a\ufffdb\ufffdc",
-		"zero\u200bwidth":     "zero\ufffdwidth",
-		"\ufeffmark":          "\ufffdmark",
-		"bad\xffbyte":         "bad\ufffdbyte",
-		"line\nend\tand\rtab": "line end and tab",
-		"a\u2028b\x00\x7f":    "a\ufffdb\ufffd\ufffd",
+		"Lighthouse at dusk":          "Lighthouse at dusk",
+		"crème, 35 °C, 月":             "crème, 35 °C, 月",
+		"\x1b[31mred":                 "\ufffd[31mred",
+		"\u009b31mred":                "\ufffd31mred",
+		"a\u202eb\u2066c":             "a\ufffdb\ufffdc",
+		"zero\u200bwidth":             "zero\ufffdwidth",
+		"\ufeffmark":                  "\ufffdmark",
+		"bad\xffbyte":                 "bad\ufffdbyte",
+		"1\ufe0f\u20e3 base":          "1 base",
+		"#\u20e3*\ufe0f9\ufe0f\ufe0f": "#*9",
+		"A\u20e3 ❤\ufe0f":             "A\u20e3 ❤\ufe0f",
+		"line\nend\tand\rtab":         "line end and tab",
+		"a\u2028b\x00\x7f":            "a\ufffdb\ufffd\ufffd",
 	} {
 		if got := Clean(text); got != want {
 			t.Errorf("Clean(%q) = %q, want %q", text, got, want)

@@ -2,6 +2,8 @@ package ui
 
 import (
 	"bytes"
+	"flag"
+	"fmt"
 	"image"
 	"image/color"
 	"image/png"
@@ -21,6 +23,10 @@ import (
 // without colour.
 const contactFile = "contact-sheet.png"
 
+// shots is where every screen is painted as large as life, to be looked at
+// closely: in colour and without, on dark.
+var shots = flag.String("shots", "", "paint every golden screen as PNG into this folder, to look at it")
+
 // pictures are what -update has drawn so far.
 var pictures []picture
 
@@ -33,6 +39,9 @@ type picture struct {
 // pictured draws the screen as it stands, when the golden screens are rewritten.
 func (p *person) pictured(name string, w int) {
 	p.t.Helper()
+	if *shots != "" {
+		p.painted(name)
+	}
 	if !*update {
 		return
 	}
@@ -43,7 +52,7 @@ func (p *person) pictured(name string, w int) {
 	case 200:
 		colours, smaller = ink.None, 4
 	}
-	img, err := shot.Paint(strings.Split(p.inked(colours, ground)+strings.Repeat("\n", 0), "\n"), paper)
+	img, err := shot.Paint(strings.Split(p.inked(colours, ground), "\n"), paper)
 	if err != nil {
 		p.t.Fatal(err)
 	}
@@ -53,6 +62,30 @@ func (p *person) pictured(name string, w int) {
 	fits := image.Rect(0, 0, img.Bounds().Dx()/smaller, img.Bounds().Dy()/smaller)
 	draw.BiLinear.Scale(small, fits, img, img.Bounds(), draw.Src, nil)
 	pictures = append(pictures, picture{name, w, small})
+}
+
+// painted puts two pictures of the screen into the folder for them.
+func (p *person) painted(name string) {
+	p.t.Helper()
+	for of, colours := range map[string]ink.Colours{"colour": ink.Many, "bare": ink.None} {
+		img, err := shot.Paint(strings.Split(p.inked(colours, ink.Dark), "\n"), shot.Dark)
+		if err != nil {
+			p.t.Fatal(err)
+		}
+		keep(p.t, filepath.Join(*shots, fmt.Sprintf("%s-%d-%s.png", name, p.m.width, of)), img, png.BestSpeed)
+	}
+}
+
+// keep writes a picture.
+func keep(t testing.TB, path string, img image.Image, level png.CompressionLevel) {
+	t.Helper()
+	var out bytes.Buffer
+	if err := (&png.Encoder{CompressionLevel: level}).Encode(&out, img); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.WriteFile(path, out.Bytes(), 0o644); err != nil {
+		t.Fatal(err)
+	}
 }
 
 // contactSheet puts the pictures on one sheet, a row for every two scenes.
@@ -79,30 +112,24 @@ func contactSheet(t *testing.T) {
 		size := p.img.Bounds().Size()
 		draw.Draw(sheet, image.Rectangle{places[i], places[i].Add(size)}, p.img, image.Point{}, draw.Src)
 	}
-	var out bytes.Buffer
-	if err := (&png.Encoder{CompressionLevel: png.BestCompression}).Encode(&out, sheet); err != nil {
-		t.Fatal(err)
-	}
-	if err := os.WriteFile(filepath.Join("testdata", contactFile), out.Bytes(), 0o644); err != nil {
-		t.Fatal(err)
-	}
+	keep(t, filepath.Join("testdata", contactFile), sheet, png.BestCompression)
 }
 
-// greys is a small palette: greys, and the few hues of the theme between dark
-// and light.
+// greys is a palette of four bits: greys, and the hues of the theme, whole and
+// half, on dark and on light. It is what keeps the sheet small.
 func greys() color.Palette {
 	var p color.Palette
-	for i := range 24 {
-		v := uint8(i * 255 / 23)
+	for _, v := range []uint8{0x16, 0x40, 0x6a, 0x92, 0xb4, 0xd4, 0xe8, 0xfa} {
 		p = append(p, color.RGBA{v, v, v, 0xff})
 	}
-	for _, hue := range []color.RGBA{{0x87, 0xd7, 0xff, 0xff}, {0xff, 0xaf, 0, 0xff}, {0, 0x5f, 0xaf, 0xff}, {0xaf, 0x5f, 0, 0xff}} {
-		for i := 1; i <= 4; i++ {
-			for _, ground := range []color.RGBA{shot.Dark.Ground, shot.Light.Ground} {
-				mix := func(a, b uint8) uint8 { return uint8((int(a)*i + int(b)*(4-i)) / 4) }
-				p = append(p, color.RGBA{mix(hue.R, ground.R), mix(hue.G, ground.G), mix(hue.B, ground.B), 0xff})
-			}
-		}
+	for _, hue := range []struct{ ink, ground color.RGBA }{
+		{color.RGBA{0x87, 0xd7, 0xff, 0xff}, shot.Dark.Ground},
+		{color.RGBA{0xff, 0xaf, 0, 0xff}, shot.Dark.Ground},
+		{color.RGBA{0, 0x5f, 0xaf, 0xff}, shot.Light.Ground},
+		{color.RGBA{0xaf, 0x5f, 0, 0xff}, shot.Light.Ground},
+	} {
+		mix := func(a, b uint8) uint8 { return uint8((int(a) + int(b)) / 2) }
+		p = append(p, hue.ink, color.RGBA{mix(hue.ink.R, hue.ground.R), mix(hue.ink.G, hue.ground.G), mix(hue.ink.B, hue.ground.B), 0xff})
 	}
 	return p
 }

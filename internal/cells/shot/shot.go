@@ -184,7 +184,10 @@ func (p *pen) cell(r rune) {
 	cell := image.Rectangle{p.at, p.at.Add(image.Pt(CellW, CellH))}
 	draw.Draw(p.img, cell, image.NewUniform(back), image.Point{}, draw.Src)
 	across, down, mask, ok := maskOf(r)
+	outline, isSign := signs[r]
 	switch {
+	case isSign:
+		p.sign(cell, outline, fore)
 	case ok && r >= 0x2800 && r < 0x2900:
 		p.dots(cell, mask, fore)
 	case ok:

@@ -61,30 +61,45 @@ func (s Choices) Update(p keys.Press) (Choices, intent.Action) {
 	return s, nil
 }
 
-// View lists the answers; the one at the cursor shows all of its words.
+// View lists the answers, each with all of its words: one reads before one
+// chooses. Those that find no room are counted, and the arrows lead to them.
 func (s Choices) View(t ink.Theme, w, h int) []string {
 	lines := []string{" " + t.Title.Render(ink.Cut(ink.Clean(s.title), w-2)), t.Line.Render(ink.Rule(w)), ""}
 	for _, l := range ink.Wrap(ink.Clean(s.hint), w-2) {
 		lines = append(lines, " "+t.Quiet.Render(l))
 	}
-	lines = append(lines, "")
+	var word []string
+	if s.Word != "" {
+		word = append([]string{""}, ink.Warning(t, s.Word, w)...)
+	}
+	room := h - 1 - len(lines) - len(word)
+	answers, at := s.answers(t, w)
+	if len(answers) < room {
+		lines, room = append(lines, ""), room-1
+	}
+	lines = append(append(lines, ink.Scrolled(t, answers, at, room)...), word...)
+	return append(ink.Block(lines, w, h-1), keys.HelpLine(t, w, keys.Shown("↑ ↓", "choose"), keys.Take, keys.Back, keys.Aid))
+}
+
+// answers gives the lines of all answers, and which of them is the middle of the
+// one at the cursor.
+func (s Choices) answers(t ink.Theme, w int) (lines []string, at int) {
 	for i, c := range s.list {
-		title := ink.Cut(ink.Clean(c.Title), w-5)
+		sign, style := " ", ink.Ink{}
 		if i == s.cursor {
-			lines = append(lines, " "+t.Accent.Render(ink.SignNow)+" "+t.Strong.Render(title))
-		} else {
-			lines = append(lines, "   "+title)
+			sign, style = t.Accent.Render(ink.SignNow), t.Strong
 		}
-		why := []string{ink.Cut(ink.Clean(c.Why), w-8)}
-		if i == s.cursor {
-			why = ink.Wrap(ink.Clean(c.Why), w-8)
+		from := len(lines)
+		for _, l := range ink.Wrap(ink.Clean(c.Title), w-5) {
+			lines = append(lines, " "+sign+" "+style.Render(l))
+			sign = " "
 		}
-		for _, l := range why {
+		for _, l := range ink.Wrap(ink.Clean(c.Why), w-8) {
 			lines = append(lines, "     "+t.Quiet.Render(l))
 		}
+		if i == s.cursor {
+			at = (from + len(lines)) / 2
+		}
 	}
-	if s.Word != "" {
-		lines = append(append(lines, ""), ink.Warning(t, s.Word, w)...)
-	}
-	return append(ink.Block(lines, w, h-1), keys.HelpLine(t, w, keys.Shown("↑ ↓", "choose"), keys.Take, keys.Back, keys.Aid))
+	return lines, at
 }

@@ -115,7 +115,7 @@ func (b Board) Answer(p keys.Press, putOff, unsaved bool) intent.Action {
 	return intent.Of(reply.Keep{Code: top.Code, Fact: batch.TimerSeen{Timer: top.ID}})
 }
 
-// Lines shows the timers in at most rows lines of w cells. The clock is
+// Lines shows at most so many timers in lines of w cells. The clock is
 // there only while a timer keeps it going: a clock that stands still lies.
 func (b Board) Lines(t ink.Theme, w, rows int, now timer.Moment) []string {
 	list := b.Timers(now)
@@ -139,7 +139,7 @@ func (b Board) Lines(t ink.Theme, w, rows int, now timer.Moment) []string {
 		if i == 0 {
 			tail = more + b.hush() + clock + " "
 		}
-		lines = append(lines, b.alarmLine(t, each, tail, w, now))
+		lines = append(lines, b.timerLines(t, each, tail, w, now)...)
 	}
 	return lines
 }
@@ -151,8 +151,9 @@ func (b Board) hush() string {
 	return b.Hush + "  "
 }
 
-// alarmLine is one timer: what, and when. The words for what give way first.
-func (b Board) alarmLine(t ink.Theme, each Watched, tail string, w int, now timer.Moment) string {
+// timerLines are one timer: what, and when; on a line of its own where both find
+// no room on one, so that nothing is cut.
+func (b Board) timerLines(t ink.Theme, each Watched, tail string, w int, now timer.Moment) []string {
 	what := ink.Clean(each.Label)
 	if each.Code != b.Bench {
 		what = ink.Clean(each.Code) + ": " + what
@@ -164,11 +165,25 @@ func (b Board) alarmLine(t ink.Theme, each Watched, tail string, w int, now time
 			when, tail = "later: "+offerWords(), ""
 		}
 	}
-	what = ink.Cut(what, w-ink.Width(when)-ink.Width(tail)-ink.Width(sign)-5)
-	if each.State(now) == timer.Due && each.Priority != timer.Later {
-		return t.Alarm.Render(ink.Between(" "+sign+" "+what+"  "+when, tail, w))
+	loud := each.State(now) == timer.Due && each.Priority != timer.Later
+	set := func(head, text, tail string) string {
+		if loud {
+			return t.Alarm.Render(ink.Between(" "+head+text, tail, w))
+		}
+		return ink.Between(" "+t.Quiet.Render(head)+text, t.Quiet.Render(tail), w)
 	}
-	return ink.Between(" "+t.Quiet.Render(sign+" "+what)+"  "+when, t.Quiet.Render(tail), w)
+	head := sign + " "
+	if ink.Width(head+what+when+tail)+4 <= w {
+		return []string{set(head+what+"  ", when, tail)}
+	}
+	var lines []string
+	for i, l := range ink.Wrap(what, w-ink.Width(head+tail)-2) {
+		if i > 0 {
+			head, tail = ink.Spaces(ink.Width(head)), ""
+		}
+		lines = append(lines, set(head+l, "", tail))
+	}
+	return append(lines, set(ink.Spaces(ink.Width(head)), when, ""))
 }
 
 // Sign tells the priority of what is due at a glance: more of it is more (IEC

@@ -30,8 +30,13 @@ func (b Board) Missed(t ink.Theme, w int, opened, now timer.Moment) []string {
 			return append(lines, "   "+t.Quiet.Render(quantity.Count(len(list)-i, "more", "more")))
 		}
 		what, of := each.Words()
-		what = "   " + ink.Fit(Sign(each.Timer, now), 4) + ink.Clean(what+" · "+of)
-		lines = append(lines, ink.Between(what, each.Say(now)+" ", w))
+		what, when := ink.Clean(what+" · "+of), each.Say(now)
+		sign := "   " + ink.Fit(Sign(each.Timer, now), 3)
+		if ink.Width(what)+ink.Width(when)+10 <= w {
+			lines = append(lines, ink.Between(sign+" "+what, when+" ", w))
+			continue
+		}
+		lines = append(append(lines, ink.Hang(sign, what, w-1)...), ink.Right(when+" ", w))
 	}
 	return lines
 }

@@ -34,16 +34,16 @@ func (p panel) list(room int) []string {
 		lines = append([]string{""}, lines...)
 	}
 	at := slices.IndexFunc(tasks, func(t steps.Task) bool { return t.ID == p.task.ID })
-	from, to := ink.Window(len(tasks), at, max(0, room-len(lines)))
 	longest := p.longestPortion()
-	for _, t := range tasks[from:to] {
+	var items []string
+	for _, t := range tasks {
 		if t.Do == steps.Portion {
-			lines = append(lines, p.bar(t, longest))
+			items = append(items, p.bar(t, longest))
 		} else {
-			lines = append(lines, p.item(t))
+			items = append(items, p.item(t))
 		}
 	}
-	return lines
+	return append(lines, ink.Scrolled(p.t, items, at, room-len(lines))...)
 }
 
 // sign puts what is on its way, or was not saved, before what is at hand: a tick

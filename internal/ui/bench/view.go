@@ -150,18 +150,11 @@ func (b Screen) rail(t ink.Theme, w, h int, at steps.Stage) []string {
 	if now < 0 {
 		now = max(0, slices.IndexFunc(stages, func(s steps.Stage) bool { return !s.Done }))
 	}
-	from, to := ink.Window(len(stages), now, h)
-	lines := make([]string, 0, to-from)
-	for _, s := range stages[from:to] {
+	lines := make([]string, 0, len(stages))
+	for _, s := range stages {
 		lines = append(lines, b.railLine(t, w, s, s.ID == at.ID))
 	}
-	if from > 0 && now > from {
-		lines[0] = t.Quiet.Render(fmt.Sprintf(" ↑ %d more", from+1))
-	}
-	if left := len(stages) - to; left > 0 && now < to-1 {
-		lines[len(lines)-1] = t.Quiet.Render(fmt.Sprintf(" ↓ %d more", left+1))
-	}
-	return lines
+	return ink.Scrolled(t, lines, now, h)
 }
 
 // railWith puts below the stages what the other batches are at: tab goes there.

@@ -1,6 +1,8 @@
 package ink
 
 import (
+	"fmt"
+	"slices"
 	"strings"
 
 	"bench/internal/recipe"
@@ -146,6 +148,20 @@ func Window(n, at, h int) (from, to int) {
 	}
 	from = min(max(0, at-h/2), n-h)
 	return from, from + h
+}
+
+// Scrolled gives the h of the lines around one of them; the first and the last say
+// how many more there are. The arrows lead to those.
+func Scrolled(t Theme, lines []string, at, h int) []string {
+	from, to := Window(len(lines), at, max(0, h))
+	shown := slices.Clone(lines[from:to])
+	if from > 0 && at > from {
+		shown[0] = t.Quiet.Render(fmt.Sprintf(" ↑ %d more", from+1))
+	}
+	if left := len(lines) - to; left > 0 && at < to-1 {
+		shown[len(shown)-1] = t.Quiet.Render(fmt.Sprintf(" ↓ %d more", left+1))
+	}
+	return shown
 }
 
 // Screen makes lines into a view of at most h lines of at most w cells: the

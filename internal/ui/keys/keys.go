@@ -93,10 +93,10 @@ func allKeys() []keyGroup {
 		{"Weigh and tick", []key.Binding{
 			Says(Tick, "done, or: the scale shows what was asked"),
 			Says(Figures, "type what it weighs, then enter"),
-			Says(More, "instead of enter: this much, more to come from another container"),
+			Says(More, "this much, and more to come from another container"),
 			Says(ByEye, "by eye, not weighed; the figure typed before it is kept"), Says(LeaveOut, "leave a task out, with the reason"),
 			Shown("s  t", "too soft; type it in words (several bars, a day)"),
-			Shown("d  w", "a weight was off: the ways to go on; weigh the pot: is all in, once?"),
+			Shown("d  w", "a weight was off: how to go on; weigh a pot: is all in it?"),
 		}},
 		{"Move", []key.Binding{
 			Shown("↑ ↓  k j", "tasks of the stage"),
