@@ -32,11 +32,13 @@ func (b Board) Missed(t ink.Theme, w int, opened, now timer.Moment) []string {
 		what, of := each.Words()
 		what, when := ink.Clean(what+" · "+of), each.Say(now)
 		sign := "   " + ink.Fit(Sign(each.Timer, now), 3)
-		if ink.Width(what)+ink.Width(when)+10 <= w {
-			lines = append(lines, ink.Between(sign+" "+what, when+" ", w))
-			continue
+		said := ink.Hang(sign, what, w-1)
+		if last := &said[len(said)-1]; ink.Width(*last)+ink.Width(when)+3 <= w {
+			*last = ink.Between(*last, when+" ", w)
+		} else {
+			said = append(said, ink.Right(when+" ", w))
 		}
-		lines = append(append(lines, ink.Hang(sign, what, w-1)...), ink.Right(when+" ", w))
+		lines = append(lines, said...)
 	}
 	return lines
 }
