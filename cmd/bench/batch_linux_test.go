@@ -12,7 +12,7 @@ import (
 	"bench/internal/console"
 	"bench/internal/judge"
 	"bench/internal/quantity"
-	"bench/internal/steps"
+	"bench/internal/work"
 )
 
 // TestWholeBatch makes the two-batter batch from its recipe to the unmoulded
@@ -141,7 +141,7 @@ func (m *maker) splits() {
 	sum := quantity.Mass(0)
 	_, stage, _ := m.plan.Task(pot.ID)
 	for _, task := range stage.Tasks[1 : len(stage.Tasks)-1] { // The last reads them back.
-		if task.Do != steps.Portion {
+		if task.Do != work.Portion {
 			m.t.Fatalf("%s is no portion", task.Title)
 		}
 		sum += task.Target

@@ -14,6 +14,7 @@ import (
 	"bench/internal/recipe/check"
 	"bench/internal/steps"
 	"bench/internal/timer"
+	"bench/internal/work"
 )
 
 // TestPourToRelease takes a batch from its last pour to the day it may be sold,
@@ -72,7 +73,7 @@ func TestPourToRelease(t *testing.T) {
 }
 
 // first gives a task, where there must be one.
-func first(task steps.Task, ok bool) steps.Task {
+func first(task work.Task, ok bool) work.Task {
 	if !ok {
 		panic("no task is next")
 	}
@@ -99,7 +100,7 @@ func poured(t *testing.T, home string, at time.Time) string {
 		now := timer.Moment{Wall: at.Add(time.Duration(n) * 10 * time.Second)}
 		id, _ := p.Next(now)
 		task, stage, _ := p.Task(id)
-		if stage.Kind == steps.CleanUp {
+		if stage.Kind == work.CleanUp {
 			break
 		}
 		a := judge.Answer{How: batch.Typed, Text: asked(task)}

@@ -21,6 +21,7 @@ import (
 	"bench/internal/quiet"
 	"bench/internal/scene"
 	"bench/internal/steps"
+	"bench/internal/work"
 )
 
 // What face can show.
@@ -115,7 +116,7 @@ func (a *app) face(file string, o faceOptions) error {
 	}
 	loaf, cut := face.Designed(control), face.CutOf(control, o.loaf-1)
 	if s.Begun() {
-		loaf = face.Of(steps.Of(s), control, o.loaf-1, steps.Stage{})
+		loaf = face.Of(steps.Of(s), control, o.loaf-1, work.Stage{})
 	}
 	if o.out == "" {
 		return failed(a.printFace(loaf, cut, o, s.Begun()))

@@ -11,6 +11,7 @@ import (
 	"bench/internal/brittle"
 	"bench/internal/journal"
 	"bench/internal/steps"
+	"bench/internal/work"
 )
 
 // errnos are what a disk says: full, broken, read-only, too many open files.
@@ -56,7 +57,7 @@ func TestFaultAtEveryChange(t *testing.T) {
 
 // meetsFaults answers a task while change after change is refused, until it is
 // saved. It gives how many were refused, and how many of these did not matter.
-func (s *sitting) meetsFaults(disk *brittle.Disk, task steps.Task, keys string, f batch.Fact, errno syscall.Errno, stays bool) (met, after int) {
+func (s *sitting) meetsFaults(disk *brittle.Disk, task work.Task, keys string, f batch.Fact, errno syscall.Errno, stays bool) (met, after int) {
 	s.t.Helper()
 	for n := 0; ; n++ {
 		fault := &brittle.Fault{N: n, Err: errno, Stays: stays}

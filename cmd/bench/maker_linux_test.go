@@ -13,6 +13,7 @@ import (
 	"bench/internal/judge"
 	"bench/internal/steps"
 	"bench/internal/timer"
+	"bench/internal/work"
 )
 
 // dawn is when the programs' clock begins. It runs faster than the machine's, so
@@ -151,8 +152,8 @@ func (m *maker) sleeps(d time.Duration) {
 }
 
 // looks waits at a task of another stage until it can be ticked.
-func (m *maker) looks(t steps.Task) {
-	if _, stage, _ := m.plan.Task(t.ID); stage.ID != m.stage || t.Do == steps.Confirm {
+func (m *maker) looks(t work.Task) {
+	if _, stage, _ := m.plan.Task(t.ID); stage.ID != m.stage || t.Do == work.Confirm {
 		m.stage = stage.ID
 		m.waits(look)
 	}
@@ -177,7 +178,7 @@ func (m *maker) agrees() {
 }
 
 // next gives the task that is next, or false.
-func (m *maker) next() (steps.Task, bool) {
+func (m *maker) next() (work.Task, bool) {
 	id, ok := m.plan.Next(timer.Moment{Wall: dawn})
 	t, _, _ := m.plan.Task(id)
 	return t, ok
@@ -185,10 +186,10 @@ func (m *maker) next() (steps.Task, bool) {
 
 // keysFor gives the keys that answer a task as asked, once it was looked at, and
 // the fact that they make. Of weights that may be ticked every other one is typed.
-func (m *maker) keysFor(task steps.Task) (keys string, f batch.Fact) {
+func (m *maker) keysFor(task work.Task) (keys string, f batch.Fact) {
 	m.t.Helper()
 	a := judge.Answer{How: batch.Typed, Text: asked(task)}
-	typed := task.MustType || task.Do == steps.Gross || task.Do == steps.Temperature
+	typed := task.MustType || task.Do == work.Gross || task.Do == work.Temperature
 	if !typed && (!task.Numeric() || a.Text == "" || len(m.state.Entries)%2 == 0) {
 		a = judge.Answer{How: batch.AtTarget}
 	}
@@ -198,7 +199,7 @@ func (m *maker) keysFor(task steps.Task) (keys string, f batch.Fact) {
 	}
 	if a.Text == "" {
 		m.looks(task)
-		if task.Do == steps.Confirm {
+		if task.Do == work.Confirm {
 			return neutral + enter, f
 		}
 		return neutral + " ", f
@@ -206,17 +207,17 @@ func (m *maker) keysFor(task steps.Task) (keys string, f batch.Fact) {
 	return a.Text + enter, f
 }
 
-func asked(t steps.Task) string {
+func asked(t work.Task) string {
 	switch t.Do {
-	case steps.Weigh:
+	case work.Weigh:
 		return t.Remaining().At(t.Reads)
-	case steps.Portion:
+	case work.Portion:
 		return t.StopAt.At(t.Reads)
-	case steps.Gross:
+	case work.Gross:
 		return t.Target.At(t.Reads)
-	case steps.Temperature:
+	case work.Temperature:
 		return strconv.FormatFloat(t.Wanted.Celsius(), 'f', 0, 64)
-	case steps.WeighIn, steps.Bars:
+	case work.WeighIn, work.Bars:
 		return t.Target.At(t.Reads)
 	default:
 	}

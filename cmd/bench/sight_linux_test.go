@@ -7,7 +7,7 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/journal"
-	"bench/internal/steps"
+	"bench/internal/work"
 )
 
 // kept reads a batch back, as another program would.
@@ -49,15 +49,15 @@ func (m *maker) readBack(f batch.Fact) string {
 }
 
 // seesTask waits until a task is at hand on the screen, with its figures.
-func (m *maker) seesTask(t steps.Task) {
+func (m *maker) seesTask(t work.Task) {
 	m.t.Helper()
 	m.Sees("│ " + start(t.Title))
 	switch {
-	case t.Do == steps.Weigh && t.TareKnown:
+	case t.Do == work.Weigh && t.TareKnown:
 		m.Sees("tared "+t.Remaining().At(t.Reads), "not tared "+t.Untared().At(t.Reads))
-	case t.Do == steps.Weigh:
+	case t.Do == work.Weigh:
 		m.Sees("tared " + t.Remaining().At(t.Reads))
-	case t.Do == steps.Portion:
+	case t.Do == work.Portion:
 		m.Sees("reads now "+t.SoFar.At(t.Reads), "portion "+t.Target.At(t.Reads), "it reads "+t.StopAt.At(t.Reads))
 	}
 }

@@ -11,10 +11,10 @@ import (
 	"bench/internal/batch"
 	"bench/internal/front"
 	"bench/internal/journal"
-	"bench/internal/steps"
 	"bench/internal/timer"
 	"bench/internal/ui"
 	"bench/internal/ui/ink"
+	"bench/internal/work"
 )
 
 // sitting is the screen over the ledger over the store, without a process
@@ -114,7 +114,7 @@ func (s *sitting) shows(words ...string) {
 
 // next waits until a new stage can be ticked, and gives the task at hand, the
 // keys that answer it and the fact they make.
-func (s *sitting) next() (task steps.Task, keys string, f batch.Fact, more bool) {
+func (s *sitting) next() (task work.Task, keys string, f batch.Fact, more bool) {
 	s.t.Helper()
 	task, more = s.maker.next()
 	if !more {

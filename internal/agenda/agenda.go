@@ -13,6 +13,7 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/steps"
+	"bench/internal/work"
 )
 
 // Event is one day, or moment, of a batch.
@@ -105,7 +106,7 @@ func firstPour(s batch.State) int {
 	}
 	last, first := layers[len(layers)-1].Name, 0
 	for _, st := range steps.Of(s).Stages {
-		if st.Layer != last || st.Kind != steps.Pour && st.Kind != steps.ScentAndPour {
+		if st.Layer != last || st.Kind != work.Pour && st.Kind != work.ScentAndPour {
 			continue
 		}
 		for _, t := range st.Tasks {

@@ -10,6 +10,7 @@ import (
 	"bench/internal/sample"
 	"bench/internal/steps"
 	"bench/internal/timer"
+	"bench/internal/work"
 )
 
 // story is a batch of one loaf with a clock.
@@ -34,11 +35,11 @@ func (b *story) say(f batch.Fact) {
 // pour ticks every pour.
 func (b *story) pour() {
 	for _, st := range steps.Of(b.s).Stages {
-		if st.Kind != steps.Pour && st.Kind != steps.ScentAndPour {
+		if st.Kind != work.Pour && st.Kind != work.ScentAndPour {
 			continue
 		}
 		for _, task := range st.Tasks {
-			if task.Do == steps.Tick {
+			if task.Do == work.Tick {
 				b.say(batch.Ticked{Task: task.ID})
 			}
 		}

@@ -7,6 +7,7 @@ import (
 	"bench/internal/recipe"
 	"bench/internal/scene"
 	"bench/internal/steps"
+	"bench/internal/work"
 )
 
 // Designed gives the loaf of a recipe as it is drawn there, with nothing poured.
@@ -20,7 +21,7 @@ func Designed(c recipe.Control) Loaf {
 
 // Of gives a loaf of a batch as it stands: loaf counts from 0, and at is the
 // stage at hand.
-func Of(plan steps.Plan, c recipe.Control, loaf int, at steps.Stage) Loaf {
+func Of(plan steps.Plan, c recipe.Control, loaf int, at work.Stage) Loaf {
 	l := emptyLoaf(c)
 	for i, planned := range plan.Layers {
 		if i >= len(c.Recipe.Layers) || loaf >= len(planned.Loaves) {
@@ -36,7 +37,7 @@ func Of(plan steps.Plan, c recipe.Control, loaf int, at steps.Stage) Loaf {
 		}
 		l.Layers = append(l.Layers, layer)
 	}
-	l.Dusted = l.Topping != nil && done(plan, steps.Texture)
+	l.Dusted = l.Topping != nil && done(plan, work.Texture)
 	return l
 }
 
@@ -88,13 +89,13 @@ func EmbedsIn(plan steps.Plan, layer recipe.Layer, loaf int) []bool {
 
 // lineOn says that the mica line on a layer was dusted, on all loaves.
 func lineOn(plan steps.Plan, layer string) bool {
-	return slices.ContainsFunc(plan.Stages, func(s steps.Stage) bool {
-		return s.Kind == steps.MicaLine && s.Layer == layer && s.Done
+	return slices.ContainsFunc(plan.Stages, func(s work.Stage) bool {
+		return s.Kind == work.MicaLine && s.Layer == layer && s.Done
 	})
 }
 
 // done says that every stage of that kind is done, and that there is one.
-func done(plan steps.Plan, kind steps.Kind) bool {
+func done(plan steps.Plan, kind work.Kind) bool {
 	some := false
 	for _, s := range plan.Stages {
 		if s.Kind == kind && !s.Done {

@@ -11,6 +11,7 @@ import (
 	"bench/internal/recipe"
 	"bench/internal/steps"
 	"bench/internal/timer"
+	"bench/internal/work"
 )
 
 // Allows says why a fact cannot be added now, in words, or nil. It refuses what
@@ -67,10 +68,10 @@ func Allows(p steps.Plan, f batch.Fact, now timer.Moment) error {
 }
 
 // open finds a task that asks for this kind of answer and can be done now.
-func open(p steps.Plan, id string, does ...steps.Do) (steps.Task, error) {
+func open(p steps.Plan, id string, does ...work.Do) (work.Task, error) {
 	t, _, ok := p.Task(id)
 	if !ok {
-		return steps.Task{}, fmt.Errorf("there is no task %q in this batch", id)
+		return work.Task{}, fmt.Errorf("there is no task %q in this batch", id)
 	}
 	fits := false
 	for _, d := range does {
@@ -78,17 +79,17 @@ func open(p steps.Plan, id string, does ...steps.Do) (steps.Task, error) {
 	}
 	switch {
 	case !fits:
-		return steps.Task{}, fmt.Errorf("%s: this asks for another kind of answer", t.Title)
+		return work.Task{}, fmt.Errorf("%s: this asks for another kind of answer", t.Title)
 	case t.Done:
-		return steps.Task{}, fmt.Errorf("%s: done already at %s; correct it instead", t.Title, t.At.Wall.Format("15:04"))
+		return work.Task{}, fmt.Errorf("%s: done already at %s; correct it instead", t.Title, t.At.Wall.Format("15:04"))
 	case !t.Open:
-		return steps.Task{}, fmt.Errorf("%s: %s", t.Title, t.Waits)
+		return work.Task{}, fmt.Errorf("%s: %s", t.Title, t.Waits)
 	}
 	return t, nil
 }
 
 func allowsWeighed(p steps.Plan, f batch.Weighed) error {
-	t, err := open(p, f.Task, steps.Weigh, steps.Portion)
+	t, err := open(p, f.Task, work.Weigh, work.Portion)
 	if err != nil {
 		return err
 	}
@@ -96,7 +97,7 @@ func allowsWeighed(p steps.Plan, f batch.Weighed) error {
 }
 
 // weighable checks a weight against its task, whenever it was weighed.
-func weighable(t steps.Task, f batch.Weighed) error {
+func weighable(t work.Task, f batch.Weighed) error {
 	switch {
 	case t.MustType && f.How != batch.Typed:
 		return fmt.Errorf("%s burns, so it is never ticked unseen: type what the scale says", t.Title)
@@ -104,9 +105,9 @@ func weighable(t steps.Task, f batch.Weighed) error {
 		return fmt.Errorf("%s: a weight is not below zero", t.Title)
 	case f.Mass == 0 && f.More:
 		return fmt.Errorf("%s: a container that brings nothing needs no weighing", t.Title)
-	case t.Do == steps.Portion && f.Mass > inVessel(t):
+	case t.Do == work.Portion && f.Mass > inVessel(t):
 		return fmt.Errorf("%s: %s g is more than the vessel holds", t.Title, f.Mass.At(t.Reads))
-	case t.Do == steps.Weigh && f.How == batch.Typed && t.Parts <= 1 && t.Max > 0 && onScale(t)+f.Mass > t.Max:
+	case t.Do == work.Weigh && f.How == batch.Typed && t.Parts <= 1 && t.Max > 0 && onScale(t)+f.Mass > t.Max:
 		return fmt.Errorf("%s: %s g is more than the %s carries (%s)", t.Title, (onScale(t) + f.Mass).At(t.Reads), t.Scale, t.Max)
 	}
 	return nil
@@ -114,7 +115,7 @@ func weighable(t steps.Task, f batch.Weighed) error {
 
 // inVessel gives what a portion may come out of: what stands on the scale, less
 // the vessel and what was poured out for this portion before.
-func inVessel(t steps.Task) quantity.Mass {
+func inVessel(t work.Task) quantity.Mass {
 	if t.Done { // A correction replaces what was poured out.
 		return t.SoFar - t.Tare
 	}
@@ -123,7 +124,7 @@ func inVessel(t steps.Task) quantity.Mass {
 
 // onScale gives what a weighing comes on top of. What is in the vessel by now
 // says nothing of what was in it when a weight is corrected.
-func onScale(t steps.Task) quantity.Mass {
+func onScale(t work.Task) quantity.Mass {
 	if t.Done {
 		return t.Tare
 	}
@@ -131,14 +132,14 @@ func onScale(t steps.Task) quantity.Mass {
 }
 
 func allowsGross(p steps.Plan, f batch.Grossed) error {
-	t, err := open(p, f.Task, steps.Gross)
+	t, err := open(p, f.Task, work.Gross)
 	if err != nil {
 		return err
 	}
 	return grossable(t, f)
 }
 
-func grossable(t steps.Task, f batch.Grossed) error {
+func grossable(t work.Task, f batch.Grossed) error {
 	if f.Gross <= f.Tare {
 		return fmt.Errorf("%s: %s g is no more than the empty vessel (%s g); type the whole weight, vessel included",
 			t.Title, f.Gross.At(t.Reads), f.Tare.At(t.Reads))
@@ -147,12 +148,12 @@ func grossable(t steps.Task, f batch.Grossed) error {
 }
 
 func allowsTick(p steps.Plan, id string, now timer.Moment) error {
-	t, err := open(p, id, steps.Tick, steps.Look, steps.Confirm, steps.Bars)
+	t, err := open(p, id, work.Tick, work.Look, work.Confirm, work.Bars)
 	if err != nil {
 		return err
 	}
 	_, st, _ := p.Task(id)
-	if t.Do == steps.Bars && t.Counted == 0 {
+	if t.Do == work.Bars && t.Counted == 0 {
 		return fmt.Errorf("%s: weigh one at least, or leave it out with the reason", t.Title)
 	}
 	if id == steps.WholeCure {
@@ -174,7 +175,7 @@ func allowsTick(p steps.Plan, id string, now timer.Moment) error {
 	if err := unreadScent(p, t, st); err != nil {
 		return fmt.Errorf("%s: %w", t.Title, err)
 	}
-	if st.Kind == steps.Unmould {
+	if st.Kind == work.Unmould {
 		if err := p.TooEarly(now); err != nil {
 			return fmt.Errorf("%s: %w", t.Title, err)
 		}
@@ -187,9 +188,9 @@ func allowsTick(p steps.Plan, id string, now timer.Moment) error {
 const warmFor = 30 * time.Minute
 
 // stale says that a temperature of the gate was read too long ago to count.
-func stale(meet steps.Task, gate steps.Stage, now timer.Moment) error {
+func stale(meet work.Task, gate work.Stage, now timer.Moment) error {
 	for _, t := range gate.Tasks {
-		if t.Do != steps.Temperature || !t.Done || t.Skipped != "" {
+		if t.Do != work.Temperature || !t.Done || t.Skipped != "" {
 			continue
 		}
 		if old, _ := now.Since(t.At); old > warmFor {
@@ -218,22 +219,22 @@ func lyeHeavy(p steps.Plan, batter string) error {
 
 func allowsTemperature(p steps.Plan, f batch.TemperatureTaken) error {
 	t, st, ok := p.Task(f.Task)
-	if ok && t.Do == steps.Temperature && t.Done && t.Skipped == "" && !st.Done && !p.Closed {
+	if ok && t.Do == work.Temperature && t.Done && t.Skipped == "" && !st.Done && !p.Closed {
 		return nil // What cools is read again and again, until the gate is passed.
 	}
-	_, err := open(p, f.Task, steps.Temperature)
+	_, err := open(p, f.Task, work.Temperature)
 	return err
 }
 
 func allowsSkip(p steps.Plan, f batch.Skipped) error {
-	t, err := open(p, f.Task, steps.Tick, steps.Look, steps.Weigh, steps.Temperature, steps.Gross, steps.Choose, steps.Count, steps.Bars, steps.Aside, steps.WeighIn, steps.Measure)
+	t, err := open(p, f.Task, work.Tick, work.Look, work.Weigh, work.Temperature, work.Gross, work.Choose, work.Count, work.Bars, work.Aside, work.WeighIn, work.Measure)
 	_, st, _ := p.Task(f.Task)
 	switch {
 	case err != nil:
 		return err
-	case t.Do == steps.Gross && st.Kind == steps.LyeIntoOils:
+	case t.Do == work.Gross && st.Kind == work.LyeIntoOils:
 		return fmt.Errorf("%s: it cannot be left out, because it tells the right jug from the others", t.Title)
-	case t.Do == steps.Weigh && (t.MustType || t.Material == recipe.Water):
+	case t.Do == work.Weigh && (t.MustType || t.Material == recipe.Water):
 		return fmt.Errorf("%s cannot be left out", t.Title)
 	case f.Task == steps.DecideID:
 		return fmt.Errorf("%s: say one or the other", t.Title)

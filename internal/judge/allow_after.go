@@ -11,6 +11,7 @@ import (
 	"bench/internal/quantity"
 	"bench/internal/steps"
 	"bench/internal/timer"
+	"bench/internal/work"
 )
 
 // allowsAfter says why a fact that follows the pour cannot be added, or nil.
@@ -24,37 +25,37 @@ func allowsAfter(p steps.Plan, f batch.Fact, now timer.Moment) error {
 	}
 	switch f := f.(type) {
 	case batch.GelLooked:
-		return allowsTask(p, f.Task, steps.Choose)
+		return allowsTask(p, f.Task, work.Choose)
 	case batch.UnmouldPutOff:
 		if f.For <= 0 {
 			return errors.New("say for how long it is put off")
 		}
-		return allowsTask(p, f.Task, steps.Tick, steps.Count)
+		return allowsTask(p, f.Task, work.Tick, work.Count)
 	case batch.BarsCut:
 		if f.Bars < 0 {
 			return errors.New("a number of bars is not below zero")
 		}
-		return allowsTask(p, f.Task, steps.Count)
+		return allowsTask(p, f.Task, work.Count)
 	case batch.BarsWeighed:
 		if f.Count < 1 || f.Mass <= 0 {
 			return errors.New("bars are counted from 1, and weigh something")
 		}
-		return allowsTask(p, f.Task, steps.Bars)
+		return allowsTask(p, f.Task, work.Bars)
 	case batch.SetAside:
 		if f.Mass < 0 || f.Count < 0 {
 			return errors.New("a weight is not below zero")
 		}
-		return allowsTask(p, f.Task, steps.Aside)
+		return allowsTask(p, f.Task, work.Aside)
 	case batch.WeighedIn:
 		if f.Mass <= 0 {
 			return errors.New("a bar weighs something")
 		}
-		return allowsTask(p, f.Task, steps.WeighIn)
+		return allowsTask(p, f.Task, work.WeighIn)
 	case batch.Tested:
-		if t, st, ok := p.Task(f.Task); ok && st.Kind == steps.ReleaseTest && t.Done && t.Skipped == "" {
+		if t, st, ok := p.Task(f.Task); ok && st.Kind == work.ReleaseTest && t.Done && t.Skipped == "" {
 			return nil // A test is made again as often as one likes; the last counts.
 		}
-		return allowsTask(p, f.Task, steps.Measure, steps.Choose)
+		return allowsTask(p, f.Task, work.Measure, work.Choose)
 	case batch.Released:
 		return allowsRelease(p, f)
 	case batch.Held:
@@ -95,7 +96,7 @@ func allowsWords(f batch.Fact) error {
 	return nil
 }
 
-func allowsTask(p steps.Plan, id string, does ...steps.Do) error {
+func allowsTask(p steps.Plan, id string, does ...work.Do) error {
 	_, err := open(p, id, does...)
 	return err
 }
@@ -103,7 +104,7 @@ func allowsTask(p steps.Plan, id string, does ...steps.Do) error {
 // allowsRelease wants a reason for every release over an open warning, and the
 // warnings in the fact, so that the record shows them.
 func allowsRelease(p steps.Plan, f batch.Released) error {
-	if err := allowsTask(p, f.Task, steps.Choose); err != nil {
+	if err := allowsTask(p, f.Task, work.Choose); err != nil {
 		return err
 	}
 	open := p.Open()

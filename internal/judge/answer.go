@@ -14,6 +14,7 @@ import (
 	"bench/internal/batch"
 	"bench/internal/quantity"
 	"bench/internal/steps"
+	"bench/internal/work"
 )
 
 // Answer is what the person said to a task.
@@ -36,21 +37,21 @@ func Fact(p steps.Plan, task string, a Answer) (batch.Fact, error) {
 		return nil, errors.New("type a number first")
 	}
 	switch t.Do {
-	case steps.Tick, steps.Look, steps.Confirm:
+	case work.Tick, work.Look, work.Confirm:
 		return batch.Ticked{Task: t.ID}, nil
-	case steps.Temperature:
+	case work.Temperature:
 		return temperatureAnswer(t, a)
-	case steps.Gross:
+	case work.Gross:
 		return grossAnswer(t, a)
-	case steps.Weigh, steps.Portion:
+	case work.Weigh, work.Portion:
 		return weightAnswer(t, a)
-	case steps.Choose, steps.Count, steps.Bars, steps.Aside, steps.WeighIn, steps.Measure:
+	case work.Choose, work.Count, work.Bars, work.Aside, work.WeighIn, work.Measure:
 		return restAnswer(t, a)
 	}
 	return nil, fmt.Errorf("%s: nothing to answer", t.Title)
 }
 
-func temperatureAnswer(t steps.Task, a Answer) (batch.Fact, error) {
+func temperatureAnswer(t work.Task, a Answer) (batch.Fact, error) {
 	if a.How != batch.Typed {
 		return nil, errors.New("type what the thermometer says")
 	}
@@ -65,7 +66,7 @@ func temperatureAnswer(t steps.Task, a Answer) (batch.Fact, error) {
 	return batch.TemperatureTaken{Task: t.ID, Temperature: c}, nil
 }
 
-func grossAnswer(t steps.Task, a Answer) (batch.Fact, error) {
+func grossAnswer(t work.Task, a Answer) (batch.Fact, error) {
 	if a.How != batch.Typed {
 		return nil, errors.New("type the whole weight, vessel included")
 	}
@@ -76,7 +77,7 @@ func grossAnswer(t steps.Task, a Answer) (batch.Fact, error) {
 	return batch.Grossed{Task: t.ID, Vessel: t.Vessel, Gross: m, Tare: t.Tare, Scale: t.Scale, Reads: t.Reads}, nil
 }
 
-func weightAnswer(t steps.Task, a Answer) (batch.Fact, error) {
+func weightAnswer(t work.Task, a Answer) (batch.Fact, error) {
 	f := batch.Weighed{
 		Task: t.ID, Material: t.Material, Lot: t.Lot, Target: t.Target, Mass: t.Remaining(), How: a.How, More: a.More,
 		Scale: t.Scale, Reads: t.Reads, Vessel: t.Vessel, Tare: t.Tare,
@@ -89,7 +90,7 @@ func weightAnswer(t steps.Task, a Answer) (batch.Fact, error) {
 		return nil, err
 	}
 	switch net, untared := t.Net(m); {
-	case t.Do == steps.Portion:
+	case t.Do == work.Portion:
 		f.Mass = t.SoFar - t.Mass - m
 	case untared && a.How == batch.Typed:
 		f.Mass = net
@@ -149,18 +150,18 @@ func doubtCorrected(p steps.Plan, with batch.Fact) string {
 }
 
 // spread is how far off a weight may be before it looks like a slip.
-func spread(t steps.Task, asked quantity.Mass) quantity.Mass { return max(10*t.Tolerance, asked/10) }
+func spread(t work.Task, asked quantity.Mass) quantity.Mass { return max(10*t.Tolerance, asked/10) }
 
 // lookAlike names the lye jug that still stands full and whose weight is nearer
 // to the one typed, when it is a lye jug that is asked for.
-func lookAlike(p steps.Plan, asked steps.Task, gross quantity.Mass) (vessel string, ok bool) {
+func lookAlike(p steps.Plan, asked work.Task, gross quantity.Mass) (vessel string, ok bool) {
 	nearest := (gross - asked.Target).Abs()
-	if _, st, _ := p.Task(asked.ID); st.Kind != steps.LyeIntoOils || nearest <= asked.Reads {
+	if _, st, _ := p.Task(asked.ID); st.Kind != work.LyeIntoOils || nearest <= asked.Reads {
 		return "", false
 	}
 	for _, st := range p.Stages {
 		for _, t := range st.Tasks {
-			if st.Kind == steps.LyeIntoOils && t.Do == steps.Gross && !t.Done && (gross-t.Target).Abs() < nearest {
+			if st.Kind == work.LyeIntoOils && t.Do == work.Gross && !t.Done && (gross-t.Target).Abs() < nearest {
 				nearest, vessel, ok = (gross - t.Target).Abs(), t.Vessel, t.ID != asked.ID
 			}
 		}

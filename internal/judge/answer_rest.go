@@ -11,28 +11,29 @@ import (
 	"bench/internal/batch"
 	"bench/internal/quantity"
 	"bench/internal/steps"
+	"bench/internal/work"
 )
 
 // An answer after the pour may bring the day on which it was so ("108.4 on
 // 2026-12-01"), and several bars together ("10 x 1124").
 
 // restAnswer makes the fact of a task that follows the clean-up.
-func restAnswer(t steps.Task, a Answer) (batch.Fact, error) {
+func restAnswer(t work.Task, a Answer) (batch.Fact, error) {
 	text, said, err := saidOn(a)
 	if err != nil {
 		return nil, err
 	}
 	switch t.Do {
-	case steps.Count:
+	case work.Count:
 		return countAnswer(t, text, said)
-	case steps.Bars:
+	case work.Bars:
 		if text == "" {
 			return batch.Ticked{Task: t.ID}, nil
 		}
 		return barsAnswer(t, text, said)
-	case steps.Aside:
+	case work.Aside:
 		return asideAnswer(t, text, said)
-	case steps.WeighIn:
+	case work.WeighIn:
 		if text == "" {
 			return nil, errors.New("type what the bar weighs")
 		}
@@ -41,11 +42,11 @@ func restAnswer(t steps.Task, a Answer) (batch.Fact, error) {
 			return nil, err
 		}
 		return batch.WeighedIn{Task: t.ID, Bar: t.Bar, Mass: m, Scale: t.Scale, Reads: t.Reads, Said: said}, nil
-	case steps.Measure:
+	case work.Measure:
 		return measureAnswer(t, text, said)
-	case steps.Choose:
+	case work.Choose:
 		return nil, errors.New("choose one of the answers")
-	case steps.Tick, steps.Weigh, steps.Portion, steps.Gross, steps.Temperature, steps.Look, steps.Confirm:
+	case work.Tick, work.Weigh, work.Portion, work.Gross, work.Temperature, work.Look, work.Confirm:
 	}
 	return nil, fmt.Errorf("%s: nothing to answer", t.Title)
 }
@@ -67,7 +68,7 @@ func saidOn(a Answer) (text string, said batch.Said, err error) {
 	return "", batch.Said{}, fmt.Errorf("%q is not a day: write it like 2026-12-01, or 2026-12-01 09:30", on)
 }
 
-func countAnswer(t steps.Task, text string, said batch.Said) (batch.Fact, error) {
+func countAnswer(t work.Task, text string, said batch.Said) (batch.Fact, error) {
 	n := t.Count
 	if text != "" {
 		var err error
@@ -78,7 +79,7 @@ func countAnswer(t steps.Task, text string, said batch.Said) (batch.Fact, error)
 	return batch.BarsCut{Task: t.ID, Loaf: steps.LoafOf(t.ID), Bars: n, Planned: t.Count, Said: said}, nil
 }
 
-func barsAnswer(t steps.Task, text string, said batch.Said) (batch.Fact, error) {
+func barsAnswer(t work.Task, text string, said batch.Said) (batch.Fact, error) {
 	count := 1
 	if many, whole, together := strings.Cut(text, "x"); together {
 		n, err := strconv.Atoi(strings.TrimSpace(many))
@@ -95,7 +96,7 @@ func barsAnswer(t steps.Task, text string, said batch.Said) (batch.Fact, error) 
 }
 
 // asideAnswer: nothing typed is one that was not weighed, zero is none.
-func asideAnswer(t steps.Task, text string, said batch.Said) (batch.Fact, error) {
+func asideAnswer(t work.Task, text string, said batch.Said) (batch.Fact, error) {
 	f := batch.SetAside{Task: t.ID, Piece: batch.Piece(t.Material), Count: 1, Said: said}
 	if text == "" {
 		return f, nil
@@ -112,7 +113,7 @@ func asideAnswer(t steps.Task, text string, said batch.Said) (batch.Fact, error)
 }
 
 // measureAnswer reads a pH, or free alkali where there is a per cent sign.
-func measureAnswer(t steps.Task, text string, said batch.Said) (batch.Fact, error) {
+func measureAnswer(t work.Task, text string, said batch.Said) (batch.Fact, error) {
 	if text == "" {
 		return nil, errors.New("type what the test gave")
 	}

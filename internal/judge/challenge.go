@@ -8,6 +8,7 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/steps"
+	"bench/internal/work"
 )
 
 // A warning that holds bars is a challenge, and its response is a figure that
@@ -55,7 +56,7 @@ func unreadFor(p steps.Plan, batter string) error {
 
 // unreadScent says that a layer is over its scent's limit, which must be answered
 // before the scent is stirred in, or poured: then it is in for good.
-func unreadScent(p steps.Plan, t steps.Task, st steps.Stage) error {
+func unreadScent(p steps.Plan, t work.Task, st work.Stage) error {
 	if t.ID != steps.ScentInID(st.Batter, st.Layer) && t.PourLine == 0 {
 		return nil
 	}

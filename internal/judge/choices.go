@@ -10,6 +10,7 @@ import (
 	"bench/internal/batch"
 	"bench/internal/quantity"
 	"bench/internal/steps"
+	"bench/internal/work"
 )
 
 // Choice is one of several answers to a task.
@@ -174,9 +175,9 @@ func Choices(p steps.Plan, task string, by string) []Choice {
 		return nil
 	}
 	switch {
-	case st.Kind == steps.GelStage:
+	case st.Kind == work.GelStage:
 		return gelChoices(task)
-	case st.Kind == steps.Unmould, st.Kind == steps.CutStage && t.Do == steps.Count:
+	case st.Kind == work.Unmould, st.Kind == work.CutStage && t.Do == work.Count:
 		return []Choice{{
 			Title: "Too soft: look again in 12 h", Why: "Soft oils, much water or no gel take two to five days.",
 			Fact: batch.UnmouldPutOff{Task: task, Why: "too soft", For: lookAgain},
@@ -219,7 +220,7 @@ func Warmed(f batch.Fact, text string) (batch.Fact, error) {
 	if !ok || strings.TrimSpace(text) == "" {
 		return f, nil
 	}
-	warm, err := temperatureAnswer(steps.Task{ID: look.Task}, Answer{How: batch.Typed, Text: text})
+	warm, err := temperatureAnswer(work.Task{ID: look.Task}, Answer{How: batch.Typed, Text: text})
 	if err != nil {
 		return nil, err
 	}

@@ -11,6 +11,7 @@ import (
 	"bench/internal/quantity"
 	"bench/internal/steps"
 	"bench/internal/timer"
+	"bench/internal/work"
 )
 
 // Correct makes the correction of an earlier fact: text is the new value. What
@@ -35,7 +36,7 @@ func Correct(p steps.Plan, s batch.State, seq int, text, reason string) (batch.F
 		f.Gross, err = quantity.ParseNumberMass(text, quantity.Gram)
 		with = f
 	case batch.TemperatureTaken:
-		with, err = temperatureAnswer(steps.Task{ID: f.Task}, Answer{How: batch.Typed, Text: text})
+		with, err = temperatureAnswer(work.Task{ID: f.Task}, Answer{How: batch.Typed, Text: text})
 	case batch.BarsCut, batch.BarsWeighed, batch.SetAside, batch.WeighedIn, batch.Tested:
 		with, err = correctRest(p, f, text, reason)
 	default:

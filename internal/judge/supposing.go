@@ -4,6 +4,7 @@ import (
 	"bench/internal/batch"
 	"bench/internal/steps"
 	"bench/internal/timer"
+	"bench/internal/work"
 )
 
 // Supposing gives the plan as it would be if a task were answered so: what is
@@ -18,14 +19,14 @@ func Supposing(p steps.Plan, task string, a Answer, now timer.Moment) (steps.Pla
 }
 
 // Following gives the task that would be next if this one were ticked.
-func Following(p steps.Plan, task string, now timer.Moment) (steps.Task, bool) {
+func Following(p steps.Plan, task string, now timer.Moment) (work.Task, bool) {
 	after, ok := Supposing(p, task, Answer{How: batch.AtTarget}, now)
 	if !ok {
-		return steps.Task{}, false
+		return work.Task{}, false
 	}
 	next, ok := after.Next(now)
 	if !ok {
-		return steps.Task{}, false
+		return work.Task{}, false
 	}
 	t, _, ok := after.Task(next)
 	return t, ok

@@ -15,6 +15,7 @@ import (
 	"bench/internal/quantity"
 	"bench/internal/recipe"
 	"bench/internal/steps"
+	"bench/internal/work"
 )
 
 // Market is where the soap is to be sold.
@@ -118,7 +119,7 @@ func poured(plan steps.Plan, s batch.State) time.Time {
 	}
 	at := s.Entries[0].At.Wall
 	for _, st := range plan.Stages {
-		if st.Kind != steps.Pour && st.Kind != steps.ScentAndPour {
+		if st.Kind != work.Pour && st.Kind != work.ScentAndPour {
 			continue
 		}
 		for _, t := range st.Tasks {

@@ -7,6 +7,7 @@ import (
 	"bench/internal/quantity"
 	"bench/internal/recipe"
 	"bench/internal/steps"
+	"bench/internal/work"
 )
 
 // doughGramsPerML is the density of made soap: common practice, 1.0 to 1.1, no
@@ -173,7 +174,7 @@ func (n naming) dough(d recipe.Material, grams float64) pot {
 func toppings(plan steps.Plan) []other {
 	var list []other
 	for _, st := range plan.Stages {
-		if st.Kind != steps.Texture {
+		if st.Kind != work.Texture {
 			continue
 		}
 		for _, t := range st.Tasks {
@@ -181,7 +182,7 @@ func toppings(plan steps.Plan) []other {
 			if t.Done {
 				mass = t.Mass
 			}
-			if t.Do == steps.Weigh && mass > 0 {
+			if t.Do == work.Weigh && mass > 0 {
 				list = append(list, other{t.Material, mass.Grams()})
 			}
 		}

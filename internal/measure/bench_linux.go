@@ -10,6 +10,7 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/steps"
+	"bench/internal/work"
 )
 
 const (
@@ -28,8 +29,8 @@ const (
 type companion struct {
 	called string
 	path   string
-	folder string     // folder is where data folders are made.
-	until  steps.Kind // until is the stage that the batch stands at.
+	folder string    // folder is where data folders are made.
+	until  work.Kind // until is the stage that the batch stands at.
 
 	home  string
 	state batch.State // state is what bench is known to have saved.
@@ -121,7 +122,7 @@ func (c *companion) tick(press func(key) error) error {
 		say = text
 	}
 	wait := time.Duration(0)
-	if stage.ID != c.stage || task.Do == steps.Confirm {
+	if stage.ID != c.stage || task.Do == work.Confirm {
 		c.stage, wait = stage.ID, looked
 	}
 	if err := press(key{kind: unmeasured, wait: wait, send: say}); err != nil {
@@ -134,7 +135,7 @@ func (c *companion) tick(press func(key) error) error {
 		shown = append(shown, atHand(after))
 	}
 	send := " "
-	if text != "" || task.Do == steps.Confirm {
+	if text != "" || task.Do == work.Confirm {
 		send = enter
 	}
 	return press(key{kind: tick, send: send, shown: all(shown...)})
@@ -150,7 +151,7 @@ func (c *companion) check() error {
 }
 
 // atHand says that a task is the one in the middle of the bench.
-func atHand(t steps.Task) func(string) bool {
+func atHand(t work.Task) func(string) bool {
 	return holds("│ " + regexp.QuoteMeta(opening(t.Title)))
 }
 

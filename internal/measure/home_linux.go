@@ -14,6 +14,7 @@ import (
 	"bench/internal/recipe/read"
 	"bench/internal/steps"
 	"bench/internal/timer"
+	"bench/internal/work"
 	"bench/recipes"
 )
 
@@ -24,7 +25,7 @@ const (
 
 // begin makes a data folder with a batch that has been worked up to a stage of
 // that kind, just now, so that its timers are young and turn every second.
-func begin(home string, until steps.Kind) (batch.State, error) {
+func begin(home string, until work.Kind) (batch.State, error) {
 	control, err := controlRecipe()
 	if err != nil {
 		return batch.State{}, err
@@ -33,7 +34,7 @@ func begin(home string, until steps.Kind) (batch.State, error) {
 	if err != nil {
 		return batch.State{}, err
 	}
-	state, err := work(store, control, until)
+	state, err := workOn(store, control, until)
 	return state, errors.Join(err, store.Close())
 }
 
@@ -54,8 +55,8 @@ func controlRecipe() (recipe.Control, error) {
 	return control, nil
 }
 
-// work keeps one fact after the other, as asked, until that stage comes up.
-func work(store *journal.Store, control recipe.Control, until steps.Kind) (state batch.State, err error) {
+// workOn keeps one fact after the other, as asked, until that stage comes up.
+func workOn(store *journal.Store, control recipe.Control, until work.Kind) (state batch.State, err error) {
 	now := journal.Stamp{Wall: time.Now().Round(0)}
 	writer, err := store.Hold(code, now)
 	if err != nil {
@@ -90,34 +91,34 @@ func entered(s batch.State, f batch.Fact) batch.State {
 func moment() timer.Moment { return timer.Moment{Wall: time.Now().Round(0)} }
 
 // next gives the task that bench will have at hand.
-func next(p steps.Plan) (steps.Task, steps.Stage, bool) {
+func next(p steps.Plan) (work.Task, work.Stage, bool) {
 	id, ok := p.Next(moment())
 	if !ok {
-		return steps.Task{}, steps.Stage{}, false
+		return work.Task{}, work.Stage{}, false
 	}
 	return p.Task(id)
 }
 
 // answer gives what is typed for a task that went as asked, "" where space says
 // it all, and the fact that bench makes of it.
-func answer(p steps.Plan, t steps.Task) (text string, f batch.Fact, err error) {
+func answer(p steps.Plan, t work.Task) (text string, f batch.Fact, err error) {
 	a := judge.Answer{How: batch.AtTarget}
-	if t.MustType || t.Do == steps.Portion || t.Do == steps.Temperature {
+	if t.MustType || t.Do == work.Portion || t.Do == work.Temperature {
 		a = judge.Answer{How: batch.Typed, Text: asked(t)}
 	}
 	f, err = judge.Fact(p, t.ID, a)
 	return a.Text, f, err
 }
 
-func asked(t steps.Task) string {
+func asked(t work.Task) string {
 	switch t.Do {
-	case steps.Portion:
+	case work.Portion:
 		return t.StopAt.At(t.Reads)
-	case steps.Gross:
+	case work.Gross:
 		return t.Target.At(t.Reads)
-	case steps.Temperature:
+	case work.Temperature:
 		return fmt.Sprintf("%.0f", t.Wanted.Celsius())
-	case steps.Weigh, steps.Tick, steps.Look, steps.Confirm, steps.Choose, steps.Count, steps.Bars, steps.Aside, steps.WeighIn, steps.Measure:
+	case work.Weigh, work.Tick, work.Look, work.Confirm, work.Choose, work.Count, work.Bars, work.Aside, work.WeighIn, work.Measure:
 	}
 	return t.Remaining().At(t.Reads)
 }

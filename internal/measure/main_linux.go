@@ -16,7 +16,7 @@ import (
 	"slices"
 	"time"
 
-	"bench/internal/steps"
+	"bench/internal/work"
 )
 
 func main() {
@@ -111,10 +111,10 @@ func build(folder string) (programs []program, quiet program, err error) {
 		}
 	}
 	path := func(name string) string { return filepath.Join(folder, name) }
-	bench := &companion{called: "bench", path: path("bench"), folder: folder, until: steps.Oils}
+	bench := &companion{called: "bench", path: path("bench"), folder: folder, until: work.Oils}
 	beside, err := others(folder)
 	programs = append([]program{bench, ours("floor", path("floor")), ours("drawn", path("drawn"))}, beside...)
-	return programs, &companion{called: "bench", path: path("bench"), folder: folder, until: steps.SetOut}, err
+	return programs, &companion{called: "bench", path: path("bench"), folder: folder, until: work.SetOut}, err
 }
 
 // commits times durable writes at the pace of the keys: what a disk that has

@@ -18,6 +18,7 @@ import (
 	"bench/internal/steps"
 	"bench/internal/timer"
 	"bench/internal/why"
+	"bench/internal/work"
 )
 
 // grams is a mass in JSON: exact grams, to the milligram.
@@ -150,7 +151,7 @@ type scentJSON struct {
 type stageJSON struct {
 	N      int        `json:"n"`
 	ID     string     `json:"id"`
-	Kind   steps.Kind `json:"kind"`
+	Kind   work.Kind  `json:"kind"`
 	Batter string     `json:"batter"`
 	Layer  string     `json:"layer"`
 	Loaf   int        `json:"loaf"`
@@ -160,13 +161,13 @@ type stageJSON struct {
 }
 
 type taskJSON struct {
-	ID       string   `json:"id"`
-	Do       steps.Do `json:"do"`
-	Title    string   `json:"title"`
-	Material string   `json:"material"`
-	G        grams    `json:"g"`
-	Scale    string   `json:"scale"`
-	Vessel   string   `json:"vessel"`
+	ID       string  `json:"id"`
+	Do       work.Do `json:"do"`
+	Title    string  `json:"title"`
+	Material string  `json:"material"`
+	G        grams   `json:"g"`
+	Scale    string  `json:"scale"`
+	Vessel   string  `json:"vessel"`
 }
 
 // PlanJSON writes a plan, and the reasons of its figures if there are any, as
@@ -250,7 +251,7 @@ func layerToJSON(l steps.Layer, mould recipe.Mould) layerJSON {
 	return out
 }
 
-func stageToJSON(s steps.Stage) stageJSON {
+func stageToJSON(s work.Stage) stageJSON {
 	out := stageJSON{
 		N: s.N, ID: s.ID, Kind: s.Kind, Batter: s.Batter, Layer: s.Layer, Loaf: s.Loaf, Why: s.Why,
 		After: orEmpty(s.After), Tasks: []taskJSON{},

@@ -7,6 +7,7 @@ import (
 	"bench/internal/quantity"
 	"bench/internal/recipe"
 	"bench/internal/steps"
+	"bench/internal/work"
 )
 
 // page collects lines.
@@ -120,7 +121,7 @@ func (p *page) pourLines(l steps.Layer, mould recipe.Mould) {
 	p.linef("  left       %s in %s%s", show(l.Left), l.LeftIn, reads)
 }
 
-func (p *page) task(t steps.Task) {
+func (p *page) task(t work.Task) {
 	switch {
 	case t.Target == 0:
 		p.linef("     [ ] %s", t.Title)

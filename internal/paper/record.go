@@ -7,6 +7,7 @@ import (
 	"bench/internal/batch"
 	"bench/internal/steps"
 	"bench/internal/timer"
+	"bench/internal/work"
 )
 
 // Record is a batch record without a layout: what a maker, an inspector or a
@@ -120,7 +121,7 @@ func RecordOf(code string, s batch.State, in *time.Location) Record {
 	out := Record{
 		Batch: code, Recipe: c.Recipe.Name, Product: c.Recipe.Label.Product, RecipeHash: c.Hash, Rules: c.PlanVersion, Loaves: c.Loaves,
 		Closed: s.Closed(), Warnings: orEmpty(r.plan.Warnings), Open: orEmpty(r.plan.Open()), Asks: asks,
-		Materials: r.used(steps.Weigh), Portions: r.used(steps.Portion), Batters: r.batters(), Equipment: r.equipment(),
+		Materials: r.used(work.Weigh), Portions: r.used(work.Portion), Batters: r.batters(), Equipment: r.equipment(),
 		Work: r.work(), Checks: r.checks(), Yield: r.yield(), Deviations: r.deviations(), Corrections: r.corrections(),
 		Tests: r.said(isTest), Release: r.said(isVerdict), After: r.said(isAfter), Notes: r.notes(), Facts: r.said(isAny),
 		ReworkOf: []string{}, People: r.people(),

@@ -6,7 +6,7 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/curing"
-	"bench/internal/steps"
+	"bench/internal/work"
 )
 
 // parsed reads a time that the record wrote.
@@ -77,7 +77,7 @@ func (r recorder) deviates(e batch.Entry) bool {
 	case batch.Weighed:
 		t, _, ok := r.plan.Task(f.Task)
 		off := f.Mass - f.Target
-		beyond := ok && t.Do == steps.Weigh && t.Tolerance > 0 && !f.More && len(r.s.Weighings(f.Task)) == 1 && (off > t.Tolerance || -off > t.Tolerance)
+		beyond := ok && t.Do == work.Weigh && t.Tolerance > 0 && !f.More && len(r.s.Weighings(f.Task)) == 1 && (off > t.Tolerance || -off > t.Tolerance)
 		return f.How == batch.ByEye || beyond
 	case batch.BarsCut:
 		return f.Bars != f.Planned

@@ -15,6 +15,7 @@ import (
 	"bench/internal/quantity"
 	"bench/internal/steps"
 	"bench/internal/timer"
+	"bench/internal/work"
 )
 
 // finished is a batch that was worked as asked, cut, weighed and released, with
@@ -32,14 +33,14 @@ func finished(t *testing.T) batch.State {
 	for _, st := range plan.Stages {
 		for _, task := range st.Tasks {
 			switch task.Do {
-			case steps.Weigh, steps.Portion:
+			case work.Weigh, work.Portion:
 				say(batch.Weighed{
 					Task: task.ID, Material: task.Material, Lot: task.Lot, Target: task.Target, Mass: task.Target, How: batch.AtTarget,
 					Scale: task.Scale, Reads: task.Reads, Vessel: task.Vessel, Tare: task.Tare,
 				})
-			case steps.Tick:
+			case work.Tick:
 				say(batch.Ticked{Task: task.ID})
-			case steps.Temperature:
+			case work.Temperature:
 				say(batch.TemperatureTaken{Task: task.ID, Temperature: 38 * quantity.Degree})
 			default:
 			}

@@ -7,11 +7,11 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/quantity"
-	"bench/internal/steps"
+	"bench/internal/work"
 )
 
 // used lists the weighings of one kind, a line for each container.
-func (r recorder) used(kind steps.Do) []UsedJSON {
+func (r recorder) used(kind work.Do) []UsedJSON {
 	list := []UsedJSON{}
 	for _, st := range r.plan.Stages {
 		for _, t := range st.Tasks {
@@ -26,10 +26,10 @@ func (r recorder) used(kind steps.Do) []UsedJSON {
 	return list
 }
 
-func (r recorder) weighing(st steps.Stage, t steps.Task, w batch.Weighing) UsedJSON {
+func (r recorder) weighing(st work.Stage, t work.Task, w batch.Weighing) UsedJSON {
 	f := w.Fact
 	name := f.Material
-	if t.Do == steps.Portion {
+	if t.Do == work.Portion {
 		name = t.Title
 	}
 	how := string(f.How)
@@ -118,9 +118,9 @@ func (r recorder) work() []WorkJSON {
 
 // checked are the stages whose ticks are checks with a time: what has set, what
 // was mixed, what was poured.
-func checked(k steps.Kind) bool {
+func checked(k work.Kind) bool {
 	switch k {
-	case steps.Gate, steps.LyeIntoOils, steps.TraceStage, steps.Pour, steps.ScentAndPour, steps.HoldEmbeds, steps.Embeds, steps.HoldLayer, steps.Unmould:
+	case work.Gate, work.LyeIntoOils, work.TraceStage, work.Pour, work.ScentAndPour, work.HoldEmbeds, work.Embeds, work.HoldLayer, work.Unmould:
 		return true
 	default:
 		return false
@@ -153,7 +153,7 @@ func (r recorder) looked(seq int, at string, f batch.Fact) CheckJSON {
 	return CheckJSON{At: at, What: r.plan.Say(batch.Entry{Seq: seq, Fact: f}, r.s)}
 }
 
-func (r recorder) check(st steps.Stage, t steps.Task) (CheckJSON, bool) {
+func (r recorder) check(st work.Stage, t work.Task) (CheckJSON, bool) {
 	c := CheckJSON{Stage: st.Title, What: t.Title}
 	if reading, ok := r.s.Temperature(t.ID); ok {
 		c.At, c.Found = r.at(reading.At), reading.Fact.Temperature.String()

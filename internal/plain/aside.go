@@ -11,6 +11,7 @@ import (
 	"bench/internal/quantity"
 	"bench/internal/reply"
 	"bench/internal/steps"
+	"bench/internal/work"
 )
 
 func (s *session) note(text string) {
@@ -296,7 +297,7 @@ func (s *session) goTo(where string) {
 		return
 	}
 	tasks := s.plan.Stages[n-1].Tasks
-	i := max(0, slices.IndexFunc(tasks, func(t steps.Task) bool { return t.Open }))
+	i := max(0, slices.IndexFunc(tasks, func(t work.Task) bool { return t.Open }))
 	if task != "" {
 		if i, err = strconv.Atoi(task); err != nil || i < 1 || i > len(tasks) {
 			s.warn("There is no task " + where + ": tasks lists them.")

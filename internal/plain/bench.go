@@ -11,6 +11,7 @@ import (
 	"bench/internal/quantity"
 	"bench/internal/reply"
 	"bench/internal/steps"
+	"bench/internal/work"
 )
 
 // bench asks for the task at hand. The answer belongs to the task that was in the
@@ -58,12 +59,12 @@ func (s *session) comesUp() bool {
 
 // isAnswer says that a line is meant for the task: it begins with a figure, and
 // the task takes one. A choice is picked by its number.
-func (s *session) isAnswer(t steps.Task, stage steps.Stage, text string) bool {
+func (s *session) isAnswer(t work.Task, stage work.Stage, text string) bool {
 	figure := strings.ContainsAny(text[:1], "0123456789.,-")
-	return figure && (t.Numeric() || t.Do == steps.Choose && (t.Open || reply.Again(t, stage)))
+	return figure && (t.Numeric() || t.Do == work.Choose && (t.Open || reply.Again(t, stage)))
 }
 
-func (s *session) notUnderstood(t steps.Task, some bool) {
+func (s *session) notUnderstood(t work.Task, some bool) {
 	switch {
 	case some && t.Numeric():
 		s.warn("That is neither a figure nor a word: help lists the words.")
@@ -75,15 +76,15 @@ func (s *session) notUnderstood(t steps.Task, some bool) {
 }
 
 // answer makes an answer of a line.
-func (s *session) answer(t steps.Task, text string) {
-	if t.Do == steps.Choose {
+func (s *session) answer(t work.Task, text string) {
+	if t.Do == work.Choose {
 		number, warm, _ := strings.Cut(text, " ")
 		s.choose(judge.Choices(s.plan, t.ID, ""), number, strings.TrimSpace(warm))
 		return
 	}
 	a := judge.Answer{How: batch.Typed, Text: text, Now: s.now().Wall}
 	if some, more := strings.CutSuffix(text, "+"); more {
-		if t.Do != steps.Weigh {
+		if t.Do != work.Weigh {
 			s.warn("This comes from one vessel: leave the + out.")
 			return
 		}
@@ -98,7 +99,7 @@ func (s *session) asAsked(string) {
 	switch {
 	case !some:
 		s.say("There is nothing to do just now.")
-	case t.Do == steps.Choose:
+	case t.Do == work.Choose:
 		s.warn("Choose one of the answers by its number.")
 	case s.doubt != nil:
 		s.warn("Type it a second time; go gives it up.")
@@ -109,7 +110,7 @@ func (s *session) asAsked(string) {
 
 func (s *session) byEye(figure string) {
 	t, _, some := s.plan.Task(s.task)
-	if !some || t.Do != steps.Weigh && t.Do != steps.Portion {
+	if !some || t.Do != work.Weigh && t.Do != work.Portion {
 		s.warn("Nothing is weighed here.")
 		return
 	}
@@ -117,7 +118,7 @@ func (s *session) byEye(figure string) {
 }
 
 // reply does what becomes of an answer.
-func (s *session) reply(t steps.Task, a judge.Answer) {
+func (s *session) reply(t work.Task, a judge.Answer) {
 	act, doubt, word := reply.To(s.code, s.plan, t, a, s.doubt, s.now())
 	s.doubt = doubt
 	if act == nil && word == "" {

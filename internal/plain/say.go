@@ -7,14 +7,14 @@ import (
 	"bench/internal/judge"
 	"bench/internal/phrase"
 	"bench/internal/reply"
-	"bench/internal/steps"
 	"bench/internal/timer"
+	"bench/internal/work"
 )
 
 // describe says all that the screen shows of a task: how much, on which scale,
 // into what, what the scale reads tared and not, how far off is still right, and
 // how or why.
-func (s *session) describe(t steps.Task, stage steps.Stage, some bool) {
+func (s *session) describe(t work.Task, stage work.Stage, some bool) {
 	s.say("")
 	if !some {
 		s.nothing()
@@ -31,7 +31,7 @@ func (s *session) describe(t steps.Task, stage steps.Stage, some bool) {
 	switch {
 	case t.Done || t.Skipped != "":
 		s.say(t.Title + ": " + doneWords(t))
-	case number != "" && t.Do != steps.Gross && (t.Do == steps.Weigh || t.Do == steps.Portion || !t.Numeric() || t.Do == steps.Temperature):
+	case number != "" && t.Do != work.Gross && (t.Do == work.Weigh || t.Do == work.Portion || !t.Numeric() || t.Do == work.Temperature):
 		s.say(t.Title + ": " + what(t.Do) + number + " " + unit)
 	default:
 		s.say(t.Title)
@@ -57,18 +57,18 @@ func (s *session) describe(t steps.Task, stage steps.Stage, some bool) {
 }
 
 // what says what the figure after it is.
-func what(d steps.Do) string {
+func what(d work.Do) string {
 	switch d {
-	case steps.Portion:
+	case work.Portion:
 		return "stop when the scale reads "
-	case steps.Temperature:
+	case work.Temperature:
 		return "wanted "
 	default:
 		return ""
 	}
 }
 
-func doneWords(t steps.Task) string {
+func doneWords(t work.Task) string {
 	switch {
 	case t.Skipped != "":
 		return "left out, " + t.Skipped
@@ -81,9 +81,9 @@ func doneWords(t steps.Task) string {
 }
 
 // sayScale says where it is weighed and what the scale must read.
-func (s *session) sayScale(t steps.Task) {
+func (s *session) sayScale(t work.Task) {
 	switch {
-	case t.Do == steps.Portion:
+	case t.Do == work.Portion:
 		s.sayf("Out of %s, into %s; %s.", t.Vessel, t.Into, t.Scale)
 		s.sayf("The scale reads now %s, pot and all; the portion is %s g.", t.SoFar.At(t.Reads), t.Target.At(t.Reads))
 	case t.Vessel != "" && t.Scale != "":
@@ -92,22 +92,22 @@ func (s *session) sayScale(t steps.Task) {
 		s.sayf("On %s.", t.Vessel+t.Scale)
 	}
 	switch {
-	case t.Do == steps.Gross && t.TareKnown:
+	case t.Do == work.Gross && t.TareKnown:
 		s.sayf("The whole weight, vessel included; the vessel alone is %s g.", t.Tare.At(t.Reads))
-	case t.Do == steps.Gross:
+	case t.Do == work.Gross:
 		s.say("The whole weight, vessel included.")
-	case t.Do == steps.Weigh && t.TareKnown:
+	case t.Do == work.Weigh && t.TareKnown:
 		s.sayf("Tared, it reads %s. Not tared, %s: vessel %s, so far %s, and this.",
 			t.Remaining().At(t.Reads), t.Untared().At(t.Reads), t.Tare.At(t.Reads), t.SoFar.At(t.Reads))
-	case t.Do == steps.Weigh:
+	case t.Do == work.Weigh:
 		s.sayf("Tared, it reads %s. No weight is known of %s: tare it.", t.Remaining().At(t.Reads), t.Vessel)
 	}
-	if parts := reply.Parts(t); t.Do == steps.Weigh && parts != "" {
+	if parts := reply.Parts(t); t.Do == work.Weigh && parts != "" {
 		s.say(parts)
 	}
-	if t.Tolerance > 0 && (t.Do == steps.Weigh || t.Do == steps.Portion) {
+	if t.Tolerance > 0 && (t.Do == work.Weigh || t.Do == work.Portion) {
 		middle := t.Remaining()
-		if t.Do == steps.Portion {
+		if t.Do == work.Portion {
 			middle = t.StopAt
 		}
 		words := "Right within " + reply.Tolerance(t) + " g"
@@ -120,7 +120,7 @@ func (s *session) sayScale(t steps.Task) {
 
 // sayHow says what the task waits for, or how it is answered when that is not
 // plain.
-func (s *session) sayHow(t steps.Task, stage steps.Stage) {
+func (s *session) sayHow(t work.Task, stage work.Stage) {
 	if expected, ok := reply.Expected(t); ok && expected != "" {
 		s.say(phrase.Sentence(fmt.Errorf("%s", expected)))
 	}
@@ -132,9 +132,9 @@ func (s *session) sayHow(t steps.Task, stage steps.Stage) {
 		s.warn(t.Waits)
 	case t.MustType:
 		s.say("It burns: type what the scale says.")
-	case t.Do == steps.Choose:
+	case t.Do == work.Choose:
 		s.listChoices(judge.Choices(s.plan, t.ID, ""))
-		if stage.Kind == steps.GelStage {
+		if stage.Kind == work.GelStage {
 			s.say("A temperature goes after the number: 2 78.")
 		}
 	case len(judge.Choices(s.plan, t.ID, "")) > 0:
@@ -145,9 +145,9 @@ func (s *session) sayHow(t steps.Task, stage steps.Stage) {
 
 // sayBand is the superfat of the batter at hand, for as long as weighing can
 // still move it.
-func (s *session) sayBand(stage steps.Stage) {
+func (s *session) sayBand(stage work.Stage) {
 	switch stage.Kind {
-	case steps.LyeSolution, steps.Oils, steps.Gate, steps.LyeIntoOils:
+	case work.LyeSolution, work.Oils, work.Gate, work.LyeIntoOils:
 	default:
 		return
 	}
@@ -159,13 +159,13 @@ func (s *session) sayBand(stage steps.Stage) {
 }
 
 // promptFor is short: it comes again after every word.
-func (s *session) promptFor(t steps.Task) string {
+func (s *session) promptFor(t work.Task) string {
 	_, stage, _ := s.plan.Task(t.ID)
 	_, unit := reply.Asked(t, stage)
 	switch {
-	case t.Do == steps.Choose:
+	case t.Do == work.Choose:
 		return t.Title + ", number of the answer"
-	case t.Do == steps.Bars || t.Do == steps.WeighIn:
+	case t.Do == work.Bars || t.Do == work.WeighIn:
 		return t.Title + ", g"
 	case t.Numeric() && unit != "":
 		return t.Title + ", " + unit

@@ -12,25 +12,25 @@ import (
 	"bench/internal/judge"
 	"bench/internal/quantity"
 	"bench/internal/reply"
-	"bench/internal/steps"
+	"bench/internal/work"
 )
 
 // does answers the task at hand as asked, and holds the fact to being the one that
 // the core makes of that answer, whatever front it came from.
-func (k *talker) does(t steps.Task, stage steps.Stage) {
+func (k *talker) does(t work.Task, stage work.Stage) {
 	k.t.Helper()
 	number, _ := reply.Asked(t, stage)
 	text, a := "=", judge.Answer{How: batch.AtTarget}
 	switch {
-	case t.Do == steps.Choose:
+	case t.Do == work.Choose:
 		text = "1"
-	case t.Do == steps.Bars && t.Counted == 0:
+	case t.Do == work.Bars && t.Counted == 0:
 		text = fmt.Sprintf("%d x %s", max(1, t.Count), (t.Target * quantity.Mass(max(1, t.Count))).At(t.Reads))
-	case t.Do == steps.Measure:
+	case t.Do == work.Measure:
 		text = "9.6"
-	case t.Do == steps.WeighIn && t.Counted > 0:
+	case t.Do == work.WeighIn && t.Counted > 0:
 		text = (t.Mass * 985 / 1000).At(t.Reads)
-	case t.Numeric() && t.Do != steps.Aside && t.Do != steps.Bars:
+	case t.Numeric() && t.Do != work.Aside && t.Do != work.Bars:
 		text = number
 	}
 	plan, before := k.plan(), len(k.store.entries[code])
@@ -39,7 +39,7 @@ func (k *talker) does(t steps.Task, stage steps.Stage) {
 		k.t.Fatalf("%s was not answered by %q:\n%s", t.ID, text, k.heard())
 	}
 	k.hears("Kept: ")
-	if t.Do == steps.Choose {
+	if t.Do == work.Choose {
 		if want := judge.Choices(plan, t.ID, "")[0].Fact; !reflect.DeepEqual(k.last(), want) {
 			k.t.Fatalf("%s: kept %+v, not %+v", t.ID, k.last(), want)
 		}

@@ -12,6 +12,7 @@ import (
 	"bench/internal/recipe"
 	"bench/internal/steps"
 	"bench/internal/timer"
+	"bench/internal/work"
 )
 
 // NewValue judges a corrected value before its reason is asked for: words refuse
@@ -169,7 +170,7 @@ func ValuePrompt(p steps.Plan, s batch.State, e batch.Entry) string {
 	switch f := f.(type) {
 	case batch.Weighed:
 		what := f.Material + ", g"
-		if t, _, ok := p.Task(f.Task); ok && t.Do == steps.Portion {
+		if t, _, ok := p.Task(f.Task); ok && t.Do == work.Portion {
 			what = t.Title + ", net g"
 		}
 		return fmt.Sprintf("%s (was %s, asked %s)", what, f.Mass.At(f.Reads), f.Target.At(f.Reads))

@@ -6,22 +6,22 @@ import (
 	"strings"
 
 	"bench/internal/quantity"
-	"bench/internal/steps"
+	"bench/internal/work"
 )
 
 // Asked gives the number to reach and its unit; the number is empty where the
 // task has none.
-func Asked(t steps.Task, stage steps.Stage) (number, unit string) {
+func Asked(t work.Task, stage work.Stage) (number, unit string) {
 	switch t.Do {
-	case steps.Weigh:
+	case work.Weigh:
 		return t.Remaining().At(t.Reads), "g"
-	case steps.Portion:
+	case work.Portion:
 		return t.StopAt.At(t.Reads), "g"
-	case steps.Gross:
+	case work.Gross:
 		return t.Target.At(t.Reads), "g"
-	case steps.Temperature:
+	case work.Temperature:
 		return strconv.FormatFloat(t.Wanted.Celsius(), 'f', 0, 64), "°C"
-	case steps.Tick, steps.Look, steps.Confirm:
+	case work.Tick, work.Look, work.Confirm:
 		return shown(t, stage)
 	default:
 	}
@@ -30,7 +30,7 @@ func Asked(t steps.Task, stage steps.Stage) (number, unit string) {
 
 // shown gives the number of a task that is only ticked: a height to pour to, an
 // amount to set out, or what the plan wants read from afar.
-func shown(t steps.Task, stage steps.Stage) (number, unit string) {
+func shown(t work.Task, stage work.Stage) (number, unit string) {
 	switch number, unit, ok := strings.Cut(t.Shows, " "); {
 	case t.PourLine > 0:
 		return strings.TrimSuffix(t.PourLine.String(), " mm"), "mm from the floor"
@@ -38,7 +38,7 @@ func shown(t steps.Task, stage steps.Stage) (number, unit string) {
 		return number, "mm above the floor"
 	case ok:
 		return number, unit
-	case stage.Kind == steps.SetOut && t.Target > 0:
+	case stage.Kind == work.SetOut && t.Target > 0:
 		return t.Target.At(t.Reads), "g needed"
 	}
 	return "", ""
@@ -46,15 +46,15 @@ func shown(t steps.Task, stage steps.Stage) (number, unit string) {
 
 // restAsked gives the number that a task after the pour asks for, or what is to
 // be expected of it.
-func restAsked(t steps.Task) (number, unit string) {
+func restAsked(t work.Task) (number, unit string) {
 	switch t.Do {
-	case steps.Count:
+	case work.Count:
 		return strconv.Itoa(t.Count), "bars"
-	case steps.Bars, steps.WeighIn:
+	case work.Bars, work.WeighIn:
 		return t.Target.At(t.Reads), "g"
-	case steps.Aside:
+	case work.Aside:
 		return "0", "g"
-	case steps.Measure:
+	case work.Measure:
 		return "0.0", "pH"
 	default:
 		return "", ""
@@ -63,7 +63,7 @@ func restAsked(t steps.Task) (number, unit string) {
 
 // Tolerance shows what the scale can tell of it, and a place more when that is
 // nothing.
-func Tolerance(t steps.Task) string {
+func Tolerance(t work.Task) string {
 	if whole := t.Tolerance.FloorTo(t.Reads); whole > 0 {
 		return "± " + whole.At(t.Reads)
 	}
@@ -71,7 +71,7 @@ func Tolerance(t steps.Task) string {
 }
 
 // Parts says what is in already, or that it takes several weighings.
-func Parts(t steps.Task) string {
+func Parts(t work.Task) string {
 	switch {
 	case t.Mass > 0:
 		return "in already " + t.Mass.At(t.Reads) + " of " + t.Target.At(t.Reads)
@@ -82,19 +82,19 @@ func Parts(t steps.Task) string {
 }
 
 // Expected says what is to be expected after the pour, in words; false before it.
-func Expected(t steps.Task) (string, bool) {
+func Expected(t work.Task) (string, bool) {
 	switch t.Do {
-	case steps.Bars:
+	case work.Bars:
 		if t.Target == 0 {
 			return "", true
 		}
 		return "about " + t.Target.At(t.Reads) + " g a bar is expected", true
-	case steps.WeighIn:
+	case work.WeighIn:
 		if t.Counted > 0 {
 			return "last time " + t.Mass.At(t.Reads) + " g", true
 		}
 		return "about " + t.Target.At(t.Reads) + " g is expected", true
-	case steps.Count, steps.Aside, steps.Measure:
+	case work.Count, work.Aside, work.Measure:
 		return "", true
 	default:
 		return "", false
@@ -103,9 +103,9 @@ func Expected(t steps.Task) (string, bool) {
 
 // Again says that a task may be answered once more: what cools is read until
 // its stage is done, and a release test is made as often as one likes.
-func Again(t steps.Task, stage steps.Stage) bool {
-	if stage.Kind == steps.ReleaseTest && t.Done && t.Skipped == "" {
-		return t.Do == steps.Measure || t.Do == steps.Choose
+func Again(t work.Task, stage work.Stage) bool {
+	if stage.Kind == work.ReleaseTest && t.Done && t.Skipped == "" {
+		return t.Do == work.Measure || t.Do == work.Choose
 	}
-	return t.Do == steps.Temperature && t.Done && t.Skipped == "" && !stage.Done
+	return t.Do == work.Temperature && t.Done && t.Skipped == "" && !stage.Done
 }

@@ -6,6 +6,7 @@ import (
 	"bench/internal/front"
 	"bench/internal/steps"
 	"bench/internal/timer"
+	"bench/internal/work"
 )
 
 // NoWay is said where no way on is left.
@@ -44,7 +45,7 @@ func OpenAfter(p steps.Plan, task string) string {
 	if t.Open {
 		return task
 	}
-	at := slices.IndexFunc(stage.Tasks, func(t steps.Task) bool { return t.ID == task })
+	at := slices.IndexFunc(stage.Tasks, func(t work.Task) bool { return t.ID == task })
 	for i := range stage.Tasks {
 		if t := stage.Tasks[(at+1+i)%len(stage.Tasks)]; t.Open {
 			return t.ID

@@ -9,6 +9,7 @@ import (
 	"bench/internal/recipe"
 	"bench/internal/steps"
 	"bench/internal/timer"
+	"bench/internal/work"
 )
 
 // AbandonWord must be typed before a reason, so that no stray key ends a batch.
@@ -36,7 +37,7 @@ func said(empty string, keep func(text string) Act) func(string, timer.Moment) (
 
 // LeaveOut asks for the reason, after the plan was asked whether the task may be
 // left out at all.
-func LeaveOut(code string, p steps.Plan, t steps.Task, now timer.Moment) (Act, string) {
+func LeaveOut(code string, p steps.Plan, t work.Task, now timer.Moment) (Act, string) {
 	if err := judge.Allows(p, batch.Skipped{Task: t.ID, Reason: "?"}, now); err != nil {
 		return nil, phrase.Sentence(err)
 	}
@@ -72,7 +73,7 @@ func End(code string, p steps.Plan) (Act, string) {
 }
 
 // InWords asks for an answer in words: several bars together, or another day.
-func InWords(code string, p steps.Plan, t steps.Task, at timer.Moment) Question {
+func InWords(code string, p steps.Plan, t work.Task, at timer.Moment) Question {
 	now := at.Wall
 	return Question{
 		Title: recipe.Clean(t.Title), Hint: InWordsHint(t.Do),
@@ -90,14 +91,14 @@ func InWords(code string, p steps.Plan, t steps.Task, at timer.Moment) Question 
 }
 
 // InWordsHint says what words an answer takes after the pour.
-func InWordsHint(d steps.Do) string {
+func InWordsHint(d work.Do) string {
 	hint := "With the day, such as 108.4 on 2026-12-01, where that was not today."
 	switch d {
-	case steps.Bars:
+	case work.Bars:
 		return "One bar, or several together: 10 x 1124 is ten bars of 1124 g in all. " + hint
-	case steps.Measure:
+	case work.Measure:
 		return "A pH such as 9.6, or free alkali as a share: 0.02 %. " + hint
-	case steps.Count:
+	case work.Count:
 		return "How many bars. With the day, such as 8 on 2026-12-01, where that was not today."
 	default:
 		return hint

@@ -16,12 +16,13 @@ import (
 	"bench/internal/quantity"
 	"bench/internal/steps"
 	"bench/internal/timer"
+	"bench/internal/work"
 )
 
 // To says what becomes of the answer to a task: an intent, or words that refuse
 // it, or a doubt. What is doubted must be said a second time and come out the
 // same; doubt is the doubt before, or nil.
-func To(code string, p steps.Plan, t steps.Task, a judge.Answer, doubt *Doubted, at timer.Moment) (act Act, doubted *Doubted, word string) {
+func To(code string, p steps.Plan, t work.Task, a judge.Answer, doubt *Doubted, at timer.Moment) (act Act, doubted *Doubted, word string) {
 	f, err := judge.Fact(p, t.ID, a)
 	if err == nil && AfterPour(t.Do) {
 		act, word = Propose(code, p, f, at)
@@ -44,7 +45,7 @@ func To(code string, p steps.Plan, t steps.Task, a judge.Answer, doubt *Doubted,
 }
 
 // doubtOf says why an answer looks like a slip, in terms of what was typed, or "".
-func doubtOf(p steps.Plan, t steps.Task, f batch.Fact, a judge.Answer) string {
+func doubtOf(p steps.Plan, t work.Task, f batch.Fact, a judge.Answer) string {
 	words := judge.Doubt(p, asTyped(f, a))
 	m, err := quantity.ParseNumberMass(a.Text, quantity.Gram)
 	if err != nil {
@@ -53,7 +54,7 @@ func doubtOf(p steps.Plan, t steps.Task, f batch.Fact, a judge.Answer) string {
 	if net, untared := t.Net(m); untared && a.How == batch.Typed {
 		return m.At(t.Reads) + " is the reading with the vessel: without it " + net.At(t.Reads) + ", which is what will be kept"
 	}
-	if t.Do == steps.Portion && words != "" {
+	if t.Do == work.Portion && words != "" {
 		return "reads " + m.At(t.Reads) + "; stop at " + t.StopAt.At(t.Reads)
 	}
 	return words
@@ -61,9 +62,9 @@ func doubtOf(p steps.Plan, t steps.Task, f batch.Fact, a judge.Answer) string {
 
 // AfterPour says that what is answered follows the pour: a doubt about it is
 // kept with its answer.
-func AfterPour(d steps.Do) bool {
+func AfterPour(d work.Do) bool {
 	switch d {
-	case steps.Count, steps.Bars, steps.Aside, steps.WeighIn, steps.Measure:
+	case work.Count, work.Bars, work.Aside, work.WeighIn, work.Measure:
 		return true
 	default:
 		return false
@@ -82,9 +83,9 @@ func asTyped(f batch.Fact, a judge.Answer) batch.Fact {
 
 // refusedReading says what is wrong with the reading of a portion, in terms of
 // what was typed: the weight that follows from it is nowhere in sight.
-func refusedReading(t steps.Task, a judge.Answer) string {
+func refusedReading(t work.Task, a judge.Answer) string {
 	m, err := quantity.ParseNumberMass(a.Text, quantity.Gram)
-	if t.Do != steps.Portion || err != nil {
+	if t.Do != work.Portion || err != nil {
 		return ""
 	}
 	most := t.SoFar - t.Mass

@@ -6,7 +6,7 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/judge"
-	"bench/internal/steps"
+	"bench/internal/work"
 )
 
 // Values that cannot be, typed at the bench: each is an error in words, no fact
@@ -34,7 +34,7 @@ func TestAbsurdAnswers(t *testing.T) {
 			"12,345":         "can be read in two ways",
 			"3 cups":         "not a unit that fits",
 		} {
-			if asked.Do == steps.Temperature {
+			if asked.Do == work.Temperature {
 				switch text {
 				case "0.1 mg", "0.0001": // Nearly freezing is asked about, not refused.
 					continue

@@ -8,22 +8,23 @@ import (
 	"bench/internal/calc"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
+	"bench/internal/work"
 )
 
 // after is what a batter gets, or leaves in the jug, because a weight was off.
 type after struct {
-	up       bool    // up says that everything is brought up in proportion.
-	more     []Task  // more are oils for the pot before the lye solution is in.
-	early    []Task  // early is alkali for the jug.
-	lateOils []Task  // lateOils go into the batter while it is thin.
-	lateLye  []Task  // lateLye is alkali for the batter.
-	lateRest []Task  // lateRest is water and additives for the batter.
-	part     float64 // part is the fraction of the lye solution that is poured; zero is all.
-	portion  Task    // portion is the pouring of that part.
+	up       bool        // up says that everything is brought up in proportion.
+	more     []work.Task // more are oils for the pot before the lye solution is in.
+	early    []work.Task // early is alkali for the jug.
+	lateOils []work.Task // lateOils go into the batter while it is thin.
+	lateLye  []work.Task // lateLye is alkali for the batter.
+	lateRest []work.Task // lateRest is water and additives for the batter.
+	part     float64     // part is the fraction of the lye solution that is poured; zero is all.
+	portion  work.Task   // portion is the pouring of that part.
 }
 
 // allOils are the recipe's oils and those that were decided upon.
-func (k pot) allOils() []Task {
+func (k pot) allOils() []work.Task {
 	if len(k.more)+len(k.lateOils) == 0 {
 		return k.oils
 	}
@@ -32,10 +33,10 @@ func (k pot) allOils() []Task {
 
 // late is all that goes into the batter after the lye solution met the oils,
 // each alkali behind its water.
-func (k pot) late() []Task { return slices.Concat(k.lateOils, k.lateRest, k.lateLye) }
+func (k pot) late() []work.Task { return slices.Concat(k.lateOils, k.lateRest, k.lateLye) }
 
 // allAlkali is the alkali of the jug and what was decided upon later.
-func (k pot) allAlkali() []Task {
+func (k pot) allAlkali() []work.Task {
 	if len(k.early)+len(k.lateLye) == 0 {
 		return k.alkali
 	}
@@ -103,7 +104,7 @@ func (k pot) ofPartAmount(a Amount) Amount {
 }
 
 // inPot gives an alkali's weight in the batter, with what its scale leaves open.
-func (k pot) inPot(t Task) calc.Interval {
+func (k pot) inPot(t work.Task) calc.Interval {
 	i := interval(t)
 	for _, late := range k.lateLye {
 		if late.ID == t.ID {
@@ -130,15 +131,15 @@ func (p *planner) followDecidedOils(k *pot, at int) {
 		return
 	}
 	factor := p.upBy(k.recipe)
-	if k.up = factor > 0 || slices.ContainsFunc(k.oils, func(t Task) bool { return p.decided(t.ID, batch.InProportion) }); k.up {
+	if k.up = factor > 0 || slices.ContainsFunc(k.oils, func(t work.Task) bool { return p.decided(t.ID, batch.InProportion) }); k.up {
 		p.inProportion(k, at, factor)
 	} else {
 		p.toppedUp(k)
 	}
-	var base []Task
+	var base []work.Task
 	base = append(base, k.oils...)
 	for _, a := range k.recipe.Alkali {
-		base = append(base, Task{ID: k.recipe.Name + "/" + a.Material})
+		base = append(base, work.Task{ID: k.recipe.Name + "/" + a.Material})
 	}
 	for _, t := range base {
 		p.addOils(k, t.ID)
@@ -176,11 +177,11 @@ func (p *planner) addOil(k *pot, id string, d batch.Decision, mass quantity.Mass
 	k.more = append(k.more, t)
 }
 
-func (p *planner) moreOil(k pot, id string, use recipe.OilUse, grams float64) Task {
+func (p *planner) moreOil(k pot, id string, use recipe.OilUse, grams float64) work.Task {
 	tolerance := calc.OilTolerance(p.koh(k), k.recipe.Superfat.Fraction(), use.SV.Nominal, ingredients(k.recipe))
 	return p.weigh(weighing{
 		id: id, title: use.Name + ", more", hint: "Into the " + k.recipe.Name + " pot, as was decided.", material: use.Name, lot: use.Lot,
-		grams: grams, tolerance: ofMore(grams, Task{wanted: quantity.FromGrams(tolerance)}),
+		grams: grams, tolerance: ofMore(grams, work.Task{Within: quantity.FromGrams(tolerance)}),
 		vessel: p.rack.ColourCup(0), into: k.vessel.Name,
 	})
 }
@@ -273,7 +274,7 @@ func (p *planner) toppedUp(k *pot) {
 	}
 }
 
-func (p *planner) share(b recipe.Batter, t Task) float64 {
+func (p *planner) share(b recipe.Batter, t work.Task) float64 {
 	for _, o := range b.Oils {
 		if oilID(b, o.Oil) == t.ID {
 			return o.Share.Fraction()

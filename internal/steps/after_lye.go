@@ -9,6 +9,7 @@ import (
 	"bench/internal/calc"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
+	"bench/internal/work"
 )
 
 // followDecidedLye adds the alkali that was missing, or pours a part only.
@@ -50,7 +51,7 @@ func (p *planner) alkaliUp(k *pot) {
 	}
 }
 
-func (p *planner) addAlkali(k *pot, t Task, id string, d batch.Decision, mass quantity.Mass) {
+func (p *planner) addAlkali(k *pot, t work.Task, id string, d batch.Decision, mass quantity.Mass) {
 	w := weighing{
 		id: id, title: t.Material + ", the missing part", material: t.Material, lot: t.Lot, mustType: true,
 		hint:  "Gloves, goggles, sleeves. Into the " + k.jug.Name + ", a little at a time; stir until clear.",
@@ -87,8 +88,8 @@ func (p *planner) takePart(k *pot) {
 	if err != nil {
 		return // A jug that cannot hold its facts is weighed again first.
 	}
-	t := Task{
-		ID: partID(k.recipe.Name), Do: Portion, Title: fmt.Sprintf("Pour part of the %s lye solution into the oils", k.recipe.Name),
+	t := work.Task{
+		ID: partID(k.recipe.Name), Do: work.Portion, Title: fmt.Sprintf("Pour part of the %s lye solution into the oils", k.recipe.Name),
 		Hint:     "Slowly, goggles on. Stop at the reading: what stays is too much.",
 		Material: "lye solution", MustType: true, Vessel: jug.Vessel, Tare: jug.Tare, TareKnown: jug.TareKnown,
 		Into: k.vessel.Name, Scale: jug.Scale, Reads: jug.Reads, Max: jug.Max, Parts: 1,
@@ -103,7 +104,7 @@ func (p *planner) takePart(k *pot) {
 func partID(batter string) string { return batter + "/lye part" }
 
 // jugTask asks for the lye jug's weight before it is poured.
-func (p *planner) jugTask(k pot) Task {
+func (p *planner) jugTask(k pot) work.Task {
 	name := k.recipe.Name
 	return p.grossTask(jugID(name), fmt.Sprintf("Weigh the %s lye jug, lid off", name), k.jug, k.solution())
 }
@@ -121,7 +122,7 @@ func (p *planner) lyeIn(k pot) (m quantity.Mass, from string) {
 		jug = p.dissolvedJug(k)
 	}
 	into := slices.Concat(p.withFollowers(append(slices.Clone(k.alkali), k.water)), k.early)
-	since := slices.ContainsFunc(into, func(t Task) bool { return t.Seq > jug.Seq })
+	since := slices.ContainsFunc(into, func(t work.Task) bool { return t.Seq > jug.Seq })
 	if !jug.Done || jug.Skipped != "" || jug.Tare <= 0 || since {
 		return m, fmt.Sprintf("The lye jug was not weighed since: expected with all %s that went into it.", grams(m, jug.Reads))
 	}
@@ -133,19 +134,19 @@ func (p *planner) lyeIn(k pot) (m quantity.Mass, from string) {
 
 // pourPart puts the pouring of a part between the jug's weight and the tick,
 // and has the rest labelled.
-func (p *planner) pourPart(k pot, jug, pour Task) []Task {
+func (p *planner) pourPart(k pot, jug, pour work.Task) []work.Task {
 	if k.portion.ID == "" {
-		return []Task{jug, pour}
+		return []work.Task{jug, pour}
 	}
 	pour.Title = fmt.Sprintf("The part is in the %s oils", k.recipe.Name)
 	keep := p.tick(k.recipe.Name+"/keep lye", fmt.Sprintf("Lid and label the rest: LYE, %.1f %%, %s, date", 100*p.strength(k), grams(net(jug)-amount(k.portion).Mass, jug.Reads)),
 		"Out of reach of children and animals; it is as caustic as ever.")
-	return []Task{jug, k.portion, pour, keep}
+	return []work.Task{jug, k.portion, pour, keep}
 }
 
 // withLate puts what was decided upon before the first stage of trace that was
 // not reached when it was decided.
-func (p *planner) withLate(k pot, traces []Task) []Task {
+func (p *planner) withLate(k pot, traces []work.Task) []work.Task {
 	all := k.late()
 	if len(all) == 0 {
 		return traces
@@ -154,13 +155,13 @@ func (p *planner) withLate(k pot, traces []Task) []Task {
 	for at < len(traces) && traces[at].Done && traces[at].Seq < first {
 		at++
 	}
-	return append(append(append([]Task{}, traces[:at]...), all...), traces[at:]...)
+	return append(append(append([]work.Task{}, traces[:at]...), all...), traces[at:]...)
 }
 
 // lateSince numbers the first decision that put something into the batter.
 func (p *planner) lateSince(k pot) int {
 	first := len(p.s.Entries) + 1
-	for _, t := range slices.Concat(k.oils, k.alkali, []Task{k.water}, k.additives) {
+	for _, t := range slices.Concat(k.oils, k.alkali, []work.Task{k.water}, k.additives) {
 		if d, ok := p.s.Decision(t.ID); ok && p.combinedBefore(k.recipe.Name, d.Seq) {
 			first = min(first, d.Seq)
 		}

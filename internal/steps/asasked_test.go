@@ -15,6 +15,7 @@ import (
 	"bench/internal/recipe"
 	"bench/internal/sample"
 	"bench/internal/steps"
+	"bench/internal/work"
 )
 
 // designs are the recipes that the tests of whole batches run on.
@@ -86,7 +87,7 @@ func TestAsAskedChangesNothing(t *testing.T) {
 			t.Run(fmt.Sprintf("%s/%d", name, loaves), func(t *testing.T) {
 				b := begin(design(loaves))
 				first := figuresOf(b.plan())
-				err := b.work(func(task steps.Task) bool {
+				err := b.work(func(task work.Task) bool {
 					same(t, first, figuresOf(b.plan()), task.ID)
 					return t.Failed()
 				})
@@ -148,7 +149,7 @@ func TestPortionsAddUp(t *testing.T) {
 			c.LeftInVessel = quantity.Mass(rapid.IntRange(0, 60_000).Draw(t, "left"))
 			p := steps.Of(batch.State{Control: c})
 			for _, s := range p.Stages {
-				if s.Kind != steps.Split && s.Kind != steps.SplitLayers {
+				if s.Kind != work.Split && s.Kind != work.SplitLayers {
 					continue
 				}
 				gross, sum := s.Tasks[0], quantity.Mass(0)
@@ -207,17 +208,17 @@ func TestOrderDoesNotMatter(t *testing.T) {
 
 // openTasks are those that can be done now, but for the unmoulding.
 // later says that a stage waits for hours or weeks.
-func later(s steps.Stage) bool {
+func later(s work.Stage) bool {
 	switch s.Kind {
-	case steps.GelStage, steps.Unmould, steps.CutStage, steps.BarsStage, steps.CureStage, steps.ReleaseTest, steps.Release:
+	case work.GelStage, work.Unmould, work.CutStage, work.BarsStage, work.CureStage, work.ReleaseTest, work.Release:
 		return true
 	default:
 		return false
 	}
 }
 
-func openTasks(p steps.Plan) []steps.Task {
-	var open []steps.Task
+func openTasks(p steps.Plan) []work.Task {
+	var open []work.Task
 	for _, s := range p.Stages {
 		for _, t := range s.Tasks {
 			if t.Open && !later(s) {

@@ -9,7 +9,7 @@ import (
 	"bench/internal/quantity"
 	"bench/internal/recipe"
 	"bench/internal/sample"
-	"bench/internal/steps"
+	"bench/internal/work"
 )
 
 // TestBalance: what went in is what is in the loaves, set aside and in vessels, by
@@ -30,8 +30,8 @@ func TestBalance(t *testing.T) {
 		for _, st := range p.Stages {
 			for _, task := range st.Tasks {
 				switch {
-				case st.Kind == steps.Texture || task.Do == steps.Portion || strings.HasSuffix(task.ID, "/cup"):
-				case task.Do == steps.Weigh:
+				case st.Kind == work.Texture || task.Do == work.Portion || strings.HasSuffix(task.ID, "/cup"):
+				case task.Do == work.Weigh:
 					in += task.Mass
 				case task.Material == "batter":
 					loaves += task.Target

@@ -11,6 +11,7 @@ import (
 	"bench/internal/recipe/read"
 	"bench/internal/sample"
 	"bench/internal/steps"
+	"bench/internal/work"
 )
 
 // written gives the control recipe of a batter and its layers, with materials
@@ -44,7 +45,7 @@ func TestBlendOnTheBench(t *testing.T) {
 	plain := steps.Of(batch.State{Control: written(t, blendOnHand, pierBatter+pierLayer, 1)}).Batters[0]
 	c := written(t, blendOnHand, pierBatter+"    premelted: mole blend\n"+pierLayer, 1)
 	b := begin(c)
-	if err := b.work(func(task steps.Task) bool { return task.ID == "sea/combine" }); err != nil {
+	if err := b.work(func(task work.Task) bool { return task.ID == "sea/combine" }); err != nil {
 		t.Fatal(err)
 	}
 	got := b.plan().Batters[0]
@@ -108,7 +109,7 @@ func TestBlendMissingIsAdded(t *testing.T) {
 	if !strings.Contains(way.Title, "40.0 g of mole blend") {
 		t.Error(way.Title)
 	}
-	if err := b.work(func(task steps.Task) bool { return task.ID == "sea/combine" }); err != nil {
+	if err := b.work(func(task work.Task) bool { return task.ID == "sea/combine" }); err != nil {
 		t.Fatal(err)
 	}
 	got := b.plan().Batters[0]

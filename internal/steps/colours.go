@@ -6,6 +6,7 @@ import (
 
 	"bench/internal/quantity"
 	"bench/internal/recipe"
+	"bench/internal/work"
 )
 
 // The policy of this file: a colour is weighed while there is time to rub its
@@ -15,12 +16,12 @@ import (
 
 // plannedColours weighs a layer's colours by the oils that are planned for it.
 // Its place among its pot's layers is n.
-func (p *planner) plannedColours(at, n int, pot recipe.Vessel, oils float64) []Task {
+func (p *planner) plannedColours(at, n int, pot recipe.Vessel, oils float64) []work.Task {
 	l, into := p.c.Recipe.Layers[at], pot
 	if len(p.c.Recipe.LayersOf(l.Batter)) > 1 {
 		into = p.rack.LayerJug(n)
 	}
-	tasks := make([]Task, len(l.Colours))
+	tasks := make([]work.Task, len(l.Colours))
 	for i, c := range l.Colours {
 		w := p.colour(l, c, i, oils, into)
 		if p.c.WetsFirst(at) {
@@ -76,12 +77,12 @@ func (p *planner) colour(l recipe.Layer, c recipe.Colour, n int, oils float64, i
 
 // carriers are what may bring oil along. Of a wetted colour that counts which
 // went in.
-func (p *planner) carriers(k pot) []Task {
-	list := append([]Task(nil), k.additives...)
+func (p *planner) carriers(k pot) []work.Task {
+	list := append([]work.Task(nil), k.additives...)
 	for _, colours := range k.colours {
 		for _, t := range colours {
 			if id, cup := strings.CutSuffix(t.ID, cupSuffix); cup {
-				if in := p.fill(Task{ID: id, Material: t.Material}); in.Done {
+				if in := p.fill(work.Task{ID: id, Material: t.Material}); in.Done {
 					t = in
 				}
 			}
@@ -93,7 +94,7 @@ func (p *planner) carriers(k pot) []Task {
 
 // fromCup is what goes in out of its cup: as it stands when that is within slack
 // of what is wanted by now, or else a little more or a little less.
-func (p *planner) fromCup(cup Task, slack quantity.Mass, w weighing) Task {
+func (p *planner) fromCup(cup work.Task, slack quantity.Mass, w weighing) work.Task {
 	t := p.weigh(w)
 	t.FromCup = true
 	have := amount(cup).Mass

@@ -5,6 +5,7 @@ import (
 	"bench/internal/curing"
 	"bench/internal/quantity"
 	"bench/internal/timer"
+	"bench/internal/work"
 )
 
 // Curing gives what is known of the batch after the pour.
@@ -42,9 +43,9 @@ func (p Plan) Bars() int {
 	for _, st := range p.Stages {
 		for _, t := range st.Tasks {
 			switch {
-			case t.Do == Count && t.Skipped == "":
+			case t.Do == work.Count && t.Skipped == "":
 				n += t.Counted
-			case t.Do == Aside && t.Material == string(batch.RetainedBar) && t.Counted > 0:
+			case t.Do == work.Aside && t.Material == string(batch.RetainedBar) && t.Counted > 0:
 				n -= t.Counted
 			}
 		}

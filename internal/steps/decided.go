@@ -6,6 +6,7 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/quantity"
+	"bench/internal/work"
 )
 
 // The policy of this file: a decision is about a weight as it stood. A correction
@@ -15,7 +16,7 @@ import (
 
 // off says by how much a weighing is off, or that it was no weighing, where nobody
 // has decided upon it.
-func (p *planner) off(k pot, t Task) (quantity.Mass, bool) {
+func (p *planner) off(k pot, t work.Task) (quantity.Mass, bool) {
 	if !t.Done || t.Target <= 0 || t.Tolerance <= 0 {
 		return 0, false
 	}
@@ -102,13 +103,13 @@ func (p *planner) wants(task, id string, n int) (quantity.Mass, bool) {
 // worthWeighing says that so little of a material, in grams, can be told from none:
 // less than twice what its weighing may be off makes a tenth of a point of
 // superfat at most.
-func worthWeighing(grams float64, t Task) bool {
+func worthWeighing(grams float64, t work.Task) bool {
 	return quantity.FromGrams(grams) > 2*max(t.Tolerance, t.Reads)
 }
 
 // ofMore is the tolerance of what is weighed on top, in grams: a tenth of it at
 // most (common practice, no source).
-func ofMore(grams float64, t Task) float64 { return max(0, min(t.wanted.Grams(), grams/10)) }
+func ofMore(grams float64, t work.Task) float64 { return max(0, min(t.Within.Grams(), grams/10)) }
 
 // The ids of what a decision asks for.
 

@@ -14,6 +14,7 @@ import (
 	"bench/internal/quantity"
 	"bench/internal/recipe"
 	"bench/internal/steps"
+	"bench/internal/work"
 )
 
 // correct gives the last fact of a task another value.
@@ -42,7 +43,7 @@ func askedAnew(p steps.Plan) string {
 	var list []string
 	for _, st := range p.Stages {
 		for _, t := range st.Tasks {
-			if t.Do == steps.Weigh && !t.Done && onDecision(t) {
+			if t.Do == work.Weigh && !t.Done && onDecision(t) {
 				list = append(list, fmt.Sprintf("%s %s", t.ID, t.Remaining().At(t.Reads)))
 			}
 		}
@@ -51,7 +52,7 @@ func askedAnew(p steps.Plan) string {
 }
 
 // onDecision says that a weighing stands in the plan because of a decision.
-func onDecision(t steps.Task) bool {
+func onDecision(t work.Task) bool {
 	return strings.HasSuffix(t.Title, ", more") || strings.HasSuffix(t.Title, ", out again") || strings.HasSuffix(t.Title, ", the missing part")
 }
 
@@ -173,7 +174,7 @@ func TestAsksAreWorthWeighing(t *testing.T) {
 				break
 			}
 			a := asAsked(b.task(t, id))
-			if task := b.task(t, id); task.Do == steps.Weigh {
+			if task := b.task(t, id); task.Do == work.Weigh {
 				off := quantity.Mass(rapid.IntRange(-30, 30).Draw(r, "off")) * task.Reads
 				a = judge.Answer{How: batch.Typed, Text: max(task.Reads, task.Target+off).At(task.Reads)}
 			}
@@ -184,7 +185,7 @@ func TestAsksAreWorthWeighing(t *testing.T) {
 		p := b.plan()
 		for _, st := range p.Stages {
 			for _, task := range st.Tasks {
-				if task.Do == steps.Weigh && !task.Done && onDecision(task) && (task.Target <= task.Reads || task.Target <= task.Tolerance) {
+				if task.Do == work.Weigh && !task.Done && onDecision(task) && (task.Target <= task.Reads || task.Target <= task.Tolerance) {
 					r.Errorf("%s: asks for %v ± %v by %v", task.ID, task.Target, task.Tolerance, task.Reads)
 				}
 			}

@@ -6,6 +6,7 @@ import (
 
 	"bench/internal/quantity"
 	"bench/internal/recipe"
+	"bench/internal/work"
 )
 
 // Deviation is a weight that was off by more than its tolerance. It blocks
@@ -16,7 +17,7 @@ type Deviation struct {
 	Off    quantity.Mass // Off is what is left of it, below zero for too little.
 	Words  string
 
-	task Task
+	task work.Task
 }
 
 // deviations finds the weights that were off and are not decided yet.
@@ -51,17 +52,17 @@ func (p *planner) deviations() []Deviation {
 // mutable are a batter's weighings of which something can still be made: all of
 // them up to light trace, and then what is stirred into the batter, until it is
 // poured.
-func (p *planner) mutable(k pot) [][]Task {
+func (p *planner) mutable(k pot) [][]work.Task {
 	if !p.traced(k.recipe.Name) {
-		return [][]Task{k.oils, k.alkali, {k.water}, k.additives}
+		return [][]work.Task{k.oils, k.alkali, {k.water}, k.additives}
 	}
-	var list []Task
+	var list []work.Task
 	for i, a := range k.recipe.Additives {
 		if a.In == recipe.InBatter && !p.pouredAnyOf(k.recipe.Name) {
 			list = append(list, k.additives[i])
 		}
 	}
-	return [][]Task{list}
+	return [][]work.Task{list}
 }
 
 // traced says that a batter is past light trace: it takes nothing in any more.
@@ -82,7 +83,7 @@ func (p *planner) pouredAny(r pour) bool {
 	return slices.ContainsFunc(r.pourIDs, p.ticked)
 }
 
-func (p *planner) deviation(k pot, t Task, off quantity.Mass) Deviation {
+func (p *planner) deviation(k pot, t work.Task, off quantity.Mass) Deviation {
 	d := Deviation{Task: t.ID, Batter: k.recipe.Name, Off: off, task: t, Words: k.recipe.Name + ": " + sayOff(t, off)}
 	if _, wet := p.s.Done(DissolveID(k.recipe.Name)); p.isAlkali(k, t) && off > 0 && !wet {
 		d.Words += ". While it is dry it can come out of the cup again: take it out and correct the weight (u)."
@@ -90,16 +91,16 @@ func (p *planner) deviation(k pot, t Task, off quantity.Mass) Deviation {
 	return d
 }
 
-func (p *planner) isOil(k pot, t Task) bool {
-	return slices.ContainsFunc(k.oils, func(o Task) bool { return o.ID == t.ID })
+func (p *planner) isOil(k pot, t work.Task) bool {
+	return slices.ContainsFunc(k.oils, func(o work.Task) bool { return o.ID == t.ID })
 }
 
-func (p *planner) isAlkali(k pot, t Task) bool {
-	return slices.ContainsFunc(k.alkali, func(a Task) bool { return a.ID == t.ID })
+func (p *planner) isAlkali(k pot, t work.Task) bool {
+	return slices.ContainsFunc(k.alkali, func(a work.Task) bool { return a.ID == t.ID })
 }
 
 // sayOff puts a weight that was off into words.
-func sayOff(t Task, off quantity.Mass) string {
+func sayOff(t work.Task, off quantity.Mass) string {
 	asked := t.Target.At(t.Reads)
 	switch {
 	case t.Skipped != "":

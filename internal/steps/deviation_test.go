@@ -13,6 +13,7 @@ import (
 	"bench/internal/recipe"
 	"bench/internal/sample"
 	"bench/internal/steps"
+	"bench/internal/work"
 )
 
 // The saponification values of the harbour's oils are the middles of published
@@ -341,7 +342,7 @@ func (b *bencher) finish(t *testing.T, stage string) {
 		if !ok || s.Done {
 			return
 		}
-		at := slices.IndexFunc(s.Tasks, func(task steps.Task) bool { return task.Open })
+		at := slices.IndexFunc(s.Tasks, func(task work.Task) bool { return task.Open })
 		if at < 0 {
 			t.Fatalf("%s is stuck: %s", stage, s.Blocked)
 		}

@@ -4,6 +4,7 @@ import (
 	"bench/internal/batch"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
+	"bench/internal/work"
 )
 
 // The policy of this file: what was decided after a weight of water, an additive
@@ -13,14 +14,14 @@ import (
 // sequel says how a weighing goes on.
 type sequel struct {
 	batter string
-	late   *[]Task // late takes what goes into the batter once the lye solution is in the oils; nil takes none.
-	up     bool    // up brings what is in already up to what is wanted.
-	wanted float64 // wanted is in grams.
+	late   *[]work.Task // late takes what goes into the batter once the lye solution is in the oils; nil takes none.
+	up     bool         // up brings what is in already up to what is wanted.
+	wanted float64      // wanted is in grams.
 }
 
 // follow adds to a weighing what was decided after it: more of it, or some of it
 // out again.
-func (p *planner) follow(t Task, then sequel) Task {
+func (p *planner) follow(t work.Task, then sequel) work.Task {
 	if p.s.Undecided() {
 		return t
 	}
@@ -50,23 +51,23 @@ func (p *planner) follow(t Task, then sequel) Task {
 func (p *planner) touched(id string) bool { return len(p.s.Weighings(id)) > 0 }
 
 // with puts a weighing behind the one that it follows.
-func (p *planner) with(t, follower Task, sign quantity.Mass) Task {
+func (p *planner) with(t, follower work.Task, sign quantity.Mass) work.Task {
 	if p.followers == nil {
-		p.followers = map[string][]Task{}
+		p.followers = map[string][]work.Task{}
 	}
 	p.followers[t.ID] = append(p.followers[t.ID], follower)
-	t.later += sign * amount(follower).Mass
+	t.Later += sign * amount(follower).Mass
 	return t
 }
 
-func (p *planner) another(t Task, id string, grams float64) Task {
+func (p *planner) another(t work.Task, id string, grams float64) work.Task {
 	return p.weigh(weighing{
 		id: id, title: t.Title + ", more", material: t.Material, lot: t.Lot, hint: "Into the " + goesInto(t) + ", as was decided.",
 		grams: grams, tolerance: ofMore(grams, t), vessel: p.rack.ColourCup(0), into: goesInto(t),
 	})
 }
 
-func (p *planner) outAgain(t Task, id string, grams float64) Task {
+func (p *planner) outAgain(t work.Task, id string, grams float64) work.Task {
 	out := p.weigh(weighing{
 		id: id, title: t.Title + ", out again", material: t.Material + ", out again", lot: t.Lot,
 		hint:  "Weigh what comes out of the " + t.Vessel + ", as was decided.",
@@ -77,7 +78,7 @@ func (p *planner) outAgain(t Task, id string, grams float64) Task {
 }
 
 // goesInto names the vessel in which a weighing ends up.
-func goesInto(t Task) string {
+func goesInto(t work.Task) string {
 	if t.Into != "" {
 		return t.Into
 	}
@@ -86,11 +87,11 @@ func goesInto(t Task) string {
 
 // withFollowers puts what was decided behind the weighing that it was decided
 // on.
-func (p *planner) withFollowers(tasks []Task) []Task {
+func (p *planner) withFollowers(tasks []work.Task) []work.Task {
 	if len(p.followers) == 0 {
 		return tasks
 	}
-	var list []Task
+	var list []work.Task
 	for _, t := range tasks {
 		list = append(append(list, t), p.followers[t.ID]...)
 	}
@@ -106,7 +107,7 @@ func (p *planner) waterWanted(k pot, oils float64) float64 {
 
 // late is where an additive goes that is decided upon once the lye solution is in
 // the oils; one that goes into the batter anyway stays where it is.
-func (k *pot) lateFor(in recipe.Medium) *[]Task {
+func (k *pot) lateFor(in recipe.Medium) *[]work.Task {
 	if in == recipe.InBatter {
 		return nil
 	}

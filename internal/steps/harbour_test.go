@@ -12,6 +12,7 @@ import (
 	"bench/internal/recipe"
 	"bench/internal/steps"
 	"bench/internal/timer"
+	"bench/internal/work"
 )
 
 const (
@@ -147,19 +148,19 @@ func (b *bencher) plan() steps.Plan {
 }
 
 // answer gives the fact for a task done exactly as asked.
-func asAsked(t steps.Task) judge.Answer {
+func asAsked(t work.Task) judge.Answer {
 	switch {
-	case t.Do == steps.Temperature:
+	case t.Do == work.Temperature:
 		return judge.Answer{How: batch.Typed, Text: fmt.Sprint(t.Wanted.Celsius())}
-	case t.Do == steps.Gross:
+	case t.Do == work.Gross:
 		return judge.Answer{How: batch.Typed, Text: t.Target.At(t.Reads)}
-	case t.Do == steps.Portion && t.MustType:
+	case t.Do == work.Portion && t.MustType:
 		return judge.Answer{How: batch.Typed, Text: t.StopAt.At(t.Reads)}
-	case t.Do == steps.Bars && t.Count == 0 && t.Counted > 0:
+	case t.Do == work.Bars && t.Count == 0 && t.Counted > 0:
 		return judge.Answer{How: batch.AtTarget}
-	case t.Do == steps.WeighIn, t.Do == steps.Bars:
+	case t.Do == work.WeighIn, t.Do == work.Bars:
 		return judge.Answer{How: batch.Typed, Text: t.Target.At(t.Reads)}
-	case t.Do == steps.Measure:
+	case t.Do == work.Measure:
 		return judge.Answer{How: batch.Typed, Text: "9.6"}
 	case t.MustType:
 		return judge.Answer{How: batch.Typed, Text: t.Remaining().At(t.Reads)}
@@ -170,7 +171,7 @@ func asAsked(t steps.Task) judge.Answer {
 
 // answered gives the fact of an answer; of several, the first.
 func answered(p steps.Plan, id string, a judge.Answer) (batch.Fact, error) {
-	if t, _, _ := p.Task(id); t.Do == steps.Choose {
+	if t, _, _ := p.Task(id); t.Do == work.Choose {
 		return judge.Choices(p, id, "")[0].With("so it is")
 	}
 	return judge.Fact(p, id, a)
@@ -191,7 +192,7 @@ func (b *bencher) say(id string, a judge.Answer) error {
 }
 
 // work answers whatever is next as asked, until nothing is or until says so.
-func (b *bencher) work(until func(steps.Task) bool) error {
+func (b *bencher) work(until func(work.Task) bool) error {
 	for range 1000 {
 		p := b.plan()
 		id, ok := p.Next(b.moment())
@@ -209,11 +210,11 @@ func (b *bencher) work(until func(steps.Task) bool) error {
 	return fmt.Errorf("no end in sight")
 }
 
-func never(steps.Task) bool { return false }
+func never(work.Task) bool { return false }
 
 // upTo stops the work before a task.
-func upTo(id string) func(steps.Task) bool {
-	return func(t steps.Task) bool { return t.ID == id }
+func upTo(id string) func(work.Task) bool {
+	return func(t work.Task) bool { return t.ID == id }
 }
 
 // workTo works a batch as asked up to a task, which must come.
@@ -228,7 +229,7 @@ func (b *bencher) workTo(t *testing.T, id string) {
 }
 
 // task finds a task of the plan as it stands.
-func (b *bencher) task(t *testing.T, id string) steps.Task {
+func (b *bencher) task(t *testing.T, id string) work.Task {
 	t.Helper()
 	task, _, ok := b.plan().Task(id)
 	if !ok {

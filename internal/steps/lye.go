@@ -9,6 +9,7 @@ import (
 	"bench/internal/lye"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
+	"bench/internal/work"
 )
 
 // solution is what is about to be dissolved, for the forecast.
@@ -16,7 +17,7 @@ func (p *planner) lyeSolution(k pot) lye.Solution {
 	return lye.Solution{Control: p.c, Batter: k.recipe, Alkalis: gramsOf(k.alkali), Water: amount(k.water).Mass.Grams()}
 }
 
-func gramsOf(tasks []Task) []float64 {
+func gramsOf(tasks []work.Task) []float64 {
 	grams := make([]float64, len(tasks))
 	for i, t := range tasks {
 		grams[i] = amount(t).Mass.Grams()
@@ -41,10 +42,10 @@ func (p *planner) alkaliGrams(b recipe.Batter, a recipe.AlkaliShare, m recipe.Ma
 	return calc.AlkaliNeeded(k.koh, k.acids, b.Superfat.Fraction(), share, recipe.MolarMass(a.Material), m.PureFraction())
 }
 
-func (p *planner) alkaliTasks(b recipe.Batter, k pot) []Task {
+func (p *planner) alkaliTasks(b recipe.Batter, k pot) []work.Task {
 	load, soFar := p.inCup(b, k)
 	before := quantity.Mass(0)
-	var tasks []Task
+	var tasks []work.Task
 	for _, a := range b.Alkali {
 		m, _ := p.c.Material(a.Material)
 		grams := p.alkaliGrams(b, a, m, k)
@@ -85,7 +86,7 @@ func (p *planner) inCup(b recipe.Batter, k pot) (load, soFar quantity.Mass) {
 }
 
 // stockTask weighs a stock solution into the jug, on top of the extra water.
-func (p *planner) stockTask(b recipe.Batter, m recipe.Material, k pot, grams float64) Task {
+func (p *planner) stockTask(b recipe.Batter, m recipe.Material, k pot, grams float64) work.Task {
 	oils := sum(k.allOils()...).Grams()
 	exact := make([]float64, len(b.Alkali))
 	for i, a := range b.Alkali {
@@ -105,7 +106,7 @@ func (p *planner) stockTask(b recipe.Batter, m recipe.Material, k pot, grams flo
 
 // dissolvedJug asks for the lye jug once its alkali has dissolved: steam has
 // left it, and what is missing beyond that was spilled or never went in.
-func (p *planner) dissolvedJug(k pot) Task {
+func (p *planner) dissolvedJug(k pot) work.Task {
 	name := k.recipe.Name
 	t := p.grossTask(name+"/lye jug/dissolved", fmt.Sprintf("Weigh the %s lye jug again", name), k.jug, k.solution())
 	t.Hint = "Spoon out, lid off. Steam leaves it lighter; more than a fiftieth is not steam alone."
@@ -116,7 +117,7 @@ func (p *planner) dissolvedJug(k pot) Task {
 }
 
 // lost says what a jug that was weighed again tells of what was put into it.
-func (p *planner) lost(jug Task) string {
+func (p *planner) lost(jug work.Task) string {
 	switch off := jug.Mass - jug.Target; {
 	case off.Abs() <= jug.Tolerance && off < -jug.Reads:
 		return fmt.Sprintf("%s lighter than what went in: steam.", grams(-off, jug.Reads))

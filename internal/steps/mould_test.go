@@ -10,6 +10,7 @@ import (
 	"bench/internal/quantity"
 	"bench/internal/recipe"
 	"bench/internal/steps"
+	"bench/internal/work"
 )
 
 // planIn is the harbour's plan in another mould, its layers by share.
@@ -23,8 +24,8 @@ func planIn(m recipe.Mould, surfaces ...quantity.Length) steps.Plan {
 }
 
 // pours gives the tasks that pour a layer into the moulds.
-func pours(p steps.Plan, layer string) []steps.Task {
-	var tasks []steps.Task
+func pours(p steps.Plan, layer string) []work.Task {
+	var tasks []work.Task
 	for _, s := range p.Stages {
 		for _, t := range s.Tasks {
 			if s.Layer == layer && strings.HasSuffix(t.ID, "/pour") {

@@ -6,17 +6,18 @@ import (
 	"time"
 
 	"bench/internal/timer"
+	"bench/internal/work"
 )
 
 // timed says that a stage's tasks are next when their timers say so, and not
 // only because the one before is done.
-func timed(k Kind) bool { return k == GelStage || k == Unmould || k == CureStage }
+func timed(k work.Kind) bool { return k == work.GelStage || k == work.Unmould || k == work.CureStage }
 
 // nextTimed gives the task of a timed stage that is next. On says that the
 // stage does not keep what comes after it waiting.
-func (p Plan) nextTimed(st Stage, now timer.Moment) (id string, ok, on bool) {
+func (p Plan) nextTimed(st work.Stage, now timer.Moment) (id string, ok, on bool) {
 	switch st.Kind {
-	case GelStage:
+	case work.GelStage:
 		hours := p.planner.gelHours()
 		for i, t := range st.Tasks {
 			if t.Open && i < len(hours) && p.fresh(fmt.Sprintf("%s%d", gelTimer, hours[i]), now) {
@@ -24,13 +25,13 @@ func (p Plan) nextTimed(st Stage, now timer.Moment) (id string, ok, on bool) {
 			}
 		}
 		return "", false, true
-	case Unmould:
+	case work.Unmould:
 		if p.TooEarly(now) != nil {
 			return "", false, false
 		}
 		id, ok = firstOpen(st)
 		return id, ok, false
-	case CureStage:
+	case work.CureStage:
 		id, ok = p.nextInCure(st, now)
 		return id, ok, !ok
 	default:
@@ -58,14 +59,14 @@ func (p Plan) TooEarly(now timer.Moment) error {
 
 // nextInCure is to mark a bar, then a weigh-in when it is due, then the end of
 // the cure.
-func (p Plan) nextInCure(st Stage, now timer.Moment) (string, bool) {
+func (p Plan) nextInCure(st work.Stage, now timer.Moment) (string, bool) {
 	mark, _, _, weighed := p.Curing().NextBar()
 	for _, t := range st.Tasks {
 		switch {
 		case !t.Open:
-		case t.Do == WeighIn && !weighed && len(p.Curing().Marks) == 0:
+		case t.Do == work.WeighIn && !weighed && len(p.Curing().Marks) == 0:
 			return t.ID, true
-		case t.Do == WeighIn && weighed && t.Bar == mark && p.weighInDue(now):
+		case t.Do == work.WeighIn && weighed && t.Bar == mark && p.weighInDue(now):
 			return t.ID, true
 		case t.ID == WholeCure && p.due(ReadyDue, now):
 			return t.ID, true

@@ -8,6 +8,7 @@ import (
 	"bench/internal/quantity"
 	"bench/internal/recipe"
 	"bench/internal/steps"
+	"bench/internal/work"
 )
 
 // grown is the harbour recipe with so many layers, its two batters taking turns,
@@ -65,7 +66,7 @@ func BenchmarkLargest(b *testing.B) {
 		}
 	})
 	facts := 0
-	if err := all.work(func(steps.Task) bool { facts++; return facts > 50 }); err != nil {
+	if err := all.work(func(work.Task) bool { facts++; return facts > 50 }); err != nil {
 		b.Fatal(err)
 	}
 	entries := all.state.Entries

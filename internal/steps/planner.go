@@ -11,6 +11,7 @@ import (
 	"bench/internal/rack"
 	"bench/internal/recipe"
 	"bench/internal/timer"
+	"bench/internal/work"
 )
 
 // planner works out one plan. It lives for one call of Of.
@@ -24,12 +25,12 @@ type planner struct {
 
 	weights  []int64         // weights are in what proportion the loaves share a layer.
 	words    []loafWords     // words are what every layer says of each loaf.
-	toppings []Task          // toppings are weighed loaf by loaf.
+	toppings []work.Task     // toppings are weighed loaf by loaf.
 	loaves   []quantity.Mass // loaves are what each mould holds.
 	bars     recipe.Scale    // bars are all weighed on one scale: one of them and a whole loaf's.
 	tooFine  []string        // tooFine names the weighings that no scale is fine enough for.
 
-	followers map[string][]Task // followers stand behind the weighing of that id.
+	followers map[string][]work.Task // followers stand behind the weighing of that id.
 }
 
 // Of gives the plan of a batch. For a look at a plan before there is a batch,
@@ -130,13 +131,13 @@ type weighing struct {
 
 // weigh makes the task of a weighing: the scale is chosen, the target is
 // rounded to what it reads to, and what was weighed already is filled in.
-func (p *planner) weigh(w weighing) Task {
+func (p *planner) weigh(w weighing) work.Task {
 	target := max(0, quantity.FromGrams(w.grams)) // Facts that make no sense may ask for less than nothing.
 	tolerance := quantity.FromGrams(w.tolerance)
 	at := p.rack.Station(w.vessel, max(w.load, target), w.before, target, tolerance)
-	t := Task{
-		ID: w.id, Do: Weigh, Title: w.title, Hint: w.hint, Material: w.material, Lot: w.lot,
-		Target: target.RoundTo(at.Scale.Reads), Tolerance: tolerance, wanted: tolerance, MustType: w.mustType,
+	t := work.Task{
+		ID: w.id, Do: work.Weigh, Title: w.title, Hint: w.hint, Material: w.material, Lot: w.lot,
+		Target: target.RoundTo(at.Scale.Reads), Tolerance: tolerance, Within: tolerance, MustType: w.mustType,
 		Scale: at.Scale.Name, Reads: at.Scale.Reads, Max: at.Scale.Max, Parts: at.Parts,
 		Vessel: at.Vessel.Name, Tare: at.Vessel.Tare, TareKnown: at.Vessel.Tare > 0,
 		SoFar: w.soFar, Into: cmp.Or(at.Into, w.into),
@@ -157,7 +158,7 @@ func (p *planner) weigh(w weighing) Task {
 // fill adds to a weighing what the facts say of it. The target of a weighing
 // that is not finished still follows from the others; what was left out brings
 // nothing but what was weighed before.
-func (p *planner) fill(t Task) Task {
+func (p *planner) fill(t work.Task) work.Task {
 	t.Mass, t.Done = p.s.Mass(t.ID)
 	t.Mass = max(0, t.Mass)
 	if d, ok := p.s.Done(t.ID); ok && d.Skipped != "" {
@@ -181,12 +182,12 @@ func (p *planner) fill(t Task) Task {
 }
 
 // amount gives what a weighing brings: what was weighed, or else the target.
-func amount(t Task) Amount {
-	return Amount{Name: t.Material, Task: t.ID, Target: t.Target, Mass: max(0, held(t)+t.later), Known: t.Done, ByEye: t.ByEye}
+func amount(t work.Task) Amount {
+	return Amount{Name: t.Material, Task: t.ID, Target: t.Target, Mass: max(0, held(t)+t.Later), Known: t.Done, ByEye: t.ByEye}
 }
 
 // held gives what a weighing brings by itself, whatever was decided after it.
-func held(t Task) quantity.Mass {
+func held(t work.Task) quantity.Mass {
 	if t.Done || t.Mass > t.Target {
 		return t.Mass
 	}
@@ -198,7 +199,7 @@ func held(t Task) quantity.Mass {
 const byEyeSpread = 0.10
 
 // interval gives the weight with what its scale, or the eye, leaves open.
-func interval(t Task) calc.Interval {
+func interval(t work.Task) calc.Interval {
 	g := amount(t).Mass.Grams()
 	if t.ByEye {
 		return calc.Interval{Low: g * (1 - byEyeSpread), Nominal: g, High: g * (1 + byEyeSpread)}
@@ -207,7 +208,7 @@ func interval(t Task) calc.Interval {
 }
 
 // sum adds up what weighings bring.
-func sum(tasks ...Task) quantity.Mass {
+func sum(tasks ...work.Task) quantity.Mass {
 	total := quantity.Mass(0)
 	for _, t := range tasks {
 		total += amount(t).Mass

@@ -10,6 +10,7 @@ import (
 	"bench/internal/quantity"
 	"bench/internal/recipe"
 	"bench/internal/sure"
+	"bench/internal/work"
 )
 
 // pot is one batter's weighings, as targets and facts now have them.
@@ -17,16 +18,16 @@ type pot struct {
 	recipe    recipe.Batter
 	vessel    recipe.Vessel
 	jug       recipe.Vessel
-	oils      []Task
-	alkali    []Task
-	water     Task
-	additives []Task
-	colours   [][]Task // colours are those of each layer that it feeds, by the oils that are planned for it.
-	gross     Task     // gross is the pot, all of it, where it feeds several layers.
-	parts     []Task   // parts are what each of these layers gets.
-	koh       float64  // koh is the alkali that the oils take, as g of KOH.
-	acids     float64  // acids is the alkali that acids take, as g of KOH.
-	after              // What was decided after a weight that was off.
+	oils      []work.Task
+	alkali    []work.Task
+	water     work.Task
+	additives []work.Task
+	colours   [][]work.Task // colours are those of each layer that it feeds, by the oils that are planned for it.
+	gross     work.Task     // gross is the pot, all of it, where it feeds several layers.
+	parts     []work.Task   // parts are what each of these layers gets.
+	koh       float64       // koh is the alkali that the oils take, as g of KOH.
+	acids     float64       // acids is the alkali that acids take, as g of KOH.
+	after                   // What was decided after a weight that was off.
 
 	lye     quantity.Mass // lye is what of the jug goes into the oils.
 	lyeFrom string        // lyeFrom says where that is known from.
@@ -98,7 +99,7 @@ func (p *planner) potLoad(batter int) quantity.Mass {
 }
 
 // oilTasks weighs the hard oils first, those that melt last at the front.
-func (p *planner) oilTasks(b recipe.Batter, vessel recipe.Vessel, grams float64, load quantity.Mass) []Task {
+func (p *planner) oilTasks(b recipe.Batter, vessel recipe.Vessel, grams float64, load quantity.Mass) []work.Task {
 	shares := slices.Clone(b.Oils)
 	slices.SortStableFunc(shares, func(x, y recipe.OilShare) int {
 		ox, _ := p.c.Oil(x.Oil)
@@ -116,7 +117,7 @@ func (p *planner) oilTasks(b recipe.Batter, vessel recipe.Vessel, grams float64,
 		soFar += m
 	}
 	before := quantity.Mass(0)
-	tasks := make([]Task, 0, len(shares))
+	tasks := make([]work.Task, 0, len(shares))
 	for _, o := range shares {
 		use, _ := p.c.Oil(o.Oil)
 		hint := "Liquid: in after the hard ones have melted clear."
@@ -139,7 +140,7 @@ func (p *planner) oilTasks(b recipe.Batter, vessel recipe.Vessel, grams float64,
 func oilID(b recipe.Batter, key string) string { return b.Name + "/" + key }
 
 // oilKey gives the oil that a task weighs.
-func (p *planner) oilKey(b recipe.Batter, t Task) string {
+func (p *planner) oilKey(b recipe.Batter, t work.Task) string {
 	id, _ := strings.CutPrefix(t.ID, b.Name+"/")
 	for _, o := range b.Oils {
 		if more, ok := strings.CutPrefix(id, o.Oil); ok && (more == "" || more[0] == '/') {
@@ -160,7 +161,7 @@ func hardness(o recipe.OilUse) float64 {
 // ingredients counts what a batter's superfat rests on.
 func ingredients(b recipe.Batter) int { return len(b.Oils) + len(b.Alkali) }
 
-func (p *planner) additiveTask(b recipe.Batter, a recipe.Additive, k pot, oils float64) Task {
+func (p *planner) additiveTask(b recipe.Batter, a recipe.Additive, k pot, oils float64) work.Task {
 	m, _ := p.c.Material(a.Material)
 	into := k.vessel.Name
 	if a.In == recipe.InLyeWater {
@@ -224,7 +225,7 @@ func (p *planner) account(k pot) sure.Account {
 	return sure.Account{Oils: oils, Alkalis: alkalis, Acids: k.acids}
 }
 
-func amounts(tasks []Task) []Amount {
+func amounts(tasks []work.Task) []Amount {
 	out := make([]Amount, len(tasks))
 	for i, t := range tasks {
 		out[i] = amount(t)

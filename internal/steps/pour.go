@@ -8,6 +8,7 @@ import (
 	"bench/internal/quantity"
 	"bench/internal/recipe"
 	"bench/internal/scent"
+	"bench/internal/work"
 )
 
 // pour is one layer's weighings and what each loaf gets of it.
@@ -15,17 +16,17 @@ type pour struct {
 	at       int // at is the layer's place, from the floor up.
 	recipe   recipe.Layer
 	layer    Layer
-	colours  []Task
-	wetted   []Task // wetted are colours that are weighed and wetted beforehand, for a pot that is shared.
-	scents   []Task // scents is what goes into the soap: for the pot, or one a loaf and scent.
-	cups     []Task // cups is what is weighed out beforehand, for a scent that hurries or goes into portions.
+	colours  []work.Task
+	wetted   []work.Task // wetted are colours that are weighed and wetted beforehand, for a pot that is shared.
+	scents   []work.Task // scents is what goes into the soap: for the pot, or one a loaf and scent.
+	cups     []work.Task // cups is what is weighed out beforehand, for a scent that hurries or goes into portions.
 	vessel   recipe.Vessel
-	fromPot  Task // fromPot is the layer's part of a pot that feeds several.
-	gross    Task
-	portions []Task
-	mica     []Task   // mica is the line on top of it, loaf by loaf.
-	loafIDs  []string // loafIDs begin the ids of its tasks, loaf by loaf.
-	pourIDs  []string // pourIDs are the tasks of pouring it, loaf by loaf.
+	fromPot  work.Task // fromPot is the layer's part of a pot that feeds several.
+	gross    work.Task
+	portions []work.Task
+	mica     []work.Task // mica is the line on top of it, loaf by loaf.
+	loafIDs  []string    // loafIDs begin the ids of its tasks, loaf by loaf.
+	pourIDs  []string    // pourIDs are the tasks of pouring it, loaf by loaf.
 }
 
 // fillLayer works a layer out: colours and scents by its oils, then the split.
@@ -86,7 +87,7 @@ func LoafOf(id string) int {
 
 // partOfPot is the fraction of what a shared pot holds that this part is, so that
 // colour and scent follow what was really poured out and not what stays.
-func (p *planner) partOfPot(k pot, part Task) float64 {
+func (p *planner) partOfPot(k pot, part work.Task) float64 {
 	if net(k.gross) <= 0 {
 		return 0
 	}
@@ -121,8 +122,8 @@ func (p *planner) bareMass(i int, k pot, r pour) quantity.Mass {
 }
 
 // potScents are weighed for the whole layer at once.
-func (p *planner) potScents(r pour, up bool, oils, bare float64) []Task {
-	var tasks []Task
+func (p *planner) potScents(r pour, up bool, oils, bare float64) []work.Task {
+	var tasks []work.Task
 	for n, s := range r.recipe.Scents {
 		m, _ := p.c.Material(s.Material)
 		grams := scent.Grams(r.recipe, s, oils, bare)
@@ -152,7 +153,7 @@ func (p *planner) portionScents(r *pour, plannedOils, oils, bare float64) {
 		all += float64(w)
 	}
 	n := p.c.Loaves * len(r.recipe.Scents)
-	r.cups, r.scents = make([]Task, 0, n), make([]Task, 0, n)
+	r.cups, r.scents = make([]work.Task, 0, n), make([]work.Task, 0, n)
 	for loaf := range p.c.Loaves {
 		share := float64(p.weights[loaf]) / all
 		actual := bare * share

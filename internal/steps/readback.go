@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"bench/internal/quantity"
+	"bench/internal/work"
 )
 
 // A pause point is a task like any other: the last one of a stage whose weights
@@ -27,24 +28,24 @@ type ReadLine struct {
 
 // withReadBack ends a stage of lye solution, split or pour with its pause point;
 // loaves that are poured one by one share that of the last.
-func (p *planner) withReadBack(s Stage) Stage {
+func (p *planner) withReadBack(s work.Stage) work.Stage {
 	title := ""
 	switch {
 	case p.c.PlanVersion < readsBack || len(s.Tasks) == 0:
 		return s
-	case s.Kind == LyeSolution:
+	case s.Kind == work.LyeSolution:
 		title = fmt.Sprintf("Read back the %s lye solution", s.Batter)
-	case s.Kind == SplitLayers:
+	case s.Kind == work.SplitLayers:
 		title = fmt.Sprintf("Read back the split of %s", s.Batter)
-	case s.Kind == Split:
+	case s.Kind == work.Split:
 		title = fmt.Sprintf("Read back the split of %s", s.Layer)
-	case s.Kind == Pour, s.Kind == ScentAndPour && s.Loaf == p.c.Loaves:
+	case s.Kind == work.Pour, s.Kind == work.ScentAndPour && s.Loaf == p.c.Loaves:
 		title = fmt.Sprintf("Read back the pour of %s", s.Layer)
 	default:
 		return s
 	}
 	t := p.tick(s.ID+"/read back", title, "Compare what was done with what was asked.")
-	t.Do, t.Signal = Confirm, "Read back"
+	t.Do, t.Signal = work.Confirm, "Read back"
 	for _, before := range s.Tasks {
 		if before.Seq > t.Seq { // Something came after it was read back.
 			t.Done = false
@@ -59,16 +60,16 @@ func (p *planner) withReadBack(s Stage) Stage {
 func (p Plan) ReadBack(task string) []ReadLine {
 	t, st, ok := p.Task(task)
 	switch {
-	case !ok || t.Do != Confirm:
+	case !ok || t.Do != work.Confirm:
 		return nil
-	case st.Kind == Gate:
+	case st.Kind == work.Gate:
 		return p.beforeLye(st)
-	case st.Kind != ScentAndPour:
+	case st.Kind != work.ScentAndPour:
 		return readLines(st)
 	}
 	var lines []ReadLine
 	for _, each := range p.Stages {
-		if each.Kind == ScentAndPour && each.Layer == st.Layer {
+		if each.Kind == work.ScentAndPour && each.Layer == st.Layer {
 			lines = append(lines, readLines(each)...)
 		}
 	}
@@ -77,7 +78,7 @@ func (p Plan) ReadBack(task string) []ReadLine {
 
 // beforeLye gives what meets, all of it and the alkali first: from here on
 // nothing can be taken out again.
-func (p Plan) beforeLye(gate Stage) []ReadLine {
+func (p Plan) beforeLye(gate work.Stage) []ReadLine {
 	var first, lines []ReadLine
 	for _, b := range p.Batters {
 		if b.Name == gate.Batter {
@@ -88,12 +89,12 @@ func (p Plan) beforeLye(gate Stage) []ReadLine {
 		}
 	}
 	for _, st := range p.Stages {
-		if st.Batter != gate.Batter || st.Kind != LyeSolution && st.Kind != Oils && st.Kind != ScentOils {
+		if st.Batter != gate.Batter || st.Kind != work.LyeSolution && st.Kind != work.Oils && st.Kind != work.ScentOils {
 			continue
 		}
 		for _, t := range st.Tasks {
 			switch l, ok := readLine(t); {
-			case !ok || t.Do == Gross:
+			case !ok || t.Do == work.Gross:
 			case t.MustType:
 				first = append(first, l)
 			default:
@@ -105,7 +106,7 @@ func (p Plan) beforeLye(gate Stage) []ReadLine {
 }
 
 // readLines gives what a stage weighed or poured.
-func readLines(st Stage) []ReadLine {
+func readLines(st work.Stage) []ReadLine {
 	var lines []ReadLine
 	for _, t := range st.Tasks {
 		if l, ok := readLine(t); ok {
@@ -116,16 +117,16 @@ func readLines(st Stage) []ReadLine {
 }
 
 // readLine gives the line of a task, if it has a weight or a height.
-func readLine(t Task) (ReadLine, bool) {
+func readLine(t work.Task) (ReadLine, bool) {
 	l := ReadLine{What: t.Material, Asked: t.Target.At(max(t.Reads, quantity.Milligram)), By: t.Scale}
 	switch {
-	case t.Do == Gross:
+	case t.Do == work.Gross:
 		l.What = t.Vessel + ", full"
-	case t.Do == Portion && LoafOf(t.ID) > 0:
+	case t.Do == work.Portion && LoafOf(t.ID) > 0:
 		l.What = fmt.Sprintf("loaf %d", LoafOf(t.ID))
-	case t.Do == Portion:
+	case t.Do == work.Portion:
 		l.What = t.Title
-	case t.Do == Weigh:
+	case t.Do == work.Weigh:
 	case t.PourLine > 0:
 		l = ReadLine{What: fmt.Sprintf("loaf %d", LoafOf(t.ID)), Asked: t.PourLine.String(), Was: "poured", By: grams(t.Target, t.Reads) + " into it"}
 	default:

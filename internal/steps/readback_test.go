@@ -7,7 +7,7 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/judge"
-	"bench/internal/steps"
+	"bench/internal/work"
 )
 
 // TestReadBack: the ends of lye solution, split and pour, and the moment before
@@ -44,7 +44,7 @@ func TestReadBack(t *testing.T) {
 func TestPourReadBack(t *testing.T) {
 	b := begin(harbour())
 	for _, st := range b.plan().Stages {
-		if st.Kind != steps.Pour {
+		if st.Kind != work.Pour {
 			continue
 		}
 		id := st.Tasks[len(st.Tasks)-1].ID
@@ -82,7 +82,7 @@ func TestOlderBatchHasNoPauses(t *testing.T) {
 	b := begin(old)
 	for _, st := range b.plan().Stages {
 		for _, task := range st.Tasks {
-			if task.Do == steps.Confirm || strings.HasSuffix(task.ID, "/read back") {
+			if task.Do == work.Confirm || strings.HasSuffix(task.ID, "/read back") {
 				t.Errorf("%s asks for %s", st.ID, task.ID)
 			}
 		}

@@ -10,6 +10,7 @@ import (
 	"bench/internal/recipe"
 	"bench/internal/steps"
 	"bench/internal/timer"
+	"bench/internal/work"
 )
 
 const day = 24 * time.Hour
@@ -276,7 +277,7 @@ func TestNoReleaseOverAnOpenWarning(t *testing.T) {
 		t.Helper()
 		b := cured(t, c)
 		b.allows(t, alkali)
-		if err := b.work(func(task steps.Task) bool { return task.ID == "release/decide" }); err != nil {
+		if err := b.work(func(task work.Task) bool { return task.ID == "release/decide" }); err != nil {
 			t.Fatal(err)
 		}
 		return b

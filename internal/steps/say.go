@@ -9,6 +9,7 @@ import (
 	"bench/internal/quantity"
 	"bench/internal/tell"
 	"bench/internal/timer"
+	"bench/internal/work"
 )
 
 // Say puts a fact into one line of words. A screen that has the plan at hand
@@ -116,7 +117,7 @@ func (p Plan) about(task string) string {
 
 func (p Plan) sayWeighed(f batch.Weighed) string {
 	name := f.Material
-	if t, _, ok := p.Task(f.Task); ok && t.Do == Portion {
+	if t, _, ok := p.Task(f.Task); ok && t.Do == work.Portion {
 		name = t.Title
 	}
 	words := fmt.Sprintf("%s %s", name, grams(f.Mass, f.Reads))
@@ -144,7 +145,7 @@ func (p Plan) Title(id string) string {
 // tooHeavy names the vessels that no scale of the workshop carries full.
 func (p *planner) tooHeavy() []string {
 	var words []string
-	look := func(full *Task) {
+	look := func(full *work.Task) {
 		if full.Target > full.Max {
 			words = append(words, fmt.Sprintf("%s weighs %s full, and no scale carries more than %s: weigh it out in two goes, or leave that weighing out and give the reason",
 				full.Vessel, full.Target.RoundTo(quantity.Gram), full.Max))
@@ -164,11 +165,11 @@ func (p *planner) tooHeavy() []string {
 func (p *planner) coarse() []string {
 	var words []string
 	for _, k := range p.pots {
-		for _, tasks := range [][]Task{k.oils, k.alkali} {
+		for _, tasks := range [][]work.Task{k.oils, k.alkali} {
 			for _, t := range tasks {
-				if t.wanted > 0 && t.wanted < t.Reads/2 {
+				if t.Within > 0 && t.Within < t.Reads/2 {
 					words = append(words, fmt.Sprintf("%s for %s: ±%s g is wanted, and no scale that carries it reads finer than %s",
-						t.Material, k.recipe.Name, t.wanted.At(quantity.Gram/100), t.Reads))
+						t.Material, k.recipe.Name, t.Within.At(quantity.Gram/100), t.Reads))
 				}
 			}
 		}

@@ -11,6 +11,7 @@ import (
 	"bench/internal/recipe"
 	"bench/internal/sample"
 	"bench/internal/steps"
+	"bench/internal/work"
 )
 
 // TestScalingScalesEveryWeight: k times the oils are k times of everything, before
@@ -45,7 +46,7 @@ func weightsOf(c recipe.Control, oils quantity.Mass) map[string]quantity.Mass {
 	weights := map[string]quantity.Mass{}
 	for _, st := range steps.Of(batch.State{Control: c}).Stages {
 		for _, task := range st.Tasks {
-			if task.Do == steps.Weigh && st.Kind != steps.Texture {
+			if task.Do == work.Weigh && st.Kind != work.Texture {
 				weights[task.ID] = task.Target
 			}
 		}

@@ -11,6 +11,7 @@ import (
 	"bench/internal/quantity"
 	"bench/internal/recipe"
 	"bench/internal/steps"
+	"bench/internal/work"
 )
 
 // scented is the harbour's sea alone, with one scent that does so, wanted so
@@ -88,38 +89,38 @@ func TestScentPlace(t *testing.T) {
 func scentStages(t *testing.T, p steps.Plan, does recipe.Behaviour, place recipe.Place, why string) {
 	t.Helper()
 	hurries := does == recipe.Accelerates || does == recipe.Rices || does == recipe.Seizes || does == recipe.Separates
-	want := []steps.Kind{steps.Oils, steps.ColourOils}
+	want := []work.Kind{work.Oils, work.ColourOils}
 	if place == recipe.InPortions || place == recipe.InPot && hurries {
-		want = append(want, steps.ScentOut)
+		want = append(want, work.ScentOut)
 	}
 	if place == recipe.InWarmOils {
-		want = append(want, steps.ScentOils)
+		want = append(want, work.ScentOils)
 	}
-	want = append(want, steps.Gate, steps.LyeIntoOils, steps.TraceStage)
+	want = append(want, work.Gate, work.LyeIntoOils, work.TraceStage)
 	if place == recipe.InPot {
-		want = append(want, steps.ScentPot)
+		want = append(want, work.ScentPot)
 	}
-	want = append(want, steps.Split)
+	want = append(want, work.Split)
 	if place == recipe.InPortions {
-		want = append(want, steps.ScentAndPour, steps.ScentAndPour, steps.ScentAndPour)
+		want = append(want, work.ScentAndPour, work.ScentAndPour, work.ScentAndPour)
 	} else {
-		want = append(want, steps.Pour)
+		want = append(want, work.Pour)
 	}
 	got := kinds(p)
-	from := slices.Index(got, steps.Oils)
+	from := slices.Index(got, work.Oils)
 	if from < 0 || len(got) < from+len(want) || !slices.Equal(got[from:from+len(want)], want) {
 		t.Fatalf("%v\nwant from the oils on %v", got, want)
 	}
 	for _, s := range p.Stages {
-		stirs := s.Kind == steps.ScentPot || s.Kind == steps.ScentAndPour || s.Kind == steps.ScentOils
+		stirs := s.Kind == work.ScentPot || s.Kind == work.ScentAndPour || s.Kind == work.ScentOils
 		if s.Why == "" || stirs && !strings.Contains(s.Why, why) && !strings.Contains(s.Why, "The recipe says so") {
 			t.Errorf("%s is done because %q; want %q", s.ID, s.Why, why)
 		}
 	}
 }
 
-func kinds(p steps.Plan) []steps.Kind {
-	list := make([]steps.Kind, len(p.Stages))
+func kinds(p steps.Plan) []work.Kind {
+	list := make([]work.Kind, len(p.Stages))
 	for i, s := range p.Stages {
 		list[i] = s.Kind
 	}
@@ -152,7 +153,7 @@ func TestSingleLoafIsNotSplit(t *testing.T) {
 		c := scented(does, false, recipe.Light, recipe.PlaceDerived)
 		c.Loaves = 1
 		p := steps.Of(batch.State{Control: c})
-		if slices.Contains(kinds(p), steps.Split) {
+		if slices.Contains(kinds(p), work.Split) {
 			t.Errorf("%s: one loaf is split", does)
 		}
 		for _, s := range p.Stages {
@@ -177,13 +178,13 @@ func TestNoCupTwice(t *testing.T) {
 		full := map[string]string{} // full is of which batter something waits in a cup.
 		for _, s := range steps.Of(batch.State{Control: c}).Stages {
 			for _, task := range s.Tasks {
-				if task.Do != steps.Weigh || task.MustType || s.Kind == steps.Texture {
+				if task.Do != work.Weigh || task.MustType || s.Kind == work.Texture {
 					continue
 				}
-				if s.Kind != steps.ScentAndPour && s.Kind != steps.ColourBatter && full[task.Vessel] == s.Batter {
+				if s.Kind != work.ScentAndPour && s.Kind != work.ColourBatter && full[task.Vessel] == s.Batter {
 					t.Errorf("%s: %s into %s, which is full", name, task.ID, task.Vessel)
 				}
-				if s.Kind == steps.ScentOut || s.Kind == steps.WetColours {
+				if s.Kind == work.ScentOut || s.Kind == work.WetColours {
 					full[task.Vessel] = s.Batter
 				}
 			}

@@ -6,10 +6,11 @@ import (
 	"bench/internal/batch"
 	"bench/internal/quantity"
 	"bench/internal/timer"
+	"bench/internal/work"
 )
 
 // settle works out what is done, what is open and what waits for what.
-func settle(stages []Stage, s batch.State) {
+func settle(stages []work.Stage, s batch.State) {
 	at := make(map[string]int, len(stages))
 	for i := range stages {
 		st := &stages[i]
@@ -17,7 +18,7 @@ func settle(stages []Stage, s batch.State) {
 		st.Done = true
 		for j := range st.Tasks {
 			t := &st.Tasks[j]
-			if d, ok := s.Done(t.ID); ok && !t.Done && t.Do != Confirm {
+			if d, ok := s.Done(t.ID); ok && !t.Done && t.Do != work.Confirm {
 				t.Done, t.Skipped, t.Seq, t.At = true, d.Skipped, d.Seq, d.At
 			}
 			st.Done = st.Done && t.Done
@@ -42,7 +43,7 @@ func settle(stages []Stage, s batch.State) {
 }
 
 // openTasks says of each task whether it can be done now, and why not.
-func openTasks(st *Stage, s batch.State) {
+func openTasks(st *work.Stage, s batch.State) {
 	for j := range st.Tasks {
 		t := &st.Tasks[j]
 		switch {
@@ -55,9 +56,9 @@ func openTasks(st *Stage, s batch.State) {
 			t.Waits = st.Blocked
 		case st.Ordered && j > 0 && !st.Tasks[j-1].Done:
 			t.Waits = "waits for: " + st.Tasks[j-1].Title
-		case t.Do == Confirm && !everyDone(st.Tasks[:j]):
+		case t.Do == work.Confirm && !everyDone(st.Tasks[:j]):
 			t.Waits = "waits for the rest of this stage"
-		case st.Kind == Oils && strings.HasSuffix(t.ID, "/melt") && !everyDone(st.Tasks[:j]):
+		case st.Kind == work.Oils && strings.HasSuffix(t.ID, "/melt") && !everyDone(st.Tasks[:j]):
 			t.Waits = "waits for the hard oils"
 		default:
 			t.Open = true
@@ -70,7 +71,7 @@ func dissolved(s batch.State, batter string) bool {
 	return ok && d.Skipped == ""
 }
 
-func everyDone(before []Task) bool {
+func everyDone(before []work.Task) bool {
 	for _, t := range before {
 		if !t.Done {
 			return false
@@ -90,7 +91,7 @@ func (p Plan) Next(now timer.Moment) (task string, ok bool) {
 		if st.Done || st.Blocked != "" {
 			continue
 		}
-		if (st.Kind == HoldEmbeds || st.Kind == HoldLayer) && !p.lookIsDue(now) {
+		if (st.Kind == work.HoldEmbeds || st.Kind == work.HoldLayer) && !p.lookIsDue(now) {
 			if id, ok := firstMeanwhile(p.Stages[i+1:]); ok {
 				return id, true
 			}
@@ -109,7 +110,7 @@ func (p Plan) Next(now timer.Moment) (task string, ok bool) {
 	return "", false
 }
 
-func firstMeanwhile(stages []Stage) (string, bool) {
+func firstMeanwhile(stages []work.Stage) (string, bool) {
 	for _, st := range stages {
 		if st.Meanwhile && !st.Done && st.Blocked == "" {
 			if id, ok := firstOpen(st); ok {
@@ -120,7 +121,7 @@ func firstMeanwhile(stages []Stage) (string, bool) {
 	return "", false
 }
 
-func firstOpen(st Stage) (string, bool) {
+func firstOpen(st work.Stage) (string, bool) {
 	for _, t := range st.Tasks {
 		if t.Open {
 			return t.ID, true

@@ -7,14 +7,14 @@ import (
 	"bench/internal/batch"
 	"bench/internal/judge"
 	"bench/internal/quantity"
-	"bench/internal/steps"
+	"bench/internal/work"
 )
 
 // at works a batch up to a task and gives it.
-func at(t *testing.T, id string) (*bencher, steps.Task) {
+func at(t *testing.T, id string) (*bencher, work.Task) {
 	t.Helper()
 	b := begin(harbour())
-	if err := b.work(func(t steps.Task) bool { return t.ID == id }); err != nil {
+	if err := b.work(func(t work.Task) bool { return t.ID == id }); err != nil {
 		t.Fatal(err)
 	}
 	task, _, ok := b.plan().Task(id)
@@ -114,7 +114,7 @@ func TestTemperatureIsReadAgain(t *testing.T) {
 	if r, _ := b.state.Temperature(lye.ID); r.Fact.Temperature != 36*quantity.Degree {
 		t.Errorf("%s", r.Fact.Temperature)
 	}
-	if err := b.work(func(t steps.Task) bool { return t.ID == "sea/combine" }); err != nil {
+	if err := b.work(func(t work.Task) bool { return t.ID == "sea/combine" }); err != nil {
 		t.Fatal(err)
 	}
 	if err := b.say(lye.ID, judge.Answer{How: batch.Typed, Text: "30"}); err == nil {

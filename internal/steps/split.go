@@ -8,14 +8,15 @@ import (
 	"bench/internal/form"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
+	"bench/internal/work"
 )
 
 // grossTask asks for a vessel with all that is in it; expected is what the
 // facts and targets say of its contents.
-func (p *planner) grossTask(id, title string, v recipe.Vessel, expected quantity.Mass) Task {
+func (p *planner) grossTask(id, title string, v recipe.Vessel, expected quantity.Mass) work.Task {
 	scale := p.rack.Home(v, expected)
-	t := Task{
-		ID: id, Do: Gross, Title: title, MustType: true, Vessel: v.Name, Tare: v.Tare, TareKnown: v.Tare > 0,
+	t := work.Task{
+		ID: id, Do: work.Gross, Title: title, MustType: true, Vessel: v.Name, Tare: v.Tare, TareKnown: v.Tare > 0,
 		Scale: scale.Name, Reads: scale.Reads, Max: scale.Max, Parts: 1,
 		Target:    (v.Tare + expected).RoundTo(scale.Reads),
 		Tolerance: max(expected/50, scale.Reads),
@@ -28,7 +29,7 @@ func (p *planner) grossTask(id, title string, v recipe.Vessel, expected quantity
 }
 
 // net gives what a gross task leaves for the soap, typed or expected.
-func net(t Task) quantity.Mass {
+func net(t work.Task) quantity.Mass {
 	if t.Done {
 		return max(0, t.Mass-t.Tare)
 	}
@@ -36,7 +37,7 @@ func net(t Task) quantity.Mass {
 }
 
 // gross gives what the vessel weighs, typed or expected.
-func gross(t Task) quantity.Mass {
+func gross(t work.Task) quantity.Mass {
 	if t.Done {
 		return t.Mass
 	}
@@ -46,7 +47,7 @@ func gross(t Task) quantity.Mass {
 // portionTasks shares what a vessel holds by weights, less what stays in it.
 // Portions that were poured already stand; the rest is shared among the others,
 // so that all of them always add up.
-func (p *planner) portionTasks(pot Task, weights []int64, task func(i int) Task) []Task {
+func (p *planner) portionTasks(pot work.Task, weights []int64, task func(i int) work.Task) []work.Task {
 	tasks := tasksOf(len(weights), task)
 	left := max(0, net(pot)-p.c.LeftInVessel)
 	var open []int64
@@ -71,8 +72,8 @@ func (p *planner) portionTasks(pot Task, weights []int64, task func(i int) Task)
 	return tasks
 }
 
-func tasksOf(n int, task func(i int) Task) []Task {
-	tasks := make([]Task, n)
+func tasksOf(n int, task func(i int) work.Task) []work.Task {
+	tasks := make([]work.Task, n)
 	for i := range tasks {
 		tasks[i] = task(i)
 	}
@@ -80,9 +81,9 @@ func tasksOf(n int, task func(i int) Task) []Task {
 }
 
 // portion is a task of pouring out of a vessel that stands on the scale.
-func portion(id, title string, from Task, into string) Task {
-	return Task{
-		ID: id, Do: Portion, Title: title, Material: "batter", Parts: 1,
+func portion(id, title string, from work.Task, into string) work.Task {
+	return work.Task{
+		ID: id, Do: work.Portion, Title: title, Material: "batter", Parts: 1,
 		Scale: from.Scale, Reads: from.Reads, Max: from.Max, Vessel: from.Vessel,
 		Tare: from.Tare, TareKnown: from.TareKnown, Into: into, Tolerance: max(from.Reads, 2*quantity.Gram),
 	}
@@ -104,12 +105,12 @@ func (p *planner) sayLoaves() []loafWords {
 }
 
 // layerSplit shares a pot among all its layers, by their parts of the oils.
-func (p *planner) layerSplit(k pot, at []int) []Task {
+func (p *planner) layerSplit(k pot, at []int) []work.Task {
 	weights := make([]int64, len(at))
 	for n, layer := range at {
 		weights[n] = int64(p.size.Shares[layer] * 1e9)
 	}
-	return p.portionTasks(k.gross, weights, func(n int) Task {
+	return p.portionTasks(k.gross, weights, func(n int) work.Task {
 		name := p.c.Recipe.Layers[at[n]].Name
 		return portion(k.recipe.Name+"/"+name+"/part", "Pour out for "+name, k.gross, p.rack.LayerJug(n).Name)
 	})
@@ -123,7 +124,7 @@ func (p *planner) split(r *pour, mass quantity.Mass, lyeFrom string) {
 	}
 	r.gross = p.grossTask(r.id()+"/gross", "Weigh "+r.vessel.Name+", all of it", r.vessel, mass)
 	r.gross.Hint = lyeFrom
-	r.portions = p.portionTasks(r.gross, p.weights, func(i int) Task {
+	r.portions = p.portionTasks(r.gross, p.weights, func(i int) work.Task {
 		t := portion(r.loafIDs[i], p.words[i].portion, r.gross, p.words[i].jug)
 		if r.at > 0 {
 			t.Hint = p.words[i].wipe

@@ -4,12 +4,13 @@ import (
 	"slices"
 
 	"bench/internal/recipe"
+	"bench/internal/work"
 )
 
 // stages lists the stages in the order of things. Each rule below is common
 // practice, no source, and says its reason on the screen.
-func (p *planner) stages(balance Balance) []Stage {
-	list := make([]Stage, 0, 8*(2+len(p.pots)+len(p.pours)))
+func (p *planner) stages(balance Balance) []work.Stage {
+	list := make([]work.Stage, 0, 8*(2+len(p.pots)+len(p.pours)))
 	list = append(list, p.setOut())
 	for _, k := range p.pots {
 		list = append(list, p.lye(k))
@@ -47,14 +48,14 @@ func (p *planner) stages(balance Balance) []Stage {
 // bringTogether makes a batter: oils, colour, scent weighed out, gate, lye
 // solution into the oils, trace. Everything up to the gate can be done while
 // the layer below sets; what follows cannot, because it thickens.
-func (p *planner) bringTogether(k pot, layer int, firm string) []Stage {
+func (p *planner) bringTogether(k pot, layer int, firm string) []work.Stage {
 	name := k.recipe.Name
 	later := firm != ""
-	stages := []Stage{p.oilStage(k, later)}
+	stages := []work.Stage{p.oilStage(k, later)}
 	ready := []string{stages[0].ID, "lye/" + name}
 	for _, at := range p.c.Recipe.LayersOf(name) {
 		r := p.pours[at]
-		for _, s := range []Stage{p.colourOils(k, r), p.wetColours(r), p.scentOut(r), p.scentOils(r)} {
+		for _, s := range []work.Stage{p.colourOils(k, r), p.wetColours(r), p.scentOut(r), p.scentOils(r)} {
 			if len(s.Tasks) == 0 {
 				continue
 			}
@@ -77,8 +78,8 @@ func (p *planner) bringTogether(k pot, layer int, firm string) []Stage {
 // for what comes next. Wet is the stage before; firm is the wait that must be
 // over before anything is poured on the layer below, and stand is what must be
 // in the mould by then.
-func (p *planner) pourLayer(r pour, wet, firm string, stand Stage) []Stage {
-	var stages []Stage
+func (p *planner) pourLayer(r pour, wet, firm string, stand work.Stage) []work.Stage {
+	var stages []work.Stage
 	before := []string{wet}
 	if firm != "" && firm != wet {
 		before = append(before, firm)
@@ -86,7 +87,7 @@ func (p *planner) pourLayer(r pour, wet, firm string, stand Stage) []Stage {
 	if len(stand.Tasks) > 0 {
 		before = append(before, stand.ID)
 	}
-	add := func(s Stage) {
+	add := func(s work.Stage) {
 		if len(s.Tasks) == 0 {
 			return
 		}
@@ -131,14 +132,14 @@ func (p *planner) pourLayer(r pour, wet, firm string, stand Stage) []Stage {
 }
 
 // finish is what follows the last layer.
-func (p *planner) finish(last string, balance Balance) []Stage {
+func (p *planner) finish(last string, balance Balance) []work.Stage {
 	top := p.texture()
 	top.After = []string{last}
 	cover := p.cover()
 	cover.After = []string{top.ID}
 	clean := p.cleanUp(balance)
 	clean.After = []string{cover.ID}
-	return append([]Stage{top, cover, clean}, p.rest()...)
+	return append([]work.Stage{top, cover, clean}, p.rest()...)
 }
 
 // of joins a stage's noun with what it is about: "oils · sea".

@@ -8,13 +8,14 @@ import (
 	"bench/internal/quantity"
 	"bench/internal/recipe"
 	"bench/internal/scent"
+	"bench/internal/work"
 )
 
 // gate reads both temperatures and the one that they will give.
-func (p *planner) gate(k pot, after []string) Stage {
+func (p *planner) gate(k pot, after []string) work.Stage {
 	name := k.recipe.Name
-	s := Stage{
-		ID: "gate/" + name, Kind: Gate, Batter: name, Title: of("gate", name), After: after, Ordered: true,
+	s := work.Stage{
+		ID: "gate/" + name, Kind: work.Gate, Batter: name, Title: of("gate", name), After: after, Ordered: true,
 		Why: fmt.Sprintf("Together they should give about %s, warm enough that the hard oils stay clear. Lye solution that stood cold wants warmer oils.", k.recipe.MixAt),
 	}
 	lye := p.temperature(lyeTemperatureID(name), fmt.Sprintf("How warm is the %s lye solution?", name), k.recipe.MixAt)
@@ -25,7 +26,7 @@ func (p *planner) gate(k pot, after []string) Stage {
 	if !p.ticked(CombineID(name)) {
 		lye.Hint = p.cooling(k).Hint()
 	}
-	s.Tasks = []Task{lye, oils}
+	s.Tasks = []work.Task{lye, oils}
 	title, shows := "They may meet now", ""
 	if mix, ok := p.mix(k, lye, oils); ok {
 		title, shows = fmt.Sprintf("Together they give %s: they may meet now", mix), mix.String()
@@ -38,7 +39,7 @@ func (p *planner) gate(k pot, after []string) Stage {
 	meet := p.tick(MeetID(name), title, s.Tasks[1].Hint)
 	meet.Shows = shows
 	if p.c.PlanVersion >= readsBack {
-		meet.Do = Confirm
+		meet.Do = work.Confirm
 	}
 	s.Tasks = append(s.Tasks, meet)
 	return s
@@ -64,8 +65,8 @@ func (p *planner) mixHint(k pot, mix quantity.Temperature) string {
 	return ""
 }
 
-func (p *planner) temperature(id, title string, wanted quantity.Temperature) Task {
-	t := Task{ID: id, Do: Temperature, Title: title, MustType: true, Wanted: wanted}
+func (p *planner) temperature(id, title string, wanted quantity.Temperature) work.Task {
+	t := work.Task{ID: id, Do: work.Temperature, Title: title, MustType: true, Wanted: wanted}
 	if r, ok := p.s.Temperature(id); ok {
 		t.Done, t.Seq, t.At = true, r.Seq, r.At
 		t.Wanted = wanted
@@ -75,7 +76,7 @@ func (p *planner) temperature(id, title string, wanted quantity.Temperature) Tas
 }
 
 // mix gives the temperature that oils and lye solution give together.
-func (p *planner) mix(k pot, lye, oils Task) (quantity.Temperature, bool) {
+func (p *planner) mix(k pot, lye, oils work.Task) (quantity.Temperature, bool) {
 	l, lyeRead := p.s.Temperature(lye.ID)
 	o, oilsRead := p.s.Temperature(oils.ID)
 	if !lyeRead || !oilsRead {
@@ -123,10 +124,10 @@ func (p *planner) strength(k pot) float64 {
 
 // combine lets the lye solution meet the oils. The jug is weighed first: of two
 // look-alike jugs, its weight tells which one it is.
-func (p *planner) combine(k pot, layer int) Stage {
+func (p *planner) combine(k pot, layer int) work.Stage {
 	name := k.recipe.Name
-	s := Stage{
-		ID: "combine/" + name, Kind: LyeIntoOils, Batter: name, Title: of("lye into oils", name),
+	s := work.Stage{
+		ID: "combine/" + name, Kind: work.LyeIntoOils, Batter: name, Title: of("lye into oils", name),
 		After: []string{"gate/" + name}, Ordered: true,
 		Why: "From here on the batter thickens, and nothing can be taken out again.",
 	}
@@ -149,7 +150,7 @@ func (p *planner) combine(k pot, layer int) Stage {
 }
 
 // jugOff says how far a lye jug is from what it should weigh.
-func jugOff(jug Task) string {
+func jugOff(jug work.Task) string {
 	if off := jug.Mass - jug.Target; off > 0 {
 		return fmt.Sprintf("The jug is %s heavier than its facts: is it the right one?", grams(off, jug.Reads))
 	}
@@ -164,10 +165,10 @@ func CombineID(batter string) string { return batter + "/combine" }
 
 // trace goes from emulsion up to what the thinnest layer of the batter wants;
 // each stage is one key, and its time is kept.
-func (p *planner) trace(k pot) Stage {
+func (p *planner) trace(k pot) work.Stage {
 	name := k.recipe.Name
-	s := Stage{
-		ID: "trace/" + name, Kind: TraceStage, Batter: name, Title: of("trace", name), After: []string{"combine/" + name}, Ordered: true,
+	s := work.Stage{
+		ID: "trace/" + name, Kind: work.TraceStage, Batter: name, Title: of("trace", name), After: []string{"combine/" + name}, Ordered: true,
 	}
 	wanted := p.wantedTrace(name)
 	s.Why = fmt.Sprintf("Blend in short bursts and stop at %s; the time is kept for next time.", traceName(wanted))
@@ -216,8 +217,8 @@ func traceName(t recipe.Trace) string {
 
 // thicken takes a layer on to the trace that it wants, when its pot was left
 // thinner: for another layer's sake, or because its scent does the rest.
-func (p *planner) thicken(r pour) []Task {
-	var tasks []Task
+func (p *planner) thicken(r pour) []work.Task {
+	var tasks []work.Task
 	passed := false
 	for _, t := range recipe.Traces() {
 		if passed {
@@ -246,13 +247,13 @@ func traceLooks(t recipe.Trace) string {
 	return ""
 }
 
-func (p *planner) splitLayers(k pot) Stage {
+func (p *planner) splitLayers(k pot) work.Stage {
 	name := k.recipe.Name
-	s := Stage{
-		ID: "layers/" + name, Kind: SplitLayers, Batter: name, Title: of("split", name), After: []string{"trace/" + name}, Ordered: true,
+	s := work.Stage{
+		ID: "layers/" + name, Kind: work.SplitLayers, Batter: name, Title: of("split", name), After: []string{"trace/" + name}, Ordered: true,
 		Why: "One pot for several layers: shared out by weight while it is thin, then coloured and scented each.",
 	}
-	s.Tasks = append([]Task{k.gross}, k.parts...)
+	s.Tasks = append([]work.Task{k.gross}, k.parts...)
 	if p.allOver(s.Tasks) {
 		s.ReadBack = splitReadBack(s.Tasks)
 	}
@@ -261,11 +262,11 @@ func (p *planner) splitLayers(k pot) Stage {
 
 // allOver says that all of several tasks are done or left out. What is read back
 // is said only then.
-func (p *planner) allOver(tasks []Task) bool {
-	return !slices.ContainsFunc(tasks, func(t Task) bool { return !t.Done && !p.ticked(t.ID) })
+func (p *planner) allOver(tasks []work.Task) bool {
+	return !slices.ContainsFunc(tasks, func(t work.Task) bool { return !t.Done && !p.ticked(t.ID) })
 }
 
-func splitReadBack(tasks []Task) string {
+func splitReadBack(tasks []work.Task) string {
 	text := fmt.Sprintf("net %s g:", net(tasks[0]).At(tasks[0].Reads))
 	for _, t := range tasks[1:] {
 		text += " " + amount(t).Mass.At(t.Reads)

@@ -6,22 +6,23 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/recipe"
+	"bench/internal/work"
 )
 
-func (p *planner) texture() Stage {
-	s := Stage{ID: "texture", Kind: Texture, Title: "texture", Why: "While the top still moves."}
+func (p *planner) texture() work.Stage {
+	s := work.Stage{ID: "texture", Kind: work.Texture, Title: "texture", Why: "While the top still moves."}
 	top := p.c.Recipe.Top
 	title := "Tap the moulds; leave the top smooth"
 	if top.Texture != "" {
 		title = "Texture the tops: " + top.Texture
 	}
-	s.Tasks = slices.Concat([]Task{p.tick("top/texture", title, "")}, p.toppings)
+	s.Tasks = slices.Concat([]work.Task{p.tick("top/texture", title, "")}, p.toppings)
 	return s
 }
 
 // topTasks weigh the toppings loaf by loaf: they belong on the label.
-func (p *planner) topTasks() []Task {
-	tasks := make([]Task, 0, p.c.Loaves*len(p.c.Recipe.Top.Toppings))
+func (p *planner) topTasks() []work.Task {
+	tasks := make([]work.Task, 0, p.c.Loaves*len(p.c.Recipe.Top.Toppings))
 	for loaf := range p.c.Loaves {
 		for n, t := range p.c.Recipe.Top.Toppings {
 			m, _ := p.c.Material(t.Material)
@@ -34,33 +35,33 @@ func (p *planner) topTasks() []Task {
 	return tasks
 }
 
-func (p *planner) cover() Stage {
-	s := Stage{ID: "cover", Kind: Cover, Title: "cover"}
+func (p *planner) cover() work.Stage {
+	s := work.Stage{ID: "cover", Kind: work.Cover, Title: "cover"}
 	switch p.c.Recipe.Gel {
 	case recipe.GelForced:
 		s.Why = "Gel is wanted: it needs its own heat."
-		s.Tasks = []Task{p.tick("cover/cover", "Cover and wrap the moulds warmly", "Look at 1 and 3 hours; unwrap if it cracks or rises.")}
+		s.Tasks = []work.Task{p.tick("cover/cover", "Cover and wrap the moulds warmly", "Look at 1 and 3 hours; unwrap if it cracks or rises.")}
 	case recipe.GelPrevented:
 		s.Why = "Gel is not wanted: the heat must get away."
-		s.Tasks = []Task{p.tick("cover/cover", "Cover against ash; stand the moulds apart in the cold", "A fridge or a cool floor.")}
+		s.Tasks = []work.Task{p.tick("cover/cover", "Cover against ash; stand the moulds apart in the cold", "A fridge or a cool floor.")}
 	case recipe.GelLeft:
 		s.Why = "Gel may come or not: covered against ash, not wrapped."
-		s.Tasks = []Task{p.tick("cover/cover", "Cover the moulds lightly", "Away from draughts, children and animals.")}
+		s.Tasks = []work.Task{p.tick("cover/cover", "Cover the moulds lightly", "Away from draughts, children and animals.")}
 	}
 	return s
 }
 
-func (p *planner) cleanUp(balance Balance) Stage {
+func (p *planner) cleanUp(balance Balance) work.Stage {
 	over := p.ticked(glovesID)
 	code := passedBy(p.tick("clean up/code", "Tape the batch code onto every mould", "So that no loaf is ever without its name."), over, "nothing was noted")
 	left := p.aside("clean up/leftover", batch.LeftoverBatter, "Weigh the leftover batter",
 		capital(balance.String())+". Scrape them into a cavity or a cup, marked with the code. 0 is none; space is some, not weighed.")
 	sample := p.aside("clean up/sample", batch.SampleBar, "Pour a sample bar, marked with the code", "If there is enough: it is cut open later instead of a bar. 0 is none.")
-	return Stage{
-		ID: "clean up", Kind: CleanUp, Title: "clean up", Ordered: true,
+	return work.Stage{
+		ID: "clean up", Kind: work.CleanUp, Title: "clean up", Ordered: true,
 		Why:      "The hydroxide first and the gloves last: what is left on the bench still burns tomorrow.",
 		ReadBack: balance.String(),
-		Tasks: []Task{
+		Tasks: []work.Task{
 			p.tick("clean up/hydroxide", "Put the hydroxide away: lid tight, out of reach", "Before anything else."),
 			code, passedBy(left, over, "nothing was noted"), passedBy(sample, over, "nothing was noted"),
 			p.tick("clean up/jugs", "Rinse lye jugs and spoons with plenty of water", ""),

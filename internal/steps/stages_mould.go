@@ -7,12 +7,13 @@ import (
 
 	"bench/internal/quantity"
 	"bench/internal/recipe"
+	"bench/internal/work"
 )
 
 // pourTasks pour a layer into every mould. Loaves that get the same are told the
 // same.
-func (p *planner) pourTasks(r pour) iter.Seq2[int, Task] {
-	return func(yield func(int, Task) bool) {
+func (p *planner) pourTasks(r pour) iter.Seq2[int, work.Task] {
+	return func(yield func(int, work.Task) bool) {
 		var title, hint string
 		for loaf, l := range r.layer.Loaves {
 			if before := r.layer.Loaves[max(0, loaf-1)]; loaf == 0 || l.Mass != before.Mass || l.Face.PourLine != before.Face.PourLine {
@@ -69,7 +70,7 @@ func (p *planner) pourWords(r pour, l LoafPour) (title, hint string) {
 func toAnEye(l quantity.Length) quantity.Length { return l.RoundTo(quantity.Millimetre / 2) }
 
 // prop sets the moulds on a slope for this layer, or level again after one.
-func (p *planner) prop(r pour) []Task {
+func (p *planner) prop(r pour) []work.Task {
 	now, before := r.recipe.Propped, recipe.Propping{}
 	if r.at > 0 {
 		before = p.c.Recipe.Layers[r.at-1].Propped
@@ -79,15 +80,15 @@ func (p *planner) prop(r pour) []Task {
 	case now == before:
 		return nil
 	case now.By == 0:
-		return []Task{p.tick(id, "Take the props away: the moulds level again", "The layer below has set enough to stay as it lies.")}
+		return []work.Task{p.tick(id, "Take the props away: the moulds level again", "The layer below has set enough to stay as it lies.")}
 	}
-	return []Task{p.tick(id, fmt.Sprintf("Prop the %s side of each mould up by %s", now.Side, now.By),
+	return []work.Task{p.tick(id, fmt.Sprintf("Prop the %s side of each mould up by %s", now.Side, now.By),
 		"Along its whole length, at the lower edge; it stays so until the layer is firm.")}
 }
 
 // stand puts in place what stands in the moulds before a layer is poured.
-func (p *planner) stand(r pour, firm string) Stage {
-	s := p.layerStage(r, "stand/", StandEmbeds, "stand")
+func (p *planner) stand(r pour, firm string) work.Stage {
+	s := p.layerStage(r, "stand/", work.StandEmbeds, "stand")
 	s.Why = "These stand in the mould first, and the batter is poured round them."
 	s.After = []string{"set out"}
 	if firm != "" {
@@ -104,10 +105,10 @@ func (p *planner) stand(r pour, firm string) Stage {
 }
 
 // embeds are pressed in after the pour.
-func (p *planner) embeds(r pour) Stage {
-	s := p.layerStage(r, "embeds/", Embeds, "embeds")
+func (p *planner) embeds(r pour) work.Stage {
+	s := p.layerStage(r, "embeds/", work.Embeds, "embeds")
 	s.Why = "With a slow roll, so that no air stays under them."
-	s.Tasks = make([]Task, 0, p.c.Loaves*len(r.recipe.Embeds))
+	s.Tasks = make([]work.Task, 0, p.c.Loaves*len(r.recipe.Embeds))
 	for loaf := range p.c.Loaves {
 		for n, e := range r.recipe.Embeds {
 			if !e.Stood {
@@ -124,7 +125,7 @@ func EmbedTask(layer string, loaf int, embed string) string {
 	return ofLoaf(layer, loaf) + "/" + embed
 }
 
-func (p *planner) embedTask(r pour, loaf, n int, order string) Task {
+func (p *planner) embedTask(r pour, loaf, n int, order string) work.Task {
 	e := r.recipe.Embeds[n]
 	_, lowest, _, _ := r.layer.Loaves[loaf].Face.Embeds[n].Box()
 	bottom := toAnEye(max(0, quantity.FromMillimetres(lowest)))
@@ -140,15 +141,15 @@ func (p *planner) embedTask(r pour, loaf, n int, order string) Task {
 }
 
 // micaLine dusts the surface that the next layer is poured on.
-func (p *planner) micaLine(r pour) Stage {
-	s := p.layerStage(r, "mica line/", MicaLine, "mica line")
+func (p *planner) micaLine(r pour) work.Stage {
+	s := p.layerStage(r, "mica line/", work.MicaLine, "mica line")
 	s.Why = "A thin line on the cut face. Too much, and the layers come apart along it."
 	s.Tasks = r.mica
 	return s
 }
 
-func (p *planner) micaTasks(l recipe.Layer) []Task {
-	var tasks []Task
+func (p *planner) micaTasks(l recipe.Layer) []work.Task {
+	var tasks []work.Task
 	line := l.MicaLine
 	for loaf := 0; loaf < p.c.Loaves && line.PerLoaf > 0; loaf++ {
 		m, _ := p.c.Material(line.Material)

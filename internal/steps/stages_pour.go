@@ -8,10 +8,11 @@ import (
 	"bench/internal/quantity"
 	"bench/internal/recipe"
 	"bench/internal/scent"
+	"bench/internal/work"
 )
 
-func (p *planner) colourBatter(r pour) Stage {
-	s := p.layerStage(r, "colour/", ColourBatter, "colour")
+func (p *planner) colourBatter(r pour) work.Stage {
+	s := p.layerStage(r, "colour/", work.ColourBatter, "colour")
 	s.Why = "One pot, several colours: each layer is coloured after the split."
 	for i, c := range r.recipe.Colours {
 		if c.In == recipe.InBatter {
@@ -22,12 +23,12 @@ func (p *planner) colourBatter(r pour) Stage {
 }
 
 // layerStage begins a stage that is about one layer.
-func (p *planner) layerStage(r pour, id string, kind Kind, noun string) Stage {
-	return Stage{ID: id + r.recipe.Name, Kind: kind, Batter: r.recipe.Batter, Layer: r.recipe.Name, Title: of(noun, r.recipe.Name)}
+func (p *planner) layerStage(r pour, id string, kind work.Kind, noun string) work.Stage {
+	return work.Stage{ID: id + r.recipe.Name, Kind: kind, Batter: r.recipe.Batter, Layer: r.recipe.Name, Title: of(noun, r.recipe.Name)}
 }
 
-func (p *planner) scentPot(r pour) Stage {
-	s := p.layerStage(r, "scent/", ScentPot, "scent")
+func (p *planner) scentPot(r pour) work.Stage {
+	s := p.layerStage(r, "scent/", work.ScentPot, "scent")
 	s.Why, s.Ordered = capital(r.layer.PlaceWhy)+".", true
 	if r.layer.Place != recipe.InPot || len(r.scents) == 0 {
 		return s
@@ -58,8 +59,8 @@ func (p *planner) staysHint(r pour) string {
 }
 
 // thickenStage stands where there is no scent to stir into the pot.
-func (p *planner) thickenStage(r pour) Stage {
-	s := p.layerStage(r, "thicken/", TraceStage, "trace")
+func (p *planner) thickenStage(r pour) work.Stage {
+	s := p.layerStage(r, "thicken/", work.TraceStage, "trace")
 	s.Why, s.Ordered = fmt.Sprintf("This layer wants %s; look before every burst.", traceName(r.recipe.Trace)), true
 	if r.layer.Place != recipe.InPot || len(r.scents) == 0 {
 		s.Tasks = p.thicken(r)
@@ -67,22 +68,22 @@ func (p *planner) thickenStage(r pour) Stage {
 	return s
 }
 
-func (p *planner) splitStage(r pour) Stage {
-	s := p.layerStage(r, "split/", Split, "split")
+func (p *planner) splitStage(r pour) work.Stage {
+	s := p.layerStage(r, "split/", work.Split, "split")
 	s.Ordered = true
 	s.Why = fmt.Sprintf("By weight, out of the pot: %d portions that add up to what is there.", p.c.Loaves)
 	if len(r.portions) == 0 {
 		return s
 	}
-	s.Tasks = slices.Concat([]Task{r.gross}, r.portions)
+	s.Tasks = slices.Concat([]work.Task{r.gross}, r.portions)
 	if p.allOver(s.Tasks) {
 		s.ReadBack = splitReadBack(s.Tasks)
 	}
 	return s
 }
 
-func (p *planner) pourStage(r pour) Stage {
-	s := p.layerStage(r, "pour/", Pour, "pour")
+func (p *planner) pourStage(r pour) work.Stage {
+	s := p.layerStage(r, "pour/", work.Pour, "pour")
 	s.Why = "Pour to the line; the embeds lift it to the finished surface."
 	if !p.presses(r) {
 		s.Why = "Low and slow, over a spatula when there is a layer below."
@@ -96,14 +97,14 @@ func (p *planner) pourStage(r pour) Stage {
 
 // scentAndPour stirs its scent into each portion and pours it at once, loaf by
 // loaf.
-func (p *planner) scentAndPour(r pour) []Stage {
-	stages := make([]Stage, p.c.Loaves)
+func (p *planner) scentAndPour(r pour) []work.Stage {
+	stages := make([]work.Stage, p.c.Loaves)
 	why, n := capital(r.layer.PlaceWhy)+".", len(r.recipe.Scents)
 	for loaf, pour := range p.pourTasks(r) {
 		noun := "pour " + strconv.Itoa(loaf+1)
-		s := p.layerStage(r, noun+"/", ScentAndPour, noun)
+		s := p.layerStage(r, noun+"/", work.ScentAndPour, noun)
 		s.Why, s.Loaf, s.Ordered = why, loaf+1, true
-		s.Tasks = make([]Task, 0, n+2)
+		s.Tasks = make([]work.Task, 0, n+2)
 		if loaf == 0 {
 			s.Tasks = append(s.Tasks, p.prop(r)...)
 		}
@@ -118,23 +119,23 @@ func (p *planner) presses(r pour) bool {
 	return slices.ContainsFunc(r.recipe.Embeds, func(e recipe.Embed) bool { return !e.Stood })
 }
 
-func (p *planner) holdEmbeds(r pour) Stage {
-	s := p.layerStage(r, "hold/", HoldEmbeds, "hold")
+func (p *planner) holdEmbeds(r pour) work.Stage {
+	s := p.layerStage(r, "hold/", work.HoldEmbeds, "hold")
 	s.Why = "Thick enough that a scrap pressed in stays where it is put; thinner, and the embeds sink."
-	s.Tasks = []Task{p.look(r.recipe.Name+"/embeds stay", "Stays put?", "A scrap pressed in stays where it is put", "Look after 5 minutes, then every 5.")}
+	s.Tasks = []work.Task{p.look(r.recipe.Name+"/embeds stay", "Stays put?", "A scrap pressed in stays where it is put", "Look after 5 minutes, then every 5.")}
 	return s
 }
 
-func (p *planner) holdLayer(r pour) Stage {
+func (p *planner) holdLayer(r pour) work.Stage {
 	next := p.pours[r.at+1].recipe.Name
-	s := p.layerStage(r, "firm/", HoldLayer, "firm")
+	s := p.layerStage(r, "firm/", work.HoldLayer, "firm")
 	s.Why = fmt.Sprintf("Firm enough to take %s over a spatula without a dent. Not set hard, or the layers do not bond.", next)
-	s.Tasks = []Task{p.look(r.recipe.Name+"/firm", "Firm?", "Batter poured over a spatula leaves no dent", "Look after 5 minutes, then every 5.")}
+	s.Tasks = []work.Task{p.look(r.recipe.Name+"/firm", "Firm?", "Batter poured over a spatula leaves no dent", "Look after 5 minutes, then every 5.")}
 	return s
 }
 
-func (p *planner) look(id, signal, title, hint string) Task {
+func (p *planner) look(id, signal, title, hint string) work.Task {
 	t := p.tick(id, title, hint)
-	t.Do, t.Signal = Look, signal
+	t.Do, t.Signal = work.Look, signal
 	return t
 }

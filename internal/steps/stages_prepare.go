@@ -7,11 +7,12 @@ import (
 	"bench/internal/quantity"
 	"bench/internal/recipe"
 	"bench/internal/scent"
+	"bench/internal/work"
 )
 
-func (p *planner) setOut() Stage {
-	s := Stage{
-		ID: "set out", Kind: SetOut, Title: "set out",
+func (p *planner) setOut() work.Stage {
+	s := work.Stage{
+		ID: "set out", Kind: work.SetOut, Title: "set out",
 		Why: "Everything within reach before the first lye: nothing can be looked for once the batter thickens.",
 	}
 	s.Tasks = append(s.Tasks,
@@ -59,7 +60,7 @@ type need struct {
 func (p *planner) needs() []need {
 	var list []need
 	at := map[string]int{}
-	add := func(tasks ...Task) {
+	add := func(tasks ...work.Task) {
 		for j := range tasks {
 			t := &tasks[j]
 			i, seen := at[t.Material]
@@ -96,10 +97,10 @@ func (p *planner) needs() []need {
 	return list
 }
 
-func (p *planner) lye(k pot) Stage {
+func (p *planner) lye(k pot) work.Stage {
 	name := k.recipe.Name
-	s := Stage{
-		ID: "lye/" + name, Kind: LyeSolution, Batter: name, Title: of("lye", name), Ordered: true, After: []string{"set out"},
+	s := work.Stage{
+		ID: "lye/" + name, Kind: work.LyeSolution, Batter: name, Title: of("lye", name), Ordered: true, After: []string{"set out"},
 		Why: "Early, because it gets hot and must cool. Alkali into water, never water into alkali.",
 	}
 	s.Tasks = append(s.Tasks, k.water)
@@ -126,17 +127,17 @@ func (p *planner) lye(k pot) Stage {
 // DissolveID is the id of the alkali going into the water.
 func DissolveID(batter string) string { return batter + "/dissolve" }
 
-func (p *planner) oilStage(k pot, later bool) Stage {
+func (p *planner) oilStage(k pot, later bool) work.Stage {
 	name := k.recipe.Name
-	s := Stage{
-		ID: "oils/" + name, Kind: Oils, Batter: name, Title: of("oils", name), After: []string{"set out"}, Meanwhile: later,
+	s := work.Stage{
+		ID: "oils/" + name, Kind: work.Oils, Batter: name, Title: of("oils", name), After: []string{"set out"}, Meanwhile: later,
 		Why: "Hard oils first, melted clear; then the liquid ones, which cool them.",
 	}
 	if later {
 		s.Why = "While the layer below sets. " + s.Why
 	}
 	hard := 0
-	s.Tasks = make([]Task, 0, len(k.oils)+len(k.additives)+len(k.more)+1)
+	s.Tasks = make([]work.Task, 0, len(k.oils)+len(k.additives)+len(k.more)+1)
 	for i, t := range k.oils {
 		o, _ := p.c.Oil(p.oilKey(k.recipe, t))
 		if !o.Hard && hard == i && i > 0 {
@@ -160,15 +161,15 @@ func (p *planner) oilStage(k pot, later bool) Stage {
 	return s
 }
 
-func (p *planner) melt(batter string) Task {
+func (p *planner) melt(batter string) work.Task {
 	t := p.tick(batter+"/melt", "Warm the hard oils until they are melted clear", "Gently: hot oil burns, and what is too hot must cool again.")
 	t.Signal = "Melt clear"
 	return t
 }
 
-func (p *planner) colourOils(k pot, r pour) Stage {
-	s := Stage{
-		ID: "colour/" + r.recipe.Name, Kind: ColourOils, Batter: k.recipe.Name, Layer: r.recipe.Name,
+func (p *planner) colourOils(k pot, r pour) work.Stage {
+	s := work.Stage{
+		ID: "colour/" + r.recipe.Name, Kind: work.ColourOils, Batter: k.recipe.Name, Layer: r.recipe.Name,
 		Title: of("colour", r.recipe.Name), After: []string{"oils/" + k.recipe.Name},
 		Why: "In the oils, before the lye solution: there is time to stir until no specks show.",
 	}
@@ -181,17 +182,17 @@ func (p *planner) colourOils(k pot, r pour) Stage {
 }
 
 // wetColours readies the colours of a layer that shares its pot.
-func (p *planner) wetColours(r pour) Stage {
-	return Stage{
-		ID: "wet/" + r.recipe.Name, Kind: WetColours, Batter: r.recipe.Batter, Layer: r.recipe.Name,
+func (p *planner) wetColours(r pour) work.Stage {
+	return work.Stage{
+		ID: "wet/" + r.recipe.Name, Kind: work.WetColours, Batter: r.recipe.Batter, Layer: r.recipe.Name,
 		Title: of("wet colour", r.recipe.Name), After: []string{"oils/" + r.recipe.Batter}, Tasks: r.wetted,
 		Why: "Before the lye solution: after the split there is no time to rub specks out.",
 	}
 }
 
-func (p *planner) scentOut(r pour) Stage {
-	s := Stage{
-		ID: "cups/" + r.recipe.Name, Kind: ScentOut, Batter: r.recipe.Batter, Layer: r.recipe.Name,
+func (p *planner) scentOut(r pour) work.Stage {
+	s := work.Stage{
+		ID: "cups/" + r.recipe.Name, Kind: work.ScentOut, Batter: r.recipe.Batter, Layer: r.recipe.Name,
 		Title: of("scent cups", r.recipe.Name), After: []string{"set out"},
 	}
 	switch {
@@ -208,9 +209,9 @@ func (p *planner) scentOut(r pour) Stage {
 	return s
 }
 
-func (p *planner) scentOils(r pour) Stage {
-	s := Stage{
-		ID: "scent oils/" + r.recipe.Name, Kind: ScentOils, Batter: r.recipe.Batter, Layer: r.recipe.Name,
+func (p *planner) scentOils(r pour) work.Stage {
+	s := work.Stage{
+		ID: "scent oils/" + r.recipe.Name, Kind: work.ScentOils, Batter: r.recipe.Batter, Layer: r.recipe.Name,
 		Title: of("scent", r.recipe.Name), After: []string{"oils/" + r.recipe.Batter}, Why: r.layer.PlaceWhy,
 	}
 	if r.layer.Place == recipe.InWarmOils {
@@ -220,8 +221,8 @@ func (p *planner) scentOils(r pour) Stage {
 }
 
 // tick makes a task without a number.
-func (p *planner) tick(id, title, hint string) Task {
-	t := Task{ID: id, Do: Tick, Title: title, Hint: hint}
+func (p *planner) tick(id, title, hint string) work.Task {
+	t := work.Task{ID: id, Do: work.Tick, Title: title, Hint: hint}
 	if d, ok := p.s.Done(id); ok {
 		t.Done, t.Skipped, t.Seq, t.At = true, d.Skipped, d.Seq, d.At
 	}

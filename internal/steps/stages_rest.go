@@ -10,6 +10,7 @@ import (
 	"bench/internal/quantity"
 	"bench/internal/recipe"
 	"bench/internal/timer"
+	"bench/internal/work"
 )
 
 // The tasks that other rules ask about.
@@ -26,7 +27,7 @@ const (
 const gloves = "Gloves on: day-old soap can still burn. "
 
 // rest is what follows the clean-up: gel, unmould, cut, cure, test, release.
-func (p *planner) rest() []Stage {
+func (p *planner) rest() []work.Stage {
 	gel := p.gelLooks()
 	out := p.unmould()
 	out.After = []string{"clean up"}
@@ -37,18 +38,18 @@ func (p *planner) rest() []Stage {
 	release := p.releaseStage()
 	gel.After, cut.After, bars.After, cure.After = []string{"cover"}, []string{out.ID}, []string{cut.ID}, []string{cut.ID}
 	test.After, release.After = []string{cure.ID}, []string{bars.ID, test.ID}
-	return []Stage{gel, out, cut, bars, cure, test, release}
+	return []work.Stage{gel, out, cut, bars, cure, test, release}
 }
 
 // do makes a task of the rest that is done when it was ticked or left out.
-func (p *planner) do(do Do, id, title, hint string) Task {
+func (p *planner) do(do work.Do, id, title, hint string) work.Task {
 	t := p.tick(id, title, hint)
 	t.Do = do
 	return t
 }
 
 // doneBy marks a task as answered by a fact.
-func doneBy[F batch.Fact](p *planner, t Task) Task {
+func doneBy[F batch.Fact](p *planner, t work.Task) work.Task {
 	if told, ok := batch.Last[F](p.s, t.ID); ok && !t.Done {
 		t.Done, t.Seq, t.At = true, told.Seq, told.At
 	}
@@ -56,7 +57,7 @@ func doneBy[F batch.Fact](p *planner, t Task) Task {
 }
 
 // passedBy closes a task that was not answered in its time.
-func passedBy(t Task, over bool, words string) Task {
+func passedBy(t work.Task, over bool, words string) work.Task {
 	if over && !t.Done {
 		t.Done, t.Skipped = true, words
 	}
@@ -106,16 +107,16 @@ func (p *planner) pockets() string {
 	return ""
 }
 
-func (p *planner) gelLooks() Stage {
-	s := Stage{
-		ID: "gel", Kind: GelStage, Title: "gel",
+func (p *planner) gelLooks() work.Stage {
+	s := work.Stage{
+		ID: "gel", Kind: work.GelStage, Title: "gel",
 		Why: "Gel starts in the middle and spreads. Too hot it cracks and rises; half way it leaves a dark disc.",
 	}
 	if p.c.Recipe.Gel == recipe.GelPrevented {
 		s.Why = "Gel is not wanted here: a dark middle means that it has begun, and wants cooling."
 	}
 	for _, h := range p.gelHours() {
-		t := doneBy[batch.GelLooked](p, p.do(Choose, gelID(h), fmt.Sprintf("Look at the gel after %d h", h),
+		t := doneBy[batch.GelLooked](p, p.do(work.Choose, gelID(h), fmt.Sprintf("Look at the gel after %d h", h),
 			"Dark to the edge? Cracks? Rising? Each has its remedy beside it. Type a temperature first if one was taken."))
 		w, _ := p.s.Timer(fmt.Sprintf("%s%d", gelTimer, h))
 		t = passedBy(t, w.Seen, "the timer was seen, and nothing was noted")
@@ -124,12 +125,12 @@ func (p *planner) gelLooks() Stage {
 	return s
 }
 
-func (p *planner) unmould() Stage {
-	s := Stage{
-		ID: "unmould", Kind: Unmould, Title: "unmould",
+func (p *planner) unmould() work.Stage {
+	s := work.Stage{
+		ID: "unmould", Kind: work.Unmould, Title: "unmould",
 		Why: "When the timer says; too soft means another look later. Gloves: day-old soap can burn.",
 	}
-	s.Tasks = make([]Task, 0, p.c.Loaves)
+	s.Tasks = make([]work.Task, 0, p.c.Loaves)
 	for loaf := range p.c.Loaves {
 		s.Tasks = append(s.Tasks, p.tick(unmouldID(loaf), "Unmould loaf "+strconv.Itoa(loaf+1),
 			gloves+"If it sticks or dents: s, too soft, look again in 12 h."))
@@ -137,15 +138,15 @@ func (p *planner) unmould() Stage {
 	return s
 }
 
-func (p *planner) cutStage() Stage {
-	s := Stage{
-		ID: "cut", Kind: CutStage, Title: "cut", Ordered: true,
+func (p *planner) cutStage() work.Stage {
+	s := work.Stage{
+		ID: "cut", Kind: work.CutStage, Title: "cut", Ordered: true,
 		Why: "As soon as the loaf cuts clean and before it turns brittle. The cure counts from here.",
 	}
 	planned := p.c.BarsPerLoaf()
 	hint := p.pockets() + fmt.Sprintf("Planned %s of %s, %s off each end; end pieces are not bars. Too soft to cut clean: s, look again in 12 h.",
 		bars(planned), p.c.Loaf().Bar, p.c.Loaf().Near)
-	s.Tasks = make([]Task, 0, p.c.Loaves+3)
+	s.Tasks = make([]work.Task, 0, p.c.Loaves+3)
 	side := p.tick("cut/side", "Lay the loaf on its side", gloves)
 	if p.hasEmbeds() {
 		side.Title += ", marked end to the stop"
@@ -153,7 +154,7 @@ func (p *planner) cutStage() Stage {
 	}
 	s.Tasks = append(s.Tasks, side)
 	for loaf := range p.c.Loaves {
-		t := doneBy[batch.BarsCut](p, p.do(Count, curing.CutTask(loaf+1), fmt.Sprintf("Cut loaf %d and count the bars", loaf+1), hint))
+		t := doneBy[batch.BarsCut](p, p.do(work.Count, curing.CutTask(loaf+1), fmt.Sprintf("Cut loaf %d and count the bars", loaf+1), hint))
 		t.Count = planned
 		if cut, ok := batch.Last[batch.BarsCut](p.s, t.ID); ok {
 			t.Counted = cut.Fact.Bars
@@ -171,8 +172,8 @@ func (p *planner) hasEmbeds() bool {
 }
 
 // aside is a second output: weighed, or only said to be there, or none.
-func (p *planner) aside(id string, piece batch.Piece, title, hint string) Task {
-	t := doneBy[batch.SetAside](p, p.do(Aside, id, title, hint))
+func (p *planner) aside(id string, piece batch.Piece, title, hint string) work.Task {
+	t := doneBy[batch.SetAside](p, p.do(work.Aside, id, title, hint))
 	t.Material = string(piece)
 	t.Scale, t.Reads, t.Max = p.bars.Name, p.bars.Reads, p.bars.Max
 	if told, ok := batch.Last[batch.SetAside](p.s, id); ok {
@@ -204,12 +205,12 @@ func (p *planner) barMass(loaf int) quantity.Mass {
 	return quantity.FromGrams(p.loaves[loaf].Grams() * p.c.BarShare())
 }
 
-func (p *planner) barsStage() Stage {
-	s := Stage{
-		ID: "bars", Kind: BarsStage, Title: "weigh the bars",
+func (p *planner) barsStage() work.Stage {
+	s := work.Stage{
+		ID: "bars", Kind: work.BarsStage, Title: "weigh the bars",
 		Why: "Fresh weights show the spread, and say later what the cure took.",
 	}
-	s.Tasks = make([]Task, 0, p.c.Loaves)
+	s.Tasks = make([]work.Task, 0, p.c.Loaves)
 	for loaf := range p.c.Loaves {
 		s.Tasks = append(s.Tasks, p.barsTask(ofLoaf("bars", loaf), loaf+1, "Weigh the bars of loaf "+strconv.Itoa(loaf+1)))
 	}
@@ -218,8 +219,8 @@ func (p *planner) barsStage() Stage {
 
 // barsTask asks for the weights of a loaf's bars, one by one or several
 // together; of loaf 0, of any.
-func (p *planner) barsTask(id string, loaf int, title string) Task {
-	t := p.do(Bars, id, title, "One by one, or t: several together (10 x 1124). Space when that is all that you weigh.")
+func (p *planner) barsTask(id string, loaf int, title string) work.Task {
+	t := p.do(work.Bars, id, title, "One by one, or t: several together (10 x 1124). Space when that is all that you weigh.")
 	t.Loaf = loaf
 	t.Target = p.barMass(max(0, loaf-1)) // The mean that is expected, as a guide.
 	if loaf > 0 {
@@ -240,10 +241,10 @@ func (p *planner) barsTask(id string, loaf int, title string) Task {
 	return t
 }
 
-func (p *planner) cureStage() Stage {
+func (p *planner) cureStage() work.Stage {
 	c := curing.Of(p.s)
-	s := Stage{
-		ID: "cure", Kind: CureStage, Title: "cure",
+	s := work.Stage{
+		ID: "cure", Kind: work.CureStage, Title: "cure",
 		Why: "Weeks of cure are mainly water leaving: marked bars tell when that has become slow.",
 	}
 	over := p.ticked(WholeCure)
@@ -270,8 +271,8 @@ func (p *planner) cureStage() Stage {
 	return s
 }
 
-func (p *planner) markedTask(mark, title string) Task {
-	t := p.do(WeighIn, curing.BarTask(mark), title, "Always the same bars, the same scale. t: with the day, 108.4 on 2026-12-01.")
+func (p *planner) markedTask(mark, title string) work.Task {
+	t := p.do(work.WeighIn, curing.BarTask(mark), title, "Always the same bars, the same scale. t: with the day, 108.4 on 2026-12-01.")
 	t.Bar, t.Target = mark, p.barMass(0) // What is expected, as a guide.
 	t.Scale, t.Reads, t.Max = p.bars.Name, p.bars.Reads, p.bars.Max
 	return t
@@ -291,31 +292,31 @@ func (p *planner) curedBar() quantity.Mass {
 	return sum / quantity.Mass(len(marks))
 }
 
-func (p *planner) testStage() Stage {
-	s := Stage{
-		ID: "release test", Kind: ReleaseTest, Title: "release test",
+func (p *planner) testStage() work.Stage {
+	s := work.Stage{
+		ID: "release test", Kind: work.ReleaseTest, Title: "release test",
 		Why: "A bar with free alkali burns, however well it looks.",
 	}
-	alkali := doneBy[batch.Tested](p, p.do(Measure, alkaliTest, "pH, or free alkali", fmt.Sprintf(
+	alkali := doneBy[batch.Tested](p, p.do(work.Measure, alkaliTest, "pH, or free alkali", fmt.Sprintf(
 		"Gloves and goggles. pH of a 1 %% solution in distilled water, passed up to %.1f; or t: free alkali as 0.02 %%, passed up to %.2f %%. Strips read soap poorly; the test's own sheet and local rules come first.",
 		HighestPH, MostFreeAlkali)))
-	look := doneBy[batch.Tested](p, p.do(Choose, LookTest, "Look: no white pockets, beads, orange spots or cracks",
+	look := doneBy[batch.Tested](p, p.do(work.Choose, LookTest, "Look: no white pockets, beads, orange spots or cracks",
 		"Cut one bar through the middle."))
 	weight := p.barsTask(weightTest, 0, "Weigh the cured bars")
 	weight.Target = p.curedBar()
 	weight.Hint = "As many as you can: the label's weight rests on them. Space when that is all."
-	s.Tasks = []Task{alkali, look, weight}
+	s.Tasks = []work.Task{alkali, look, weight}
 	return s
 }
 
-func (p *planner) releaseStage() Stage {
-	t := p.do(Choose, DecideID, "Release the bars, or hold them", "An open warning asks for a reason, and stands in the record.")
+func (p *planner) releaseStage() work.Stage {
+	t := p.do(work.Choose, DecideID, "Release the bars, or hold them", "An open warning asks for a reason, and stands in the record.")
 	released, held, e := p.s.Verdict()
 	if released {
 		t.Done, t.Seq, t.At = true, e.Seq, e.At
 	}
-	s := Stage{
-		ID: "release", Kind: Release, Title: "release", Tasks: []Task{t},
+	s := work.Stage{
+		ID: "release", Kind: work.Release, Title: "release", Tasks: []work.Task{t},
 		Why: "Who releases them answers for them; safety assessment and local rules are the maker's to meet.",
 	}
 	if held {

@@ -1,6 +1,9 @@
 package steps
 
-import "bench/internal/quantity"
+import (
+	"bench/internal/quantity"
+	"bench/internal/work"
+)
 
 // Standing is what should stand on a scale before the task at hand is done, for
 // somebody who comes back to it.
@@ -19,9 +22,9 @@ func (p Plan) OnScale(task string) (Standing, bool) {
 	switch {
 	case !ok || t.Done || t.Vessel == "":
 		return Standing{}, false
-	case t.Do == Portion:
+	case t.Do == work.Portion:
 		s.Gross = t.SoFar - t.Mass
-	case t.Do == Weigh && t.TareKnown:
+	case t.Do == work.Weigh && t.TareKnown:
 		s.Gross = t.Tare + t.SoFar
 	}
 	return s, true

@@ -6,12 +6,13 @@ import (
 
 	"bench/internal/cut"
 	"bench/internal/recipe"
+	"bench/internal/work"
 )
 
 // stickTasks set the sticks out and cut them. A design without a plan is asked
 // for by its length alone.
-func (p *planner) stickTasks() []Task {
-	var tasks []Task
+func (p *planner) stickTasks() []work.Task {
+	var tasks []work.Task
 	for _, plan := range p.c.Sticks {
 		for _, s := range plan.Plan.Sticks {
 			from := "lot " + s.Lot

@@ -6,6 +6,7 @@ import (
 
 	"bench/internal/quantity"
 	"bench/internal/timer"
+	"bench/internal/work"
 )
 
 // Common practice, no source: looks every five minutes while a layer sets, and
@@ -19,7 +20,7 @@ const (
 
 // timers gives what runs now. Nothing is started by hand: a timer follows from
 // the fact that began it, and ends with the fact that answers it.
-func (p *planner) timers(stages []Stage) []timer.Timer {
+func (p *planner) timers(stages []work.Stage) []timer.Timer {
 	var list []timer.Timer
 	for _, k := range p.pots {
 		list = append(list, p.potTimers(k)...)
@@ -109,7 +110,7 @@ func (p *planner) lastPour(r pour) (at timer.Moment, ok bool) {
 	return p.lastDone(r.pourIDs)
 }
 
-func taskIDs(tasks []Task) []string {
+func taskIDs(tasks []work.Task) []string {
 	list := make([]string, len(tasks))
 	for i := range tasks {
 		list[i] = tasks[i].ID

@@ -9,6 +9,7 @@ import (
 	"bench/internal/curing"
 	"bench/internal/recipe"
 	"bench/internal/timer"
+	"bench/internal/work"
 )
 
 // The timers after the pour. Their ids are those of Plan.Ahead, too.
@@ -23,36 +24,36 @@ const (
 
 // restTimers run from the last pour of the last loaf: each stage's until it is
 // done.
-func (p *planner) restTimers(stages []Stage) []timer.Timer {
+func (p *planner) restTimers(stages []work.Stage) []timer.Timer {
 	poured, ok := p.lastPour(p.pours[len(p.pours)-1])
 	if !ok {
 		return nil
 	}
-	done := map[Kind]bool{}
+	done := map[work.Kind]bool{}
 	for _, st := range stages {
 		done[st.Kind] = allDone(st)
 	}
 	var list []timer.Timer
 	switch {
-	case !done[Unmould]:
+	case !done[work.Unmould]:
 		list = append(list, p.gelTimers(poured)...)
 		list = append(list, p.softly(timer.Timer{
 			ID: UnmouldDue, Label: fmt.Sprintf("unmould %s", loaves(p.c.Loaves)), Start: poured, After: p.c.Recipe.Unmould, Priority: timer.Soon,
 		}, "unmould/"))
-	case !done[CutStage]:
+	case !done[work.CutStage]:
 		if out, ok := p.lastUnmoulded(); ok && curing.Of(p.s).Cut.IsZero() {
 			list = append(list, p.softly(timer.Timer{
 				ID: CutDue, Label: fmt.Sprintf("cut %s before it turns brittle", loaves(p.c.Loaves)), Start: out, After: cutWithin, Priority: timer.Soon,
 			}, "cut/"))
 		}
 	}
-	if !done[CureStage] {
+	if !done[work.CureStage] {
 		list = append(list, p.cureTimers()...)
 	}
 	return list
 }
 
-func allDone(st Stage) bool {
+func allDone(st work.Stage) bool {
 	for _, t := range st.Tasks {
 		if !t.Done {
 			return false

@@ -20,6 +20,7 @@ import (
 	"bench/internal/sample"
 	"bench/internal/steps"
 	"bench/internal/timer"
+	"bench/internal/work"
 )
 
 // TestRestartIsTheSame: facts that went through the store fold into the very
@@ -28,8 +29,8 @@ func TestRestartIsTheSame(t *testing.T) {
 	for name, design := range designs(t) {
 		b := begin(design(3))
 		n := 0
-		err := b.work(func(task steps.Task) bool {
-			if n++; n == 30 && task.Do == steps.Weigh {
+		err := b.work(func(task work.Task) bool {
+			if n++; n == 30 && task.Do == work.Weigh {
 				b.put(batch.Noted{Stage: "oils", Text: "warm today"})
 			}
 			return false
@@ -238,7 +239,7 @@ func TestNoControl(t *testing.T) {
 func BenchmarkOf(b *testing.B) {
 	for name, c := range map[string]recipe.Control{"harbour": harbour(), "lighthouse": sample.Control(b, "lighthouse-at-dusk.yaml", 3)} {
 		half := begin(c)
-		if err := half.work(func(task steps.Task) bool { return task.Do == steps.Look }); err != nil {
+		if err := half.work(func(task work.Task) bool { return task.Do == work.Look }); err != nil {
 			b.Fatal(err)
 		}
 		b.Run(fmt.Sprintf("%s after %d facts", name, len(half.state.Entries)), func(b *testing.B) {

@@ -7,7 +7,7 @@ import (
 	"bench/internal/batch"
 	"bench/internal/quantity"
 	"bench/internal/sample"
-	"bench/internal/steps"
+	"bench/internal/work"
 )
 
 const (
@@ -58,7 +58,7 @@ func TestWaysWithTwoAlkalis(t *testing.T) {
 			for _, w := range ways {
 				after := *b
 				after.decide(t, c.task, w.Fact.Way)
-				if err := after.work(func(task steps.Task) bool { return strings.HasPrefix(task.ID, "clean up") }); err != nil {
+				if err := after.work(func(task work.Task) bool { return strings.HasPrefix(task.ID, "clean up") }); err != nil {
 					t.Fatal(err)
 				}
 				got := after.plan().Batters[0].Superfat.Percent
@@ -123,7 +123,7 @@ func TestEverythingUpAfterMakingUp(t *testing.T) {
 			}
 		}
 		b.decide(t, "puck/shea", batch.InProportion)
-		if err := b.work(func(task steps.Task) bool { return strings.HasPrefix(task.ID, "clean up") }); err != nil {
+		if err := b.work(func(task work.Task) bool { return strings.HasPrefix(task.ID, "clean up") }); err != nil {
 			t.Fatal(err)
 		}
 		closeTo(t, "superfat", b.plan().Batters[0].Superfat.Percent, 5, 0.03)

@@ -9,6 +9,7 @@ import (
 	"bench/internal/potcheck"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
+	"bench/internal/work"
 )
 
 // PotFinding is what a gross weight says of a vessel.
@@ -98,7 +99,7 @@ func (p *planner) jugContent(k pot) potcheck.Content {
 // pouredOut is what portions took out of a vessel.
 func (p *planner) pouredOut(r pour, vessel string) quantity.Mass {
 	gone := quantity.Mass(0)
-	for _, t := range append([]Task{r.fromPot}, r.portions...) {
+	for _, t := range append([]work.Task{r.fromPot}, r.portions...) {
 		if t.ID != "" && t.Vessel == vessel {
 			m, _ := p.s.Mass(t.ID)
 			gone += m
@@ -115,7 +116,7 @@ func (p *planner) weighed(c *potcheck.Content, load quantity.Mass) {
 }
 
 // put adds weighings to what a vessel holds.
-func (p *planner) put(c *potcheck.Content, tasks ...Task) {
+func (p *planner) put(c *potcheck.Content, tasks ...work.Task) {
 	for _, t := range p.withFollowers(tasks) {
 		if t.Skipped != "" {
 			continue

@@ -10,6 +10,7 @@ import (
 	"bench/internal/quantity"
 	"bench/internal/recipe"
 	"bench/internal/ways"
+	"bench/internal/work"
 )
 
 // WayOn is one way to go on, with what comes of it.
@@ -120,7 +121,7 @@ func asks(before, after Plan) []string {
 	var list []string
 	for _, st := range after.Stages {
 		for _, t := range st.Tasks {
-			if was, _, known := before.Task(t.ID); t.Do == Weigh && !t.Done && (!known || was.Done) {
+			if was, _, known := before.Task(t.ID); t.Do == work.Weigh && !t.Done && (!known || was.Done) {
 				list = append(list, fmt.Sprintf("%s %s g", t.Title, t.Remaining().At(t.Reads)))
 			}
 		}
@@ -129,7 +130,7 @@ func asks(before, after Plan) []string {
 }
 
 // weight says what kind of weight was off.
-func (p *planner) weight(k pot, t Task, off quantity.Mass) ways.Weight {
+func (p *planner) weight(k pot, t work.Task, off quantity.Mass) ways.Weight {
 	w := ways.Weight{Kind: ways.Scent, Material: t.Material, Off: off, Reads: t.Reads, Alone: p.alone(k, t)}
 	if t.ByEye {
 		w.ByEye = quantity.FromGrams(amount(t).Mass.Grams() * byEyeSpread).RoundTo(t.Reads)
@@ -141,7 +142,7 @@ func (p *planner) weight(k pot, t Task, off quantity.Mass) ways.Weight {
 		w.Kind, w.Other = ways.Alkali, otherAlkali(k, t)
 	case t.ID == k.water.ID:
 		w.Kind = ways.Water
-	case slices.ContainsFunc(k.additives, func(a Task) bool { return a.ID == t.ID }):
+	case slices.ContainsFunc(k.additives, func(a work.Task) bool { return a.ID == t.ID }):
 		w.Kind = ways.Additive
 	default:
 		w.Over = p.overFor(t.ID)
@@ -150,7 +151,7 @@ func (p *planner) weight(k pot, t Task, off quantity.Mass) ways.Weight {
 }
 
 // otherAlkali names the alkali of a batter of which nothing is weighed yet, or "".
-func otherAlkali(k pot, t Task) string {
+func otherAlkali(k pot, t work.Task) string {
 	for _, a := range k.alkali {
 		if a.ID != t.ID && !a.Done && a.Mass == 0 {
 			return a.Material
@@ -161,7 +162,7 @@ func otherAlkali(k pot, t Task) string {
 
 // alone says that what was weighed is not mixed with anything yet: water before
 // anything is in it, and what waits in its own cup.
-func (p *planner) alone(k pot, t Task) bool {
+func (p *planner) alone(k pot, t work.Task) bool {
 	if t.ID == k.water.ID {
 		for i, a := range k.recipe.Additives {
 			if a.In == recipe.InLyeWater && k.additives[i].Mass > 0 {
@@ -177,7 +178,7 @@ func (p *planner) alone(k pot, t Task) bool {
 		}
 	}
 	for _, r := range p.pours {
-		if slices.ContainsFunc(r.scents, func(s Task) bool { return s.ID == t.ID }) {
+		if slices.ContainsFunc(r.scents, func(s work.Task) bool { return s.ID == t.ID }) {
 			return r.layer.Place == recipe.InPot && !p.ticked(ScentInID(r.recipe.Batter, r.recipe.Name))
 		}
 	}
@@ -185,14 +186,14 @@ func (p *planner) alone(k pot, t Task) bool {
 }
 
 // stands says how far a batter is.
-func (p *planner) stands(k pot, t Task) ways.Pot {
+func (p *planner) stands(k pot, t work.Task) ways.Pot {
 	return ways.Pot{
 		Control: p.c, Batter: k.recipe, Account: p.account(k), Finest: p.rack.Finest().Reads, Strength: p.concentration(k),
 		Met:        p.combinedBefore(k.recipe.Name, len(p.s.Entries)+1),
 		Emulsified: p.reached(k.recipe.Name, recipe.Emulsion),
-		OilsIn:     slices.ContainsFunc(k.oils, func(o Task) bool { return o.Mass > 0 }),
-		AlkaliIn:   slices.ContainsFunc(k.alkali, func(a Task) bool { return a.Done }),
-		OthersIn:   slices.ContainsFunc(k.oils, func(o Task) bool { return o.ID != t.ID && (o.Done || o.Mass > 0) }),
+		OilsIn:     slices.ContainsFunc(k.oils, func(o work.Task) bool { return o.Mass > 0 }),
+		AlkaliIn:   slices.ContainsFunc(k.alkali, func(a work.Task) bool { return a.Done }),
+		OthersIn:   slices.ContainsFunc(k.oils, func(o work.Task) bool { return o.ID != t.ID && (o.Done || o.Mass > 0) }),
 	}
 }
 

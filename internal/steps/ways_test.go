@@ -13,6 +13,7 @@ import (
 	"bench/internal/judge"
 	"bench/internal/quantity"
 	"bench/internal/steps"
+	"bench/internal/work"
 )
 
 // deviationOf gives what is undecided about a task.
@@ -199,7 +200,7 @@ func TestAWaySaysWhatItAsks(t *testing.T) {
 	anew := 0
 	for _, st := range b.plan().Stages {
 		for _, task := range st.Tasks {
-			if old, _, ok := was.Task(task.ID); task.Do == steps.Weigh && !task.Done && (!ok || old.Done) {
+			if old, _, ok := was.Task(task.ID); task.Do == work.Weigh && !task.Done && (!ok || old.Done) {
 				anew++
 			}
 		}
@@ -240,7 +241,7 @@ func TestOfferedWaysKeepTheSuperfat(t *testing.T) {
 			return // More than the scale carries is refused.
 		}
 		later := rapid.IntRange(0, 25).Draw(r, "later")
-		_ = b.work(func(steps.Task) bool { later--; return later < 0 })
+		_ = b.work(func(work.Task) bool { later--; return later < 0 })
 		d, ok := deviationOf(b.plan(), id)
 		if !ok {
 			return // Within tolerance, or past taking anything in.
@@ -259,7 +260,7 @@ func TestOfferedWaysKeepTheSuperfat(t *testing.T) {
 				r.Errorf("%s is still undecided", id)
 			}
 			try.reads()
-			traced := func(steps.Task) bool { s, _ := try.plan().Stage("trace/" + st.Batter); return s.Done }
+			traced := func(work.Task) bool { s, _ := try.plan().Stage("trace/" + st.Batter); return s.Done }
 			err := try.work(traced)
 			if err == nil {
 				err = try.work(never)

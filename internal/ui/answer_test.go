@@ -6,7 +6,7 @@ import (
 	"time"
 
 	"bench/internal/batch"
-	"bench/internal/steps"
+	"bench/internal/work"
 )
 
 // TestRefusedFigure holds a figure that is refused to leaving the field, and the
@@ -41,7 +41,7 @@ func TestByEyeKeepsTheFigure(t *testing.T) {
 // TestTemperatureAgain reads a temperature a second time while its gate is open.
 func TestTemperatureAgain(t *testing.T) {
 	p := arrives(t, newMemory()).starts()
-	for p.taskAtHand().Do != steps.Temperature {
+	for p.taskAtHand().Do != work.Temperature {
 		p.doesOne()
 	}
 	first := p.task()

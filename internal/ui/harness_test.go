@@ -14,9 +14,9 @@ import (
 	"bench/internal/quantity"
 	"bench/internal/recipe"
 	"bench/internal/reply"
-	"bench/internal/steps"
 	"bench/internal/timer"
 	"bench/internal/ui/ink"
+	"bench/internal/work"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -296,9 +296,9 @@ func (p *person) doesOne() *person {
 	t := p.taskAtHand()
 	number := p.asked()
 	before := len(p.store.facts(p.m.bench.Code))
-	if t.Numeric() && t.Do != steps.Aside {
+	if t.Numeric() && t.Do != work.Aside {
 		p.types(number).press("enter")
-	} else if t.Do == steps.Confirm {
+	} else if t.Do == work.Confirm {
 		p.press("enter")
 	} else {
 		p.press("space")
@@ -309,7 +309,7 @@ func (p *person) doesOne() *person {
 	return p
 }
 
-func (p *person) taskAtHand() steps.Task {
+func (p *person) taskAtHand() work.Task {
 	t, _, _ := p.m.bench.Current(p.moment())
 	return t
 }

@@ -5,7 +5,7 @@ import (
 	"testing"
 
 	"bench/internal/cells"
-	"bench/internal/steps"
+	"bench/internal/work"
 )
 
 // inColour is a person whose terminal shows colours and quadrants.
@@ -74,7 +74,7 @@ func TestAnUnchangedFaceIsNotDrawnAgain(t *testing.T) {
 		t.Errorf("a view that changes nothing takes %.0f allocations: is the loaf drawn again?", n)
 	}
 	_, stage, _ := p.m.bench.Current(p.moment())
-	if stage.Kind != steps.Oils {
+	if stage.Kind != work.Oils {
 		t.Fatalf("the stage is %s", stage.Kind)
 	}
 }

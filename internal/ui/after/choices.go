@@ -11,6 +11,7 @@ import (
 	"bench/internal/ui/ink"
 	"bench/internal/ui/intent"
 	"bench/internal/ui/keys"
+	"bench/internal/work"
 )
 
 // Choices is a page of answers, each with what follows from it.
@@ -34,7 +35,7 @@ func NewChoices(code string, p steps.Plan, act intent.Choose) Choices {
 	}
 	t, stage, _ := p.Task(act.Task)
 	s.title, s.hint, s.list = t.Title, t.Hint, judge.Choices(p, act.Task, "")
-	if stage.Kind == steps.GelStage {
+	if stage.Kind == work.GelStage {
 		s.hint = "Common practice, no source. Gloves and goggles for anything that is touched."
 		if act.Typed != "" {
 			s.title += ", " + act.Typed + " °C"

@@ -4,10 +4,10 @@ import (
 	"bench/internal/batch"
 	"bench/internal/judge"
 	"bench/internal/reply"
-	"bench/internal/steps"
 	"bench/internal/timer"
 	"bench/internal/ui/intent"
 	"bench/internal/ui/keys"
+	"bench/internal/work"
 )
 
 // answer turns the key into a proposed fact, or into words that say why not.
@@ -23,7 +23,7 @@ func (b Screen) answer(p keys.Press) (Screen, intent.Action) {
 		b.Word = "Still saving the last entry: press it again."
 		return b, nil
 	}
-	if t.Do == steps.Choose {
+	if t.Do == work.Choose {
 		return b.answers(p.At)
 	}
 	a, why := b.heard(t, p)
@@ -43,11 +43,11 @@ func (b Screen) answer(p keys.Press) (Screen, intent.Action) {
 }
 
 // heard reads the key and what was typed as an answer; why says why it is none.
-func (b Screen) heard(t steps.Task, p keys.Press) (a judge.Answer, why string) {
+func (b Screen) heard(t work.Task, p keys.Press) (a judge.Answer, why string) {
 	switch {
-	case t.Do == steps.Confirm && keys.Matches(p, keys.Accept):
+	case t.Do == work.Confirm && keys.Matches(p, keys.Accept):
 		return judge.Answer{How: batch.AtTarget}, b.rushed(p)
-	case t.Do == steps.Confirm:
+	case t.Do == work.Confirm:
 		return a, "Read it back, then press enter: space is for what was done."
 	case keys.Matches(p, keys.Tick):
 		if b.Typed != "" {
@@ -58,7 +58,7 @@ func (b Screen) heard(t steps.Task, p keys.Press) (a judge.Answer, why string) {
 		}
 		return judge.Answer{How: batch.AtTarget}, b.rushed(p)
 	case keys.Matches(p, keys.ByEye):
-		if t.Do != steps.Weigh && t.Do != steps.Portion {
+		if t.Do != work.Weigh && t.Do != work.Portion {
 			return a, "Nothing is weighed here."
 		}
 		if b.Typed == "" && b.doubt != nil {
@@ -70,7 +70,7 @@ func (b Screen) heard(t steps.Task, p keys.Press) (a judge.Answer, why string) {
 	case b.Typed == "":
 		return a, "Type the number first, then " + p.String() + "."
 	case keys.Matches(p, keys.More):
-		if t.Do != steps.Weigh {
+		if t.Do != work.Weigh {
 			return a, "This comes from one vessel: enter keeps it."
 		}
 		return judge.Answer{How: batch.Typed, Text: b.Typed, More: true}, ""

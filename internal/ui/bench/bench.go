@@ -17,6 +17,7 @@ import (
 	"bench/internal/ui/intent"
 	"bench/internal/ui/keys"
 	"bench/internal/ui/loaf"
+	"bench/internal/work"
 )
 
 // Screen is one batch at work: one thing is next, and everything else is quiet.
@@ -112,14 +113,14 @@ func (b Screen) Entered(e batch.Entry, o Outcome, now timer.Moment) Screen {
 			b.cursor = reply.OpenAfter(b.Plan, task)
 		}
 	}
-	if is, after, ok := b.Current(now); ok && (after.ID != before.ID || is.Do == steps.Confirm && is.ID != was.ID) {
+	if is, after, ok := b.Current(now); ok && (after.ID != before.ID || is.Do == work.Confirm && is.ID != was.ID) {
 		b.jumped = now
 	}
 	return b
 }
 
 // Current gives the task that the keys are about.
-func (b Screen) Current(now timer.Moment) (steps.Task, steps.Stage, bool) {
+func (b Screen) Current(now timer.Moment) (work.Task, work.Stage, bool) {
 	if t, s, ok := b.Plan.Task(b.cursor); ok {
 		return t, s, true
 	}
@@ -128,7 +129,7 @@ func (b Screen) Current(now timer.Moment) (steps.Task, steps.Stage, bool) {
 	}
 	next, ok := b.Plan.Next(now)
 	if !ok {
-		return steps.Task{}, steps.Stage{}, false
+		return work.Task{}, work.Stage{}, false
 	}
 	return b.Plan.Task(next)
 }

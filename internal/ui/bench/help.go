@@ -3,10 +3,10 @@ package bench
 import (
 	"bench/internal/judge"
 	"bench/internal/reply"
-	"bench/internal/steps"
 	"bench/internal/timer"
 	"bench/internal/ui/ink"
 	"bench/internal/ui/keys"
+	"bench/internal/work"
 
 	"github.com/charmbracelet/bubbles/key"
 )
@@ -52,12 +52,12 @@ func (b Screen) help(now timer.Moment) []key.Binding {
 
 // helpTyped leaves room for figures to come, so that the keys after them stay
 // where they are.
-func (b Screen) helpTyped(t steps.Task) []key.Binding {
+func (b Screen) helpTyped(t work.Task) []key.Binding {
 	list := []key.Binding{keys.Says(keys.Accept, "keep "+ink.Fit(b.Typed, max(ink.Width(b.Typed), len("1234.5"))))}
-	if t.Do == steps.Weigh {
+	if t.Do == work.Weigh {
 		list = append(list, keys.Says(keys.More, "more to come"))
 	}
-	if (t.Do == steps.Weigh || t.Do == steps.Portion) && !t.MustType {
+	if (t.Do == work.Weigh || t.Do == work.Portion) && !t.MustType {
 		list = append(list, keys.Says(keys.ByEye, "by eye"))
 	}
 	return append(list, keys.Erase, keys.Says(keys.Back, "clear"))
@@ -65,19 +65,19 @@ func (b Screen) helpTyped(t steps.Task) []key.Binding {
 
 // helpTask says what space would tick, with its value, so that a tick is never
 // only a reflex.
-func (b Screen) helpTask(t steps.Task) []key.Binding {
+func (b Screen) helpTask(t work.Task) []key.Binding {
 	tick := keys.Says(keys.Tick, "done")
 	if rest := b.helpRest(t); rest != nil {
 		return rest
 	}
 	switch {
-	case t.Do == steps.Confirm && t.Open:
+	case t.Do == work.Confirm && t.Open:
 		return []key.Binding{keys.Says(keys.Accept, "it is so")}
 	case !t.Open:
 		tick = keys.Off(keys.Tick, ink.Cut(ink.Clean(t.Waits), 34))
-	case t.Numeric() && (t.MustType || t.Do == steps.Gross || t.Do == steps.Temperature):
+	case t.Numeric() && (t.MustType || t.Do == work.Gross || t.Do == work.Temperature):
 		tick = keys.Off(keys.Tick, "type it")
-	case t.Do == steps.Portion:
+	case t.Do == work.Portion:
 		tick = keys.Says(keys.Tick, "it reads "+t.StopAt.At(t.Reads))
 	case t.Numeric():
 		tick = keys.Says(keys.Tick, "it is "+t.Remaining().At(t.Reads))
@@ -90,25 +90,25 @@ func (b Screen) helpTask(t steps.Task) []key.Binding {
 }
 
 // helpRest shows the keys of a task after the pour, or nil.
-func (b Screen) helpRest(t steps.Task) []key.Binding {
+func (b Screen) helpRest(t work.Task) []key.Binding {
 	if !t.Open {
 		return nil
 	}
 	others := len(judge.Choices(b.Plan, t.ID, "")) > 0
 	var list []key.Binding
 	switch t.Do {
-	case steps.Choose:
+	case work.Choose:
 		return []key.Binding{keys.Says(keys.Accept, "answers")}
-	case steps.Count:
+	case work.Count:
 		list = []key.Binding{keys.Says(keys.Tick, "as planned"), keys.Says(keys.Figures, "bars"), keys.InWords}
-	case steps.Bars:
+	case work.Bars:
 		list = []key.Binding{keys.Says(keys.Figures, "a bar"), keys.Says(keys.InWords, "several")}
 		if t.Counted > 0 {
 			list = append(list, keys.Says(keys.Tick, "that is all"))
 		}
-	case steps.Aside:
+	case work.Aside:
 		list = []key.Binding{keys.Says(keys.Figures, "what it weighs"), keys.Says(keys.Tick, "not weighed")}
-	case steps.WeighIn, steps.Measure:
+	case work.WeighIn, work.Measure:
 		list = []key.Binding{keys.Says(keys.Figures, "what it is"), keys.InWords}
 	default:
 		if !others {

@@ -9,6 +9,7 @@ import (
 	"bench/internal/timer"
 	"bench/internal/ui/ink"
 	"bench/internal/ui/loaf"
+	"bench/internal/work"
 )
 
 // inMould is how the loaf at hand is shown: in its mould, with its heights.
@@ -16,7 +17,7 @@ func inMould() face.Frame { return face.Frame{Rule: true, Names: true, Heights: 
 
 // loaf draws the loaf at hand: what is poured is solid, the line that the next
 // pour goes up to and all that is still to come are outlines.
-func (b Screen) loaf(t ink.Theme, w, h int, at steps.Stage, task steps.Task) []string {
+func (b Screen) loaf(t ink.Theme, w, h int, at work.Stage, task work.Task) []string {
 	if !b.hasFace() || h < 12 {
 		return nil
 	}
@@ -31,7 +32,7 @@ func (b Screen) loaf(t ink.Theme, w, h int, at steps.Stage, task steps.Task) []s
 }
 
 // draw gives the picture of a loaf, counted from 0, and samples of its fills.
-func (b Screen) draw(t ink.Theme, w, h, n int, at steps.Stage) (lines, swatches []string) {
+func (b Screen) draw(t ink.Theme, w, h, n int, at work.Stage) (lines, swatches []string) {
 	which := loaf.At{Stand: len(b.State.Entries), Loaf: n, Layer: at.Layer}
 	return b.picture.Draw(t, w, h, inMould(), which, func() face.Loaf {
 		return face.Of(b.Plan, b.State.Control, n, at)
@@ -51,7 +52,7 @@ func (b Screen) FaceLines(t ink.Theme, w, h int, now timer.Moment) []string {
 }
 
 // wideFace has its legend at the side, so that the picture gets the height.
-func (b Screen) wideFace(t ink.Theme, w, h int, at steps.Stage, task steps.Task) []string {
+func (b Screen) wideFace(t ink.Theme, w, h int, at work.Stage, task work.Task) []string {
 	n := loafOf(at, task, b.Plan.Loaves)
 	picture, swatches := b.draw(t, w-loafWidth-3, h-2, n, at)
 	legend := ink.Block(b.legend(t, loafWidth, n, at, swatches), loafWidth, len(picture))
@@ -66,7 +67,7 @@ func (b Screen) wideFace(t ink.Theme, w, h int, at steps.Stage, task steps.Task)
 func (b Screen) hasFace() bool { return b.Plan.Mould.HasHeights() && len(b.Plan.Layers) > 0 }
 
 // loafOf says which loaf the task is about, or the first.
-func loafOf(at steps.Stage, task steps.Task, loaves int) int {
+func loafOf(at work.Stage, task work.Task, loaves int) int {
 	n := at.Loaf
 	if of := steps.LoafOf(task.ID); of > 0 {
 		n = of
@@ -83,7 +84,7 @@ func (b Screen) loafTitle(n int) string {
 }
 
 // legend names the layers from the top down, as they lie.
-func (b Screen) legend(t ink.Theme, w, n int, at steps.Stage, swatches []string) []string {
+func (b Screen) legend(t ink.Theme, w, n int, at work.Stage, swatches []string) []string {
 	var lines []string
 	toCome := false
 	for i := len(b.Plan.Layers) - 1; i >= 0; i-- {

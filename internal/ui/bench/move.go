@@ -4,11 +4,11 @@ import (
 	"slices"
 
 	"bench/internal/reply"
-	"bench/internal/steps"
 	"bench/internal/timer"
 	"bench/internal/ui/ink"
 	"bench/internal/ui/intent"
 	"bench/internal/ui/keys"
+	"bench/internal/work"
 )
 
 // figure adds a figure to the number that is being typed.
@@ -122,15 +122,15 @@ func (b Screen) open() string {
 	return ""
 }
 
-func firstOpen(s steps.Stage) int {
-	return slices.IndexFunc(s.Tasks, func(t steps.Task) bool { return t.Open })
+func firstOpen(s work.Stage) int {
+	return slices.IndexFunc(s.Tasks, func(t work.Task) bool { return t.Open })
 }
 
 // turn moves to the stage before or after, to its first open task; from where
 // nothing is next it passes the stages that are done or wait.
 func (b Screen) turn(by int, now timer.Moment) Screen {
 	_, stage, ok := b.Current(now)
-	at := slices.IndexFunc(b.Plan.Stages, func(s steps.Stage) bool { return s.ID == stage.ID })
+	at := slices.IndexFunc(b.Plan.Stages, func(s work.Stage) bool { return s.ID == stage.ID })
 	if !ok {
 		at = len(b.Plan.Stages)
 	}

@@ -9,6 +9,7 @@ import (
 	"bench/internal/steps"
 	"bench/internal/timer"
 	"bench/internal/ui/ink"
+	"bench/internal/work"
 )
 
 // panel is the middle of the bench screen: what it shows, and with what room.
@@ -17,8 +18,8 @@ type panel struct {
 	b     Screen
 	w, h  int
 	now   timer.Moment
-	task  steps.Task
-	stage steps.Stage
+	task  work.Task
+	stage work.Stage
 	any   bool       // any says that there is a task to show.
 	then  steps.Plan // then is the plan as it will be, if what is being typed is kept.
 }
@@ -74,7 +75,7 @@ func (p panel) hints(most int) []string {
 		text = p.doneWords()
 	case !p.task.Open:
 		text, style, sign = p.task.Waits, p.t.Off, ink.SignOff+" "
-	case text == "" && (p.roomy() || p.task.Do != steps.Portion):
+	case text == "" && (p.roomy() || p.task.Do != work.Portion):
 		text = p.stage.Why
 	}
 	lines := ink.Wrap(sign+ink.Clean(text), p.w-2)
@@ -108,7 +109,7 @@ func (p panel) roomy() bool { return p.h >= ink.RoomyHeight-8 }
 func (p panel) where() string {
 	var words []string
 	switch {
-	case p.task.Do == steps.Portion:
+	case p.task.Do == work.Portion:
 		words = append(words, "out of "+ink.Clean(p.task.Vessel)+" into "+ink.Clean(p.task.Into))
 	case p.task.Vessel != "":
 		words = append(words, ink.Clean(p.task.Vessel))
@@ -125,11 +126,11 @@ func (p panel) band() []string {
 	switch {
 	case rests(p.stage.Kind):
 		return p.rest()
-	case p.task.Do == steps.Confirm && p.stage.Kind == steps.Gate:
+	case p.task.Do == work.Confirm && p.stage.Kind == work.Gate:
 		return nil // It is read back, first of all.
 	}
 	switch p.stage.Kind {
-	case steps.LyeSolution, steps.Oils, steps.Gate, steps.LyeIntoOils:
+	case work.LyeSolution, work.Oils, work.Gate, work.LyeIntoOils:
 	default:
 		return nil
 	}

@@ -4,8 +4,8 @@ import (
 	"cmp"
 
 	"bench/internal/reply"
-	"bench/internal/steps"
 	"bench/internal/ui/ink"
+	"bench/internal/work"
 )
 
 // figures is what is shown large: the number, its unit, and a word that says
@@ -103,13 +103,13 @@ func (p panel) large() figures {
 		return figures{}
 	case t.Done && t.ByEye:
 		return figures{t.Mass.At(t.Reads), unit, "by eye"}
-	case t.Done && t.Do != steps.Temperature && t.Numeric():
+	case t.Done && t.Do != work.Temperature && t.Numeric():
 		return figures{t.Mass.At(t.Reads), unit, "done"}
-	case t.Do == steps.Portion:
+	case t.Do == work.Portion:
 		return figures{number, unit, "stop at"}
-	case t.Do == steps.Gross:
+	case t.Do == work.Gross:
 		return figures{ink.Dashes(number), unit, "type it"}
-	case t.Do == steps.Temperature:
+	case t.Do == work.Temperature:
 		return figures{number, unit, "wanted"}
 	}
 	if f, ok := restLarge(t, number, unit); ok {
@@ -130,18 +130,18 @@ func (p panel) scaleLines() []string {
 	switch {
 	case t.Done:
 		return nil
-	case t.Do == steps.Portion:
+	case t.Do == work.Portion:
 		return []string{
 			p.reading("reads now", t.SoFar.At(t.Reads), "pot and all"),
 			p.reading("portion", t.Target.At(t.Reads), "goes out"),
 		}
-	case t.Do == steps.Gross:
+	case t.Do == work.Gross:
 		lines := []string{" " + p.t.Strong.Render("type the whole weight, vessel included")}
 		if t.TareKnown {
 			lines = append(lines, p.reading("of that", t.Tare.At(t.Reads), "is the vessel alone"))
 		}
 		return lines
-	case t.Do != steps.Weigh:
+	case t.Do != work.Weigh:
 		return nil
 	}
 	tared := p.reading("tared", t.Remaining().At(t.Reads), reply.Parts(t))

@@ -7,8 +7,8 @@ import (
 	"bench/internal/batch"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
-	"bench/internal/steps"
 	"bench/internal/ui/ink"
+	"bench/internal/work"
 )
 
 // centigram is what a scale for scents reads to.
@@ -19,7 +19,7 @@ func (p panel) list(room int) []string {
 	switch {
 	case room < 1 || len(p.stage.Tasks) < 2:
 		return nil
-	case p.task.Do == steps.Confirm && p.task.Open:
+	case p.task.Do == work.Confirm && p.task.Open:
 		return p.pause(room)
 	}
 	tasks := p.foreseen().Tasks
@@ -33,11 +33,11 @@ func (p panel) list(room int) []string {
 	if len(lines)+len(tasks) < room {
 		lines = append([]string{""}, lines...)
 	}
-	at := slices.IndexFunc(tasks, func(t steps.Task) bool { return t.ID == p.task.ID })
+	at := slices.IndexFunc(tasks, func(t work.Task) bool { return t.ID == p.task.ID })
 	longest := p.longestPortion()
 	var items []string
 	for _, t := range tasks {
-		if t.Do == steps.Portion {
+		if t.Do == work.Portion {
 			items = append(items, p.bar(t, longest))
 		} else {
 			items = append(items, p.item(t))
@@ -48,7 +48,7 @@ func (p panel) list(room int) []string {
 
 // sign puts what is on its way, or was not saved, before what is at hand: a tick
 // shows only once it is durable.
-func (p panel) sign(t steps.Task) string {
+func (p panel) sign(t work.Task) string {
 	switch {
 	case p.b.sending == t.ID:
 		return ink.SignSaving
@@ -67,16 +67,16 @@ func (p panel) sign(t steps.Task) string {
 }
 
 // item is one task of the list: sign, title, what is asked or what it was.
-func (p panel) item(t steps.Task) string {
+func (p panel) item(t work.Task) string {
 	value, note := restNote(t)
 	switch {
 	case p.b.Unsaved != nil && batch.Task(p.b.Unsaved.keep.Fact) == t.ID:
 		note = "not saved"
 	case t.Skipped != "":
 		note = "left out"
-	case t.Done && (t.Do == steps.Weigh || t.Do == steps.Gross):
+	case t.Done && (t.Do == work.Weigh || t.Do == work.Gross):
 		value = t.Mass.At(t.Reads)
-		off := t.Mass != t.Target && t.Do == steps.Weigh
+		off := t.Mass != t.Target && t.Do == work.Weigh
 		switch {
 		case t.ByEye && off:
 			note = "by eye, of " + t.Target.At(t.Reads)
@@ -85,13 +85,13 @@ func (p panel) item(t steps.Task) string {
 		case off:
 			note = "asked " + t.Target.At(t.Reads)
 		}
-	case t.Done && t.Do == steps.Temperature:
+	case t.Done && t.Do == work.Temperature:
 		if r, ok := p.b.State.Temperature(t.ID); ok {
 			note = r.Fact.Temperature.String()
 		}
-	case p.stage.Kind == steps.SetOut && t.Target > 0:
+	case p.stage.Kind == work.SetOut && t.Target > 0:
 		value = t.Target.At(t.Reads) + " g"
-	case t.Do == steps.Weigh:
+	case t.Do == work.Weigh:
 		value = t.Target.At(t.Reads)
 	}
 	if value == "" && note == "" {
@@ -101,7 +101,7 @@ func (p panel) item(t steps.Task) string {
 	return p.styled(t, " "+p.sign(t)+" ", name+" "+ink.Right(value, 8)) + p.t.Quiet.Render("  "+note)
 }
 
-func (p panel) styled(t steps.Task, sign, text string) string {
+func (p panel) styled(t work.Task, sign, text string) string {
 	if t.ID == p.task.ID {
 		return sign + p.t.Strong.Render(text)
 	}
@@ -113,7 +113,7 @@ func (p panel) styled(t steps.Task, sign, text string) string {
 
 // splitLine sums a split up: gross, vessel, net.
 func (p panel) splitLine() string {
-	if p.stage.Kind != steps.Split && p.stage.Kind != steps.SplitLayers || len(p.stage.Tasks) == 0 {
+	if p.stage.Kind != work.Split && p.stage.Kind != work.SplitLayers || len(p.stage.Tasks) == 0 {
 		return ""
 	}
 	g := p.foreseen().Tasks[0]
@@ -128,7 +128,7 @@ func (p panel) splitLine() string {
 func (p panel) longestPortion() quantity.Mass {
 	longest := quantity.Mass(1)
 	for _, t := range p.foreseen().Tasks {
-		if t.Do == steps.Portion {
+		if t.Do == work.Portion {
 			longest = max(longest, poured(t))
 		}
 	}
@@ -137,7 +137,7 @@ func (p panel) longestPortion() quantity.Mass {
 
 // foreseen is the stage as it will be, if what is being typed is kept: the other
 // portions move while one is typed.
-func (p panel) foreseen() steps.Stage {
+func (p panel) foreseen() work.Stage {
 	if s, ok := p.then.Stage(p.stage.ID); ok && len(s.Tasks) == len(p.stage.Tasks) {
 		return s
 	}
@@ -145,13 +145,13 @@ func (p panel) foreseen() steps.Stage {
 }
 
 // moved says that a portion is not what it was before a number was typed.
-func (p panel) moved(t steps.Task) bool {
+func (p panel) moved(t work.Task) bool {
 	now, _, _ := p.b.Plan.Task(t.ID)
 	return p.b.Typed != "" && t.ID != p.task.ID && poured(now) != poured(t)
 }
 
 // poured is what a portion weighs, or is to weigh.
-func poured(t steps.Task) quantity.Mass {
+func poured(t work.Task) quantity.Mass {
 	if t.Done {
 		return t.Mass
 	}
@@ -159,7 +159,7 @@ func poured(t steps.Task) quantity.Mass {
 }
 
 // bar is a portion to scale, filled once it is poured, with its scent beside it.
-func (p panel) bar(t steps.Task, longest quantity.Mass) string {
+func (p panel) bar(t work.Task, longest quantity.Mass) string {
 	scent := p.portionScent(t)
 	if t.Done && t.ByEye {
 		scent = strings.TrimSuffix("by eye  "+scent, "  ")
@@ -172,7 +172,7 @@ func (p panel) bar(t steps.Task, longest quantity.Mass) string {
 		fill = "█"
 	}
 	text := ink.Fit(ink.Clean(strings.TrimPrefix(t.Title, "Portion for ")), 8)
-	if p.stage.Kind == steps.SplitLayers {
+	if p.stage.Kind == work.SplitLayers {
 		text = ink.Fit(ink.Clean(strings.TrimPrefix(t.Title, "Pour out for ")), 8)
 	}
 	number := ink.Right(poured(t).At(t.Reads), 9)
@@ -183,7 +183,7 @@ func (p panel) bar(t steps.Task, longest quantity.Mass) string {
 }
 
 // stop is the reading to stop at, of a portion that is still to be poured.
-func (p panel) stop(t steps.Task) string {
+func (p panel) stop(t work.Task) string {
 	switch {
 	case t.Done && t.ByEye, p.w < 50:
 		return ""
@@ -194,10 +194,10 @@ func (p panel) stop(t steps.Task) string {
 }
 
 // portionScent says what goes into this portion.
-func (p panel) portionScent(t steps.Task) string {
+func (p panel) portionScent(t work.Task) string {
 	n := -1
 	for _, each := range p.stage.Tasks {
-		if each.Do == steps.Portion {
+		if each.Do == work.Portion {
 			n++
 		}
 		if each.ID == t.ID {

@@ -8,8 +8,8 @@ import (
 
 	"bench/internal/quantity"
 	"bench/internal/reply"
-	"bench/internal/steps"
 	"bench/internal/ui/ink"
+	"bench/internal/work"
 )
 
 // verdictLines are the verdict, or a doubt with all of its words.
@@ -32,11 +32,11 @@ func (p panel) verdict() string {
 		return p.t.Quiet.Render("type what it reads now; the last reading counts")
 	case p.b.Typed == "" && t.Done:
 		return p.t.Quiet.Render("u corrects it; esc goes back to what is next")
-	case p.b.Typed == "" && t.Tolerance > 0 && (t.Do == steps.Weigh || t.Do == steps.Portion):
+	case p.b.Typed == "" && t.Tolerance > 0 && (t.Do == work.Weigh || t.Do == work.Portion):
 		return p.ruler(0, false) + p.t.Quiet.Render("  "+reply.Tolerance(t)+" g")
 	case p.b.Typed == "":
 		return ""
-	case t.Do == steps.Temperature:
+	case t.Do == work.Temperature:
 		return p.warmth()
 	}
 	m, err := quantity.ParseNumberMass(p.b.Typed, quantity.Gram)
@@ -58,7 +58,7 @@ func (p panel) compared(m quantity.Mass) string {
 	default:
 		words = p.t.Accent.Render(ink.SignLater + " " + (-over).At(p.task.Reads) + below)
 	}
-	if p.task.Do == steps.Gross {
+	if p.task.Do == work.Gross {
 		return words
 	}
 	return p.ruler(over, true) + "  " + words
@@ -73,11 +73,11 @@ func (p panel) within(over quantity.Mass) bool {
 // afar: over, under or near enough; 0 where nothing is held to a tolerance.
 func (p panel) mark() (sign rune, style ink.Ink) {
 	m, err := quantity.ParseNumberMass(p.b.Typed, quantity.Gram)
-	if err != nil || p.task.Do != steps.Weigh && p.task.Do != steps.Portion {
+	if err != nil || p.task.Do != work.Weigh && p.task.Do != work.Portion {
 		return 0, ink.Ink{}
 	}
 	over, _, _ := p.compare(m)
-	pouring := p.task.Do == steps.Portion // The scale then counts down.
+	pouring := p.task.Do == work.Portion // The scale then counts down.
 	switch {
 	case p.within(over):
 		return '✓', p.t.Strong
@@ -91,9 +91,9 @@ func (p panel) mark() (sign rune, style ink.Ink) {
 // over.
 func (p panel) compare(m quantity.Mass) (over quantity.Mass, below, above string) {
 	switch p.task.Do {
-	case steps.Portion:
+	case work.Portion:
 		return m - p.task.StopAt, " too far", " still to pour"
-	case steps.Gross:
+	case work.Gross:
 		return m - p.task.Target, " less than expected", " more than expected"
 	default:
 	}

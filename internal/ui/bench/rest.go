@@ -9,17 +9,17 @@ import (
 	"bench/internal/phrase"
 	"bench/internal/quantity"
 	"bench/internal/reply"
-	"bench/internal/steps"
 	"bench/internal/timer"
 	"bench/internal/ui/after"
 	"bench/internal/ui/ink"
 	"bench/internal/ui/intent"
+	"bench/internal/work"
 )
 
 // rests says that a stage comes after the pour has been cleaned up.
-func rests(k steps.Kind) bool {
+func rests(k work.Kind) bool {
 	switch k {
-	case steps.GelStage, steps.Unmould, steps.CutStage, steps.BarsStage, steps.CureStage, steps.ReleaseTest, steps.Release:
+	case work.GelStage, work.Unmould, work.CutStage, work.BarsStage, work.CureStage, work.ReleaseTest, work.Release:
 		return true
 	default:
 		return false
@@ -28,8 +28,8 @@ func rests(k steps.Kind) bool {
 
 // takesFigures says that a number can be typed: an answer, or what the
 // thermometer said beside a look.
-func takesFigures(t steps.Task, stage steps.Stage) bool {
-	return t.Numeric() || t.Do == steps.Choose && stage.Kind == steps.GelStage
+func takesFigures(t work.Task, stage work.Stage) bool {
+	return t.Numeric() || t.Do == work.Choose && stage.Kind == work.GelStage
 }
 
 // answers opens the page of answers to the task at hand.
@@ -46,7 +46,7 @@ func (b Screen) answers(now timer.Moment) (Screen, intent.Action) {
 	return b, intent.Choose{Task: t.ID, Typed: b.Typed}
 }
 
-func waitsOrDone(t steps.Task) string {
+func waitsOrDone(t work.Task) string {
 	if t.Done {
 		return "this is answered already"
 	}
@@ -57,7 +57,7 @@ func waitsOrDone(t steps.Task) string {
 func (b Screen) inWords(now timer.Moment) (Screen, intent.Action) {
 	t, _, ok := b.Current(now)
 	switch t.Do {
-	case steps.Count, steps.Bars, steps.Aside, steps.WeighIn, steps.Measure:
+	case work.Count, work.Bars, work.Aside, work.WeighIn, work.Measure:
 	default:
 		ok = false
 	}
@@ -70,17 +70,17 @@ func (b Screen) inWords(now timer.Moment) (Screen, intent.Action) {
 }
 
 // restLarge says what the large figures are, before anything is typed.
-func restLarge(t steps.Task, number, unit string) (f figures, ok bool) {
+func restLarge(t work.Task, number, unit string) (f figures, ok bool) {
 	switch t.Do {
-	case steps.Count:
+	case work.Count:
 		return figures{number, unit, "planned"}, true
-	case steps.Bars:
+	case work.Bars:
 		word := fmt.Sprintf("%d weighed", t.Counted)
 		if t.Count > 0 {
 			word = fmt.Sprintf("%d of %d", t.Counted, t.Count)
 		}
 		return figures{ink.Dashes(number), unit, word}, true
-	case steps.WeighIn, steps.Measure, steps.Aside:
+	case work.WeighIn, work.Measure, work.Aside:
 		return figures{ink.Dashes(number), unit, "type it"}, true
 	default:
 		return figures{}, false
@@ -88,15 +88,15 @@ func restLarge(t steps.Task, number, unit string) (f figures, ok bool) {
 }
 
 // restNote is what stands beside a task in the list.
-func restNote(t steps.Task) (value, note string) {
+func restNote(t work.Task) (value, note string) {
 	switch {
-	case t.Do == steps.Count && t.Done:
+	case t.Do == work.Count && t.Done:
 		return strconv.Itoa(t.Counted), "planned " + strconv.Itoa(t.Count)
-	case t.Do == steps.Bars && t.Counted > 0:
+	case t.Do == work.Bars && t.Counted > 0:
 		return t.Mass.At(t.Reads), fmt.Sprintf("g, %s", quantity.Count(t.Counted, "bar", "bars"))
-	case t.Do == steps.WeighIn && t.Counted > 0:
+	case t.Do == work.WeighIn && t.Counted > 0:
 		return t.Mass.At(t.Reads), "last, of " + quantity.Count(t.Counted, "weigh-in", "weigh-ins")
-	case t.Do == steps.Aside && t.Done && t.Mass > 0:
+	case t.Do == work.Aside && t.Done && t.Mass > 0:
 		return t.Mass.At(t.Reads), "g"
 	}
 	return "", ""
@@ -107,11 +107,11 @@ func restNote(t steps.Task) (value, note string) {
 func (p panel) rest() []string {
 	var words []string
 	switch p.stage.Kind {
-	case steps.CutStage, steps.BarsStage:
+	case work.CutStage, work.BarsStage:
 		words = p.spreadWords()
-	case steps.CureStage:
+	case work.CureStage:
 		return after.Panel(p.t, p.b.Plan, p.w, max(0, p.h-13), p.now, p.b.at)
-	case steps.ReleaseTest, steps.Release:
+	case work.ReleaseTest, work.Release:
 		words = p.openWords()
 	default:
 	}

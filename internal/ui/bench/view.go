@@ -14,6 +14,7 @@ import (
 	"bench/internal/timer"
 	"bench/internal/ui/ink"
 	"bench/internal/ui/keys"
+	"bench/internal/work"
 )
 
 // The layout of the bench: the rail of stages at the left, the one thing that
@@ -52,7 +53,7 @@ func (b Screen) View(t ink.Theme, w, rows int, alarms []string, others []front.U
 	return slices.Concat(head, ink.Beside(t.Line, columns...), foot)
 }
 
-func (b Screen) headLine(t ink.Theme, w int, stage steps.Stage) string {
+func (b Screen) headLine(t ink.Theme, w int, stage work.Stage) string {
 	left := t.Title.Render(ink.Clean(b.Plan.Recipe)) + t.Quiet.Render("   "+quantity.Count(b.Plan.Loaves, "loaf", "loaves")+"   batch "+ink.Clean(b.Code))
 	place := "waiting"
 	switch {
@@ -72,8 +73,8 @@ func (b Screen) headLine(t ink.Theme, w int, stage steps.Stage) string {
 
 // supposing gives the plan as it will be if the number that is being typed at a
 // split is kept; anywhere else, and for half a number, the plan as it is.
-func (b Screen) supposing(t steps.Task, stage steps.Stage, now timer.Moment) steps.Plan {
-	if b.Typed == "" || stage.Kind != steps.Split && stage.Kind != steps.SplitLayers {
+func (b Screen) supposing(t work.Task, stage work.Stage, now timer.Moment) steps.Plan {
+	if b.Typed == "" || stage.Kind != work.Split && stage.Kind != work.SplitLayers {
 		return b.Plan
 	}
 	then, _ := judge.Supposing(b.Plan, t.ID, judge.Answer{How: batch.Typed, Text: b.Typed}, now)
@@ -81,9 +82,9 @@ func (b Screen) supposing(t steps.Task, stage steps.Stage, now timer.Moment) ste
 }
 
 // waiting says that something sets while this stage can be worked on.
-func (b Screen) waiting(stage steps.Stage) bool {
+func (b Screen) waiting(stage work.Stage) bool {
 	for _, s := range b.Plan.Stages[:stage.N-1] {
-		if !s.Done && s.Blocked == "" && (s.Kind == steps.HoldEmbeds || s.Kind == steps.HoldLayer) {
+		if !s.Done && s.Blocked == "" && (s.Kind == work.HoldEmbeds || s.Kind == work.HoldLayer) {
 			return true
 		}
 	}
@@ -144,11 +145,11 @@ func (b Screen) quietLines(t ink.Theme, w int) []string {
 }
 
 // rail lists the stages: done, at hand, open meanwhile, or still to come.
-func (b Screen) rail(t ink.Theme, w, h int, at steps.Stage) []string {
+func (b Screen) rail(t ink.Theme, w, h int, at work.Stage) []string {
 	stages := b.Plan.Stages
-	now := slices.IndexFunc(stages, func(s steps.Stage) bool { return s.ID == at.ID })
+	now := slices.IndexFunc(stages, func(s work.Stage) bool { return s.ID == at.ID })
 	if now < 0 {
-		now = max(0, slices.IndexFunc(stages, func(s steps.Stage) bool { return !s.Done }))
+		now = max(0, slices.IndexFunc(stages, func(s work.Stage) bool { return !s.Done }))
 	}
 	lines := make([]string, 0, len(stages))
 	for _, s := range stages {
@@ -158,7 +159,7 @@ func (b Screen) rail(t ink.Theme, w, h int, at steps.Stage) []string {
 }
 
 // railWith puts below the stages what the other batches are at: tab goes there.
-func (b Screen) railWith(t ink.Theme, w, h int, at steps.Stage, others []front.UnderWay, now timer.Moment) []string {
+func (b Screen) railWith(t ink.Theme, w, h int, at work.Stage, others []front.UnderWay, now timer.Moment) []string {
 	var below []string
 	for i, o := range others {
 		if i == 1 && len(others) > 2 {
@@ -179,7 +180,7 @@ func (b Screen) railWith(t ink.Theme, w, h int, at steps.Stage, others []front.U
 }
 
 // railLine shows a stage by its sign first: the rail is read without colour.
-func (b Screen) railLine(t ink.Theme, w int, s steps.Stage, here bool) string {
+func (b Screen) railLine(t ink.Theme, w int, s work.Stage, here bool) string {
 	done, part := 0, ""
 	for _, task := range s.Tasks {
 		if task.Done {

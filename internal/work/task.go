@@ -1,0 +1,105 @@
+package work
+
+import (
+	"bench/internal/quantity"
+	"bench/internal/timer"
+)
+
+// Do is what a task asks of the person.
+type Do string
+
+// What a task may ask. The words are part of the JSON contract.
+const (
+	Tick        Do = "tick"        // Tick is done and said so.
+	Weigh       Do = "weigh"       // Weigh is put on a scale up to a target.
+	Portion     Do = "portion"     // Portion is poured out of a vessel that stands on the scale.
+	Gross       Do = "gross"       // Gross is a vessel and all that is in it.
+	Temperature Do = "temperature" // Temperature is read from a thermometer.
+	Look        Do = "look"        // Look is judged by eye, again and again.
+	Confirm     Do = "confirm"     // Confirm is a pause point: what was done is read back; see Plan.ReadBack.
+	Choose      Do = "choose"      // Choose is one of several answers; see judge.Choices.
+	Count       Do = "count"       // Count is how many bars a loaf gave.
+	Bars        Do = "bars"        // Bars are weighed one by one, or several together.
+	Aside       Do = "set aside"   // Aside is a second output, weighed or not.
+	WeighIn     Do = "weigh in"    // WeighIn is a marked bar, again and again.
+	Measure     Do = "measure"     // Measure is a release test with a value.
+)
+
+// Task is one thing to do.
+type Task struct {
+	ID        string
+	Do        Do
+	Title     string // Title is the order, in the imperative.
+	Signal    string // Signal is a word or two of it, to be read from afar; empty is the title's beginning.
+	Hint      string // Hint is one line of how, or a caution.
+	Material  string
+	Lot       string
+	Target    quantity.Mass
+	Tolerance quantity.Mass // Tolerance is either way; zero is none.
+	MustType  bool          // MustType tasks are answered with a value, never with a reflex.
+	Scale     string
+	Reads     quantity.Mass // Reads is what the scale reads to.
+	Max       quantity.Mass // Max is what the scale carries.
+	Parts     int           // Parts is how many weighings the scale needs for it.
+	Vessel    string        // Vessel stands on the scale.
+	Tare      quantity.Mass
+	TareKnown bool
+	SoFar     quantity.Mass   // SoFar is in the vessel already.
+	Into      string          // Into is where it ends up, when that is another vessel.
+	PourLine  quantity.Length // PourLine is the height to pour a mould to, for an eye to see.
+	Shows     string          // Shows is a number that is neither, with its unit, to be read from afar: "8 mm", "38 °C".
+	StopAt    quantity.Mass   // StopAt is the reading at which to stop pouring a portion out.
+	Wanted    quantity.Temperature
+	Loaf      int    // Loaf counts from 1; 0 is any.
+	Bar       string // Bar is the mark of a bar that is weighed in.
+	Count     int    // Count is how many bars are asked for.
+	Counted   int    // Counted is how many were counted, or weighed so far.
+	FromCup   bool   // FromCup was weighed before, into its cup: it counts once.
+
+	Done    bool
+	Skipped string
+	Mass    quantity.Mass // Mass was weighed so far.
+	ByEye   bool
+	Open    bool   // Open says that it can be done now.
+	Waits   string // Waits says what for, when it is not open.
+	Seq     int    // Seq numbers the last fact about it.
+	At      timer.Moment
+
+	Out bool // Out comes out of its vessel again.
+
+	Later  quantity.Mass // Later is what was decided since: more of it, or below zero out again.
+	Within quantity.Mass // Within is the tolerance before the scale had its say.
+}
+
+// Remaining gives what is still to go in: the target less what several
+// containers brought already, never below zero.
+func (t Task) Remaining() quantity.Mass { return max(0, t.Target-t.Mass) }
+
+// Untared gives what the scale reads when the target is reached and nobody
+// tared.
+func (t Task) Untared() quantity.Mass {
+	if t.Do == Portion {
+		return t.StopAt
+	}
+	return t.Tare + t.SoFar + t.Remaining()
+}
+
+// Net gives what went in when m is what the scale reads at the target with the
+// vessel and all that is in it; false when m is no such reading.
+func (t Task) Net(m quantity.Mass) (net quantity.Mass, untared bool) {
+	near := max(t.Tolerance, t.Reads)
+	if t.Do != Weigh || t.Tare == 0 || (m-t.Untared()).Abs() > near || (m-t.Remaining()).Abs() <= near {
+		return 0, false
+	}
+	return m - t.Tare - t.SoFar, true
+}
+
+// Numeric says that the task is answered with a number.
+func (t Task) Numeric() bool {
+	switch t.Do {
+	case Weigh, Portion, Gross, Temperature, Count, Bars, Aside, WeighIn, Measure:
+		return true
+	case Tick, Look, Confirm, Choose:
+	}
+	return false
+}
