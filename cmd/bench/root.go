@@ -42,16 +42,23 @@ func newRoot(std streams) *cobra.Command {
 		Use:           "bench",
 		Short:         "a companion for making cold-process soap",
 		Long:          about,
-		Version:       versionWords(),
 		Args:          cobra.NoArgs,
 		SilenceErrors: true,
 		SilenceUsage:  true,
 	}
 	var how wish
-	root.RunE = func(*cobra.Command, []string) error { return a.sit(how) }
+	// Not cobra's own flag: with its template the linker keeps every exported method
+	// of everything, a seventh of the program.
+	tell := root.Flags().BoolP("version", "v", false, "version for bench")
+	root.RunE = func(*cobra.Command, []string) error {
+		if *tell {
+			_, err := fmt.Fprintln(a.out, "bench", versionWords())
+			return err
+		}
+		return a.sit(how)
+	}
 	root.Flags().BoolVar(&how.plain, "plain", false, "line by line, prompt and answer: for screen readers, simple terminals and scripts")
 	root.Flags().BoolVar(&how.practice, "practice", false, "a batch that leaves no trace, with a clock that can run sixty times as fast")
-	root.SetVersionTemplate("bench {{.Version}}\n")
 	root.SetOut(std.out)
 	root.SetErr(std.err)
 	root.PersistentFlags().StringVar(&a.clock, "clock", "", "start with the clock at this time (RFC 3339), for practice and tests")

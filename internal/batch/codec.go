@@ -195,14 +195,16 @@ func decodeCorrected(body []byte) (Fact, error) {
 
 // strictly decodes one JSON object and nothing else.
 func strictly(body []byte, into any) error {
-	var fields map[string]json.RawMessage
-	if err := json.Unmarshal(body, &fields); err != nil {
-		return err
-	}
-	if fields == nil {
-		return errors.New("null is not a fact")
+	if !bytes.HasPrefix(bytes.TrimLeft(body, " \t\r\n"), []byte("{")) {
+		return fmt.Errorf("%.20q is not a JSON object", body)
 	}
 	d := json.NewDecoder(bytes.NewReader(body))
 	d.DisallowUnknownFields()
-	return d.Decode(into)
+	if err := d.Decode(into); err != nil {
+		return err
+	}
+	if len(bytes.TrimSpace(body[d.InputOffset():])) > 0 {
+		return errors.New("more follows after the JSON object")
+	}
+	return nil
 }

@@ -74,6 +74,22 @@ func (c *companion) enter(s *session) error {
 	return err
 }
 
+// keeper is the same store, opened by a program that does nothing with it.
+type keeper struct{ companion }
+
+func (k *keeper) name() string                    { return "stored" }
+func (k *keeper) leave() string                   { return enter }
+func (k *keeper) enter(*session) error            { return nil }
+func (k *keeper) keys(int, func(key) error) error { return nil }
+
+func (k *keeper) prepare() (*exec.Cmd, func(string) bool, error) {
+	cmd, _, err := k.companion.prepare()
+	if err == nil {
+		cmd.Args = append(cmd.Args, k.home)
+	}
+	return cmd, holds("^open"), err
+}
+
 // keys moves to and fro, types figures and takes them back, and then works the
 // batch on, task by task.
 func (c *companion) keys(n int, press func(key) error) error {

@@ -25,15 +25,16 @@ func main() {
 	flag.IntVar(&m.starts, "starts", 10, "launches of each program a round, for the start alone")
 	flag.IntVar(&m.keys, "keys", 60, "keys of each kind a round")
 	flag.DurationVar(&m.idle, "idle", 10*time.Second, "how long each program is left alone a round")
+	markdown := flag.Bool("markdown", false, "print the table as docs/speed.md has it")
 	folder := flag.String("in", "", "a folder on the disk to measure on; the usual cache folder if not given")
 	flag.Parse()
-	if err := run(m, *folder); err != nil {
+	if err := run(m, *folder, *markdown); err != nil {
 		fmt.Fprintln(os.Stderr, "measure:", err)
 		os.Exit(1)
 	}
 }
 
-func run(m plan, parent string) (err error) {
+func run(m plan, parent string, markdown bool) (err error) {
 	if parent == "" { // Not that for temporary files, which may be in memory, where saving costs nothing.
 		if parent, err = os.UserCacheDir(); err != nil {
 			return err
@@ -66,7 +67,7 @@ func run(m plan, parent string) (err error) {
 		}
 	}
 	fmt.Printf("%d by %d cells; %d rounds of %d starts, %d keys of each kind, %s at rest\n\n", columns, rows, m.rounds, m.starts, m.keys, m.idle)
-	if err := table(os.Stdout, programs, all); err != nil {
+	if err := table(os.Stdout, programs, all, markdown); err != nil {
 		return err
 	}
 	middle := func(what measured) string { return number(quantile(bare[what], 0.5)) }
@@ -103,7 +104,7 @@ func (m plan) round(programs []program, all []figures, backwards bool) error {
 // build gives bench and the floor first, then what stands beside them, and bench
 // at a place where no timer runs.
 func build(folder string) (programs []program, quiet program, err error) {
-	for _, pkg := range []string{"cmd/bench", "internal/measure/floor", "internal/measure/drawn"} {
+	for _, pkg := range []string{"cmd/bench", "internal/measure/floor", "internal/measure/drawn", "internal/measure/stored"} {
 		cmd := exec.Command("go", "build", "-o", folder+string(filepath.Separator), "bench/"+pkg)
 		cmd.Stderr = os.Stderr
 		if err := cmd.Run(); err != nil {
@@ -113,7 +114,8 @@ func build(folder string) (programs []program, quiet program, err error) {
 	path := func(name string) string { return filepath.Join(folder, name) }
 	bench := &companion{called: "bench", path: path("bench"), folder: folder, until: work.Oils}
 	beside, err := others(folder)
-	programs = append([]program{bench, ours("floor", path("floor")), ours("drawn", path("drawn"))}, beside...)
+	store := &keeper{companion{path: path("stored"), folder: folder, until: work.Oils}}
+	programs = append([]program{bench, ours("floor", path("floor")), ours("drawn", path("drawn")), store}, beside...)
 	return programs, &companion{called: "bench", path: path("bench"), folder: folder, until: work.SetOut}, err
 }
 

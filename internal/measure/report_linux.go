@@ -4,6 +4,9 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"slices"
+	"strconv"
+	"strings"
 	"text/tabwriter"
 )
 
@@ -35,22 +38,32 @@ func report() []row {
 
 // table writes one with a column for each program; ratios are those of the
 // first to the second, which is the floor.
-func table(out io.Writer, programs []program, all []figures) error {
+func table(out io.Writer, programs []program, all []figures, markdown bool) error {
 	w := tabwriter.NewWriter(out, 0, 0, 2, ' ', tabwriter.AlignRight)
-	line := func(format string, args ...any) { _, _ = fmt.Fprintf(w, format, args...) } // Flush tells.
-	line("what\tat\t%s\t%s\tratio\ttarget\t", programs[0].name(), programs[1].name())
-	for _, beside := range programs[2:] {
-		line("%s\t", beside.name())
+	before, between, after := "", "\t", "\t"
+	if markdown {
+		before, between, after = "| ", " | ", " |"
 	}
-	line("\n")
+	line := func(cells []string) { _, _ = fmt.Fprintln(w, before+strings.Join(cells, between)+after) } // Flush tells.
+	head := []string{"figure", "at", programs[0].name(), programs[1].name(), "ratio", "target"}
+	for _, beside := range programs[2:] {
+		head = append(head, beside.name())
+	}
+	line(head)
+	if markdown {
+		line(slices.Repeat([]string{"---"}, len(head)))
+	}
 	for _, r := range report() {
 		of := func(i int) float64 { return quantile(all[i][r.what], r.part) }
 		floor := quantile(all[1][likened(r.what)], r.part)
-		line("%s\t%s\t%s\t%s\t%s\t%s\t", r.what, r.at, number(of(0)), number(floor), number(of(0)/floor), r.target)
-		for i := range programs[2:] {
-			line("%s\t", number(of(2+i)))
+		cells := []string{string(r.what), r.at, number(of(0)), number(floor), number(of(0) / floor), r.target}
+		if target, err := strconv.ParseFloat(r.target, 64); markdown && err == nil && of(0)/floor <= target {
+			cells[4] = "**" + cells[4] + "**"
 		}
-		line("\n")
+		for i := range programs[2:] {
+			cells = append(cells, number(of(2+i)))
+		}
+		line(cells)
 	}
 	return w.Flush()
 }

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"slices"
 	"strings"
+	"unicode"
 
 	"bench/internal/oils"
 )
@@ -11,8 +12,13 @@ import (
 // Fold gives the form in which names are compared: without regard to case, to
 // hyphens and underscores in place of spaces, and to repeated spaces.
 func Fold(name string) string {
-	spaced := strings.NewReplacer("_", " ", "-", " ").Replace(strings.ToLower(name))
-	return strings.Join(strings.Fields(spaced), " ")
+	folded := strings.Map(func(r rune) rune {
+		if r == '_' || r == '-' {
+			return ' '
+		}
+		return unicode.ToLower(r)
+	}, name)
+	return strings.Join(strings.Fields(folded), " ")
 }
 
 // Suggest gives up to three of the known words that the word may have been

@@ -28,6 +28,8 @@ type (
 		past front.Past
 		err  error
 	}
+	// listedMsg comes when the batches under way have been drawn.
+	listedMsg struct{}
 	// recipesMsg brings the recipes, and how the screen is to behave.
 	recipesMsg struct {
 		recipes []front.RecipeItem
@@ -87,7 +89,7 @@ func (m Model) shelved(msg closedMsg) (Model, tea.Cmd) {
 	return m.land()
 }
 
-// recipesCmd reads the recipes, once the batches are there: a batch under way is
+// recipesCmd reads the recipes, once the batches are in sight: a batch under way is
 // what somebody comes for in a hurry.
 func (m Model) recipesCmd() tea.Cmd {
 	d := m.deps
@@ -154,7 +156,7 @@ func (m Model) loaded(msg loadedMsg) (Model, tea.Cmd) {
 	m.flight = ""
 	m.home = m.home.Loaded(msg.batches, msg.fresh && !m.deps.Practice.On(), msg.err)
 	m, cmd := m.remarked(msg.remark).land()
-	return m, tea.Batch(cmd, m.recipesCmd())
+	return m, tea.Batch(cmd, func() tea.Msg { return listedMsg{} })
 }
 
 // started goes to the bench with a new batch; there is nothing yet to restate.

@@ -130,6 +130,8 @@ func (m Model) handle(msg tea.Msg) (Model, tea.Cmd) {
 		return m.loaded(msg)
 	case closedMsg:
 		return m.shelved(msg)
+	case listedMsg:
+		return m, m.recipesCmd()
 	case recipesMsg:
 		m.home = m.home.Offered(msg.recipes)
 		m.manner, m.settled = msg.manner, true

@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"errors"
 	"io"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -74,24 +73,17 @@ func (r *reader) nesting(data []byte) bool {
 	return true
 }
 
-// line is how yaml.v3 says where it stopped.
-var line = regexp.MustCompile(`^line (\d+): `)
-
-// late are the words with which yaml.v3 (3.0.1, decode.go) gives a line counted
-// from 0; all others are counted from 1.
-var late = regexp.MustCompile(`^did not find expected (node content|key|',' or|'-' indicator|<)`)
-
 // syntax reports what the parser said. It knows no column, and names the line
 // after the last when the document breaks off.
 func (r *reader) syntax(err error, lines int) {
 	text := strings.TrimPrefix(err.Error(), "yaml: ")
 	at := position{1, 1}
-	if m := line.FindStringSubmatch(text); m != nil {
+	if m := line().FindStringSubmatch(text); m != nil {
 		if n, err := strconv.Atoi(m[1]); err == nil {
 			at.line = max(1, n)
 		}
 		text = text[len(m[0]):]
-		if late.MatchString(text) {
+		if late().MatchString(text) {
 			at.line++
 		}
 		at.line = min(at.line, lines)

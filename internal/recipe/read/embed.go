@@ -177,7 +177,7 @@ func extent(corners []recipe.Corner) (width, height quantity.Length) {
 
 // parseCorner reads "12 x 30 mm": to the right, and up.
 func parseCorner(text string) (recipe.Corner, error) {
-	sides := times.Split(text, -1)
+	sides := times().Split(text, -1)
 	if len(sides) != 2 {
 		return recipe.Corner{}, fmt.Errorf("%q is not a point: write it like \"12 x 30 mm\" (to the right x up)", short(text))
 	}

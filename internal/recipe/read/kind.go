@@ -1,9 +1,5 @@
 package read
 
-import "regexp"
-
-var workshopLine = regexp.MustCompile(`(?m)^["']?workshop["']?[ \t]*:`)
-
 // IsWorkshop tells a workshop's document from a recipe's by its top-level
 // field "workshop".
-func IsWorkshop(data []byte) bool { return workshopLine.Match(data) }
+func IsWorkshop(data []byte) bool { return workshopLine().Match(data) }

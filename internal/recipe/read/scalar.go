@@ -2,7 +2,6 @@ package read
 
 import (
 	"fmt"
-	"regexp"
 	"strconv"
 	"strings"
 
@@ -118,8 +117,6 @@ func choice[T ~string](r *reader, words ...T) func(*yaml.Node, recipe.Path) T {
 	}
 }
 
-var plainNumber = regexp.MustCompile(`^[1-9][0-9]{0,3}$`)
-
 // count reads a whole number from 1 to 999.
 func (r *reader) count(n *yaml.Node, p recipe.Path) int {
 	text, ok := r.text(n, p)
@@ -127,7 +124,7 @@ func (r *reader) count(n *yaml.Node, p recipe.Path) int {
 		return 0
 	}
 	v, err := strconv.Atoi(text)
-	if err != nil || !plainNumber.MatchString(text) || v > 999 {
+	if err != nil || !plainNumber().MatchString(text) || v > 999 {
 		r.failf(n, p, "%q is not a whole number from 1 to 999", short(text))
 		return 0
 	}

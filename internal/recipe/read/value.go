@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"math"
-	"regexp"
 	"strconv"
 	"strings"
 
@@ -13,15 +12,13 @@ import (
 	"bench/internal/recipe"
 )
 
-var colon = regexp.MustCompile(`^(\d{1,3}(?:[.,]\d{1,3})?)\s*:\s*(\d{1,3}(?:[.,]\d{1,3})?)$`)
-
 // parseWater reads "33 %" (lye concentration), "2:1" (water to alkali) or
 // "30 % of oils".
 func parseWater(text string) (calc.WaterRule, error) {
 	bad := func(why error) (calc.WaterRule, error) {
 		return calc.WaterRule{}, fmt.Errorf("%q is not an amount of water: %w; write it like \"33 %%\" (lye concentration), \"2:1\" (water to alkali) or \"30 %% of oils\"", short(text), why)
 	}
-	if m := colon.FindStringSubmatch(text); m != nil {
+	if m := colon().FindStringSubmatch(text); m != nil {
 		water, alkali := decimal(m[1]), decimal(m[2])
 		if water == 0 || alkali == 0 {
 			return bad(errors.New("neither side can be zero"))
@@ -60,8 +57,6 @@ type outline struct {
 	width, height quantity.Length
 }
 
-var times = regexp.MustCompile(`\s*[x×]\s*`)
-
 // parseShape reads "circle 30 mm", "ellipse 40 mm x 24 mm" or "rectangle 20 x
 // 30 mm", the width before the height.
 func parseShape(text string) (outline, error) {
@@ -70,7 +65,7 @@ func parseShape(text string) (outline, error) {
 	}
 	word, size, _ := strings.Cut(text, " ")
 	shape := recipe.Shape(strings.ToLower(word))
-	sides := times.Split(strings.TrimSpace(size), -1)
+	sides := times().Split(strings.TrimSpace(size), -1)
 	want := 2
 	switch shape {
 	case recipe.Polygon, recipe.PathShape:
@@ -119,12 +114,10 @@ func withArticle(s recipe.Shape) string {
 	return "a " + string(s)
 }
 
-var hexColour = regexp.MustCompile(`^#?[0-9a-fA-F]{6}$`)
-
 // parseLooks reads a shade as six hexadecimal digits. The "#" is left out in a
 // document, because YAML takes it for the start of a comment.
 func parseLooks(text string) (string, error) {
-	if !hexColour.MatchString(text) {
+	if !hexColour().MatchString(text) {
 		return "", fmt.Errorf("%q is not a shade: write six hexadecimal digits (red, green, blue), as in \"1f3a5f\"", short(text))
 	}
 	return "#" + strings.ToLower(strings.TrimPrefix(text, "#")), nil
