@@ -90,14 +90,14 @@ func portion(id, title string, from work.Task, into string) work.Task {
 }
 
 // loafWords is what every layer says of a loaf.
-type loafWords struct{ jug, portion, wipe, cup string }
+type loafWords struct{ jug, portion, wipe, cup, from string }
 
 func (p *planner) sayLoaves() []loafWords {
 	words := make([]loafWords, p.c.Loaves)
 	for i := range words {
 		no, jug := strconv.Itoa(i+1), p.rack.LoafJug(i).Name
 		words[i] = loafWords{
-			jug: jug, portion: "Portion for loaf " + no, wipe: "Wipe " + jug + " out first: the layer below was in it.",
+			jug: jug, portion: "Portion for loaf " + no, from: "Out of " + jug + ". ", wipe: "Wipe " + jug + " out first: the layer below was in it.",
 			cup: "Into its own lidded cup, marked loaf " + no + ".",
 		}
 	}

@@ -1,7 +1,9 @@
 package steps
 
 import (
+	"fmt"
 	"slices"
+	"strings"
 
 	"bench/internal/recipe"
 	"bench/internal/work"
@@ -42,7 +44,32 @@ func (p *planner) stages(balance Balance) []work.Stage {
 		list[i].Tasks = p.withFollowers(list[i].Tasks)
 		list[i] = p.withReadBack(list[i])
 	}
+	p.wipeCups(list)
 	return list
+}
+
+// wipeCups says where a cup is used again what was in it. Of the same material a
+// trace does no harm, and the cup of dry alkali takes nothing else.
+func (p *planner) wipeCups(list []Stage) {
+	held := map[string]string{} // held is what was in each cup last.
+	for _, v := range p.c.Vessels {
+		if v.Kind == recipe.Cup && v.Name != p.rack.AlkaliCup().Name {
+			held[v.Name] = ""
+		}
+	}
+	for _, st := range list {
+		for j := range st.Tasks {
+			t := &st.Tasks[j]
+			was, cup := held[t.Vessel]
+			if !cup || t.Do != Weigh || t.FromCup {
+				continue
+			}
+			if was != "" && was != t.Material {
+				t.Hint = strings.TrimSpace(fmt.Sprintf("Wipe %s out first: %s was in it. %s", t.Vessel, was, t.Hint))
+			}
+			held[t.Vessel] = t.Material
+		}
+	}
 }
 
 // bringTogether makes a batter: oils, colour, scent weighed out, gate, lye

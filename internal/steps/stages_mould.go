@@ -23,7 +23,7 @@ func (p *planner) pourTasks(r pour) iter.Seq2[int, work.Task] {
 			if !p.c.Mould.HasHeights() {
 				into = "Mould "
 			}
-			t := p.tick(r.pourIDs[loaf], into+strconv.Itoa(loaf+1)+": pour "+title, hint)
+			t := p.tick(r.pourIDs[loaf], into+strconv.Itoa(loaf+1)+": pour "+title, p.pourFrom(r, loaf)+hint)
 			t.Material, t.Target, t.Reads = "batter", l.Mass, quantity.Gram
 			if p.c.Mould.HasHeights() {
 				t.PourLine = toAnEye(l.PourLine)
@@ -33,6 +33,14 @@ func (p *planner) pourTasks(r pour) iter.Seq2[int, work.Task] {
 			}
 		}
 	}
+}
+
+// pourFrom names what a loaf is poured out of.
+func (p *planner) pourFrom(r pour, loaf int) string {
+	if len(r.portions) > 0 {
+		return p.words[loaf].from
+	}
+	return "Out of " + r.vessel.Name + ". "
 }
 
 // pourWords says the pour line three ways: from the floor, down from the rim,
