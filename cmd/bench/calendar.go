@@ -2,12 +2,16 @@ package main
 
 import (
 	"errors"
+	"fmt"
+	"slices"
 	"strings"
 	"time"
 
 	"github.com/spf13/cobra"
 
 	"bench/internal/agenda"
+	"bench/internal/front"
+	"bench/internal/journal"
 	"bench/internal/paper"
 )
 
@@ -17,7 +21,8 @@ func (a *app) calendarCommand() *cobra.Command {
 		Short: "write the days ahead of the batches under way as a calendar",
 		Long: `calendar writes unmould, cut, weigh-in and ready dates of the batches under way
 as an iCalendar file (RFC 5545), which a phone accepts. Write it again when dates
-have moved: the events are the same ones, and what is done is marked cancelled.`,
+have moved: the events are the same ones, and a day that was given up, or whose
+batch has ended, is marked cancelled while it lies ahead.`,
 		Args: func(_ *cobra.Command, args []string) error {
 			if len(args) != 1 || !strings.HasSuffix(strings.ToLower(args[0]), ".ics") {
 				return errors.New("calendar needs one file to write: bench calendar FILE.ics")
@@ -28,15 +33,55 @@ have moved: the events are the same ones, and what is done is marked cancelled.`
 	}
 }
 
-// calendar writes what is sound even where a batch is damaged, and says so.
+// calendar writes what is sound even where a batch is damaged, and says so. A
+// calendar without a day is one that nobody expects, so that is said, too.
 func (a *app) calendar(file string) error {
+	clock, err := a.now()
+	if err != nil {
+		return err
+	}
 	var events []agenda.Event
+	now := clock().Wall
 	damage := a.reading(func(l *ledger) error {
 		items, err := l.Batches()
-		for _, b := range items {
-			events = append(events, agenda.Of(b.Code, b.State)...)
+		past, gone := l.lately(now)
+		for _, b := range append(items, past...) {
+			events = append(events, agenda.Lasting(agenda.Of(b.Code, b.State), now)...)
 		}
-		return err
+		return errors.Join(err, gone)
 	})
-	return errors.Join(writeOutput(file, paper.Calendar(events, time.Local)), damage)
+	if err := writeOutput(file, paper.Calendar(events, time.Local)); err != nil {
+		return errors.Join(err, damage)
+	}
+	if words := noDays(events); words != "" {
+		_, _ = fmt.Fprintf(a.err, "%s: %s\n", file, words)
+	}
+	return damage
 }
+
+// noDays says that no day lies ahead, or "".
+func noDays(events []agenda.Event) string {
+	switch {
+	case len(events) == 0:
+		return "no day lies ahead of any batch, so the calendar is empty"
+	case !slices.ContainsFunc(events, func(e agenda.Event) bool { return !e.Gone }):
+		return "no day lies ahead of any batch; the calendar only cancels those that did"
+	}
+	return ""
+}
+
+// mostLately is how many ended batches are looked at for days to cancel.
+const mostLately = 100
+
+// lately gives the ended batches whose days may still stand in somebody's calendar.
+func (l *ledger) lately(now time.Time) ([]front.BatchItem, error) {
+	heads, err := l.store.Ended(mostLately)
+	heads = slices.DeleteFunc(heads, func(h journal.Head) bool { return now.Sub(h.Last) > longAgo })
+	items, damage := l.items(heads)
+	items = slices.DeleteFunc(items, func(b front.BatchItem) bool { return !agenda.MayHaveDays(b.State, now) })
+	return items, errors.Join(err, damage)
+}
+
+// longAgo is when a batch ended too long ago to be read for its days: longer than
+// any usual cure.
+const longAgo = 400 * 24 * time.Hour

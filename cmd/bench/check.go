@@ -4,8 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"os"
-	"path/filepath"
 
 	"github.com/spf13/cobra"
 
@@ -17,7 +15,7 @@ func (a *app) checkCommand() *cobra.Command {
 		Use:   "check FILE...",
 		Short: "say what is wrong with recipes or a workshop",
 		Long: `check reads each file and prints every problem as "file:line:column: text".
-Recipes are checked against your workshop. A file that begins with "workshop:"
+Recipes are checked against your workshop, and a built-in one goes by its name. A file that begins with "workshop:"
 fields is checked as one.
 
 Exit status: 0 clean (warnings at most), 1 problems, 2 wrong usage.`,
@@ -41,7 +39,7 @@ func (a *app) check(files []string) error {
 	w, workshopProblems := workshop(home)
 	bad := report(a.out, workshopProblems)
 	for _, file := range files {
-		data, err := readDocument(file)
+		data, beside, err := recipeData(file)
 		if err != nil {
 			return fmt.Errorf("check: %w", err)
 		}
@@ -49,7 +47,7 @@ func (a *app) check(files []string) error {
 		if read.IsWorkshop(data) {
 			_, _, problems = read.Workshop(file, data)
 		} else {
-			problems = readRecipe(file, data, os.DirFS(filepath.Dir(file)), w).problems
+			problems = readRecipe(file, data, beside, w).problems
 		}
 		bad = report(a.out, problems) || bad
 	}

@@ -182,7 +182,7 @@ func (m *maker) cuts() {
 	m.Sees("weigh the bars: Weigh the bars of loaf 2")
 	m.tells("Weigh the bars of loaf 3", "88.4"+enter, "loaf 3: 1 bar: 88.4 g")
 	m.Send(neutral + " ")
-	m.tells("Mark a bar 1 and weigh it", "88.4"+enter, "bar 1 weighs 88.4 g")
+	m.tells("Mark a bar as bar 1 and weigh it", "88.4"+enter, "bar 1 weighs 88.4 g")
 	m.Sees("Day 0 of the cure")
 }
 

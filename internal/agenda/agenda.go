@@ -9,6 +9,7 @@ import (
 	"crypto/sha256"
 	"encoding/hex"
 	"fmt"
+	"slices"
 	"time"
 
 	"bench/internal/batch"
@@ -66,6 +67,32 @@ func Of(code string, s batch.State) []Event {
 	}
 	return list
 }
+
+// Lasting leaves out what was done or given up and whose day is over: it takes up
+// nobody's days ahead. What was given up and lies ahead stays, as cancelled under the
+// same identity with a higher sequence (RFC 5545, 3.8.1.11 and 3.8.7.4), or a calendar
+// that has it would keep it.
+func Lasting(events []Event, now time.Time) []Event {
+	return slices.DeleteFunc(events, func(e Event) bool { return e.Gone && e.At.Before(now) && !sameDay(e.At, now) })
+}
+
+func sameDay(a, b time.Time) bool {
+	return a.Format(time.DateOnly) == b.In(a.Location()).Format(time.DateOnly)
+}
+
+// MayHaveDays says whether days of a batch may still lie ahead, from its rules and
+// without a plan: none comes later than its usual cure and some weeks of putting off.
+func MayHaveDays(s batch.State, now time.Time) bool {
+	if !s.Begun() {
+		return false
+	}
+	r := s.Control.Recipe
+	last := s.Entries[len(s.Entries)-1].At.Wall
+	return last.Add(r.Unmould + r.Cure.Or().Usual + putOffAtMost).After(now)
+}
+
+// putOffAtMost is longer than an unmoulding is put off (common practice, no source).
+const putOffAtMost = 30 * 24 * time.Hour
 
 func (e *Event) revise(d steps.Date, at time.Time) {
 	off := d.At.Sub(e.At).Abs()

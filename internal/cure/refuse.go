@@ -23,7 +23,7 @@ const widest = 1.0
 type TooFewError struct{ Have, Need int }
 
 func (e *TooFewError) Error() string {
-	return fmt.Sprintf("a curve takes %d weigh-ins of a bar on different days; there are %d", e.Need, e.Have)
+	return fmt.Sprintf("a curve takes %d weigh-ins of a bar on different days; so far it has %d", e.Need, e.Have)
 }
 
 // BeyondWaterError refuses a forecast that takes more out of a bar than there is

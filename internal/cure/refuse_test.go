@@ -28,11 +28,11 @@ func TestWordsInsteadOfNumbers(t *testing.T) {
 		bars [][]cure.Reading
 		want string
 	}{
-		{"nothing", nil, "takes 4 weigh-ins of a bar on different days; there are 0"},
-		{"one", few(bar(0, 112)), "there are 0"},
-		{"three", few(bar(0, 112, 7, 107, 14, 104)), "there are 3"},
-		{"four on one day", few(bar(0, 112, 0.01, 112.1, 0.02, 112, 0.03, 111.9)), "there are 0"},
-		{"three bars, twice", few(bar(0, 112, 7, 107), bar(0, 110, 7, 105), bar(0, 111, 7, 106)), "there are 2"},
+		{"nothing", nil, "takes 4 weigh-ins of a bar on different days; so far it has 0"},
+		{"one", few(bar(0, 112)), "so far it has 1"},
+		{"three", few(bar(0, 112, 7, 107, 14, 104)), "so far it has 3"},
+		{"four on one day", few(bar(0, 112, 0.01, 112.1, 0.02, 112, 0.03, 111.9)), "so far it has 1"},
+		{"three bars, twice", few(bar(0, 112, 7, 107), bar(0, 110, 7, 105), bar(0, 111, 7, 106)), "so far it has 2"},
 		{"no loss", few(bar(0, 112, 7, 112.1, 14, 111.9, 21, 112, 28, 112.1)), "have not lost weight"},
 		{"it gains", few(bar(0, 112, 7, 113, 14, 113.6, 21, 114, 28, 114.2)), "have not lost weight"},
 		{"a straight line", few(bar(0, 112, 7, 110, 14, 108.1, 21, 106, 28, 103.9)), "too early"},

@@ -36,10 +36,13 @@ func seriesOf(bars [][]Reading) (series, error) {
 				s.step, apart = min(s.step, step), apart+1
 			}
 		}
+		if len(bar) > 0 {
+			times = max(times, apart)
+		}
 		if len(bar) == 0 || apart < 2 {
 			continue
 		}
-		s.bars, s.n, times = append(s.bars, bar), s.n+len(bar), max(times, apart)
+		s.bars, s.n = append(s.bars, bar), s.n+len(bar)
 		first, last = min(first, bar[0].Days), max(last, bar[len(bar)-1].Days)
 	}
 	s.free, s.span = s.n-2*len(s.bars)-1, last-first

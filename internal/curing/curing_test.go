@@ -114,7 +114,7 @@ func TestDryingInWords(t *testing.T) {
 		d := float64(7 * week)
 		s = s.Apply(batch.Entry{Seq: len(s.Entries) + 1, At: at(d), Fact: weighed("1", quantity.FromGrams(100-11*(1-math.Exp(-d/10))).RoundTo(g/10))})
 		if week == 2 {
-			if got := say(s, d); !strings.Contains(got, "No curve: a curve takes 4 weigh-ins of a bar on different days; there are 3.") {
+			if got := say(s, d); !strings.Contains(got, "No curve: a curve takes 4 weigh-ins of a bar on different days; so far it has 3.") {
 				t.Errorf("%q", got)
 			}
 		}

@@ -3,6 +3,7 @@ package judge
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -212,6 +213,37 @@ func gelChoices(task string) []Choice {
 		list = append(list, Choice{Title: l.title, Why: remedy(l.look), Fact: batch.GelLooked{Task: task, Look: l.look}})
 	}
 	return list
+}
+
+// gelAt gives the look that goes with a temperature at its least; the eye has the last
+// word (common practice, no source).
+var gelAt = []struct { //nolint:gochecknoglobals // A table.
+	least quantity.Temperature
+	look  batch.GelLook
+}{
+	{82 * quantity.Degree, batch.Rising},
+	{65 * quantity.Degree, batch.FullGel},
+	{55 * quantity.Degree, batch.Gelling},
+}
+
+// Likely gives the place of the answer that is offered first, by the figure that was
+// typed with it.
+func Likely(list []Choice, typed string) int {
+	warm, err := temperatureAnswer(steps.Task{}, Answer{How: batch.Typed, Text: typed})
+	if err != nil {
+		return 0
+	}
+	look := batch.NoGel
+	for _, g := range gelAt {
+		if warm.(batch.TemperatureTaken).Temperature >= g.least {
+			look = g.look
+			break
+		}
+	}
+	return max(0, slices.IndexFunc(list, func(c Choice) bool {
+		f, ok := c.Fact.(batch.GelLooked)
+		return ok && f.Look == look
+	}))
 }
 
 // Warmed adds a temperature to what a look at the gel showed.

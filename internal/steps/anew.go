@@ -30,11 +30,18 @@ func (p Plan) Anew() string {
 
 // oilFor gives how much of a batter's largest oil takes up the alkali that it
 // has over its superfat: A/(1 − s) is the alkali that all its oils must be able
-// to take, and each gram of oil takes SV/1000 g of it, as KOH.
+// to take, and each gram of oil takes SV/1000 g of it, as KOH. Less than the scales
+// leave open is none.
 func (p *planner) oilFor(k pot) (oil string, grams float64, ok bool) {
-	alkali := -k.acids // As g of KOH.
-	for _, a := range p.account(k).Alkalis {
-		alkali += a.Grams.Nominal * a.Purity.Nominal * calc.MolarMassKOH / a.MolarMass
+	a := p.account(k)
+	alkali, open := -a.Acids, 0.0 // As g of KOH.
+	for _, x := range a.Alkalis {
+		asKOH := x.Purity.Nominal * calc.MolarMassKOH / x.MolarMass
+		alkali += x.Grams.Nominal * asKOH
+		open += (x.Grams.High - x.Grams.Nominal) * asKOH
+	}
+	for _, o := range a.Oils {
+		open += (o.Grams.High - o.Grams.Nominal) * o.SV.Nominal / 1000
 	}
 	over := alkali/(1-k.recipe.Superfat.Fraction()) - k.koh
 	most := quantity.Ratio(0)
@@ -43,5 +50,5 @@ func (p *planner) oilFor(k pot) (oil string, grams float64, ok bool) {
 			most, oil, grams = o.Share, use.Name, over*1000/use.SV.Nominal
 		}
 	}
-	return oil, grams, grams > 1
+	return oil, grams, over > open/(1-k.recipe.Superfat.Fraction())
 }

@@ -268,3 +268,21 @@ func TestConcentrationOfEarlyAlkali(t *testing.T) {
 		t.Errorf("%q does not begin with %q", st.ReadBack, said)
 	}
 }
+
+// TestABeadAsksForNoOil: one reading too much of about 40 g of hydroxide is within what
+// the scales leave open, and bars made anew need no oil for it; half a gram is not.
+func TestABeadAsksForNoOil(t *testing.T) {
+	for over, asks := range map[quantity.Mass]bool{g / 10: false, g / 2: true} {
+		c := harbour()
+		c.Recipe.Layers[0].Surface, c.Recipe.Layers[1].Surface = 6*mm, 12*mm
+		c.Recipe.Layers[0].Embeds = nil
+		c.Scales = []recipe.Scale{{Name: "bench scale", Reads: g / 10, Max: 3_000 * g}}
+		b := begin(c)
+		b.workTo(t, "sea/sodium hydroxide")
+		b.typed(t, "sea/sodium hydroxide", (b.task(t, "sea/sodium hydroxide").Target + over).At(g/10))
+		b.workTo(t, "sea/combine")
+		if got := strings.Contains(b.plan().Anew(), "All of sea would take"); got != asks {
+			t.Errorf("%v too much: %q", over, b.plan().Anew())
+		}
+	}
+}

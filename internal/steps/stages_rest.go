@@ -260,9 +260,9 @@ func (p *planner) cureStage() work.Stage {
 		}
 	}
 	if len(c.Marks) < mostMarked {
-		title := "Mark a bar " + strconv.Itoa(next) + " and weigh it"
+		title := "Mark a bar as bar " + strconv.Itoa(next) + " and weigh it"
 		if len(c.Marks) > 0 {
-			title = "If you like: mark a bar " + strconv.Itoa(next) + ", too"
+			title = "If you like: mark another as bar " + strconv.Itoa(next) + ", too"
 		}
 		s.Tasks = append(s.Tasks, passedBy(p.markedTask(strconv.Itoa(next), title), over, "not marked"))
 	}

@@ -37,6 +37,7 @@ func NewChoices(code string, p steps.Plan, act intent.Choose) Choices {
 	s.title, s.hint, s.list = t.Title, t.Hint, judge.Choices(p, act.Task, "")
 	if stage.Kind == work.GelStage {
 		s.hint = "Common practice, no source. Gloves and goggles for anything that is touched."
+		s.cursor = judge.Likely(s.list, act.Typed)
 		if act.Typed != "" {
 			s.title += ", " + act.Typed + " °C"
 		}
