@@ -38,7 +38,7 @@ func TestPourToRelease(t *testing.T) {
 	m.Send("74" + enter)
 	m.Sees("Look at the gel after 1 h, 74 °C", "Gelling: dark in the middle", "fan on it")
 	m.rests()
-	m.Send(down + enter)
+	m.Send(up + enter) // At that temperature the full gel is offered first.
 	m.Sees("look at the gel: gelling, 74 °C")
 	m.quits()
 

@@ -262,7 +262,7 @@ func TestNothingIsSent(t *testing.T) {
 	m.works("sea/water")
 	m.leaves()
 	watched(t, trace)
-	for _, args := range [][]string{{"verify"}, {"backup", filepath.Join(home, "b.db")}, {"record", "--all"}, {"due"}, {"check", "tide-lines"}, {"plan", "tide-lines"}} {
+	for _, args := range [][]string{{"verify"}, {"backup", filepath.Join(home, "b.db")}, {"record", "--all"}, {"due"}, {"check", "no such recipe"}, {"plan", "tide-lines"}} {
 		if out, err := traced(args...).CombinedOutput(); err != nil && args[0] != "check" {
 			t.Fatalf("bench %v: %v\n%s", args, err, out)
 		}
