@@ -12,6 +12,7 @@ import (
 	"bench/internal/journal"
 	"bench/internal/sample"
 	"bench/internal/steps"
+	"bench/internal/work"
 )
 
 // TestCalendarOfAnEndedBatch: while days lie ahead of a batch they are in the calendar;
@@ -54,7 +55,7 @@ func TestCalendarOfAnEndedBatch(t *testing.T) {
 	say(batch.Started{Control: control})
 	for _, st := range steps.Of(batch.State{Control: control}).Stages {
 		for _, task := range st.Tasks {
-			if st.Kind == steps.Pour && task.Do == steps.Tick {
+			if st.Kind == work.Pour && task.Do == work.Tick {
 				say(batch.Ticked{Task: task.ID})
 			}
 		}

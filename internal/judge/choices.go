@@ -229,7 +229,7 @@ var gelAt = []struct { //nolint:gochecknoglobals // A table.
 // Likely gives the place of the answer that is offered first, by the figure that was
 // typed with it.
 func Likely(list []Choice, typed string) int {
-	warm, err := temperatureAnswer(steps.Task{}, Answer{How: batch.Typed, Text: typed})
+	warm, err := temperatureAnswer(work.Task{}, Answer{How: batch.Typed, Text: typed})
 	if err != nil {
 		return 0
 	}

@@ -127,7 +127,7 @@ func (p *page) task(t work.Task) {
 		p.linef("     [ ] %s", t.Title)
 	case t.Scale == "":
 		p.linef("     [ ] %-44s %12s g", t.Title, t.Target.At(t.Reads))
-	case t.Do == steps.Portion:
+	case t.Do == work.Portion:
 		p.linef("     [ ] %-44s %12s g   out of %s into %s, %s", t.Title, t.Target.At(t.Reads), t.Vessel, t.Into, t.Scale)
 	case t.Vessel == "":
 		p.linef("     [ ] %-44s %12s g   %s", t.Title, t.Target.At(t.Reads), t.Scale)

@@ -10,6 +10,7 @@ import (
 	"bench/internal/quantity"
 	"bench/internal/recipe"
 	"bench/internal/steps"
+	"bench/internal/work"
 )
 
 // TestUnequalLoavesAreToldTheirOwn: each loaf's task names its own weight and pour
@@ -44,13 +45,13 @@ func TestCupsAreWipedOut(t *testing.T) {
 				for _, task := range st.Tasks {
 					cup := slices.ContainsFunc(c.Vessels, func(v recipe.Vessel) bool { return v.Kind == recipe.Cup && v.Name == task.Vessel })
 					switch {
-					case task.Do == steps.Tick && task.PourLine > 0:
+					case task.Do == work.Tick && task.PourLine > 0:
 						if !strings.HasPrefix(task.Hint, "Out of ") {
 							t.Errorf("%s: %q says not out of what", name, task.Hint)
 						}
-					case task.Do == steps.Portion && (task.Vessel == "" || task.Into == ""):
+					case task.Do == work.Portion && (task.Vessel == "" || task.Into == ""):
 						t.Errorf("%s: %s is poured out of %q into %q", name, task.ID, task.Vessel, task.Into)
-					case task.Do != steps.Weigh || !cup || task.FromCup || task.MustType:
+					case task.Do != work.Weigh || !cup || task.FromCup || task.MustType:
 					default:
 						was := held[task.Vessel]
 						asks := strings.HasPrefix(task.Hint, "Wipe "+task.Vessel+" out first: "+was+" was in it.")

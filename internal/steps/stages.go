@@ -50,7 +50,7 @@ func (p *planner) stages(balance Balance) []work.Stage {
 
 // wipeCups says where a cup is used again what was in it. Of the same material a
 // trace does no harm, and the cup of dry alkali takes nothing else.
-func (p *planner) wipeCups(list []Stage) {
+func (p *planner) wipeCups(list []work.Stage) {
 	held := map[string]string{} // held is what was in each cup last.
 	for _, v := range p.c.Vessels {
 		if v.Kind == recipe.Cup && v.Name != p.rack.AlkaliCup().Name {
@@ -61,7 +61,7 @@ func (p *planner) wipeCups(list []Stage) {
 		for j := range st.Tasks {
 			t := &st.Tasks[j]
 			was, cup := held[t.Vessel]
-			if !cup || t.Do != Weigh || t.FromCup {
+			if !cup || t.Do != work.Weigh || t.FromCup {
 				continue
 			}
 			if was != "" && was != t.Material {
