@@ -79,3 +79,16 @@ func TestBell(t *testing.T) {
 		})
 	}
 }
+
+// TestAlarmsByTheProgramsClock: an alarm comes up by itself when that clock says so,
+// which is ten minutes in a second here.
+func TestAlarmsByTheProgramsClock(t *testing.T) {
+	t.Parallel()
+	home := t.TempDir()
+	due := gelDue(t, home, poured(t, home, dawn))
+	m := sitsAt(t, home, program(t, home, "--clock", due.Add(-10*time.Minute).Format(time.RFC3339), "--clock-speed", "600"))
+	m.SeesNot("!!!")
+	m.Sees("!!! 260302A: look at the g")
+	m.quits()
+	m.Restored()
+}

@@ -28,6 +28,7 @@ func (a *app) screen(s seat) error {
 		Store:    s.ledger,
 		Home:     s.home,
 		Practice: s.practice,
+		Speed:    s.speed,
 		Manner:   func() recipe.Manner { return a.manner(s.home) },
 		Outside:  ui.Outside{Bell: draw.Bell, Mouse: draw.Mouse, Notify: func(what, of string) tea.Cmd { return draw.Notice(what + " (" + of + ")") }},
 	})

@@ -12,6 +12,10 @@ import (
 	"bench/internal/console"
 )
 
+// pressedAgain is sooner than a held key can be told from one that is pressed again
+// without a look at what follows.
+const pressedAgain = 500 * time.Millisecond
+
 const soon = 2 * time.Second // soon is how fast the program must be gone.
 
 // TestMuteTerminal runs on a terminal that answers nothing: there must be no
@@ -80,8 +84,9 @@ func TestKeysTogether(t *testing.T) {
 	m.agrees()
 }
 
-// TestHeldKey holds a key that is held down to one tick. The clock runs at its
-// true speed here, and the repeats come all at once.
+// TestHeldKey holds a key that is held down to one tick, and one that is pressed
+// again to another. The clock runs at its true speed here, and the repeats come all
+// at once.
 func TestHeldKey(t *testing.T) {
 	t.Parallel()
 	home := t.TempDir()
@@ -92,6 +97,10 @@ func TestHeldKey(t *testing.T) {
 	m.speed = 1
 	m.reopens("260302A")
 	m.says(strings.Repeat(" ", 60), batch.Ticked{Task: "set out/protection"})
+	for _, id := range []string{"set out/scales", "set out/moulds"} {
+		m.waits(pressedAgain)
+		m.says(" ", batch.Ticked{Task: id})
+	}
 	m.Send("5q")
 	if code := m.Exit(soon); code != exitClean {
 		t.Errorf("exit status %d", code)

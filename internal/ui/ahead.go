@@ -91,7 +91,7 @@ func (m Model) appendCmd(k reply.Keep) tea.Cmd {
 		entry, err := s.Append(k.Code, k.Fact, k.At)
 		return appendedMsg{keep: k, entry: entry, err: err, remark: s.Remark()}
 	}
-	tell := m.ticks.after(soon, func(time.Time) tea.Msg {
+	tell := m.ticks.truly(soon, func(time.Time) tea.Msg {
 		select {
 		case <-landed:
 			return nil

@@ -76,7 +76,7 @@ func (m Model) glanceLater() tea.Cmd {
 		return nil
 	}
 	code := m.bench.Code
-	return m.ticks.after(glance, func(time.Time) tea.Msg { return glanceMsg{code} })
+	return m.ticks.truly(glance, func(time.Time) tea.Msg { return glanceMsg{code} })
 }
 
 // glanced looks again, unless the store is at work or the batch has left.

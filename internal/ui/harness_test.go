@@ -65,12 +65,11 @@ func (p *person) comesIn() *person {
 			Notify: func(what, of string) tea.Cmd { p.notices = append(p.notices, what+" ("+of+")"); return nil },
 		},
 	})
-	p.m.ticks.after = func(d time.Duration, _ func(time.Time) tea.Msg) tea.Cmd {
-		if d != soon { // That is about the disk, not about timers.
-			p.ticks++
-		}
+	p.m.ticks.after = func(time.Duration, func(time.Time) tea.Msg) tea.Cmd {
+		p.ticks++
 		return nil
 	}
+	p.m.ticks.truly = func(time.Duration, func(time.Time) tea.Msg) tea.Cmd { return nil }
 	p.run(p.m.Init())
 	return p.sized(80, 24)
 }

@@ -2,19 +2,13 @@ package ui
 
 import (
 	"strings"
-	"time"
 
-	"bench/internal/front"
 	"bench/internal/ui/ink"
 	"bench/internal/ui/keys"
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/x/ansi"
 )
-
-// quickest keeps a clock that runs fast from being drawn more often than an eye
-// can follow.
-const quickest = 100 * time.Millisecond
 
 // turnedMsg says that the clock of the practice has another speed.
 type turnedMsg struct{}
@@ -24,16 +18,6 @@ func (m Model) turnCmd() tea.Cmd {
 	return func() tea.Msg {
 		turn()
 		return turnedMsg{}
-	}
-}
-
-// pacedTick waits by the clock of the practice.
-func pacedTick(p front.Practice) func(time.Duration, func(time.Time) tea.Msg) tea.Cmd {
-	if !p.On() {
-		return tea.Tick
-	}
-	return func(d time.Duration, f func(time.Time) tea.Msg) tea.Cmd {
-		return tea.Tick(max(quickest, d/time.Duration(p.Pace())), f)
 	}
 }
 

@@ -16,7 +16,29 @@ type tickMsg struct{ id int }
 type ticks struct {
 	id    int
 	due   timer.Moment // due is when the tick on its way comes; zero is none.
-	after func(time.Duration, func(time.Time) tea.Msg) tea.Cmd
+	after wait         // after waits by the clock of the program.
+	truly wait         // truly waits by the time of hands and disks, whatever that clock does.
+}
+
+// wait brings a message after a time.
+type wait func(time.Duration, func(time.Time) tea.Msg) tea.Cmd
+
+// quickest keeps a clock that runs fast from being drawn more often than an eye
+// can follow.
+const quickest = 100 * time.Millisecond
+
+// paced waits by a clock of that speed, which may change; nil is once.
+func paced(speed func() float64) wait {
+	if speed == nil {
+		return tea.Tick
+	}
+	return func(d time.Duration, f func(time.Time) tea.Msg) tea.Cmd {
+		s := speed()
+		if s <= 1 && s > 0 { // A clock as slow as can be is looked at all the same.
+			return tea.Tick(time.Duration(min(float64(d)/s, float64(time.Hour))), f)
+		}
+		return tea.Tick(max(quickest, time.Duration(float64(d)/s)), f)
+	}
 }
 
 // fired takes note of a tick. One that was overtaken by an earlier one is not

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"bench/internal/batch"
+	"bench/internal/ui/keys"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -48,6 +49,28 @@ func TestHeldKey(t *testing.T) {
 		p.recorded(1)
 		p.press("space").recorded(2)
 	}
+}
+
+// settles lets the moment pass after which no repeat can come.
+func (p *person) settles() *person {
+	p.t.Helper()
+	return p.waits(keys.Settles).gets(settledMsg{p.m.unsure.id})
+}
+
+// TestPressedAgain holds presses half a second apart to one tick each, a double
+// press to one, and a press that is not settled yet to its own task.
+func TestPressedAgain(t *testing.T) {
+	p := arrives(t, newMemory()).starts().press("space").waits(keys.Settles)
+	for n := range 7 {
+		p.waits(500*time.Millisecond - keys.Settles).gets(keyOf("space")).recorded(1 + n).settles().recorded(2 + n)
+		p.gets(settledMsg{p.m.unsure.id}).recorded(2 + n) // Once.
+	}
+	p.waits(300*time.Millisecond - keys.Settles).gets(keyOf("space")).settles().recorded(8)
+	p.press("space").recorded(9).waits(500 * time.Millisecond).gets(keyOf("space")).recorded(9)
+	p.gets(keyOf("n")).sees("Note").recorded(10).press("esc")
+	p.press("space").recorded(11).waits(500 * time.Millisecond).gets(keyOf("space")).gets(keyOf("down")).recorded(12)
+	p.press("space").recorded(13).waits(500 * time.Millisecond).gets(keyOf("space")).waits(100 * time.Millisecond).gets(keyOf("space"))
+	p.settles().recorded(13)
 }
 
 // TestHeldEnterStartsNothing holds a key from the screen before to starting no

@@ -36,6 +36,7 @@ type Deps struct {
 	Home     string               // Home is the data folder, shown in words.
 	Manner   func() recipe.Manner // Manner is read with the recipes; nil is none stated.
 	Practice front.Practice
+	Speed    func() float64 // Speed is how many times as fast as time Now runs; nil is once.
 	Outside  Outside
 }
 
@@ -69,6 +70,7 @@ type Model struct {
 	rack   after.Rack
 
 	guard    keys.Guard
+	unsure   unsure // unsure is a press that may be a repeat.
 	manner   recipe.Manner
 	settled  bool // settled says that the manner has been read.
 	ear      alarm.Ear
@@ -88,7 +90,7 @@ func New(d Deps) Model {
 	return Model{
 		deps:   d,
 		home:   home.Screen{At: d.Location, Folder: d.Home, Loading: true},
-		ticks:  ticks{after: pacedTick(d.Practice)},
+		ticks:  ticks{after: paced(d.Speed), truly: tea.Tick},
 		flight: reading, // Init sends for them.
 	}
 }
@@ -124,6 +126,8 @@ func (m Model) handle(msg tea.Msg) (Model, tea.Cmd) {
 		return m.keyed(msg)
 	case tea.MouseMsg:
 		return m.clicked(msg)
+	case settledMsg:
+		return m.settle(msg)
 	case tickMsg:
 		m.ticks = m.ticks.fired(msg)
 	case loadedMsg:
@@ -173,8 +177,10 @@ func (m Model) keyed(msg tea.KeyMsg) (Model, tea.Cmd) {
 		m.still = false
 		m.guard.Pace = m.deps.Practice.Pace()
 		m.guard, p = m.guard.Press(k, m.now)
-		m, cmd = m.pressed(p)
+		m, cmd = m.pressedBefore(p)
 		cmds = append(cmds, cmd)
+		m, cmd = m.pressed(p)
+		cmds = append(cmds, cmd, m.awaits(p))
 	}
 	return m, tea.Batch(cmds...)
 }

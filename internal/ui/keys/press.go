@@ -23,7 +23,14 @@ const (
 	// repeatDelay outlasts the usual delay before a held key begins to repeat
 	// (250 to 660 ms by default, from memory).
 	repeatDelay = 700 * time.Millisecond
+	// twice is the longest gap within a double press.
+	twice = 400 * time.Millisecond
 )
+
+// Settles is how long it takes to tell a press from the first repeat of a held
+// key: the next repeat comes before that (in 92 ms on the slowest common setting,
+// 10.9 a second, from memory).
+const Settles = 150 * time.Millisecond
 
 // Press is one key going down, with the moment it came in.
 type Press struct {
@@ -32,7 +39,10 @@ type Press struct {
 	// Held says that the key may not have been let go since it last did
 	// something, or was on its way before the screen changed.
 	Held bool
-	pace int
+	// Unsure says that Held is for want of knowing: it is a press of its own if no
+	// repeat follows before it Settles.
+	Unsure bool
+	pace   int
 }
 
 // Startle is how long what has just come up by itself takes no answer: a key
@@ -56,13 +66,20 @@ func (g Guard) Press(k tea.KeyMsg, at timer.Moment) (Guard, Press) {
 	again := name == g.last
 	switch {
 	case again && (Within(at, g.lastAt, rest*pace) || Within(at, g.actedAt, repeatDelay*pace)):
-		p.Held = true
+		p.Held, p.Unsure = true, !Within(at, g.lastAt, twice*pace)
 	case !g.Arrived.IsZero() && Within(at, g.Arrived, rest*pace):
 		p.Held = true
 	default:
 		g.actedAt = at
 	}
 	g.last, g.lastAt = name, at
+	return g, p
+}
+
+// Sure takes an unsure press for one of its own: no repeat followed.
+func (g Guard) Sure(p Press) (Guard, Press) {
+	g.actedAt = p.At
+	p.Held, p.Unsure = false, false
 	return g, p
 }
 
