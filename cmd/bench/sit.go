@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"io"
 	"os"
 	"os/signal"
 	"syscall"
@@ -14,6 +15,7 @@ import (
 	"bench/internal/journal"
 	"bench/internal/paper"
 	"bench/internal/plain"
+	"bench/internal/recipe"
 	"bench/internal/timer"
 	"bench/internal/ui/ink"
 	"bench/internal/why"
@@ -122,7 +124,12 @@ func (a *app) plainDeps(s seat) plain.Deps {
 	if isTerminal(a.terminal) {
 		width = ink.MinWidth - 1
 	}
+	var bell func()
+	if isTerminal(a.terminal) {
+		bell = func() { _, _ = io.WriteString(a.raw, "\a") } // A terminal that is gone is told by the next line.
+	}
 	return plain.Deps{
+		Bell: bell, Manner: func() recipe.Manner { return a.manner(s.home) },
 		In: a.in, Width: width, Out: a.raw, Echo: !isTerminal(a.in),
 		Location: time.Local, Now: s.now,
 		Wait:    func(d time.Duration) <-chan time.Time { return time.After(time.Duration(float64(d) / s.speed())) },

@@ -1,23 +1,43 @@
 package plain
 
 import (
+	"slices"
 	"strconv"
 
 	"bench/internal/batch"
+	"bench/internal/recipe"
 	"bench/internal/reply"
 	"bench/internal/timer"
 	"bench/internal/ui/alarm"
 )
 
-// tellAlarms says once what has fallen due, before the next prompt. What was put
-// off and comes back is said again.
-func (s *session) tellAlarms() {
+// untold gives the alarms that are due and were not said. What was put off and
+// comes back is said again.
+func (s *session) untold() []alarm.Watched {
 	now := s.now()
-	for _, t := range s.board().Timers(now) {
-		if t.State(now) == timer.Due && !s.told[alarmKey(t)] {
-			s.told[alarmKey(t)] = true
-			s.warn("ALARM: " + s.timerWords(t.Code, t.Timer, now) + ". seen (a), or later (z) with the minutes.")
-		}
+	return slices.DeleteFunc(s.board().Timers(now), func(t alarm.Watched) bool {
+		return t.State(now) != timer.Due || s.told[alarmKey(t)]
+	})
+}
+
+// tell says alarms, once each.
+func (s *session) tell(due []alarm.Watched) {
+	for _, t := range due {
+		s.told[alarmKey(t)] = true
+		s.warn("ALARM: " + s.timerWords(t.Code, t.Timer, s.now()) + ". seen (a), or later (z) with the minutes.")
+	}
+}
+
+// ring rings the bell for what is due, as often as its priority asks.
+func (s *session) ring() {
+	if s.Bell == nil || s.manner.Sound == recipe.Off {
+		return
+	}
+	var sound alarm.Sound
+	now := s.now()
+	s.ear, sound = s.ear.Listen(s.board().Timers(now), now, s.manner.Quiet.Covers(now.Wall))
+	if sound.Bell {
+		s.Bell()
 	}
 }
 

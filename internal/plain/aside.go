@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"bench/internal/batch"
 	"bench/internal/judge"
 	"bench/internal/phrase"
 	"bench/internal/quantity"
@@ -97,6 +98,9 @@ func (s *session) correct(number string) {
 		}
 		number, _ = s.ask("number of the entry, or nothing to go back")
 	}
+	if number == "last" {
+		number = strconv.Itoa(s.lastEntry(reply.Correctable))
+	}
 	n, err := strconv.Atoi(number)
 	switch {
 	case number == "":
@@ -109,6 +113,45 @@ func (s *session) correct(number string) {
 		return
 	}
 	s.newValue(n)
+}
+
+// lastEntry gives the number of the last entry of a kind that was not taken back,
+// or 0.
+func (s *session) lastEntry(is func(batch.Fact) bool) int {
+	for _, e := range slices.Backward(s.state.Entries) {
+		if is(e.Fact) && !s.state.Withdrawn(e.Seq) {
+			return e.Seq
+		}
+	}
+	return 0
+}
+
+// takeBack takes an entry back, with the reason: the one whose number comes first,
+// or the last that can be.
+func (s *session) takeBack(rest string) {
+	number, why, _ := strings.Cut(rest, " ")
+	seq, err := strconv.Atoi(number)
+	if err != nil {
+		why, seq = rest, s.lastEntry(func(f batch.Fact) bool { return batch.Task(f) != "" })
+	}
+	if seq < 1 || seq > len(s.state.Entries) {
+		s.warn("There is no such entry to take back.")
+		return
+	}
+	if _, word := reply.TakeBack(s.code, s.plan, seq, "?", s.now()); word != "" {
+		s.warn(word)
+		return
+	}
+	e := s.state.Entries[seq-1]
+	s.sayf("Entry %d: %s", e.Seq, reply.Said(s.plan, s.state, e))
+	if why = strings.TrimSpace(why); why == "" {
+		why, _ = s.ask("why it is taken back, or nothing to go back")
+	}
+	if why == "" {
+		s.say("Nothing was kept.")
+		return
+	}
+	s.perform(reply.TakeBack(s.code, s.plan, seq, why, s.now()))
 }
 
 // newValue asks for the value, twice when it looks like a slip, and then for the

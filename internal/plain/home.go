@@ -3,6 +3,7 @@ package plain
 import (
 	"fmt"
 	"strconv"
+	"strings"
 
 	"bench/internal/batch"
 	"bench/internal/front"
@@ -20,6 +21,9 @@ func (s *session) goHome() {
 		s.batches = append(s.batches, front.Planned(b))
 	}
 	s.recipes = s.Recipes()
+	if s.Manner != nil {
+		s.manner = s.Manner()
+	}
 	s.say("")
 	s.say("Under way:")
 	if len(batches) == 0 {
@@ -112,13 +116,58 @@ func (s *session) toBench(code string, entries []batch.Entry) {
 	s.plan = steps.Of(s.state)
 }
 
-// whereYouWere restates what was last done before going on.
+// whereYouWere restates what was last done, what is next, and what should stand on
+// the scale, which is confirmed before going on.
 func (s *session) whereYouWere() {
 	s.say("")
 	s.sayf("Batch %s, %s, %s. Where you were:", s.code, s.plan.Recipe, quantity.Count(s.plan.Loaves, "loaf", "loaves"))
-	s.lastFacts(s.state, 2)
-	if !s.plan.Closed {
-		s.say("Look at what stands on the scale before you go on.")
+	for _, e := range s.state.Entries[max(0, len(s.state.Entries)-2):] {
+		s.say("LAST " + s.stamped(e, s.plan, s.state))
+	}
+	s.settle()
+	t, stage, some := s.plan.Task(s.task)
+	switch {
+	case s.plan.Closed:
+		return
+	case !some:
+		s.say("NEXT nothing to do just now")
+		return
+	}
+	next := stage.Title + ": " + t.Title
+	if number, unit := reply.Asked(t, stage); number != "" {
+		next += ", " + number + " " + unit
+	}
+	s.say("NEXT " + next)
+	s.confirmScale()
+}
+
+// confirmScale asks whether what should stand on the scale does. An empty line says
+// that it is so; a reading is held against the facts.
+func (s *session) confirmScale() {
+	code := s.code
+	s.confirming = true
+	defer func() { s.confirming = false }()
+	for on, ok := s.plan.OnScale(s.task); ok && !s.over && s.code == code; on, ok = s.plan.OnScale(s.task) {
+		words := fmt.Sprintf("Now on %s: %s, with what is in it", on.Scale, on.Vessel)
+		if on.Gross > 0 {
+			words += "; untared it reads " + on.Gross.At(on.Reads) + " g"
+		}
+		s.say(words + ".")
+		text, _ := s.ask("nothing if it is so, or what it reads, g")
+		switch {
+		case text == "":
+			return
+		case !strings.ContainsAny(text[:1], "0123456789.,"):
+			if !s.command(text) {
+				s.warn("First: an empty line, if that is what stands there; or what the scale reads.")
+			}
+			continue
+		}
+		act, so, word := reply.OnScale(s.code, s.plan, s.task, text)
+		s.perform(act, word)
+		if so {
+			return
+		}
 	}
 }
 

@@ -103,25 +103,36 @@ func (s *session) now() timer.Moment {
 // due meanwhile is said, and the prompt comes again.
 func (s *session) ask(prompt string) (string, bool) { return s.askUntil(prompt, nil) }
 
-// askUntil gives an empty line as soon as there is enough said without one.
+// askUntil gives an empty line as soon as there is enough said without one. A bell
+// that rings again leaves the prompt as it is.
 func (s *session) askUntil(prompt string, enough func() bool) (string, bool) {
-	for !s.over {
-		s.tellAlarms()
-		if enough != nil && enough() {
+	for asked := false; !s.over; {
+		due, over := s.untold(), enough != nil && enough()
+		if asked && (len(due) > 0 || over) {
+			s.out.print("\n") // The prompt stays behind, as everything does.
+			asked = false
+		}
+		s.tell(due)
+		s.ring()
+		if over {
 			return "", true
 		}
-		s.prompt(prompt)
+		if !asked {
+			s.prompt(prompt)
+			asked = true
+		}
 		if s.out.err != nil {
 			s.over = true // Nobody reads it any more.
 			break
 		}
 		select {
 		case l, ok := <-s.lines:
-			if text, taken := s.took(l, ok); taken {
+			text, taken := s.took(l, ok)
+			if taken {
 				return text, !s.over
 			}
+			asked = false
 		case <-s.nextAlarm():
-			s.out.print("\n") // The prompt stays behind, as everything does.
 		case <-s.Stop:
 			s.out.print("\n")
 			s.over = true
@@ -159,20 +170,23 @@ func (s *session) took(l line, ok bool) (text string, taken bool) {
 	return text, true
 }
 
-// nextAlarm tells when the next timer falls due.
+// nextAlarm tells when the next timer falls due, or the bell rings again.
 func (s *session) nextAlarm() <-chan time.Time {
 	const never = 1e6 * time.Hour // Seconds and minutes are not watched here.
 	var all []timer.Timer
 	now := s.now()
+	if len(s.untold()) > 0 {
+		return s.Wait(0) // It fell due since the prompt was written.
+	}
 	for _, t := range s.board().Timers(now) {
-		switch {
-		case t.State(now) == timer.Due && !s.told[alarmKey(t)]:
-			return s.Wait(0) // It fell due since the prompt was written.
-		case t.State(now) != timer.Due && !t.CountsUp():
+		if t.State(now) != timer.Due && !t.CountsUp() {
 			all = append(all, t.Timer)
 		}
 	}
 	d, some := timer.NextChange(all, now, never)
+	if next, rings := s.ear.Next(now); rings && (!some || next < d) {
+		d, some = next, true
+	}
 	if !some {
 		return nil
 	}

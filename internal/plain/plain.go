@@ -2,7 +2,7 @@
 // screen readers, for terminals that can do nothing else and for scripts.
 //
 // The rule: what is written is printable text and ends of lines, and nothing
-// else. What was said is judged by the functions that judge it for the screen
+// else; the bell is rung by whoever has one. What was said is judged by the functions that judge it for the screen
 // (reply, steps), and a fact is said to be kept when the store has handed it
 // back, not before.
 package plain
@@ -32,6 +32,8 @@ type Deps struct {
 	Now      func() timer.Moment
 	Wait     func(time.Duration) <-chan time.Time // Wait tells when so much time of that clock is over.
 	Stop     <-chan struct{}                      // Stop is closed when a signal asks for the end.
+	Bell     func()                               // Bell is rung for alarms; nil is none.
+	Manner   func() recipe.Manner                 // Manner is read with the recipes; nil is none stated.
 	Recipes  func() []front.RecipeItem
 	Store    front.Store
 	Texts    Texts
@@ -55,6 +57,8 @@ type session struct {
 	batches []front.UnderWay
 	recipes []front.RecipeItem
 	told    map[string]bool // told are the alarms that were said.
+	ear     alarm.Ear       // ear knows which alarms have rung.
+	manner  recipe.Manner
 
 	code   string // code is the batch on the bench, or "".
 	state  batch.State
@@ -63,6 +67,8 @@ type session struct {
 	task   string         // task is what the prompt asks about; time alone does not change it.
 	shown  string         // shown is the task that was described last.
 	doubt  *reply.Doubted // doubt is a value that must be said a second time.
+
+	confirming bool // confirming says that it is asked what stands on the scale.
 }
 
 // Run talks until the input ends, a signal comes or leaving is asked for. A batch

@@ -61,7 +61,7 @@ func TestTwoBatches(t *testing.T) {
 	if _, ok := k.last().(batch.TimerSeen); !ok || k.store.held["26K25A"] {
 		t.Errorf("kept %+v; held %v", k.last(), k.store.held)
 	}
-	k.says("o").hears("Batch 26K25A", "Where you were", "Look at what stands on the scale")
+	k.says("o").hears("Batch 26K25A", "Where you were", "LAST ", "NEXT oils · dusk: shea butter", "Now on bench scale: small pot")
 	if !k.store.held["26K25A"] || k.store.held["26K25B"] {
 		t.Errorf("held: %v", k.store.held)
 	}
@@ -82,7 +82,7 @@ func TestEndOfInput(t *testing.T) {
 		t.Errorf("%v, held %v", err, k.store.held)
 	}
 	k.recorded(before).hears("stays open")
-	talks(t, k.store).hears("26K25A").says("1").hears("Where you were", "coconut oil 214.2 g", "olive oil: 344.3 g")
+	talks(t, k.store).hears("26K25A").says("1").hears("Where you were", "LAST 09:00 sea: Warm", "NEXT oils · sea: olive oil, 344.3 g").says("").hears("olive oil: 344.3 g")
 }
 
 // TestStops ends at a signal, and where nobody can read any more.

@@ -22,21 +22,23 @@ const (
 	anywhere place = iota
 	atHome
 	atBench
+	atTask // atTask is at the bench, once it is confirmed what stands on the scale.
 	inPractice
 )
 
 // words is the table of words. Keys are those of the screen where it has them.
 func words() []word {
 	return []word{
-		{"done", "=", "done; or the scale shows exactly what was asked", atBench, (*session).asAsked},
-		{"eye", "b", "by eye, not weighed; a figure after it is kept: b 340", atBench, (*session).byEye},
-		{"out", "x", "leave this task out, and why: x no scale here", atBench, (*session).leaveOut},
-		{"answers", "s", "other answers to this task, such as too soft", atBench, (*session).answers},
+		{"done", "=", "done; or the scale shows exactly what was asked", atTask, (*session).asAsked},
+		{"eye", "b", "by eye, not weighed; a figure after it is kept: b 340", atTask, (*session).byEye},
+		{"out", "x", "leave this task out, and why: x no scale here", atTask, (*session).leaveOut},
+		{"answers", "s", "other answers to this task, such as too soft", atTask, (*session).answers},
 		{"tasks", "l", "the tasks of this stage, and the stages that are open", atBench, (*session).listTasks},
-		{"go", "g", "to a stage, or to a task of it: g 7, g 7.2; alone, to what is next", atBench, (*session).goTo},
+		{"go", "g", "to a stage, or to a task of it: g 7, g 7.2; alone, to what is next", atTask, (*session).goTo},
 		{"why", "y", "why this stage comes now; why all gives the reason of every figure", atBench, (*session).why},
 		{"note", "n", "a note: n window open", atBench, (*session).note},
-		{"correct", "u", "correct an entry by its number: u 12", atBench, (*session).correct},
+		{"correct", "u", "correct an entry by its number: u 12; the last one: u last", atBench, (*session).correct},
+		{"takeback", "<", "take the last entry back, or one by its number, and why: < 12 wrong pot", atBench, (*session).takeBack},
 		{"ways", "d", "how to go on after a weight that was off", atBench, (*session).ways},
 		{"weigh", "w", "weigh a pot: is everything in, once?", atBench, (*session).weighPot},
 		{"afterwards", "c", "complaint, where bars went, made of an earlier batch", atBench, (*session).afterwards},
@@ -65,6 +67,8 @@ func (s *session) here(w word) bool {
 		return s.code == ""
 	case atBench:
 		return s.code != ""
+	case atTask:
+		return s.code != "" && !s.confirming
 	case inPractice:
 		return s.Practice.On()
 	case anywhere:

@@ -1,8 +1,6 @@
 package bench
 
 import (
-	"bench/internal/phrase"
-	"bench/internal/quantity"
 	"bench/internal/reply"
 	"bench/internal/timer"
 	"bench/internal/ui/ink"
@@ -56,30 +54,12 @@ func (b Screen) Asking() Screen {
 	return b
 }
 
-// checkScale compares a reading with what should be there. A pot is looked into
-// as a whole, and what was found is kept.
+// checkScale compares a reading with what should be there.
 func (b Screen) checkScale(p keys.Press) (Screen, intent.Action) {
 	t, _, _ := b.Current(p.At)
-	m, err := quantity.ParseNumberMass(b.Typed, quantity.Gram)
-	b.Typed = ""
-	if err != nil {
-		b.Word = phrase.Sentence(err)
-		return b, nil
-	}
-	s, ok := b.Plan.OnScale(t.ID)
-	if found, err := b.Plan.PotCheck(s.Vessel, m); err == nil {
-		b.reopened = !found.AsExpected()
-		return b, intent.Of(reply.Keep{Code: b.Code, Fact: found.Fact})
-	}
-	switch {
-	case !ok || s.Gross == 0:
-		b.Word = "Nothing is known to compare it with; enter goes on."
-	case s.Near(m):
-		b.reopened, b.Word = false, ink.Clean(s.Vessel)+" is as it should be."
-	default:
-		b.Word = ink.Clean(s.Vessel) + " reads " + m.At(s.Reads) + " and should read " + s.Gross.At(s.Reads) + ". u corrects an entry, w weighs a pot; enter goes on all the same."
-	}
-	return b, nil
+	act, so, word := reply.OnScale(b.Code, b.Plan, t.ID, b.Typed)
+	b.Typed, b.reopened, b.Word = "", !so, ink.Clean(word)
+	return b, intent.Of(act)
 }
 
 // whereYouWere restates what was last done, and when, what is next, and what

@@ -1,0 +1,73 @@
+package plain
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+	"time"
+
+	"bench/internal/batch"
+	"bench/internal/recipe"
+	"bench/internal/timer"
+)
+
+// TestConfirmsTheScale: a batch that is opened again says what should stand on the
+// scale. An empty line says that it does; a reading is held against the facts, and
+// what is found of a pot is kept; words go on meaning what they mean.
+func TestConfirmsTheScale(t *testing.T) {
+	k := talks(t, newMemory()).starts().works("sea/olive").says("h", "1").hears("untared it reads 1079.2 g", "nothing if it is so")
+	before := len(k.store.entries[code]) - 1
+	k.says("done", "=", "b 340", "x no scale").hears("First: an empty line").says("go 3").hears("First: an empty line", "nothing if it is so").recorded(before)
+	k.says("n", "window open").recorded(before + 1).says("1000").hears("should be 1079.2", "nothing if it is so").recorded(before + 2)
+	if f, ok := k.last().(batch.PotWeighed); !ok || f.Gross != 1_000_000 {
+		t.Errorf("kept %+v", k.last())
+	}
+	k.says("1079.2").recorded(before+3).hears("olive oil: 344.3 g", "olive oil, g> ").says("344.3").recorded(before + 4)
+}
+
+// TestTakesBack takes the last entry back, or one by its number, with the reason;
+// what others were built on is refused.
+func TestTakesBack(t *testing.T) {
+	k := talks(t, newMemory()).starts().works("sea/melt")
+	last := len(k.store.entries[code])
+	k.says("takeback", "").hears("Nothing was kept").says("< 1").hears("rests on the recipe").says("< 999").hears("no such entry")
+	k.says("< wrong pot").hears("Kept: ", "taken back no.")
+	if f, ok := k.last().(batch.Withdrawn); !ok || f.Seq != last || f.Reason != "wrong pot" {
+		t.Errorf("kept %+v", k.last())
+	}
+	k.hears("coconut oil, g> ")
+	k.says(fmt.Sprintf("< %d", last)).hears("!").says("u last").hears("shea butter").says("")
+}
+
+// TestRings rings for what is due as its priority asks, and for nothing in silence
+// or, of what can wait, in quiet hours; the prompt is not said again for a bell.
+func TestRings(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		manner recipe.Manner
+		want   int
+	}{
+		{"sound", recipe.Manner{}, 3},
+		{"silent", recipe.Manner{Sound: recipe.Off}, 0},
+		{"quiet hours", recipe.Manner{Quiet: timer.Hours{From: 8 * time.Hour, To: 15 * time.Hour}}, 0},
+	} {
+		rung := make(chan struct{}, 10)
+		k := talks(t, newMemory(), func(d *Deps) {
+			d.Bell, d.Manner = func() { rung <- struct{}{} }, func() recipe.Manner { return c.manner }
+		})
+		k.starts().works("dusk/shea").waits(6 * time.Minute)
+		k.alarm <- k.clock
+		k.listens()
+		k.hears("ALARM: ")
+		for n := 1; n < c.want; n++ {
+			<-rung
+			k.waits(time.Minute).alarm <- k.clock
+		}
+		if c.want > 0 {
+			<-rung
+		}
+		if k.says("a").hears("Kept: "); len(rung) > 0 || strings.Count(k.all(), "ALARM") != 1 {
+			t.Errorf("%s: %d bells more than %d, and heard:\n%s", c.name, len(rung), c.want, k.heard())
+		}
+	}
+}

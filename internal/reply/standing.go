@@ -1,0 +1,29 @@
+package reply
+
+import (
+	"bench/internal/phrase"
+	"bench/internal/quantity"
+	"bench/internal/steps"
+)
+
+// OnScale holds what the scale reads against what should stand on it before a task.
+// A pot is looked into as a whole, and what was found is to be kept; so says that
+// it is as it should be.
+func OnScale(code string, p steps.Plan, task, text string) (act Act, so bool, word string) {
+	m, err := quantity.ParseNumberMass(text, quantity.Gram)
+	if err != nil {
+		return nil, false, phrase.Sentence(err)
+	}
+	s, ok := p.OnScale(task)
+	if found, err := p.PotCheck(s.Vessel, m); err == nil {
+		return Keep{Code: code, Fact: found.Fact}, found.AsExpected(), ""
+	}
+	switch {
+	case !ok || s.Gross == 0:
+		return nil, false, "Nothing is known to compare it with; enter goes on."
+	case s.Near(m):
+		return nil, true, s.Vessel + " is as it should be."
+	}
+	return nil, false, s.Vessel + " reads " + m.At(s.Reads) + " and should read " + s.Gross.At(s.Reads) +
+		". u corrects an entry, w weighs a pot; enter goes on all the same."
+}
