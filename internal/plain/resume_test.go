@@ -18,7 +18,7 @@ func TestConfirmsTheScale(t *testing.T) {
 	k := talks(t, newMemory()).starts().works("sea/olive").says("h", "1").hears("untared it reads 1079.2 g", "nothing if it is so")
 	before := len(k.store.entries[code]) - 1
 	k.says("done", "=", "b 340", "x no scale").hears("First: an empty line").says("go 3").hears("First: an empty line", "nothing if it is so").recorded(before)
-	k.says("n", "window open").recorded(before + 1).says("1000").hears("should be 1079.2", "nothing if it is so").recorded(before + 2)
+	k.says("n", "window open").recorded(before+1).says("1000").hears("should be 1079.2", "nothing if it is so").recorded(before + 2)
 	if f, ok := k.last().(batch.PotWeighed); !ok || f.Gross != 1_000_000 {
 		t.Errorf("kept %+v", k.last())
 	}
