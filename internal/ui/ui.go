@@ -174,10 +174,10 @@ func (m Model) keyed(msg tea.KeyMsg) (Model, tea.Cmd) {
 	for _, k := range keys.Split(msg) {
 		var p keys.Press
 		var cmd tea.Cmd
-		m.still = false
 		m.guard.Pace = m.deps.Practice.Pace()
 		m.guard, p = m.guard.Press(k, m.now)
 		m, cmd = m.pressedBefore(p)
+		m.still = false
 		cmds = append(cmds, cmd)
 		m, cmd = m.pressed(p)
 		cmds = append(cmds, cmd, m.awaits(p))
