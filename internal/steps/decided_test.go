@@ -108,6 +108,9 @@ func TestCorrectedAfterADecision(t *testing.T) {
 				t.Errorf("asks %q, want %q", got, c.asks)
 			}
 			for _, d := range b.plan().Deviations {
+				if more := b.task(t, d.Task).Mass; c.weighed != "" && !strings.Contains(d.Words, ", weighed "+more.At(g/10)+" and ") {
+					t.Errorf("%q says nothing of what came in on the decision", d.Words)
+				}
 				way := b.plan().Ways(d)[0]
 				b.put(way.Fact)
 			}

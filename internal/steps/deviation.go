@@ -102,6 +102,12 @@ func (p *planner) isAlkali(k pot, t work.Task) bool {
 // sayOff puts a weight that was off into words.
 func sayOff(t work.Task, off quantity.Mass) string {
 	asked := t.Target.At(t.Reads)
+	switch since := off - (t.Mass - t.Target); { // What came in or out on a decision that is over.
+	case since > 0:
+		asked += fmt.Sprintf(", weighed %s and %s more", t.Mass.At(t.Reads), since.At(t.Reads))
+	case since < 0:
+		asked += fmt.Sprintf(", weighed %s less %s out again", t.Mass.At(t.Reads), (-since).At(t.Reads))
+	}
 	switch {
 	case t.Skipped != "":
 		return fmt.Sprintf("%s left out (asked %s g)", t.Material, asked)
