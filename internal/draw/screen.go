@@ -12,6 +12,11 @@ const (
 	frameEnd   = "\x1b[?2026l"
 )
 
+// piece is how many bytes of one write reach a terminal together, whatever lies
+// between: the least buffer of Linux's terminals. A frame of no more, or of a single
+// run, cannot be seen half done.
+const piece = 256
+
 // screen knows what the terminal shows and what must be written to show another
 // frame. It does no input or output.
 type screen struct {
@@ -60,10 +65,10 @@ func (s *screen) render(frame string) []byte {
 		s.frame, s.ready = frame, true
 		s.work(frame)
 	}
-	if s.marks && (s.stale || s.spans > 1 && len(s.out)-len(frameBegin) > s.width) {
+	if s.marks && (s.stale || s.spans > 1 && len(s.out)-len(frameBegin) > piece) {
 		return append(s.out, frameEnd...)
 	}
-	return s.out[len(frameBegin):] // So little comes in one piece: it cannot be seen half done.
+	return s.out[len(frameBegin):]
 }
 
 func (s *screen) work(frame string) {

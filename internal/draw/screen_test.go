@@ -172,6 +172,7 @@ func isPlace(sequence string) bool {
 
 func TestRenderWritesLittle(t *testing.T) {
 	const hidden = "\x1b[?2026"
+	stripes := strings.Repeat("\x1b[38;5;212ma\x1b[mb", 10)
 	tests := map[string]struct{ before, after, want string }{
 		"one digit":                 {"left 12:07\nx", "left 12:06\nx", "\x1b[1;10H6"},
 		"styled digit":              {"\x1b[1mleft 12:07\x1b[0m", "\x1b[1mleft 12:06\x1b[0m", "\x1b[1;10H\x1b[1m6\x1b[m"},
@@ -194,7 +195,7 @@ func TestRenderWritesLittle(t *testing.T) {
 		"cut in a wide one":         {"", "123456789012345678海", "\x1b[1H123456789012345678海\x1b[1;21H"},
 		"cut before half of one":    {"", "1234567890123456789海", "\x1b[1H1234567890123456789"},
 		"style to style":            {"ab", "\x1b[1ma\x1b[0m\x1b[7mb\x1b[0m", "\x1b[1H\x1b[1ma\x1b[0;7mb\x1b[m"},
-		"more than a line":          {"", "1234567890\n1234567890", hidden + "h\x1b[1H1234567890\v\r1234567890" + hidden + "l"},
+		"more than a piece":         {"", stripes + "\n" + stripes, hidden + "h\x1b[1H" + stripes + "\x1b[2H" + stripes + hidden + "l"},
 		"one above the other":       {"ab\nab", "ax\nay", "\x1b[1;2Hx\v\by"},
 		"further back":              {"abcdefgh\nabcdefgh", "abcdefgx\naycdefgh", "\x1b[1;8Hx\v\x1b[7Dy"},
 		"further on":                {"abcdefgh\nabcdefgh", "xbcdefgh\nabcdyfgh", "\x1b[1Hx\v\x1b[3Cy"},
