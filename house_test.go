@@ -29,6 +29,7 @@ var floors = [][]string{
 	{"internal/quiet", "internal/sheet"},
 	{"internal/why", "internal/label", "internal/agenda", "internal/face", "internal/judge"},
 	{"internal/steps"},
+	{"internal/rest"},
 	{"internal/work", "internal/lye", "internal/potcheck", "internal/rack", "internal/ways", "internal/curing", "internal/tell"},
 	{"internal/batch", "internal/scent", "internal/sticks", "internal/sure", "internal/fill"},
 	{"internal/recipe/check"},
@@ -42,7 +43,7 @@ var floors = [][]string{
 // reads a file, a clock, a network or chance.
 var core = []string{
 	"internal/face", "internal/cells", "internal/scene",
-	"internal/why", "internal/label", "internal/agenda", "internal/judge", "internal/steps", "internal/work", "internal/lye", "internal/potcheck", "internal/rack", "internal/ways", "internal/curing",
+	"internal/why", "internal/label", "internal/agenda", "internal/judge", "internal/steps", "internal/rest", "internal/work", "internal/lye", "internal/potcheck", "internal/rack", "internal/ways", "internal/curing",
 	"internal/batch", "internal/scent", "internal/sticks", "internal/sure", "internal/fill", "internal/tell", "internal/recipe", "internal/recipe/check", "internal/oils", "internal/timer", "internal/calc", "internal/cut", "internal/form", "internal/cure", "internal/quantity",
 }
 

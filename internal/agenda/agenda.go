@@ -13,6 +13,7 @@ import (
 	"time"
 
 	"bench/internal/batch"
+	"bench/internal/rest"
 	"bench/internal/steps"
 	"bench/internal/work"
 )
@@ -94,7 +95,7 @@ func MayHaveDays(s batch.State, now time.Time) bool {
 // putOffAtMost is longer than an unmoulding is put off (common practice, no source).
 const putOffAtMost = 30 * 24 * time.Hour
 
-func (e *Event) revise(d steps.Date, at time.Time) {
+func (e *Event) revise(d rest.Date, at time.Time) {
 	off := d.At.Sub(e.At).Abs()
 	if off < still && d.Label == e.Label && d.Known == e.Known && !e.Gone {
 		return

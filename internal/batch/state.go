@@ -232,3 +232,19 @@ func (s State) Closed() bool { return s.closed }
 
 // Begun says that the batch has its first fact.
 func (s State) Begun() bool { return len(s.Entries) > 0 }
+
+// LastDone gives the moment at which the last of several tasks was done, once all
+// of them are.
+func (s State) LastDone(tasks []string) (at timer.Moment, ok bool) {
+	seq := 0
+	for _, id := range tasks {
+		d, done := s.Done(id)
+		if !done {
+			return timer.Moment{}, false
+		}
+		if d.Seq > seq {
+			seq, at = d.Seq, d.At
+		}
+	}
+	return at, true
+}

@@ -9,6 +9,7 @@ import (
 	"bench/internal/batch"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
+	"bench/internal/rest"
 	"bench/internal/steps"
 	"bench/internal/timer"
 	"bench/internal/work"
@@ -156,7 +157,7 @@ func allowsTick(p steps.Plan, id string, now timer.Moment) error {
 	if t.Do == work.Bars && t.Counted == 0 {
 		return fmt.Errorf("%s: weigh one at least, or leave it out with the reason", t.Title)
 	}
-	if id == steps.WholeCure {
+	if id == rest.WholeCure {
 		return allowsWholeCure(p, now)
 	}
 	if id == steps.DissolveID(st.Batter) || id == steps.CombineID(st.Batter) {
@@ -236,7 +237,7 @@ func allowsSkip(p steps.Plan, f batch.Skipped) error {
 		return fmt.Errorf("%s: it cannot be left out, because it tells the right jug from the others", t.Title)
 	case t.Do == work.Weigh && (t.MustType || t.Material == recipe.Water):
 		return fmt.Errorf("%s cannot be left out", t.Title)
-	case f.Task == steps.DecideID:
+	case f.Task == rest.DecideID:
 		return fmt.Errorf("%s: say one or the other", t.Title)
 	case f.Task == steps.DissolveID(st.Batter) || f.Task == steps.CombineID(st.Batter):
 		return fmt.Errorf("%s: it cannot be left out; end the batch instead", t.Title)

@@ -9,6 +9,7 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/quantity"
+	"bench/internal/rest"
 	"bench/internal/steps"
 	"bench/internal/timer"
 	"bench/internal/work"
@@ -121,7 +122,7 @@ func allowsRelease(p steps.Plan, f batch.Released) error {
 func allowsHold(p steps.Plan, f batch.Held) error {
 	t, _, ok := p.Task(f.Task)
 	switch {
-	case !ok || t.ID != steps.DecideID:
+	case !ok || t.ID != rest.DecideID:
 		return fmt.Errorf("there is no task %q in this batch", f.Task)
 	case strings.TrimSpace(f.Reason) == "":
 		return errors.New("say why the bars are held")

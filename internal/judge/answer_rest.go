@@ -10,6 +10,7 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/quantity"
+	"bench/internal/rest"
 	"bench/internal/steps"
 	"bench/internal/work"
 )
@@ -76,7 +77,7 @@ func countAnswer(t work.Task, text string, said batch.Said) (batch.Fact, error) 
 			return nil, fmt.Errorf("%q is not a number of bars", text)
 		}
 	}
-	return batch.BarsCut{Task: t.ID, Loaf: steps.LoafOf(t.ID), Bars: n, Planned: t.Count, Said: said}, nil
+	return batch.BarsCut{Task: t.ID, Loaf: work.LoafOf(t.ID), Bars: n, Planned: t.Count, Said: said}, nil
 }
 
 func barsAnswer(t work.Task, text string, said batch.Said) (batch.Fact, error) {
@@ -123,9 +124,9 @@ func measureAnswer(t work.Task, text string, said batch.Said) (batch.Fact, error
 	if err != nil || math.IsNaN(v) {
 		return nil, fmt.Errorf("%q is neither a pH nor a share: write it like 9.8, or 0.02 %% for free alkali", text)
 	}
-	f.Value, f.Passed = v, v <= steps.HighestPH
+	f.Value, f.Passed = v, v <= rest.HighestPH
 	if percent {
-		f.Test, f.Passed = batch.FreeAlkaliTest, v <= steps.MostFreeAlkali
+		f.Test, f.Passed = batch.FreeAlkaliTest, v <= rest.MostFreeAlkali
 	}
 	return f, nil
 }

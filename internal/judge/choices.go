@@ -10,6 +10,7 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/quantity"
+	"bench/internal/rest"
 	"bench/internal/steps"
 	"bench/internal/work"
 )
@@ -138,7 +139,7 @@ func ofBars(p steps.Plan) []Choice {
 	if released, _, _ := p.State().Verdict(); released {
 		list = append(list, Choice{
 			Title: "Hold what is left", Why: "What has left already is found by where it went.", Ask: "why they are held",
-			Fact: batch.Held{Task: steps.DecideID, Open: p.Open()},
+			Fact: batch.Held{Task: rest.DecideID, Open: p.Open()},
 		})
 	}
 	return list
@@ -183,7 +184,7 @@ func Choices(p steps.Plan, task string, by string) []Choice {
 			Title: "Too soft: look again in 12 h", Why: "Soft oils, much water or no gel take two to five days.",
 			Fact: batch.UnmouldPutOff{Task: task, Why: "too soft", For: lookAgain},
 		}}
-	case task == steps.LookTest:
+	case task == rest.LookTest:
 		return []Choice{
 			{Title: "Sound: even all through", Fact: batch.Tested{Task: task, Test: batch.LookTest, Words: "sound", Passed: true}},
 			{
@@ -191,7 +192,7 @@ func Choices(p steps.Plan, task string, by string) []Choice {
 				Ask: "what is to be seen", Fact: batch.Tested{Task: task, Test: batch.LookTest},
 			},
 		}
-	case task == steps.DecideID:
+	case task == rest.DecideID:
 		return verdicts(p, by)
 	}
 	return nil
@@ -265,7 +266,7 @@ func verdicts(p steps.Plan, by string) []Choice {
 	open := p.Open()
 	free := Choice{
 		Title: "Release the bars", Why: "No warning is open. Whether they may be sold is for the rules of the place.",
-		Fact: batch.Released{Task: steps.DecideID, By: by, Bars: p.Bars(), Open: open},
+		Fact: batch.Released{Task: rest.DecideID, By: by, Bars: p.Bars(), Open: open},
 	}
 	if len(open) > 0 {
 		free.Title = fmt.Sprintf("Release all the same: %s open", quantity.Count(len(open), "warning is", "warnings are"))
@@ -274,6 +275,6 @@ func verdicts(p steps.Plan, by string) []Choice {
 	}
 	return []Choice{free, {
 		Title: "Hold: they stay here", Why: p.Anew(),
-		Ask: "why they are held", Fact: batch.Held{Task: steps.DecideID, By: by, Open: open},
+		Ask: "why they are held", Fact: batch.Held{Task: rest.DecideID, By: by, Open: open},
 	}}
 }

@@ -8,8 +8,8 @@ import (
 	"bench/internal/batch"
 	"bench/internal/judge"
 	"bench/internal/quantity"
+	"bench/internal/rest"
 	"bench/internal/sample"
-	"bench/internal/steps"
 )
 
 // refuses checks that a fact is refused with such words now.
@@ -135,11 +135,11 @@ func TestUnmouldBeforeItsTimer(t *testing.T) {
 		t.Fatal(err)
 	}
 	b.refuses(t, batch.Ticked{Task: "unmould/loaf 1"}, "due in 23 h")
-	b.allows(t, batch.TimerPutOff{Timer: steps.UnmouldDue, For: 36 * time.Hour})
+	b.allows(t, batch.TimerPutOff{Timer: rest.UnmouldDue, For: 36 * time.Hour})
 	b.refuses(t, batch.Ticked{Task: "unmould/loaf 1"}, "due in 23 h")
 	b.wait(24 * time.Hour)
 	b.refuses(t, batch.Ticked{Task: "unmould/loaf 1"}, "put off for 11 h")
-	b.allows(t, batch.TimerSeen{Timer: steps.UnmouldDue})
+	b.allows(t, batch.TimerSeen{Timer: rest.UnmouldDue})
 	b.allows(t, batch.Ticked{Task: "unmould/loaf 1"})
 
 	b = begin(harbour())
@@ -192,7 +192,7 @@ func TestClosedBatch(t *testing.T) {
 	for _, f := range []batch.Fact{
 		batch.Ticked{Task: "sea/melt"},
 		batch.Closed{Reason: "again"},
-		batch.TimerSeen{Timer: steps.UnmouldDue},
+		batch.TimerSeen{Timer: rest.UnmouldDue},
 		batch.Corrected{Seq: 20, Reason: "slip", With: batch.Weighed{Task: "sea/coconut", Mass: g, How: batch.Typed}},
 	} {
 		b.refuses(t, f, "only notes")
@@ -238,7 +238,7 @@ func TestOtherFacts(t *testing.T) {
 	b.refuses(t, batch.Started{Control: harbour()}, "begun already")
 	b.refuses(t, batch.Noted{Text: " \n"}, "empty")
 	b.refuses(t, batch.TimerSeen{Timer: "egg"}, `no timer "egg"`)
-	b.refuses(t, batch.TimerPutOff{Timer: steps.UnmouldDue}, "for how long")
-	b.refuses(t, batch.TimerPutOff{Timer: steps.UnmouldDue, For: -time.Hour}, "for how long")
+	b.refuses(t, batch.TimerPutOff{Timer: rest.UnmouldDue}, "for how long")
+	b.refuses(t, batch.TimerPutOff{Timer: rest.UnmouldDue, For: -time.Hour}, "for how long")
 	b.refuses(t, nil, "not known")
 }

@@ -4,6 +4,7 @@ import (
 	"bench/internal/batch"
 	"bench/internal/curing"
 	"bench/internal/quantity"
+	"bench/internal/rest"
 	"bench/internal/timer"
 	"bench/internal/work"
 )
@@ -63,8 +64,8 @@ func (p Plan) Spreads() (fresh, cured curing.Spread) {
 		return fresh, cured
 	}
 	all := batch.All[batch.BarsWeighed](p.planner.s)
-	return curing.SpreadOf(all, func(id string) bool { return id != weightTest }),
-		curing.SpreadOf(all, func(id string) bool { return id == weightTest })
+	return curing.SpreadOf(all, func(id string) bool { return id != rest.WeightTest }),
+		curing.SpreadOf(all, func(id string) bool { return id == rest.WeightTest })
 }
 
 // Poured is what the moulds hold.
@@ -81,12 +82,31 @@ func (p Plan) Poured() Poured {
 		return Poured{}
 	}
 	pl := p.planner
-	made := Poured{Loaves: pl.loaves, Bar: pl.barMass(0)}
+	made := Poured{Loaves: pl.loaves, Bar: pl.after.BarMass(0), Last: pl.after.Poured}
 	for _, m := range pl.loaves {
 		made.All += m + pl.c.LeftInVessel*quantity.Mass(1+len(pl.pours))
 	}
-	if at, ok := pl.lastPour(pl.pours[len(pl.pours)-1]); ok {
-		made.Last = at
-	}
 	return made
+}
+
+// Open gives the warnings that keep bars from being released without a reason:
+// what the weights hold them for (a superfat band below zero, a scent over its
+// limit), a test that failed or was left out, a cure cut short, a skin reaction.
+func (p Plan) Open() []string {
+	var list []string
+	for _, h := range p.Holds {
+		list = append(list, h.Words)
+	}
+	if p.planner == nil {
+		return list
+	}
+	return append(list, p.planner.after.Untested()...)
+}
+
+// Ahead gives the days that lie ahead of a batch from its last pour on.
+func (p Plan) Ahead(now timer.Moment) []rest.Date {
+	if p.planner == nil || p.Closed {
+		return nil
+	}
+	return p.planner.after.Ahead(p.Timers, now)
 }

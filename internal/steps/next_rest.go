@@ -3,8 +3,8 @@ package steps
 import (
 	"fmt"
 	"strings"
-	"time"
 
+	"bench/internal/rest"
 	"bench/internal/timer"
 	"bench/internal/work"
 )
@@ -18,9 +18,9 @@ func timed(k work.Kind) bool { return k == work.GelStage || k == work.Unmould ||
 func (p Plan) nextTimed(st work.Stage, now timer.Moment) (id string, ok, on bool) {
 	switch st.Kind {
 	case work.GelStage:
-		hours := p.planner.gelHours()
+		hours := p.planner.after.GelHours()
 		for i, t := range st.Tasks {
-			if t.Open && i < len(hours) && p.fresh(fmt.Sprintf("%s%d", gelTimer, hours[i]), now) {
+			if t.Open && i < len(hours) && p.fresh(fmt.Sprintf("%s%d", rest.GelTimer, hours[i]), now) {
 				return t.ID, true, false
 			}
 		}
@@ -43,7 +43,7 @@ func (p Plan) nextTimed(st work.Stage, now timer.Moment) (id string, ok, on bool
 // acknowledged before its time by a maker who knows better.
 func (p Plan) TooEarly(now timer.Moment) error {
 	for _, t := range p.Timers {
-		if t.ID != UnmouldDue {
+		if t.ID != rest.UnmouldDue {
 			continue
 		}
 		switch t.State(now) {
@@ -68,7 +68,7 @@ func (p Plan) nextInCure(st work.Stage, now timer.Moment) (string, bool) {
 			return t.ID, true
 		case t.Do == work.WeighIn && weighed && t.Bar == mark && p.weighInDue(now):
 			return t.ID, true
-		case t.ID == WholeCure && p.due(ReadyDue, now):
+		case t.ID == rest.WholeCure && p.due(rest.ReadyDue, now):
 			return t.ID, true
 		}
 	}
@@ -77,22 +77,18 @@ func (p Plan) nextInCure(st work.Stage, now timer.Moment) (string, bool) {
 
 func (p Plan) weighInDue(now timer.Moment) bool {
 	for _, t := range p.Timers {
-		if strings.HasPrefix(t.ID, weighDue) {
+		if strings.HasPrefix(t.ID, rest.WeighDue) {
 			return t.State(now) == timer.Due || t.State(now) == timer.Acknowledged
 		}
 	}
 	return false
 }
 
-// gelLasts is how long a look at the gel can still tell anything (common
-// practice, no source).
-const gelLasts = 6 * time.Hour
-
 // fresh says that a look has fallen due and is not too late yet.
 func (p Plan) fresh(id string, now timer.Moment) bool {
 	for _, t := range p.Timers {
 		if t.ID == id {
-			return p.due(id, now) && t.Remaining(now) > -gelLasts
+			return p.due(id, now) && t.Remaining(now) > -rest.GelLasts
 		}
 	}
 	return false

@@ -9,7 +9,7 @@ import (
 	"bench/internal/batch"
 	"bench/internal/judge"
 	"bench/internal/recipe"
-	"bench/internal/steps"
+	"bench/internal/rest"
 	"bench/internal/timer"
 )
 
@@ -135,7 +135,7 @@ func TestNothingNextWhileItRests(t *testing.T) {
 		if err := b.work(never); err != nil {
 			t.Fatal(err)
 		}
-		unmould := b.timers()[steps.UnmouldDue]
+		unmould := b.timers()[rest.UnmouldDue]
 		if unmould.After != 24*time.Hour {
 			t.Errorf("%s: %v from pour to unmould", name, unmould.After)
 		}
@@ -160,14 +160,14 @@ func TestRestTimersStartByThemselves(t *testing.T) {
 	b.workTo(t, "dusk/dusk/loaf 1/pour")
 	for _, loaf := range []int{3, 1} {
 		b.allows(t, batch.Ticked{Task: fmt.Sprintf("dusk/dusk/loaf %d/pour", loaf)})
-		if _, ok := b.timers()[steps.UnmouldDue]; ok {
+		if _, ok := b.timers()[rest.UnmouldDue]; ok {
 			t.Errorf("the timer runs before the last loaf is poured")
 		}
 	}
 	b.wait(time.Minute)
 	b.allows(t, batch.Ticked{Task: "dusk/dusk/loaf 2/pour"})
 	last := b.now
-	for id, after := range map[string]time.Duration{"gel look/1": time.Hour, "gel look/3": 3 * time.Hour, steps.UnmouldDue: 24 * time.Hour} {
+	for id, after := range map[string]time.Duration{"gel look/1": time.Hour, "gel look/3": 3 * time.Hour, rest.UnmouldDue: 24 * time.Hour} {
 		tm, ok := b.timers()[id]
 		if !ok || tm.After != after || !tm.Start.Wall.Equal(last) || tm.Label == "" {
 			t.Errorf("%s: %+v", id, tm)
@@ -195,7 +195,7 @@ func TestNoGelLooksWhenPrevented(t *testing.T) {
 		t.Fatal(err)
 	}
 	list := b.timers()
-	if len(list) != 1 || list[steps.UnmouldDue].After != 48*time.Hour {
+	if len(list) != 1 || list[rest.UnmouldDue].After != 48*time.Hour {
 		t.Errorf("%+v", list)
 	}
 }
@@ -231,7 +231,7 @@ func TestDeadlineByBoots(t *testing.T) {
 	if err := b.work(upTo("unmould/loaf 1")); err != nil {
 		t.Fatal(err)
 	}
-	unmould := b.timers()[steps.UnmouldDue]
+	unmould := b.timers()[rest.UnmouldDue]
 	poured := unmould.Start
 	if poured.Boot != "one" {
 		t.Fatalf("%+v", poured)

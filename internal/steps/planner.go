@@ -10,6 +10,7 @@ import (
 	"bench/internal/quantity"
 	"bench/internal/rack"
 	"bench/internal/recipe"
+	"bench/internal/rest"
 	"bench/internal/timer"
 	"bench/internal/work"
 )
@@ -27,7 +28,7 @@ type planner struct {
 	words    []loafWords     // words are what every layer says of each loaf.
 	toppings []work.Task     // toppings are weighed loaf by loaf.
 	loaves   []quantity.Mass // loaves are what each mould holds.
-	bars     recipe.Scale    // bars are all weighed on one scale: one of them and a whole loaf's.
+	after    rest.Rest       // after is what follows the pour.
 	tooFine  []string        // tooFine names the weighings that no scale is fine enough for.
 
 	followers map[string][]work.Task // followers stand behind the weighing of that id.
@@ -60,7 +61,7 @@ func planOf(s batch.State) (Plan, *planner) {
 	}
 	p.followLoaves()
 	p.loaves = p.moulded()
-	p.bars = p.rack.Home(recipe.Vessel{}, slices.Max(p.loaves))
+	p.after = p.afterPour()
 	p.toppings, p.tooFine = p.topTasks(), p.coarse()
 	plan := Plan{
 		Recipe: p.c.Recipe.Name, Loaves: p.c.Loaves, Mould: p.c.Mould,
@@ -99,6 +100,12 @@ func (p Plan) State() batch.State {
 		return batch.State{}
 	}
 	return p.planner.s
+}
+
+// afterPour is what the rest of the batch needs of the pots and pours.
+func (p *planner) afterPour() rest.Rest {
+	poured, _ := p.lastPour(p.pours[len(p.pours)-1])
+	return rest.Rest{Control: p.c, State: p.s, Loaves: p.loaves, Scale: p.rack.Home(recipe.Vessel{}, slices.Max(p.loaves)), Poured: poured}
 }
 
 // whole says that a control recipe can be planned. One that was resolved always

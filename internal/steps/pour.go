@@ -38,7 +38,7 @@ func (p *planner) fillLayer(i int) pour {
 	oils := planned
 	r := pour{at: i, recipe: l, vessel: k.vessel, mica: p.micaTasks(l), loafIDs: make([]string, p.c.Loaves), pourIDs: make([]string, p.c.Loaves)}
 	for loaf := range p.c.Loaves {
-		r.pourIDs[loaf] = ofLoaf(r.id(), loaf) + pouring
+		r.pourIDs[loaf] = work.OfLoaf(r.id(), loaf) + pouring
 		r.loafIDs[loaf] = strings.TrimSuffix(r.pourIDs[loaf], pouring) // One text for both.
 	}
 	r.layer = Layer{Name: l.Name, Batter: l.Batter, Trace: l.Trace}
@@ -72,18 +72,6 @@ const pouring = "/pour"
 
 // id begins the ids of a layer's tasks.
 func (r *pour) id() string { return r.recipe.Batter + "/" + r.recipe.Name }
-
-// ofLoaf makes an id that of a loaf, counted from 0.
-func ofLoaf(id string, loaf int) string { return id + "/loaf " + strconv.Itoa(loaf+1) }
-
-// LoafOf gives the number of the loaf that a task is about, counted from 1, by
-// its id; 0 is none.
-func LoafOf(id string) int {
-	_, after, _ := strings.Cut(id, "/loaf ")
-	number, _, _ := strings.Cut(after, "/")
-	n, _ := strconv.Atoi(number)
-	return n
-}
 
 // partOfPot is the fraction of what a shared pot holds that this part is, so that
 // colour and scent follow what was really poured out and not what stays.

@@ -122,13 +122,13 @@ func readLine(t work.Task) (ReadLine, bool) {
 	switch {
 	case t.Do == work.Gross:
 		l.What = t.Vessel + ", full"
-	case t.Do == work.Portion && LoafOf(t.ID) > 0:
-		l.What = fmt.Sprintf("loaf %d", LoafOf(t.ID))
+	case t.Do == work.Portion && work.LoafOf(t.ID) > 0:
+		l.What = fmt.Sprintf("loaf %d", work.LoafOf(t.ID))
 	case t.Do == work.Portion:
 		l.What = t.Title
 	case t.Do == work.Weigh:
 	case t.PourLine > 0:
-		l = ReadLine{What: fmt.Sprintf("loaf %d", LoafOf(t.ID)), Asked: t.PourLine.String(), Was: "poured", By: grams(t.Target, t.Reads) + " into it"}
+		l = ReadLine{What: fmt.Sprintf("loaf %d", work.LoafOf(t.ID)), Asked: t.PourLine.String(), Was: "poured", By: grams(t.Target, t.Reads) + " into it"}
 	default:
 		return l, false
 	}

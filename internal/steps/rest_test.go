@@ -8,6 +8,7 @@ import (
 	"bench/internal/batch"
 	"bench/internal/judge"
 	"bench/internal/recipe"
+	"bench/internal/rest"
 	"bench/internal/steps"
 	"bench/internal/timer"
 	"bench/internal/work"
@@ -95,7 +96,7 @@ func TestTooSoft(t *testing.T) {
 	b.allows(t, batch.Ticked{Task: "cut/side"})
 	b.allows(t, judge.Choices(b.plan(), "cut/loaf 1", "")[0].Fact)
 	b.wait(time.Hour)
-	if got := due(b, steps.CutDue); got != timer.Running {
+	if got := due(b, rest.CutDue); got != timer.Running {
 		t.Errorf("the cut is %v", got)
 	}
 }

@@ -7,6 +7,7 @@ import (
 	"bench/internal/batch"
 	"bench/internal/lye"
 	"bench/internal/quantity"
+	"bench/internal/rest"
 	"bench/internal/tell"
 	"bench/internal/timer"
 	"bench/internal/work"
@@ -88,7 +89,7 @@ func timerName(id string) string {
 	case lookTimer:
 		layer, _, _ := strings.Cut(of, "/")
 		return "look at " + layer
-	case gelTimer:
+	case rest.GelTimer:
 		return "look at the gel after " + of + " h"
 	case lye.CoolTimer:
 		return of + " lye solution cool enough"

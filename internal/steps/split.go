@@ -217,3 +217,21 @@ func (p Plan) Face(loaf int) form.Face {
 	}
 	return face
 }
+
+// moulded gives what each mould holds, embeds by their outline included.
+func (p *planner) moulded() []quantity.Mass {
+	embeds := quantity.Mass(0)
+	for _, l := range p.c.Recipe.Layers {
+		for _, e := range l.Embeds {
+			embeds += quantity.FromGrams(e.Area() * p.c.Mould.Along().Millimetres() / 1000 * recipe.DefaultDoughDensity)
+		}
+	}
+	masses := make([]quantity.Mass, p.c.Loaves)
+	for loaf := range masses {
+		masses[loaf] = embeds
+		for i := range p.pours {
+			masses[loaf] += p.pours[i].layer.Loaves[loaf].Mass
+		}
+	}
+	return masses
+}

@@ -166,7 +166,7 @@ func (p *planner) finish(last string, balance Balance) []work.Stage {
 	cover.After = []string{top.ID}
 	clean := p.cleanUp(balance)
 	clean.After = []string{cover.ID}
-	return append([]work.Stage{top, cover, clean}, p.rest()...)
+	return append([]work.Stage{top, cover, clean}, p.after.Stages()...)
 }
 
 // of joins a stage's noun with what it is about: "oils · sea".

@@ -6,8 +6,12 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/recipe"
+	"bench/internal/rest"
 	"bench/internal/work"
 )
+
+// glovesID is the last task of the clean-up.
+const glovesID = "clean up/gloves"
 
 func (p *planner) texture() work.Stage {
 	s := work.Stage{ID: "texture", Kind: work.Texture, Title: "texture", Why: "While the top still moves."}
@@ -27,7 +31,7 @@ func (p *planner) topTasks() []work.Task {
 		for n, t := range p.c.Recipe.Top.Toppings {
 			m, _ := p.c.Material(t.Material)
 			tasks = append(tasks, p.weigh(weighing{
-				id: ofLoaf("top", loaf) + "/" + t.Material, title: t.Material + " on loaf " + strconv.Itoa(loaf+1),
+				id: work.OfLoaf("top", loaf) + "/" + t.Material, title: t.Material + " on loaf " + strconv.Itoa(loaf+1),
 				material: t.Material, lot: m.Lot, grams: t.PerLoaf.Grams(), vessel: p.rack.ColourCup(n),
 			}))
 		}
@@ -53,17 +57,17 @@ func (p *planner) cover() work.Stage {
 
 func (p *planner) cleanUp(balance Balance) work.Stage {
 	over := p.ticked(glovesID)
-	code := passedBy(p.tick("clean up/code", "Tape the batch code onto every mould", "So that no loaf is ever without its name."), over, "nothing was noted")
-	left := p.aside("clean up/leftover", batch.LeftoverBatter, "Weigh the leftover batter",
+	code := rest.PassedBy(p.tick("clean up/code", "Tape the batch code onto every mould", "So that no loaf is ever without its name."), over, "nothing was noted")
+	left := p.after.Aside("clean up/leftover", batch.LeftoverBatter, "Weigh the leftover batter",
 		capital(balance.String())+". Scrape them into a cavity or a cup, marked with the code. 0 is none; space is some, not weighed.")
-	sample := p.aside("clean up/sample", batch.SampleBar, "Pour a sample bar, marked with the code", "If there is enough: it is cut open later instead of a bar. 0 is none.")
+	sample := p.after.Aside("clean up/sample", batch.SampleBar, "Pour a sample bar, marked with the code", "If there is enough: it is cut open later instead of a bar. 0 is none.")
 	return work.Stage{
 		ID: "clean up", Kind: work.CleanUp, Title: "clean up", Ordered: true,
 		Why:      "The hydroxide first and the gloves last: what is left on the bench still burns tomorrow.",
 		ReadBack: balance.String(),
 		Tasks: []work.Task{
 			p.tick("clean up/hydroxide", "Put the hydroxide away: lid tight, out of reach", "Before anything else."),
-			code, passedBy(left, over, "nothing was noted"), passedBy(sample, over, "nothing was noted"),
+			code, rest.PassedBy(left, over, "nothing was noted"), rest.PassedBy(sample, over, "nothing was noted"),
 			p.tick("clean up/jugs", "Rinse lye jugs and spoons with plenty of water", ""),
 			p.tick("clean up/wipe", "Wipe raw batter out of pots and jugs with paper", "Tools can wait a day: then it is soap."),
 			p.tick(glovesID, "Wipe the bench down; gloves and goggles off last", "Wash hands."),

@@ -130,7 +130,7 @@ func (p *planner) embeds(r pour) work.Stage {
 // EmbedTask is the id of the task that brings an embed into a loaf, counted from
 // 0, before its layer or after.
 func EmbedTask(layer string, loaf int, embed string) string {
-	return ofLoaf(layer, loaf) + "/" + embed
+	return work.OfLoaf(layer, loaf) + "/" + embed
 }
 
 func (p *planner) embedTask(r pour, loaf, n int, order string) work.Task {
@@ -162,7 +162,7 @@ func (p *planner) micaTasks(l recipe.Layer) []work.Task {
 	for loaf := 0; loaf < p.c.Loaves && line.PerLoaf > 0; loaf++ {
 		m, _ := p.c.Material(line.Material)
 		tasks = append(tasks, p.weigh(weighing{
-			id:    ofLoaf(l.Name, loaf) + "/line/" + line.Material,
+			id:    work.OfLoaf(l.Name, loaf) + "/line/" + line.Material,
 			title: fmt.Sprintf("%s on %s, loaf %d", line.Material, l.Name, loaf+1), material: line.Material, lot: m.Lot,
 			hint:  "Through a fine sieve held low, as thin as shows.",
 			grams: line.PerLoaf.Grams(), vessel: p.rack.ColourCup(loaf),

@@ -220,11 +220,4 @@ func (p *planner) scentOils(r pour) work.Stage {
 	return s
 }
 
-// tick makes a task without a number.
-func (p *planner) tick(id, title, hint string) work.Task {
-	t := work.Task{ID: id, Do: work.Tick, Title: title, Hint: hint}
-	if d, ok := p.s.Done(id); ok {
-		t.Done, t.Skipped, t.Seq, t.At = true, d.Skipped, d.Seq, d.At
-	}
-	return t
-}
+func (p *planner) tick(id, title, hint string) work.Task { return work.Ticked(p.s, id, title, hint) }

@@ -9,13 +9,10 @@ import (
 	"bench/internal/work"
 )
 
-// Common practice, no source: looks every five minutes while a layer sets, and
-// after one and three hours while it may gel.
+// Common practice, no source: looks every five minutes while a layer sets.
 const (
-	lookEvery  = 5 * time.Minute
-	lookTimer  = "look/"
-	gelTimer   = "gel look/"
-	UnmouldDue = "unmould" // UnmouldDue is the timer that the unmoulding waits for.
+	lookEvery = 5 * time.Minute
+	lookTimer = "look/"
 )
 
 // timers gives what runs now. Nothing is started by hand: a timer follows from
@@ -28,7 +25,7 @@ func (p *planner) timers(stages []work.Stage) []timer.Timer {
 	for _, r := range p.pours {
 		list = append(list, p.lookTimers(r)...)
 	}
-	list = append(list, p.restTimers(stages)...)
+	list = append(list, p.after.Timers(stages)...)
 	for i := range list {
 		if w, ok := p.s.Timer(list[i].ID); ok && !w.At.Wall.Before(list[i].Deferred.Wall) {
 			list[i].Seen, list[i].Deferred, list[i].DeferFor = w.Seen, w.At, w.For
@@ -74,7 +71,7 @@ func (p *planner) lookTimers(r pour) []timer.Timer {
 	case r.at == len(p.pours)-1 || p.ticked(name+"/firm"):
 		return nil
 	case len(r.recipe.Embeds) > 0:
-		if poured, ok = p.lastDone(taskIDs(p.embeds(r).Tasks)); !ok {
+		if poured, ok = p.s.LastDone(taskIDs(p.embeds(r).Tasks)); !ok {
 			return nil
 		}
 	}
@@ -101,13 +98,11 @@ func (p *planner) ticked(id string) bool {
 	return ok
 }
 
-func bars(n int) string { return quantity.Count(n, "bar", "bars") }
-
 func loaves(n int) string { return quantity.Count(n, "loaf", "loaves") }
 
 // lastPour gives the moment at which the last loaf got this layer.
 func (p *planner) lastPour(r pour) (at timer.Moment, ok bool) {
-	return p.lastDone(r.pourIDs)
+	return p.s.LastDone(r.pourIDs)
 }
 
 func taskIDs(tasks []work.Task) []string {
@@ -116,20 +111,4 @@ func taskIDs(tasks []work.Task) []string {
 		list[i] = tasks[i].ID
 	}
 	return list
-}
-
-// lastDone gives the moment at which the last of several ticks was made, once
-// all of them are.
-func (p *planner) lastDone(ticks []string) (at timer.Moment, ok bool) {
-	seq := 0
-	for _, id := range ticks {
-		d, done := p.s.Done(id)
-		if !done {
-			return timer.Moment{}, false
-		}
-		if d.Seq > seq {
-			seq, at = d.Seq, d.At
-		}
-	}
-	return at, true
 }

@@ -17,6 +17,7 @@ import (
 	"bench/internal/judge"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
+	"bench/internal/rest"
 	"bench/internal/sample"
 	"bench/internal/steps"
 	"bench/internal/timer"
@@ -38,7 +39,7 @@ func TestRestartIsTheSame(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		b.put(batch.TimerPutOff{Timer: steps.UnmouldDue, For: time.Hour})
+		b.put(batch.TimerPutOff{Timer: rest.UnmouldDue, For: time.Hour})
 		for _, e := range b.state.Entries {
 			if w, ok := e.Fact.(batch.Weighed); ok && w.How == batch.Typed {
 				w.Mass += 3 * g
@@ -118,9 +119,9 @@ func drawNonsense(t *rapid.T, ids []string, seq int) batch.Fact {
 	case 3:
 		return batch.TemperatureTaken{Task: id, Temperature: quantity.Temperature(w.Mass)}
 	case 4:
-		return batch.TimerSeen{Timer: rapid.SampledFrom([]string{steps.UnmouldDue, "look/sea/firm/1", "look/sea/embeds/1"}).Draw(t, "timer")}
+		return batch.TimerSeen{Timer: rapid.SampledFrom([]string{rest.UnmouldDue, "look/sea/firm/1", "look/sea/embeds/1"}).Draw(t, "timer")}
 	case 5:
-		return batch.TimerPutOff{Timer: steps.UnmouldDue, For: time.Duration(w.Mass)}
+		return batch.TimerPutOff{Timer: rest.UnmouldDue, For: time.Duration(w.Mass)}
 	case 6:
 		return batch.Corrected{Seq: rapid.IntRange(-1, seq+1).Draw(t, "seq"), Reason: "because", With: w}
 	case 7:

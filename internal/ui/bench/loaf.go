@@ -5,7 +5,6 @@ import (
 
 	"bench/internal/face"
 	"bench/internal/quantity"
-	"bench/internal/steps"
 	"bench/internal/timer"
 	"bench/internal/ui/ink"
 	"bench/internal/ui/loaf"
@@ -69,7 +68,7 @@ func (b Screen) hasFace() bool { return b.Plan.Mould.HasHeights() && len(b.Plan.
 // loafOf says which loaf the task is about, or the first.
 func loafOf(at work.Stage, task work.Task, loaves int) int {
 	n := at.Loaf
-	if of := steps.LoafOf(task.ID); of > 0 {
+	if of := work.LoafOf(task.ID); of > 0 {
 		n = of
 	}
 	return min(max(1, n), max(1, loaves)) - 1

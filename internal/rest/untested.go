@@ -1,4 +1,4 @@
-package steps
+package rest
 
 import (
 	"strings"
@@ -15,26 +15,12 @@ const (
 	MostFreeAlkali = 0.05 // % as NaOH
 )
 
-// Open gives the warnings that keep bars from being released without a reason:
-// what the weights hold them for (a superfat band below zero, a scent over its
-// limit), a test that failed or was left out, a cure cut short, a skin reaction.
-func (p Plan) Open() []string {
-	var list []string
-	for _, h := range p.Holds {
-		list = append(list, h.Words)
-	}
-	if p.planner == nil {
-		return list
-	}
-	return append(list, p.planner.untested()...)
-}
-
-// untested names tests that failed or were left out, a cure that was cut short
+// Untested names tests that failed or were left out, a cure that was cut short
 // and skin reactions.
-func (p *planner) untested() []string {
+func (r Rest) Untested() []string {
 	var list []string
 	last := map[batch.Test]batch.Tested{}
-	for _, t := range batch.All[batch.Tested](p.s) {
+	for _, t := range batch.All[batch.Tested](r.State) {
 		last[kindOf(t.Fact.Test)] = t.Fact
 	}
 	for _, test := range []batch.Test{batch.PHTest, batch.LookTest} {
@@ -43,11 +29,11 @@ func (p *planner) untested() []string {
 		}
 	}
 	for _, id := range []string{alkaliTest, LookTest, WholeCure} {
-		if d, ok := p.s.Done(id); ok && d.Skipped != "" {
+		if d, ok := r.State.Done(id); ok && d.Skipped != "" {
 			list = append(list, leftOut(id)+": "+d.Skipped)
 		}
 	}
-	for _, c := range batch.All[batch.Complained](p.s) {
+	for _, c := range batch.All[batch.Complained](r.State) {
 		if c.Fact.About == batch.SkinReaction {
 			list = append(list, "skin reaction: "+c.Fact.Words)
 		}

@@ -1,0 +1,97 @@
+package rest
+
+import (
+	"fmt"
+	"strconv"
+
+	"bench/internal/batch"
+	"bench/internal/curing"
+	"bench/internal/quantity"
+	"bench/internal/timer"
+	"bench/internal/work"
+)
+
+func (r Rest) cureStage() work.Stage {
+	c := curing.Of(r.State)
+	s := work.Stage{
+		ID: "cure", Kind: work.CureStage, Title: "cure",
+		Why: "Weeks of cure are mainly water leaving: marked bars tell when that has become slow.",
+	}
+	over := r.ticked(WholeCure)
+	next := 1
+	for _, m := range c.Marks {
+		t := r.markedTask(m.Bar, fmt.Sprintf("Weigh marked bar %s", m.Bar))
+		last := m.Last()
+		t.Target = max(0, last.Mass)
+		t.Mass, t.Seq, t.At, t.Counted = last.Mass, last.Seq, last.At, len(m.Readings)
+		s.Tasks = append(s.Tasks, PassedBy(t, over, ""))
+		if n, err := strconv.Atoi(m.Bar); err == nil {
+			next = max(next, n+1)
+		}
+	}
+	if len(c.Marks) < mostMarked {
+		title := "Mark a bar as bar " + strconv.Itoa(next) + " and weigh it"
+		if len(c.Marks) > 0 {
+			title = "If you like: mark another as bar " + strconv.Itoa(next) + ", too"
+		}
+		s.Tasks = append(s.Tasks, PassedBy(r.markedTask(strconv.Itoa(next), title), over, "not marked"))
+	}
+	s.Tasks = append(s.Tasks, r.tick(WholeCure, "The cure is over: on to the release test", fmt.Sprintf(
+		"Shortest cure %s from the cut, usual %s. Leave it out with the reason to test earlier.", timer.Words(c.Rules.Least), timer.Words(c.Rules.Usual))))
+	return s
+}
+
+func (r Rest) markedTask(mark, title string) work.Task {
+	t := r.do(work.WeighIn, curing.BarTask(mark), title, "Always the same bars, the same scale. t: with the day, 108.4 on 2026-12-01.")
+	t.Bar, t.Target = mark, r.BarMass(0) // What is expected, as a guide.
+	t.Scale, t.Reads, t.Max = r.Scale.Name, r.Scale.Reads, r.Scale.Max
+	return t
+}
+
+// curedBar is what a cured bar is expected to weigh: what the marked bars weighed
+// last, or zero, which is not known.
+func (r Rest) curedBar() quantity.Mass {
+	marks := curing.Of(r.State).Marks
+	if len(marks) == 0 {
+		return 0
+	}
+	sum := quantity.Mass(0)
+	for _, m := range marks {
+		sum += max(0, m.Last().Mass)
+	}
+	return sum / quantity.Mass(len(marks))
+}
+
+func (r Rest) testStage() work.Stage {
+	s := work.Stage{
+		ID: "release test", Kind: work.ReleaseTest, Title: "release test",
+		Why: "A bar with free alkali burns, however well it looks.",
+	}
+	alkali := doneBy[batch.Tested](r, r.do(work.Measure, alkaliTest, "pH, or free alkali", fmt.Sprintf(
+		"Gloves and goggles. pH of a 1 %% solution in distilled water, passed up to %.1f; or t: free alkali as 0.02 %%, passed up to %.2f %%. Strips read soap poorly; the test's own sheet and local rules come first.",
+		HighestPH, MostFreeAlkali)))
+	look := doneBy[batch.Tested](r, r.do(work.Choose, LookTest, "Look: no white pockets, beads, orange spots or cracks",
+		"Cut one bar through the middle."))
+	weight := r.barsTask(WeightTest, 0, "Weigh the cured bars")
+	weight.Target = r.curedBar()
+	weight.Hint = "As many as you can: the label's weight rests on them. Space when that is all."
+	s.Tasks = []work.Task{alkali, look, weight}
+	return s
+}
+
+func (r Rest) releaseStage() work.Stage {
+	t := r.do(work.Choose, DecideID, "Release the bars, or hold them", "An open warning asks for a reason, and stands in the record.")
+	released, held, e := r.State.Verdict()
+	if released {
+		t.Done, t.Seq, t.At = true, e.Seq, e.At
+	}
+	s := work.Stage{
+		ID: "release", Kind: work.Release, Title: "release", Tasks: []work.Task{t},
+		Why: "Who releases them answers for them; safety assessment and local rules are the maker's to meet.",
+	}
+	if held {
+		s.Title = "release: held"
+		s.Why = "The bars are held: they may be tested again, made anew, or thrown away safely."
+	}
+	return s
+}
