@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"bench/internal/batch"
+	"bench/internal/ui/intent"
 	"bench/internal/ui/keys"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -206,5 +207,23 @@ func TestTicksOnlyWhenNeeded(t *testing.T) {
 	p.looks(time.Second)
 	if p.ticks != 2 {
 		t.Fatalf("%d ticks after one came", p.ticks)
+	}
+}
+
+// TestAnyKeyIsNoLeave: on a page that any key leaves, q leaves that page and not the
+// program.
+func TestAnyKeyIsNoLeave(t *testing.T) {
+	p := arrives(t, newMemory()).starts().works("sea/olive")
+	for _, page := range []string{"!", "?", "f"} {
+		bench := p.m.View()
+		if p.press(page); p.m.View() == bench {
+			t.Fatalf("%s opened nothing", page)
+		}
+		if p.press("q"); p.left || p.m.page != intent.PageBench {
+			t.Errorf("q on the page of %s: left %v, page %v", page, p.left, p.m.page)
+		}
+	}
+	if p.press("q"); !p.left {
+		t.Error("q at the bench does not leave")
 	}
 }

@@ -1,0 +1,109 @@
+package steps_test
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+
+	"bench/internal/batch"
+	"bench/internal/judge"
+	"bench/internal/timer"
+)
+
+// looksDue gives the hours at which a look at the gel waits or is asked for.
+func looksDue(b *bencher) []string {
+	var list []string
+	for _, x := range b.plan().Timers {
+		if hour, ok := strings.CutPrefix(x.ID, "gel look/"); ok {
+			list = append(list, hour)
+		}
+	}
+	return list
+}
+
+// TestOverheatedIsLookedAtHourly: after a look that found it rising the next comes
+// an hour later, until one finds it well, and twelve hours after the pour at last
+// (common practice, no source).
+func TestOverheatedIsLookedAtHourly(t *testing.T) {
+	b := resting(t, harbour())
+	look := func(hour int, as batch.GelLook) {
+		t.Helper()
+		b.put(batch.GelLooked{Task: fmt.Sprintf("gel/%d h", hour), Look: as})
+	}
+	if got := looksDue(b); !slices.Equal(got, []string{"1", "3"}) {
+		t.Errorf("at first: %v", got)
+	}
+	b.wait(time.Hour)
+	look(1, batch.Rising)
+	if got := looksDue(b); !slices.Equal(got, []string{"2", "3"}) {
+		t.Errorf("it rose: %v", got)
+	}
+	if id, ok := b.plan().Next(b.moment()); ok {
+		t.Errorf("asked at once: %s", id)
+	}
+	b.wait(time.Hour)
+	if id, _ := b.plan().Next(b.moment()); id != "gel/2 h" {
+		t.Errorf("an hour later: %s", id)
+	}
+	look(2, batch.FullGel)
+	if got := looksDue(b); !slices.Equal(got, []string{"3"}) {
+		t.Errorf("it was well: %v", got)
+	}
+	for hour := 3; hour <= 12; hour++ {
+		if got := looksDue(b); !slices.Equal(got, []string{fmt.Sprint(hour)}) {
+			t.Fatalf("before %d h: %v", hour, got)
+		}
+		look(hour, batch.Rising)
+	}
+	if got := looksDue(b); len(got) > 0 {
+		t.Errorf("after twelve hours: %v", got)
+	}
+}
+
+// TestPocketsAreNamedAtTheCut: a loaf that overheated is cut with its lye pockets in
+// mind, and no other.
+func TestPocketsAreNamedAtTheCut(t *testing.T) {
+	for look, named := range map[batch.GelLook]bool{batch.Rising: true, batch.Cracked: false, batch.FullGel: false} {
+		b := resting(t, harbour())
+		b.wait(time.Hour)
+		b.put(batch.GelLooked{Task: "gel/1 h", Look: look})
+		b.wait(24 * time.Hour)
+		b.workTo(t, "cut/loaf 1")
+		if hint := b.task(t, "cut/loaf 1").Hint; strings.Contains(hint, "lye pockets") != named {
+			t.Errorf("%s: %s", look, hint)
+		}
+	}
+}
+
+// TestGelIsOverSixHoursAfterItsLook: then a look can wait.
+func TestGelIsOverSixHoursAfterItsLook(t *testing.T) {
+	b := resting(t, harbour())
+	for wait, want := range map[time.Duration]timer.Priority{2 * time.Hour: timer.ActNow, 8 * time.Hour: timer.Soon, 25 * time.Hour: timer.Soon} {
+		at := b.moment()
+		at.Wall, at.SinceBoot = at.Wall.Add(wait), at.SinceBoot+wait
+		if got := b.plan().Timers[0]; got.ID != "gel look/1" || got.PriorityAt(at) != want {
+			t.Errorf("%s after %v: %v", got.ID, wait, got.PriorityAt(at))
+		}
+	}
+}
+
+// TestOldTemperaturesOpenNoGate: what was read more than 30 min ago is read again
+// (common practice, no source).
+func TestOldTemperaturesOpenNoGate(t *testing.T) {
+	b := begin(harbour())
+	b.workTo(t, "sea/meet")
+	b.wait(28 * time.Minute)
+	if err := judge.Allows(b.plan(), batch.Ticked{Task: "sea/meet"}, b.moment()); err != nil {
+		t.Error(err)
+	}
+	b.wait(3 * time.Minute)
+	b.refuses(t, batch.Ticked{Task: "sea/meet"}, " min ago; read both again")
+	b.typed(t, "sea/lye temperature", "40")
+	b.refuses(t, batch.Ticked{Task: "sea/meet"}, "read both again")
+	b.typed(t, "sea/oil temperature", "40")
+	if err := b.say("sea/meet", judge.Answer{How: batch.AtTarget}); err != nil {
+		t.Error(err)
+	}
+}
