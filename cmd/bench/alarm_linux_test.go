@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"bench/internal/batch"
+	"bench/internal/console"
 	"bench/internal/steps"
 )
 
@@ -93,4 +94,34 @@ func TestAlarmsByTheProgramsClock(t *testing.T) {
 	m.Wait("alarm that has just come up", func() bool { return soonAfter.MatchString(m.Screen()) })
 	m.quits()
 	m.Restored()
+}
+
+// TestTalkRings counts the bells of a talk on a terminal: they ring on by the
+// program's clock, the alarm is said once, and silence rings for none.
+func TestTalkRings(t *testing.T) {
+	t.Parallel()
+	home := t.TempDir()
+	due := gelDue(t, home, poured(t, home, dawn))
+	for _, silent := range []bool{false, true} {
+		args := []string{"--plain", "--clock", due.Add(-time.Minute).Format(time.RFC3339), "--clock-speed", "60"}
+		if silent {
+			args = append(args, "--silent")
+		}
+		m := &maker{Console: console.Start(t, program(t, home, args...), 80, 24), t: t, home: home, speed: 60}
+		m.Sees("number of a batch or a recipe, or help>")
+		if m.bells() != 0 {
+			t.Error("it rang before anything was due")
+		}
+		m.Sees("! ALARM: 260302A: look at the gel")
+		if !silent {
+			m.Wait("third bell", func() bool { return m.bells() >= 3 })
+		}
+		m.Send("q\n")
+		if code := m.Exit(soon); code != exitClean {
+			t.Errorf("exit status %d", code)
+		}
+		if n := strings.Count(m.Written(), "ALARM"); n != 1 || silent && m.bells() != 0 {
+			t.Errorf("silent %v: said %d times, %d bells", silent, n, m.bells())
+		}
+	}
 }
