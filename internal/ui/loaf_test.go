@@ -43,7 +43,7 @@ func TestLoafFills(t *testing.T) {
 	if n := filled(p, seaSGR); n != 0 {
 		t.Errorf("%d rows of loaf 2 are filled before it is poured", n)
 	}
-	p.works("dusk/shea").sees("loaf 1 of 3", "base: poured to 22.5 mm")
+	p.works("dusk/shea").sized(160, 56).sees("loaf 1 of 3", "base: poured to 22.5 mm")
 	before := filled(p, seaSGR)
 	p.works("dusk/lye jug").sees("base: poured to 30 mm")
 	after := filled(p, seaSGR)

@@ -14,17 +14,30 @@ import (
 // inMould is how the loaf at hand is shown: in its mould, with its heights.
 func inMould() face.Frame { return face.Frame{Rule: true, Names: true, Heights: true, Mould: true} }
 
+// The height from which there is a picture, and from which it spares some for its legend.
+const (
+	legendFrom = 22
+	faceLeast  = 10
+)
+
 // loaf draws the loaf at hand: what is poured is solid, the line that the next
 // pour goes up to and all that is still to come are outlines.
 func (b Screen) loaf(t ink.Theme, w, h int, at work.Stage, task work.Task) []string {
-	if !b.hasFace() || h < 12 {
+	if !b.hasFace() || h < faceLeast {
 		return nil
 	}
 	n := loafOf(at, task, b.Plan.Loaves)
-	picture, swatches := b.draw(t, w-2, h-5-len(b.Plan.Layers), n, at)
+	rest := 5 + len(b.Plan.Layers)
+	if h < legendFrom {
+		rest = 2 // The picture has the names and the heights, too.
+	}
+	picture, swatches := b.draw(t, w-2, h-rest, n, at)
 	lines := []string{"", " " + t.Quiet.Render(ink.Cut(b.loafTitle(n), w-2))}
 	for _, l := range picture {
 		lines = append(lines, " "+l)
+	}
+	if h < legendFrom {
+		return lines
 	}
 	lines = append(lines, "")
 	return append(lines, b.legend(t, w, n, at, swatches)...)

@@ -46,7 +46,7 @@ func (p panel) head(room int) []string {
 	var lines []string
 	title, where := ink.Clean(p.task.Title), p.where()
 	if ink.Width(title)+ink.Width(where)+4 <= p.w {
-		lines = append(lines, " "+ink.Between(p.t.Accent.Render(title), where+" ", p.w-1))
+		lines = append(lines, " "+ink.Between(p.t.Accent.Render(title), where+" ", min(p.w, panelMost)-1))
 	} else {
 		for _, l := range ink.Wrap(title, p.w-2) {
 			lines = append(lines, " "+p.t.Accent.Render(l))
@@ -78,7 +78,7 @@ func (p panel) hints(most int) []string {
 	case text == "" && (p.roomy() || p.task.Do != work.Portion):
 		text = p.stage.Why
 	}
-	lines := ink.Wrap(sign+ink.Clean(text), p.w-2)
+	lines := ink.Wrap(sign+ink.Clean(text), min(p.w, panelMost)-2)
 	if len(lines) > most {
 		lines[most-1] = ink.Cut(lines[most-1]+" "+lines[most], p.w-2)
 		lines = lines[:most]

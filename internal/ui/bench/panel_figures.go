@@ -2,6 +2,7 @@ package bench
 
 import (
 	"cmp"
+	"slices"
 
 	"bench/internal/reply"
 	"bench/internal/ui/ink"
@@ -20,13 +21,11 @@ func (p panel) body() []string {
 		return p.lead()
 	}
 	asked, _ := reply.Asked(p.task, p.stage)
-	scale := 1
-	if p.h >= 36 && ink.BigWidth(asked, 2)+24 <= p.w && ink.BigWidth(f.number, 2)+12 <= p.w {
-		scale = 2
-	}
+	scale := p.scale(f.unit, asked, f.number)
 	// The unit stays where it is while a number is typed.
 	reserve := max(ink.BigWidth(f.number, scale), ink.BigWidth(asked, scale))
-	lines := append([]string{""}, p.figures(f, scale, reserve)...)
+	lines := p.figures(f, scale, reserve)
+	figures := len(lines)
 	if p.roomy() {
 		lines = append(lines, "")
 	}
@@ -34,35 +33,110 @@ func (p panel) body() []string {
 	if p.roomy() {
 		lines = append(lines, "")
 	}
-	return append(lines, p.scaleLines()...)
+	lines = append(lines, p.scaleLines()...)
+	if scale > 1 && p.signBeside(f, scale, reserve) == nil {
+		p.signBelow(lines[figures:])
+	}
+	return lines
+}
+
+// signBelow puts the large sign at the right of the lines below the figures, where
+// they leave it no room beside them.
+func (p panel) signBelow(lines []string) {
+	mark, style := p.mark()
+	if mark == 0 || p.b.Typed == "" {
+		return
+	}
+	for i, row := range ink.Big(string(mark), 1)[:min(5, len(lines))] {
+		if ink.Width(lines[i])+ink.Width(row)+2 < p.w {
+			lines[i] = ink.Between(lines[i], style.Render(row)+" ", p.w-1)
+		}
+	}
+}
+
+// scale is how large the figures are: as large as the window has room for, up to a
+// third of its height.
+func (p panel) scale(unit string, numbers ...string) int {
+	for scale := 3; scale > 1; scale-- {
+		if 15*scale <= p.h && !slices.ContainsFunc(numbers, func(n string) bool { return 2+ink.BigWidth(n, scale)+gap(unit, scale)+ink.Width(unit) > p.w }) {
+			return scale
+		}
+	}
+	return 1
 }
 
 // figures sets the number with its unit beside it, and at the right a large sign
-// that says whether what is typed is right.
+// that says whether what is typed is right. The word on what the number is stands
+// above it where it finds no room beside it.
 func (p panel) figures(f figures, scale, reserve int) []string {
-	style, sign := p.t.Strong, []string(nil)
+	style, sign := p.t.Strong, p.signBeside(f, scale, reserve)
 	if p.b.Typed != "" {
 		style = p.t.Accent
 		if mark, inked := p.mark(); mark != 0 {
-			style, sign = inked, ink.Big(string(mark), scale)
+			style = inked
 		}
 	}
-	var lines []string
+	at, ends := besideAt(f, scale, reserve), p.used(f, scale, reserve)+8*scale+2
+	lines := []string{""}
+	if at+ink.Width(f.word) > p.w {
+		lines[0], f.word = "  "+p.t.Quiet.Render(f.word), ""
+	}
+	unit := p.unit(f, scale, at)
 	for i, row := range ink.Big(f.number, scale) {
-		side := ""
-		switch i {
-		case 5*scale - 1:
-			side = p.t.Strong.Render(f.unit)
-		case 5*scale - 3:
-			side = p.t.Quiet.Render(f.word)
-		}
-		line := "  " + style.Render(ink.Fit(row, reserve)) + "  " + side
-		if sign != nil && ink.Width(line)+ink.Width(sign[i])+2 <= p.w {
-			line = ink.Between(line, style.Render(sign[i])+" ", p.w-1)
+		line := "  " + style.Render(ink.Fit(row, reserve)) + ink.Spaces(gap(f.unit, scale)) + unit[i]
+		if sign != nil {
+			line = ink.Between(line, style.Render(sign[i])+" ", min(p.w-1, max(panelMost, ends)))
 		}
 		lines = append(lines, line)
 	}
 	return lines
+}
+
+// besideAt is where what stands beside the figures begins.
+func besideAt(f figures, scale, reserve int) int { return 2 + reserve + gap(f.unit, scale) }
+
+// gap is between the figures and their unit, which is large when it is grams.
+func gap(unit string, scale int) int {
+	if unit == "g" {
+		return 2 * scale
+	}
+	return 2
+}
+
+// used is how much of a row the figures take with what stands beside them.
+func (p panel) used(f figures, scale, reserve int) int {
+	return besideAt(f, scale, reserve) + max(ink.Width(f.unit), ink.Width(f.word), ink.BigWidth("g", scale-1))
+}
+
+// signBeside is the large sign in the rows of the figures, no larger than they leave
+// room for; nil is none.
+func (p panel) signBeside(f figures, scale, reserve int) []string {
+	mark, _ := p.mark()
+	if p.b.Typed == "" || mark == 0 {
+		return nil
+	}
+	for s := scale; s > 0; s-- {
+		if p.used(f, scale, reserve)+6*s+3 <= p.w {
+			return append(make([]string, 5*(scale-s)), ink.Big(string(mark), s)...)
+		}
+	}
+	return nil
+}
+
+// unit is what stands beside each row of the figures: what the number is, and its
+// unit at their foot, large where there is a large sign for it.
+func (p panel) unit(f figures, scale, beside int) []string {
+	rows := make([]string, 5*scale)
+	rows[len(rows)-1] = p.t.Strong.Render(f.unit)
+	word := len(rows) - 3
+	if large := ink.Big(f.unit, scale-1); f.unit == "g" && len(large) > 0 && beside+ink.BigWidth("g", scale-1) <= p.w {
+		for i, l := range large {
+			rows[len(rows)-len(large)+i] = p.t.Strong.Render(l)
+		}
+		word = len(rows) - len(large) - 2
+	}
+	rows[word] = p.t.Quiet.Render(f.word)
+	return rows
 }
 
 // lead says what to do in large letters, for a task without a number that is
@@ -71,9 +145,11 @@ func (p panel) lead() []string {
 	if p.task.Done || p.task.Skipped != "" {
 		return nil
 	}
+	order := ink.Clean(cmp.Or(p.task.Signal, p.task.Title))
+	whole := ink.Lead(order, p.w-3, 1)
 	for _, scale := range []int{2, 1} {
-		text := ink.Lead(ink.Clean(cmp.Or(p.task.Signal, p.task.Title)), p.w-3, scale)
-		if text == "" || scale == 2 && p.h < 36 {
+		text := ink.Lead(order, p.w-3, scale)
+		if text == "" || scale == 2 && (p.h < spanFrom || text != whole) {
 			continue
 		}
 		style := p.t.Strong

@@ -43,7 +43,30 @@ func (p panel) list(room int) []string {
 			items = append(items, p.item(t))
 		}
 	}
+	if p.h >= spanFrom {
+		if thick := p.thick(tasks, items); len(lines)+len(thick) <= room {
+			return append(lines, thick...)
+		}
+	}
 	return append(lines, ink.Scrolled(p.t, items, at, room-len(lines))...)
+}
+
+// thick gives bars a second row, to be read from afar, and leaves no title cut.
+func (p panel) thick(tasks []work.Task, items []string) []string {
+	var lines []string
+	for i, t := range tasks {
+		switch title := ink.Clean(t.Title); {
+		case t.Do == work.Portion:
+			lines = append(lines, items[i], ink.Spaces(barAt)+p.fill(t, p.longestPortion()))
+		case ink.Width(title) > p.w-4 && !t.Numeric():
+			for n, l := range ink.Wrap(title, p.w-4) {
+				lines = append(lines, p.styled(t, []string{" " + p.sign(t) + " ", "   "}[min(n, 1)], l))
+			}
+		default:
+			lines = append(lines, items[i])
+		}
+	}
+	return lines
 }
 
 // sign puts what is on its way, or was not saved, before what is at hand: a tick
@@ -160,17 +183,6 @@ func poured(t work.Task) quantity.Mass {
 
 // bar is a portion to scale, filled once it is poured, with its scent beside it.
 func (p panel) bar(t work.Task, longest quantity.Mass) string {
-	scent := p.portionScent(t)
-	if t.Done && t.ByEye {
-		scent = strings.TrimSuffix("by eye  "+scent, "  ")
-	}
-	beside := strings.Join(slices.DeleteFunc([]string{p.stop(t), scent}, func(s string) bool { return s == "" }), "  ")
-	room := max(4, p.w-3-9-9-ink.Width(beside)-4)
-	n := int(int64(room) * int64(poured(t)) / int64(longest))
-	fill := "░"
-	if t.Done {
-		fill = "█"
-	}
 	text := ink.Fit(ink.Clean(strings.TrimPrefix(t.Title, "Portion for ")), 8)
 	if p.stage.Kind == work.SplitLayers {
 		text = ink.Fit(ink.Clean(strings.TrimPrefix(t.Title, "Pour out for ")), 8)
@@ -179,7 +191,29 @@ func (p panel) bar(t work.Task, longest quantity.Mass) string {
 	if p.moved(t) {
 		number = p.t.Accent.Render(number)
 	}
-	return p.styled(t, " "+p.sign(t)+" ", text) + " " + ink.Fit(strings.Repeat(fill, n), room) + number + p.t.Quiet.Render("  "+beside)
+	return p.styled(t, " "+p.sign(t)+" ", text) + " " + p.fill(t, longest) + number + p.t.Quiet.Render("  "+p.beside(t))
+}
+
+// barAt is where the bars begin.
+const barAt = 12
+
+// fill is a bar by itself, as wide as it may get.
+func (p panel) fill(t work.Task, longest quantity.Mass) string {
+	room := max(4, p.w-3-9-9-ink.Width(p.beside(t))-4)
+	fill := "░"
+	if t.Done {
+		fill = "█"
+	}
+	return ink.Fit(strings.Repeat(fill, int(int64(room)*int64(poured(t))/int64(longest))), room)
+}
+
+// beside is what stands behind a portion.
+func (p panel) beside(t work.Task) string {
+	scent := p.portionScent(t)
+	if t.Done && t.ByEye {
+		scent = strings.TrimSuffix("by eye  "+scent, "  ")
+	}
+	return strings.Join(slices.DeleteFunc([]string{p.stop(t), scent}, func(s string) bool { return s == "" }), "  ")
 }
 
 // stop is the reading to stop at, of a portion that is still to be poured.

@@ -109,10 +109,13 @@ func (p panel) ruler(over quantity.Mass, typed bool) string {
 	if near <= 0 {
 		return p.t.Quiet.Render("asked " + p.askedNumber())
 	}
-	const half = 7
+	half := 7
+	if p.w >= panelMost-10 {
+		half = 20
+	}
 	cells := []rune(strings.Repeat("─", half) + "┼" + strings.Repeat("─", half))
 	before, after := " ├", "┤ "
-	switch at := half + int(math.Round(float64(over)/float64(near)*half)); {
+	switch at := half + int(math.Round(float64(over)/float64(near)*float64(half))); {
 	case !typed:
 	case !p.within(over) && over < 0:
 		before = p.t.Accent.Render("◀") + "├"

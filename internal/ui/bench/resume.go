@@ -112,8 +112,15 @@ func (p panel) standing() []string {
 			style = p.t.Accent
 		}
 		lines = append(lines, "")
-		for i, row := range ink.Big(number, 1) {
-			side := []string{"", "", p.t.Quiet.Render(word), "", p.t.Strong.Render("g")}[i]
+		scale := p.scale("untared", number)
+		for i, row := range ink.Big(number, scale) {
+			side := ""
+			switch i {
+			case 5*scale - 3:
+				side = p.t.Quiet.Render(word)
+			case 5*scale - 1:
+				side = p.t.Strong.Render("g")
+			}
 			lines = append(lines, "  "+style.Render(row)+"  "+side)
 		}
 	}

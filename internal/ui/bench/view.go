@@ -28,29 +28,12 @@ const (
 
 // View is the bench in rows lines of w cells, the alarms below it.
 func (b Screen) View(t ink.Theme, w, rows int, alarms []string, others []front.UnderWay, now timer.Moment) []string {
-	task, stage, ok := b.Current(now)
+	_, stage, _ := b.Current(now)
 	head := []string{b.headLine(t, w, stage), t.Line.Render(ink.Rule(w))}
 	foot := append([]string{t.Line.Render(ink.Rule(w))}, alarms...)
 	foot = append(foot, b.lastLines(t, w, now)...)
 	foot = append(foot, keys.HelpLine(t, w, b.help(now)...))
-	room := rows - len(head) - len(foot)
-
-	rail, loaf := railNarrow, 0
-	if w >= ink.WideAt {
-		rail, loaf = railWide, max(loafWidth, w/4)
-	}
-	middle := w - rail - 1
-	if loaf > 0 {
-		middle -= loaf + 1
-	}
-	p := panel{t: t, b: b, now: now, task: task, stage: stage, any: ok, h: room, w: min(middle, panelMost)}
-	p.then = b.supposing(task, stage, now)
-	columns := [][]string{b.railWith(t, rail, room, stage, others, now), ink.Block(p.lines(), middle, room)}
-	if loaf > 0 {
-		below := b.before(t, loaf, room, now)
-		columns = append(columns, append(ink.Block(b.loaf(t, loaf, room-len(below), stage, task), loaf, room-len(below)), below...))
-	}
-	return slices.Concat(head, ink.Beside(t.Line, columns...), foot)
+	return slices.Concat(head, b.columns(t, w, rows-len(head)-len(foot), others, now), foot)
 }
 
 func (b Screen) headLine(t ink.Theme, w int, stage work.Stage) string {

@@ -16,6 +16,15 @@ const (
 // Rule is a line across w cells.
 func Rule(w int) string { return strings.Repeat("─", max(0, w)) }
 
+// RuleWith is a line across w cells with a joint where columns meet it.
+func RuleWith(w int, joint rune, at ...int) string {
+	cells := []rune(Rule(w))
+	for _, x := range at {
+		cells[x] = joint
+	}
+	return string(cells)
+}
+
 // Count is a number with its noun.
 func Count(n int, one, many string) string {
 	if n == 1 {

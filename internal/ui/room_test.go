@@ -1,0 +1,54 @@
+package ui
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"bench/internal/ui/ink"
+
+	"pgregory.net/rapid"
+)
+
+// TestRoomIsUsed: what a larger window is for.
+func TestRoomIsUsed(t *testing.T) {
+	p := arrives(t, newMemory()).starts().works("sea/shea").press("n").types("window open").press("enter").works("sea/olive")
+	for _, each := range []struct{ w, h, scale int }{{80, 24, 1}, {120, 40, 2}, {200, 60, 3}} {
+		p.sized(each.w, each.h)
+		for _, row := range ink.Big("344.3", each.scale) {
+			p.sees(strings.TrimRight(row, " "))
+		}
+	}
+	p.sized(80, 24).seesNot("May be begun now", "to the rim")
+	p.sized(120, 40).sees("May be begun now", "○ oils · dusk", "to the rim")
+	p.sized(200, 60).sees("May be begun now", "Then", "after oils · sea", "Notes", "window open", "Said before", "coconut oil 214.2 g", "to the rim")
+	p.works("sea/base/loaf 2/pour").sized(200, 60).sees("May be begun now", "Said before", "to the rim")
+}
+
+// TestColumnsMeet: in any window with room a line between columns begins at a joint
+// and goes down to the rule at the foot without a gap.
+func TestColumnsMeet(t *testing.T) {
+	people := map[string]*person{}
+	for _, task := range []string{"sea/olive", "lye/sea/read back", "sea/base/loaf 2", "base/loaf 2/lighthouse"} {
+		people[task] = arrives(t, newMemory()).starts().works(task)
+	}
+	rapid.Check(t, func(r *rapid.T) {
+		p := people[rapid.SampledFrom([]string{"sea/olive", "lye/sea/read back", "sea/base/loaf 2", "base/loaf 2/lighthouse"}).Draw(r, "task")]
+		p.sized(rapid.IntRange(ink.WideAt, 260).Draw(r, "w"), rapid.IntRange(ink.MinHeight, 90).Draw(r, "h"))
+		lines := p.m.bare()
+		for y, l := range lines {
+			for x, c := range []rune(l) {
+				if c != '┬' {
+					continue
+				}
+				at := y + 1
+				for at < len(lines) && slices.Equal([]rune(lines[at])[x:x+1], []rune("│")) {
+					at++
+				}
+				if at == y+1 || !strings.HasPrefix(lines[at], "──") {
+					r.Fatalf("the column at %d, from line %d, ends at line %d:\n%s", x, y, at, strings.Join(lines, "\n"))
+				}
+			}
+		}
+	})
+}
