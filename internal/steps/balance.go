@@ -75,7 +75,7 @@ func (b Balance) Beyond() quantity.Mass {
 
 // String says the balance in one line.
 func (b Balance) String() string {
-	words := fmt.Sprintf("in %s g; in the loaves %s g", b.In.At(tenthOfGram), b.Loaves.At(tenthOfGram))
+	words := fmt.Sprintf("weighed in %s g; in the loaves %s g", b.In.At(tenthOfGram), b.Loaves.At(tenthOfGram))
 	if b.Leftover > 0 {
 		words += fmt.Sprintf("; set aside %s g", b.Leftover.At(tenthOfGram))
 	}

@@ -103,11 +103,11 @@ func (p *planner) fromCup(cup work.Task, slack quantity.Mass, w weighing) work.T
 	}
 	switch off := t.Target - have; {
 	case off > 0:
-		t.Hint = fmt.Sprintf("The cup holds %s g: add %s g. ", have.At(cup.Reads), off.At(cup.Reads)) + pourAtOnce
+		t.Hint = fmt.Sprintf("The cup holds %s g: add %s g. ", have.At(cup.Reads), off.At(cup.Reads)) + w.hint
 	case off < 0:
-		t.Hint = fmt.Sprintf("The cup holds %s g: leave %s g in it. ", have.At(cup.Reads), (-off).At(cup.Reads)) + pourAtOnce
+		t.Hint = fmt.Sprintf("The cup holds %s g: leave %s g in it. ", have.At(cup.Reads), (-off).At(cup.Reads)) + w.hint
 	default:
-		t.Hint = "All that is in the cup. " + pourAtOnce
+		t.Hint = "All that is in the cup. " + w.hint
 	}
 	return t
 }

@@ -117,3 +117,13 @@ func oilsOf(b steps.Batter) float64 {
 	}
 	return sum
 }
+
+// TestACupOfColourIsNotHurried: a colour out of its cup is stirred in until no streak
+// shows; only a scent is poured at once.
+func TestACupOfColourIsNotHurried(t *testing.T) {
+	p := steps.Of(batch.State{Control: sample.Control(t, "tide-lines.yaml", 3)})
+	task, _, ok := p.Task("tide/low water/ultramarine blue")
+	if !ok || !strings.HasSuffix(task.Hint, "All that is in the cup. Stir it in until no streak shows.") {
+		t.Errorf("%q", task.Hint)
+	}
+}

@@ -171,8 +171,6 @@ func (p *planner) portionScents(r *pour, plannedOils, oils, bare float64) {
 	}
 }
 
-const pourAtOnce = "Stir it in by hand and pour at once."
-
 // shared tells how much of what is stirred into a layer's vessel goes into each
 // loaf, and how much stays there with the batter that does.
 func (p *planner) shared(r pour, mass, reads quantity.Mass) (portions []quantity.Mass, stays quantity.Mass) {
