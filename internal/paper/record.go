@@ -1,7 +1,6 @@
 package paper
 
 import (
-	"fmt"
 	"time"
 
 	"bench/internal/batch"
@@ -218,19 +217,6 @@ func DueText(timers []Timer, now timer.Moment) string {
 		p.linef("%-9s %-8s %-8s %-44s %-18s %s", t.Batch, t.State(now), priority, t.Label, t.Say(now), when)
 	}
 	return p.String()
-}
-
-// Where says in one line how far a batch has come.
-func Where(s batch.State, now timer.Moment) string {
-	plan := steps.Of(s)
-	if plan.Closed {
-		return "closed"
-	}
-	if id, ok := plan.Next(now); ok {
-		t, st, _ := plan.Task(id)
-		return fmt.Sprintf("%s: %s", st.Title, t.Title)
-	}
-	return "waits"
 }
 
 func dash(s string) string {

@@ -1,11 +1,7 @@
 package plain
 
 import (
-	"errors"
-	"fmt"
 	"io"
-	"io/fs"
-	"slices"
 	"strings"
 	"sync"
 	"testing"
@@ -13,12 +9,10 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/front"
-	"bench/internal/recipe"
-	"bench/internal/recipe/check"
-	"bench/internal/recipe/read"
+	"bench/internal/memory"
+	"bench/internal/sample"
 	"bench/internal/steps"
 	"bench/internal/timer"
-	"bench/recipes"
 )
 
 var morning = time.Date(2026, time.November, 25, 9, 0, 0, 0, time.UTC)
@@ -28,7 +22,7 @@ var morning = time.Date(2026, time.November, 25, 9, 0, 0, 0, time.UTC)
 // while it waits for a line.
 type talker struct {
 	t     testing.TB
-	store *memory
+	store *memory.Store
 	in    *io.PipeWriter
 	alarm chan time.Time
 	stop  chan struct{}
@@ -42,7 +36,7 @@ type talker struct {
 	ended    chan error
 }
 
-func talks(t testing.TB, s *memory, change ...func(*Deps)) *talker {
+func talks(t testing.TB, s *memory.Store, change ...func(*Deps)) *talker {
 	t.Helper()
 	in, hand := io.Pipe()
 	k := &talker{
@@ -52,7 +46,7 @@ func talks(t testing.TB, s *memory, change ...func(*Deps)) *talker {
 	d := Deps{
 		In: in, Out: k, Echo: true, Location: time.UTC, Now: k.moment, Stop: k.stop,
 		Wait:    func(time.Duration) <-chan time.Time { return k.alarm },
-		Recipes: func() []front.RecipeItem { return builtin(t) }, Store: s,
+		Recipes: func() []front.RecipeItem { return sample.Recipes(t) }, Store: s,
 		Texts: Texts{
 			Plan:   func(p steps.Plan) string { return "the plan of " + p.Recipe },
 			Record: func(code string, _ batch.State) string { return "the record of " + code },
@@ -169,132 +163,18 @@ func (k *talker) starts() *talker {
 
 const code = "26K25A"
 
-func (k *talker) plan() steps.Plan { return steps.Of(batch.Fold(k.store.entries[code])) }
+func (k *talker) plan() steps.Plan { return steps.Of(batch.Fold(k.store.Entries[code])) }
 
 // recorded demands that so many facts were kept after the first.
 func (k *talker) recorded(n int) *talker {
 	k.t.Helper()
-	if got := len(k.store.entries[code]) - 1; got != n {
+	if got := len(k.store.Entries[code]) - 1; got != n {
 		k.t.Fatalf("%d facts were kept, not %d:\n%s", got, n, k.heard())
 	}
 	return k
 }
 
 func (k *talker) last() batch.Fact {
-	list := k.store.entries[code]
+	list := k.store.Entries[code]
 	return list[len(list)-1].Fact
-}
-
-// memory is a store in memory, which fails when told to.
-type memory struct {
-	codes   []string
-	entries map[string][]batch.Entry
-	held    map[string]bool
-	heldBy  map[string]string
-	fail    error
-}
-
-func newMemory() *memory {
-	return &memory{entries: map[string][]batch.Entry{}, held: map[string]bool{}, heldBy: map[string]string{}}
-}
-
-func (s *memory) listed(closed bool) (items []front.BatchItem, err error) {
-	for _, c := range s.codes {
-		if state := batch.Fold(s.entries[c]); state.Closed() == closed {
-			items = append(items, front.BatchItem{Code: c, State: state, HeldBy: s.heldBy[c]})
-		}
-	}
-	return items, nil
-}
-
-func (s *memory) Batches() ([]front.BatchItem, error) { return s.listed(false) }
-func (s *memory) Empty() bool                         { return len(s.codes) == 0 }
-
-func (s *memory) Closed(string) (front.Past, error) {
-	list, err := s.listed(true)
-	return front.Past{Batches: list}, err
-}
-
-// Remark has something to say whenever a write has failed.
-func (s *memory) Remark() string {
-	if s.fail != nil {
-		return s.fail.Error()
-	}
-	return ""
-}
-
-func (s *memory) Start(c recipe.Control, at timer.Moment) (string, batch.Entry, error) {
-	name := fmt.Sprintf("26K25%c", 'A'+len(s.codes))
-	s.codes = append(s.codes, name)
-	s.held[name] = true
-	first, err := s.Append(name, batch.Started{Control: c}, at)
-	return name, first, err
-}
-
-func (s *memory) Open(c string, _ timer.Moment) ([]batch.Entry, error) {
-	if who := s.heldBy[c]; who != "" {
-		return nil, errors.New(who)
-	}
-	if s.held[c] {
-		return nil, fmt.Errorf("batch %s is held already", c)
-	}
-	s.held[c] = true
-	return slices.Clone(s.entries[c]), nil
-}
-
-func (s *memory) Follow(c string) ([]batch.Entry, string, error) {
-	return slices.Clone(s.entries[c]), s.heldBy[c], nil
-}
-
-func (s *memory) Append(c string, f batch.Fact, at timer.Moment) (batch.Entry, error) {
-	switch {
-	case s.fail != nil:
-		return batch.Entry{}, s.fail
-	case !s.held[c]:
-		return batch.Entry{}, fmt.Errorf("batch %s is not held", c)
-	}
-	e := batch.Entry{Seq: len(s.entries[c]) + 1, At: at, Fact: f}
-	s.entries[c] = append(s.entries[c], e)
-	return e, nil
-}
-
-func (s *memory) Release(c string) error {
-	if !s.held[c] {
-		return fmt.Errorf("batch %s is not held", c)
-	}
-	delete(s.held, c)
-	return nil
-}
-
-// builtin gives two of the built-in recipes.
-func builtin(t testing.TB) []front.RecipeItem {
-	t.Helper()
-	data := func(name string) []byte {
-		text, err := fs.ReadFile(recipes.FS(), name)
-		if err != nil {
-			t.Fatal(err)
-		}
-		return text
-	}
-	w, _, _ := read.Workshop(recipes.WorkshopFile, data(recipes.WorkshopFile))
-	var items []front.RecipeItem
-	for _, file := range []string{"lighthouse-at-dusk.yaml", "tide-lines.yaml"} {
-		r, _, problems := read.Recipe(file, data(file))
-		if read.Failed(problems) {
-			t.Fatal(problems)
-		}
-		items = append(items, front.RecipeItem{
-			Name: r.Name, About: r.About, File: file, Loaves: r.Loaves, BuiltIn: true,
-			Resolve: func(loaves int) (recipe.Control, []string) {
-				c, problems := check.Resolve(r, string(data(file)), w, loaves)
-				for _, p := range problems {
-					if !p.Warning {
-						return c, []string{p.Text}
-					}
-				}
-				return c, nil
-			},
-		})
-	}
-	return items
 }

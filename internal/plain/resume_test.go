@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"bench/internal/batch"
+	"bench/internal/memory"
 	"bench/internal/recipe"
 	"bench/internal/timer"
 )
@@ -15,8 +16,8 @@ import (
 // scale. An empty line says that it does; a reading is held against the facts, and
 // what is found of a pot is kept; words go on meaning what they mean.
 func TestConfirmsTheScale(t *testing.T) {
-	k := talks(t, newMemory()).starts().works("sea/olive").says("h", "1").hears("untared it reads 1079.2 g", "nothing if it is so")
-	before := len(k.store.entries[code]) - 1
+	k := talks(t, memory.New()).starts().works("sea/olive").says("h", "1").hears("untared it reads 1079.2 g", "nothing if it is so")
+	before := len(k.store.Entries[code]) - 1
 	k.says("done", "=", "b 340", "x no scale").hears("First: an empty line").says("go 3").hears("First: an empty line", "nothing if it is so").recorded(before)
 	k.says("n", "window open").recorded(before+1).says("1000").hears("should be 1079.2", "nothing if it is so").recorded(before + 2)
 	if f, ok := k.last().(batch.PotWeighed); !ok || f.Gross != 1_000_000 {
@@ -28,8 +29,8 @@ func TestConfirmsTheScale(t *testing.T) {
 // TestTakesBack takes the last entry back, or one by its number, with the reason;
 // what others were built on is refused.
 func TestTakesBack(t *testing.T) {
-	k := talks(t, newMemory()).starts().works("sea/melt")
-	last := len(k.store.entries[code])
+	k := talks(t, memory.New()).starts().works("sea/melt")
+	last := len(k.store.Entries[code])
 	k.says("takeback", "").hears("Nothing was kept").says("< 1").hears("rests on the recipe").says("< 999").hears("no such entry")
 	k.says("< wrong pot").hears("Kept: ", "taken back no.")
 	if f, ok := k.last().(batch.Withdrawn); !ok || f.Seq != last || f.Reason != "wrong pot" {
@@ -52,7 +53,7 @@ func TestRings(t *testing.T) {
 		{"quiet hours", recipe.Manner{Quiet: timer.Hours{From: 8 * time.Hour, To: 15 * time.Hour}}, 0},
 	} {
 		rung := make(chan struct{}, 10)
-		k := talks(t, newMemory(), func(d *Deps) {
+		k := talks(t, memory.New(), func(d *Deps) {
 			d.Bell, d.Manner = func() { rung <- struct{}{} }, func() recipe.Manner { return c.manner }
 		})
 		k.starts().works("dusk/shea").waits(6 * time.Minute)

@@ -10,6 +10,7 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/judge"
+	"bench/internal/memory"
 	"bench/internal/quantity"
 	"bench/internal/reply"
 	"bench/internal/work"
@@ -33,9 +34,9 @@ func (k *talker) does(t work.Task, stage work.Stage) {
 	case t.Numeric() && t.Do != work.Aside && t.Do != work.Bars:
 		text = number
 	}
-	plan, before := k.plan(), len(k.store.entries[code])
+	plan, before := k.plan(), len(k.store.Entries[code])
 	k.says(text)
-	if len(k.store.entries[code]) != before+1 {
+	if len(k.store.Entries[code]) != before+1 {
 		k.t.Fatalf("%s was not answered by %q:\n%s", t.ID, text, k.heard())
 	}
 	k.hears("Kept: ")
@@ -74,7 +75,7 @@ func (k *talker) works(until string) *talker {
 // TestWholeBatch talks a batch through from its recipe to the release of its bars
 // and its end, and hears at each task what the scale must read.
 func TestWholeBatch(t *testing.T) {
-	k := talks(t, newMemory())
+	k := talks(t, memory.New())
 	k.hears("Lye burns", "Water at hand").says("1").hears("the plan of Lighthouse at dusk").says("start").hears("Begun: batch 26K25A")
 	k.works("sea/olive").hears("olive oil: 344.3 g", "Tared, it reads 344.3. Not tared, 1423.5: vessel 712.0, so far 367.2, and this.",
 		"Right within ± 0.4 g, from 343.9 to 344.7.", "large pot, on bench scale", "Superfat 5.0 %")
@@ -89,7 +90,7 @@ func TestWholeBatch(t *testing.T) {
 	}
 	k.hears("Everything is done").says("end").hears("batch closed", "This batch is closed")
 	var released bool
-	for _, e := range k.store.entries[code] {
+	for _, e := range k.store.Entries[code] {
 		if f, ok := e.Fact.(batch.Skipped); ok {
 			t.Errorf("left out: %+v", f)
 		}
@@ -101,16 +102,16 @@ func TestWholeBatch(t *testing.T) {
 		t.Error("the bars were not released")
 	}
 	k.says("note smooth tops").hears("note: smooth tops").says("q").hears("Left; batch 26K25A is closed.")
-	if err := k.ends(); err != nil || len(k.store.held) > 0 {
-		t.Errorf("%v, and held is %v", err, k.store.held)
+	if err := k.ends(); err != nil || len(k.store.Held) > 0 {
+		t.Errorf("%v, and held is %v", err, k.store.Held)
 	}
 }
 
 // TestAlkaliIsTyped holds alkali to being typed, and never ticked, judged by eye
 // or left out.
 func TestAlkaliIsTyped(t *testing.T) {
-	k := talks(t, newMemory()).starts().works("sea/sodium hydroxide").hears("It burns: type what the scale says.")
-	before := len(k.store.entries[code]) - 1
+	k := talks(t, memory.New()).starts().works("sea/sodium hydroxide").hears("It burns: type what the scale says.")
+	before := len(k.store.Entries[code]) - 1
 	k.says("=").hears("never ticked unseen").says("done", "b", "b 106.5").hears("never ticked unseen").says("x too late").hears("cannot be left out")
 	k.recorded(before).says("106.5").recorded(before + 1)
 }
@@ -118,8 +119,8 @@ func TestAlkaliIsTyped(t *testing.T) {
 // TestDoubt holds a value that looks like a slip to being typed twice alike, and
 // nothing else to taking its place.
 func TestDoubt(t *testing.T) {
-	k := talks(t, newMemory()).starts().works("sea/olive")
-	before := len(k.store.entries[code]) - 1
+	k := talks(t, memory.New()).starts().works("sea/olive")
+	before := len(k.store.Entries[code]) - 1
 	k.says("612.4").hears("asked 344.3, typed 612.4", "type it again").says("=").hears("second time").says("612.5").hears("type it again").recorded(before)
 	k.says("n", "the lamp flickers").recorded(before + 1).says("612.5").recorded(before + 2)
 	if w := k.last().(batch.Weighed); w.Mass != 612_500 {
@@ -131,14 +132,14 @@ func TestDoubt(t *testing.T) {
 // TestScentChallenge: a scent over its limit is stirred in or poured once the
 // figure that it is over by was typed, and not before; what was typed is kept.
 func TestScentChallenge(t *testing.T) {
-	k := talks(t, newMemory()).starts()
+	k := talks(t, memory.New()).starts()
 	scent := k.plan().Layers[0].Scents[0].Task
 	k.works(scent)
 	task, _, _ := k.plan().Task(scent)
 	for range 2 {
 		k.says((4 * task.Target).At(task.Reads))
 	}
-	before := len(k.store.entries[code]) - 1
+	before := len(k.store.Entries[code]) - 1
 	figure := k.plan().Unread[0].Figure
 	k.says("d").hears("of the cured bar, and its limit is", "type how much of the cured bar").says("read").hears("is not the figure").says("")
 	k.says("d", "9.99").hears("9.99 is not the figure").recorded(before).says(figure).hears("read, and answered " + figure).recorded(before + 1)
@@ -149,7 +150,7 @@ func TestScentChallenge(t *testing.T) {
 
 // TestSeveralContainers follows one weighing through two containers and by eye.
 func TestSeveralContainers(t *testing.T) {
-	k := talks(t, newMemory()).starts().works("sea/olive").says("100.5+").hears("more to come", "in already 100.5 of 344.3")
+	k := talks(t, memory.New()).starts().works("sea/olive").says("100.5+").hears("more to come", "in already 100.5 of 344.3")
 	k.says("=").says("b 50")
 	if w := k.last().(batch.Weighed); w.How != batch.ByEye || w.Mass != 50_000 || w.Task != "sea/castor" {
 		t.Errorf("kept %+v", w)
@@ -158,9 +159,9 @@ func TestSeveralContainers(t *testing.T) {
 
 // TestCorrection corrects an entry; the first value stays, and the reason is kept.
 func TestCorrection(t *testing.T) {
-	k := talks(t, newMemory()).starts().works("sea/melt")
+	k := talks(t, memory.New()).starts().works("sea/melt")
 	k.says("u").hears("coconut oil 214.2 g").says("1").hears("holds no value")
-	seq := len(k.store.entries[code])
+	seq := len(k.store.Entries[code])
 	k.says(fmt.Sprintf("u %d", seq)).hears("coconut oil, g (was 214.2, asked 214.2)").says("21").hears("type it again")
 	k.says("21").says("").hears("needs its reason").says(fmt.Sprintf("u %d", seq), "215.8", "read the wrong line").hears("corrected no.", "was: sea: coconut oil 214.2 g")
 	if c, ok := k.last().(batch.Corrected); !ok || c.Reason != "read the wrong line" || c.With.(batch.Weighed).Mass != 215_800 {
@@ -170,7 +171,7 @@ func TestCorrection(t *testing.T) {
 
 // TestWaysOn weighs too much oil and takes a way on.
 func TestWaysOn(t *testing.T) {
-	k := talks(t, newMemory()).starts().says("d").hears("no weight was off").works("sea/olive").says("370.0", "d").hears("25.7 g over", "superfat", "(usual)")
+	k := talks(t, memory.New()).starts().says("d").hears("no weight was off").works("sea/olive").says("370.0", "d").hears("25.7 g over", "superfat", "(usual)")
 	k.says("99").hears("Type a number from 1").says("1")
 	if _, ok := k.last().(batch.Decided); !ok {
 		t.Errorf("kept %+v", k.last())
@@ -179,7 +180,7 @@ func TestWaysOn(t *testing.T) {
 
 // TestWeighPot asks whether all is in.
 func TestWeighPot(t *testing.T) {
-	k := talks(t, newMemory()).starts().works("sea/castor").says("w").hears("large pot").says("1", "1079.2")
+	k := talks(t, memory.New()).starts().works("sea/castor").says("w").hears("large pot").says("1", "1079.2")
 	if f, ok := k.last().(batch.PotWeighed); !ok || !strings.Contains(f.Finding, "olive oil") {
 		t.Errorf("kept %+v", k.last())
 	}
@@ -189,7 +190,7 @@ func TestWeighPot(t *testing.T) {
 // TestRest answers after the pour: a look with its temperature, a loaf too soft,
 // bars that are not as many as planned.
 func TestRest(t *testing.T) {
-	k := talks(t, newMemory()).starts().works("").waits(70*time.Minute).says("").hears("Look at the gel after 1 h", "2  Gelling")
+	k := talks(t, memory.New()).starts().works("").waits(70*time.Minute).says("").hears("Look at the gel after 1 h", "2  Gelling")
 	k.says("2 78")
 	if f, ok := k.last().(batch.GelLooked); !ok || f.Look != batch.Gelling || f.Temperature != 78*quantity.Degree {
 		t.Errorf("kept %+v", k.last())
@@ -210,7 +211,7 @@ func TestRest(t *testing.T) {
 
 // TestMoving goes to a stage and to a task of it, and back to what is next.
 func TestMoving(t *testing.T) {
-	k := talks(t, newMemory()).starts().works("sea/water").says("l").hears("2.1  Water into the lye jug: 216.2 g, open", "oils · sea, may be done now")
+	k := talks(t, memory.New()).starts().works("sea/water").says("l").hears("2.1  Water into the lye jug: 216.2 g, open", "oils · sea, may be done now")
 	k.says("g 4.2").hears("coconut oil: 214.2 g").says("=").hears("olive oil").says("g 99").hears("no stage 99").says("g 9").hears("! ")
 	k.says("=").hears("waits for").says("g").hears("Water into the lye jug: 216.2 g").says("y").hears("Early, because").says("why all").hears("the reasons")
 	k.says("p").hears("the plan of").says("r").hears("the record of 26K25A").says("?").hears("first aid", "leave").says("gull").hears("neither a figure nor a word")
@@ -219,24 +220,24 @@ func TestMoving(t *testing.T) {
 // TestNotSaved holds a failed write to being said, and to the same fact, with the
 // moment at which it was said, on a second try.
 func TestNotSaved(t *testing.T) {
-	k := talks(t, newMemory()).starts().works("sea/olive")
-	before := len(k.store.entries[code]) - 1
-	k.store.fail = errors.New("write bench.db: no space left on device")
+	k := talks(t, memory.New()).starts().works("sea/olive")
+	before := len(k.store.Entries[code]) - 1
+	k.store.Fail = errors.New("write bench.db: no space left on device")
 	k.says("=").hears("NOT SAVED", "olive oil", "no space left").hearsNot("Kept").recorded(before)
 	said := k.moment()
 	k.waits(time.Minute).says("again").hearsNot("Kept").says("drop it").recorded(before)
-	k.store.fail = nil
+	k.store.Fail = nil
 	k.says("again").hears("Kept").recorded(before + 1)
-	if e := k.store.entries[code][before+1]; e.At != said {
+	if e := k.store.Entries[code][before+1]; e.At != said {
 		t.Errorf("kept as of %v, said at %v", e.At, said)
 	}
-	k.store.fail = errors.New("read-only file system")
+	k.store.Fail = errors.New("read-only file system")
 	k.says("=").hears("NOT SAVED").says("drop").hears("not in the record").recorded(before + 1)
 }
 
 // TestLeavingOutAndEnding needs reasons, and the word that abandons.
 func TestLeavingOutAndEnding(t *testing.T) {
-	k := talks(t, newMemory()).starts().says("x").hears("Say why").says("").hears("Nothing was kept").recorded(0).says("x", "no scale here").recorded(1)
+	k := talks(t, memory.New()).starts().says("x").hears("Say why").says("").hears("Nothing was kept").recorded(0).says("x", "no scale here").recorded(1)
 	k.says("e").hears("Abandon this batch?").says("because").hears("Type the word abandon").says("abandon the pot seized")
 	if k.last() != (batch.Closed{Reason: "the pot seized"}) {
 		t.Errorf("kept %+v", k.last())

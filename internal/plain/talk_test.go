@@ -11,7 +11,9 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/front"
+	"bench/internal/memory"
 	"bench/internal/recipe"
+	"bench/internal/sample"
 
 	"pgregory.net/rapid"
 )
@@ -19,7 +21,7 @@ import (
 // TestAlarms says what has fallen due before the next prompt, and while it waits
 // for a line; one word answers one alarm.
 func TestAlarms(t *testing.T) {
-	k := talks(t, newMemory()).starts().works("dusk/shea").says("t").hears("look at base: do embeds stay put?, in ", "since 09:")
+	k := talks(t, memory.New()).starts().works("dusk/shea").says("t").hears("look at base: do embeds stay put?, in ", "since 09:")
 	k.says("a").hears("No alarm is due").waits(6 * time.Minute)
 	k.from = len(k.all())
 	k.alarm <- k.clock
@@ -38,14 +40,14 @@ func TestAlarms(t *testing.T) {
 // TestAlarmIsReadFirst: a word that was typed before the alarm was said answers it
 // not.
 func TestAlarmIsReadFirst(t *testing.T) {
-	k := talks(t, newMemory()).starts().works("dusk/shea").waits(6 * time.Minute)
-	before := len(k.store.entries[code]) - 1
+	k := talks(t, memory.New()).starts().works("dusk/shea").waits(6 * time.Minute)
+	before := len(k.store.Entries[code]) - 1
 	k.says("a").hears("No alarm is due", "ALARM: look at base").recorded(before).says("a").recorded(before + 1)
 }
 
 // TestWaitingIsOver: a task that falls due is asked for without a line.
 func TestWaitingIsOver(t *testing.T) {
-	k := talks(t, newMemory()).starts().works("").waits(61 * time.Minute)
+	k := talks(t, memory.New()).starts().works("").waits(61 * time.Minute)
 	k.from = len(k.all())
 	k.alarm <- k.clock
 	k.listens()
@@ -55,31 +57,31 @@ func TestWaitingIsOver(t *testing.T) {
 // TestTwoBatches goes to the other batch, and answers an alarm of the one that is
 // not on the bench.
 func TestTwoBatches(t *testing.T) {
-	k := talks(t, newMemory()).starts().says("o").hears("No other batch").works("dusk/shea").says("h").hears("26K25A  Lighthouse at dusk: oils")
+	k := talks(t, memory.New()).starts().says("o").hears("No other batch").works("dusk/shea").says("h").hears("26K25A  Lighthouse at dusk: oils")
 	k.says("3", "2", "start").hears("Begun: batch 26K25B").waits(6 * time.Minute).says("").hears("ALARM: 26K25A: look at base")
 	k.says("a").hears("Kept, 26K25A: ")
-	if _, ok := k.last().(batch.TimerSeen); !ok || k.store.held["26K25A"] {
-		t.Errorf("kept %+v; held %v", k.last(), k.store.held)
+	if _, ok := k.last().(batch.TimerSeen); !ok || k.store.Held["26K25A"] {
+		t.Errorf("kept %+v; held %v", k.last(), k.store.Held)
 	}
 	k.says("o").hears("Batch 26K25A", "Where you were", "LAST ", "NEXT oils · dusk: shea butter", "Now on bench scale: small pot")
-	if !k.store.held["26K25A"] || k.store.held["26K25B"] {
-		t.Errorf("held: %v", k.store.held)
+	if !k.store.Held["26K25A"] || k.store.Held["26K25B"] {
+		t.Errorf("held: %v", k.store.Held)
 	}
-	k.store.heldBy["26K25B"] = "process 12 has it open"
+	k.store.HeldBy["26K25B"] = "process 12 has it open"
 	k.says("h").hears("! process 12 has it open").says("2").hears("was not opened", "Reading along").says("1").hears("Where you were")
 }
 
 // TestEndOfInput leaves the batch open and held by nobody. A line without its end
 // is not taken: whoever typed it was not done.
 func TestEndOfInput(t *testing.T) {
-	k := talks(t, newMemory()).starts().works("sea/olive")
-	before := len(k.store.entries[code]) - 1
+	k := talks(t, memory.New()).starts().works("sea/olive")
+	before := len(k.store.Entries[code]) - 1
 	if _, err := io.WriteString(k.in, "344.3"); err != nil {
 		t.Fatal(err)
 	}
 	_ = k.in.Close()
-	if err := k.ends(); err != nil || len(k.store.held) > 0 {
-		t.Errorf("%v, held %v", err, k.store.held)
+	if err := k.ends(); err != nil || len(k.store.Held) > 0 {
+		t.Errorf("%v, held %v", err, k.store.Held)
 	}
 	k.recorded(before).hears("stays open")
 	talks(t, k.store).hears("26K25A").says("1").hears("Where you were", "LAST 09:00 sea: Warm", "NEXT oils · sea: olive oil, 344.3 g").says("").hears("olive oil: 344.3 g")
@@ -87,18 +89,18 @@ func TestEndOfInput(t *testing.T) {
 
 // TestStops ends at a signal, and where nobody can read any more.
 func TestStops(t *testing.T) {
-	k := talks(t, newMemory()).starts()
+	k := talks(t, memory.New()).starts()
 	close(k.stop)
-	if err := k.ends(); err != nil || len(k.store.held) > 0 {
-		t.Errorf("%v, held %v", err, k.store.held)
+	if err := k.ends(); err != nil || len(k.store.Held) > 0 {
+		t.Errorf("%v, held %v", err, k.store.Held)
 	}
-	k = talks(t, newMemory()).starts()
+	k = talks(t, memory.New()).starts()
 	k.mu.Lock()
 	k.fail = errors.New("broken pipe")
 	k.mu.Unlock()
 	go func() { _, _ = io.WriteString(k.in, "l\n") }()
-	if err := k.ends(); err == nil || len(k.store.held) > 0 {
-		t.Errorf("%v, held %v", err, k.store.held)
+	if err := k.ends(); err == nil || len(k.store.Held) > 0 {
+		t.Errorf("%v, held %v", err, k.store.Held)
 	}
 }
 
@@ -106,7 +108,7 @@ func TestStops(t *testing.T) {
 // speed.
 func TestEveryPromptSaysPractice(t *testing.T) {
 	speed := 1
-	k := talks(t, newMemory(), func(d *Deps) {
+	k := talks(t, memory.New(), func(d *Deps) {
 		d.Practice = front.Practice{Speed: func() int { return speed }, Turn: func() { speed = 60 }}
 	})
 	k.hears("This is practice: nothing of it is kept", "clock as usual").hearsNot("bench --practice")
@@ -120,11 +122,11 @@ func TestEveryPromptSaysPractice(t *testing.T) {
 
 // TestList writes what there is, and asks nothing.
 func TestList(t *testing.T) {
-	k := talks(t, newMemory()).starts().works("dusk/shea").says("q")
+	k := talks(t, memory.New()).starts().works("dusk/shea").says("q")
 	var out strings.Builder
 	err := List(Deps{
 		In: strings.NewReader("1\nstart\n"), Out: &out, Location: time.UTC, Now: k.moment, Store: k.store,
-		Recipes: func() []front.RecipeItem { return builtin(t) },
+		Recipes: func() []front.RecipeItem { return sample.Recipes(t) },
 	})
 	if err != nil || !strings.Contains(out.String(), "26K25A") || !strings.Contains(out.String(), "do embeds stay put?, in ") || strings.Contains(out.String(), "> ") {
 		t.Errorf("%v:\n%s", err, out.String())
@@ -142,10 +144,10 @@ func TestOnlyText(t *testing.T) {
 	}
 	rapid.Check(t, func(rt *rapid.T) {
 		name := rapid.SampledFrom(hostile).Draw(rt, "name")
-		k := talks(t, newMemory(), func(d *Deps) {
+		k := talks(t, memory.New(), func(d *Deps) {
 			d.Width = rapid.SampledFrom([]int{0, 40, 79}).Draw(rt, "width")
 			d.Recipes = func() []front.RecipeItem {
-				items := builtin(t)
+				items := sample.Recipes(t)
 				inner := items[0].Resolve
 				items[0].Name, items[0].About = name, name
 				items[0].Resolve = func(n int) (recipe.Control, []string) {
@@ -186,7 +188,7 @@ func TestOnlyText(t *testing.T) {
 // facts counts all that was kept.
 func (k *talker) facts() int {
 	n := 0
-	for _, e := range k.store.entries {
+	for _, e := range k.store.Entries {
 		n += len(e)
 	}
 	return n

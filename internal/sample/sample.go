@@ -8,6 +8,7 @@ import (
 	"io/fs"
 	"testing"
 
+	"bench/internal/front"
 	"bench/internal/recipe"
 	"bench/internal/recipe/check"
 	"bench/internal/recipe/read"
@@ -48,4 +49,32 @@ func Control(tb testing.TB, file string, loaves int) recipe.Control {
 		tb.Fatalf("%s: %v", file, last)
 	}
 	return c
+}
+
+// Recipes gives two of the built-in recipes as they are chosen from.
+func Recipes(tb testing.TB) []front.RecipeItem {
+	tb.Helper()
+	w := Workshop(tb)
+	var items []front.RecipeItem
+	for _, file := range []string{"lighthouse-at-dusk.yaml", "tide-lines.yaml"} {
+		text := Document(tb, file)
+		r, _, problems := read.Recipe(file, text)
+		if read.Failed(problems) {
+			tb.Fatal(problems)
+		}
+		items = append(items, front.RecipeItem{
+			Name: r.Name, About: r.About, File: file, Loaves: r.Loaves, BuiltIn: true,
+			Resolve: func(loaves int) (recipe.Control, []string) {
+				c, problems := check.Resolve(r, string(text), w, loaves)
+				var words []string
+				for _, p := range problems {
+					if !p.Warning {
+						words = append(words, p.Text)
+					}
+				}
+				return c, words
+			},
+		})
+	}
+	return items
 }

@@ -6,13 +6,14 @@ import (
 	"time"
 
 	"bench/internal/batch"
+	"bench/internal/memory"
 	"bench/internal/timer"
 )
 
 // A fact on its way leaves the screen as it is for a moment; a disk that takes
 // longer, or another key, ends that.
 func TestStillWhileTheStoreWrites(t *testing.T) {
-	p := arrives(t, newMemory()).starts().waits(2 * time.Second)
+	p := arrives(t, memory.New()).starts().waits(2 * time.Second)
 	p.holdBack = true
 	if p.gets(keyOf("space")); !p.m.Still() {
 		t.Fatal("the screen says at once that it saves")
@@ -33,7 +34,7 @@ func TestStillWhileTheStoreWrites(t *testing.T) {
 
 // Two keys in one read: the second is answered on the screen.
 func TestNotStillForTheSecondOfTwoKeys(t *testing.T) {
-	p := arrives(t, newMemory()).starts().waits(2 * time.Second)
+	p := arrives(t, memory.New()).starts().waits(2 * time.Second)
 	p.holdBack = true
 	if p.gets(keyOf(" j")); p.m.Still() {
 		t.Fatal("a move after a tick is not shown")
@@ -42,7 +43,7 @@ func TestNotStillForTheSecondOfTwoKeys(t *testing.T) {
 
 // A note closes the line that it was written in at once.
 func TestNotStillWhenThePageChanges(t *testing.T) {
-	p := arrives(t, newMemory()).starts().press("n").types("thick").waits(time.Second)
+	p := arrives(t, memory.New()).starts().press("n").types("thick").waits(time.Second)
 	p.holdBack = true
 	if p.gets(keyOf("enter")); p.m.Still() {
 		t.Fatal("the line stays open while its note is saved")
@@ -50,17 +51,17 @@ func TestNotStillWhenThePageChanges(t *testing.T) {
 }
 
 // stubborn keeps facts at another time than it was told.
-type stubborn struct{ *memory }
+type stubborn struct{ *memory.Store }
 
 func (s stubborn) Append(code string, f batch.Fact, at timer.Moment) (batch.Entry, error) {
 	at.Wall = at.Wall.Add(-time.Hour)
-	return s.memory.Append(code, f, at)
+	return s.Store.Append(code, f, at)
 }
 
 // What was foreseen is shown of the very fact that the store hands back; another
 // one is worked out anew.
 func TestForesightGivesWayToTheStore(t *testing.T) {
-	p := arrives(t, newMemory()).starts()
+	p := arrives(t, memory.New()).starts()
 	p.press("space").foresaw(true)
 	p.m.deps.Store = stubborn{p.store}
 	p.press("space").foresaw(false)
@@ -69,7 +70,7 @@ func TestForesightGivesWayToTheStore(t *testing.T) {
 // foresaw demands that the bench has what the store has, foreseen or not.
 func (p *person) foresaw(want bool) *person {
 	p.t.Helper()
-	entries := p.store.entries[p.m.bench.Code]
+	entries := p.store.Entries[p.m.bench.Code]
 	if !reflect.DeepEqual(p.m.bench.State, batch.Fold(entries)) {
 		p.t.Errorf("the bench has %+v, and the store %+v", p.m.bench.State.Entries, entries)
 	}

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"bench/internal/batch"
+	"bench/internal/memory"
 	"bench/internal/recipe"
 	"bench/internal/timer"
 
@@ -15,15 +16,15 @@ import (
 // TestAlarmOfTheBenchFirst holds a and z to the batch on the bench before any
 // other, and the line to saying whose alarm it is.
 func TestAlarmOfTheBenchFirst(t *testing.T) {
-	s := newMemory()
+	s := memory.New()
 	p := arrives(t, s).starts().works("dusk/shea").press("esc", "down", "enter", "enter").works("dusk/shea").waits(2 * time.Second)
 	p.press("tab", "enter").sees("26K25A")
 	p.looks(6*time.Minute).sees("!! look at base", "more").press("a")
-	if f := s.facts("26K25A"); batch.Kind(f[len(f)-1]) != "timer-seen" {
+	if f := s.Facts("26K25A"); batch.Kind(f[len(f)-1]) != "timer-seen" {
 		t.Errorf("kept %+v", f[len(f)-1])
 	}
 	p.sees("!! 26K25B: look at base").press("z", "x").seesNot("!!")
-	f := s.facts("26K25B")
+	f := s.Facts("26K25B")
 	if got, ok := f[len(f)-1].(batch.TimerPutOff); !ok || got.For != 10*time.Minute {
 		t.Errorf("kept %+v", f[len(f)-1])
 	}
@@ -32,7 +33,7 @@ func TestAlarmOfTheBenchFirst(t *testing.T) {
 // TestUnmouldPutOff holds the unmoulding to being put off as every alarm is, and
 // the words to the moment at which it comes back: it is late from then on.
 func TestUnmouldPutOff(t *testing.T) {
-	p := arrives(t, newMemory()).starts().works("").looks(time.Hour + time.Minute).press("a").looks(2 * time.Hour).press("a")
+	p := arrives(t, memory.New()).starts().works("").looks(time.Hour + time.Minute).press("a").looks(2 * time.Hour).press("a")
 	p.looks(21 * time.Hour).sees("!! unmould 3 loaves").press("z").sees("z 5 min  x 10 min  c 30 min")
 	p.press("c").records(batch.TimerPutOff{Timer: "unmould", For: 30 * time.Minute})
 	back := p.clock.Add(30 * time.Minute)
@@ -44,8 +45,8 @@ func TestUnmouldPutOff(t *testing.T) {
 // TestOfferIsNoTrap holds a key after the offer that is no answer to doing what
 // it always does.
 func TestOfferIsNoTrap(t *testing.T) {
-	p := arrives(t, newMemory()).starts().works("dusk/shea").looks(5*time.Minute + 4*time.Second)
-	before := len(p.store.facts("26K25A"))
+	p := arrives(t, memory.New()).starts().works("dusk/shea").looks(5*time.Minute + 4*time.Second)
+	before := len(p.store.Facts("26K25A"))
 	p.press("z", "!").sees("FIRST AID").press("enter").sees("a seen z later").recorded(before)
 	p.press("z").types("126.7").press("enter").recorded(before + 1).press("x").sees("Leave out")
 }
@@ -66,7 +67,7 @@ func (p *person) ringsOver(d time.Duration) []int {
 // TestBellByPriority holds the look at a layer to three bells, that at the gel to
 // ringing until it is answered, and an answer to silence.
 func TestBellByPriority(t *testing.T) {
-	p := arrives(t, newMemory()).starts().works("dusk/shea")
+	p := arrives(t, memory.New()).starts().works("dusk/shea")
 	p.bells = 0
 	p.looks(p.until() - time.Second)
 	if at := p.ringsOver(10 * time.Minute); !slices.Equal(at, []int{1, 61, 121}) {
@@ -94,7 +95,7 @@ func TestBellByPriority(t *testing.T) {
 // TestGelIsOver: a look that nobody came for rings until the gel is over, and is
 // one of those that can wait from then on.
 func TestGelIsOver(t *testing.T) {
-	p := arrives(t, newMemory()).starts().works("").looks(time.Hour).sees("!!! look at the gel")
+	p := arrives(t, memory.New()).starts().works("").looks(time.Hour).sees("!!! look at the gel")
 	p.bells = 0
 	p.looks(6*time.Hour - 11*time.Second).looks(10 * time.Second)
 	if p.bells != 2 {
@@ -115,7 +116,7 @@ func (p *person) until() time.Duration {
 
 // TestBellComesWithoutAKey holds the program to waking itself for each bell.
 func TestBellComesWithoutAKey(t *testing.T) {
-	p := arrives(t, newMemory()).starts().works("").looks(90 * time.Minute)
+	p := arrives(t, memory.New()).starts().works("").looks(90 * time.Minute)
 	var asked []time.Duration
 	p.m.ticks.after = func(d time.Duration, _ func(time.Time) tea.Msg) tea.Cmd {
 		asked = append(asked, d)
@@ -138,7 +139,7 @@ func TestBellComesWithoutAKey(t *testing.T) {
 // TestFellDueWhileClosed holds what nobody was there for to being listed at start
 // with how late it is, and to sounding then.
 func TestFellDueWhileClosed(t *testing.T) {
-	p := arrives(t, newMemory()).starts().works("").press("esc").sees("Under way").seesNot("while bench was closed")
+	p := arrives(t, memory.New()).starts().works("").press("esc").sees("Under way").seesNot("while bench was closed")
 	p.waits(26 * time.Hour)
 	p.bells = 0
 	p.comesIn().sees("Fell due while bench was closed", "!!  look at the gel", "!!  unmould 3 loaves · Lighthouse at dusk, batch 26K25A", "late by 2 h 00 min")
@@ -146,7 +147,7 @@ func TestFellDueWhileClosed(t *testing.T) {
 		t.Errorf("%d bells, notices %q", p.bells, p.notices)
 	}
 	p.press("a", "a", "a").seesNot("while bench was closed", "!!")
-	f := p.store.facts("26K25A")
+	f := p.store.Facts("26K25A")
 	if got := f[len(f)-1]; got != (batch.TimerSeen{Timer: "unmould"}) {
 		t.Errorf("the last to be answered is %+v", got)
 	}
@@ -155,7 +156,7 @@ func TestFellDueWhileClosed(t *testing.T) {
 // TestQuietHours holds them to letting through what must not wait, and to the
 // rest being heard when they are over; silence is silent, and says so.
 func TestQuietHours(t *testing.T) {
-	p := arrives(t, newMemory())
+	p := arrives(t, memory.New())
 	p.manner.Quiet = timer.Hours{From: 8 * time.Hour, To: 15 * time.Hour}
 	p.comesIn().starts().works("dusk/shea").sees("quiet hours")
 	p.bells = 0
@@ -168,7 +169,7 @@ func TestQuietHours(t *testing.T) {
 		t.Errorf("%d bells when they are over", p.bells)
 	}
 
-	p = arrives(t, newMemory())
+	p = arrives(t, memory.New())
 	p.manner.Quiet = timer.Hours{From: 8 * time.Hour, To: 15 * time.Hour}
 	p.comesIn().starts().works("")
 	p.bells = 0
@@ -177,7 +178,7 @@ func TestQuietHours(t *testing.T) {
 	}
 
 	for notices, want := range map[recipe.Switch]int{recipe.On: 1, recipe.Off: 0, recipe.OffInQuietHours: 0} {
-		p = arrives(t, newMemory())
+		p = arrives(t, memory.New())
 		p.manner = recipe.Manner{Quiet: timer.Hours{From: 8 * time.Hour, To: 15 * time.Hour}, Notices: notices}
 		if p.comesIn().starts().works("").looks(61 * time.Minute); len(p.notices) != want {
 			t.Errorf("notices %s: %q in quiet hours", notices, p.notices)
@@ -191,7 +192,7 @@ func TestQuietHours(t *testing.T) {
 		}
 	}
 
-	p = arrives(t, newMemory())
+	p = arrives(t, memory.New())
 	p.manner.Sound = recipe.Off
 	p.comesIn().starts().works("").looks(2*time.Hour).sees("!!! look at the gel", "silent")
 	if p.bells != 0 || len(p.notices) > 0 {
@@ -202,7 +203,7 @@ func TestQuietHours(t *testing.T) {
 // TestLaterIsListed holds a weigh-in that is due to no bell, and to covering
 // nothing that the hands are at in another batch.
 func TestLaterIsListed(t *testing.T) {
-	p := arrives(t, newMemory()).cures(1)
+	p := arrives(t, memory.New()).cures(1)
 	p.bells = 0
 	p.waits(8*aDay).comesIn().sees("!   weigh bar 1", "late by")
 	if p.bells != 0 {
@@ -215,7 +216,7 @@ func TestLaterIsListed(t *testing.T) {
 // TestComesBackUnseen holds an alarm that comes back to taking no key that is on
 // its way, as one that comes up.
 func TestComesBackUnseen(t *testing.T) {
-	p := arrives(t, newMemory()).starts().works("dusk/shea").looks(6*time.Minute).press("z", "z")
-	n := len(p.store.facts("26K25A"))
+	p := arrives(t, memory.New()).starts().works("dusk/shea").looks(6*time.Minute).press("z", "z")
+	n := len(p.store.Facts("26K25A"))
 	p.looks(5 * time.Minute).gets(keyOf("a")).sees("just come up").recorded(n)
 }

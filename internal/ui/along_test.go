@@ -4,14 +4,15 @@ import (
 	"testing"
 
 	"bench/internal/batch"
+	"bench/internal/memory"
 )
 
 // TestReadsAlong reads along with a batch that another bench writes, is kept from
 // writing it, and takes it over once it was let go.
 func TestReadsAlong(t *testing.T) {
-	s := newMemory()
+	s := memory.New()
 	first := arrives(t, s).starts()
-	s.heldBy["26K25A"] = "process 12 has it open since 09:00"
+	s.HeldBy["26K25A"] = "process 12 has it open since 09:00"
 	second := arrives(t, s).sees("process 12 has it open", "read along").press("enter")
 	second.sees("batch 26K25A", "Reading along: process 12 has it open since 09:00.").seesNot("Where you were")
 
@@ -25,10 +26,10 @@ func TestReadsAlong(t *testing.T) {
 	second.press(" ").recorded(1).sees("Reading along")
 	second.gets(glanceMsg{"26K25A"}).gets(glanceMsg{"another"}).recorded(1)
 
-	delete(s.heldBy, "26K25A")
-	delete(s.held, "26K25A")
+	delete(s.HeldBy, "26K25A")
+	delete(s.Held, "26K25A")
 	second.gets(glanceMsg{"26K25A"}).sees("it has been let go").press(" ").recorded(1).press("enter").sees("Where you were").recorded(1)
-	if !s.held["26K25A"] {
+	if !s.Held["26K25A"] {
 		t.Error("the batch was not taken over")
 	}
 	second.press("enter", " ").recorded(2)
@@ -40,14 +41,14 @@ func TestReadsAlong(t *testing.T) {
 // Home again, or another batch, ends the reading along and lets nothing go that
 // was never held.
 func TestReadingAlongEnds(t *testing.T) {
-	s := newMemory()
+	s := memory.New()
 	first := arrives(t, s).starts()
-	s.heldBy["26K25A"] = "process 12 has it open"
+	s.HeldBy["26K25A"] = "process 12 has it open"
 	second := arrives(t, s).press("enter").sees("Reading along").press("esc")
 	second.sees("Under way").seesNot("not let go").gets(glanceMsg{"26K25A"}).sees("Under way")
 	second.press("enter").sees("Reading along").press("q")
 	first.press(" ").recorded(1)
-	if !s.held["26K25A"] {
+	if !s.Held["26K25A"] {
 		t.Error("the first bench's hold is gone")
 	}
 }

@@ -6,14 +6,15 @@ import (
 	"time"
 
 	"bench/internal/batch"
+	"bench/internal/memory"
 	"bench/internal/work"
 )
 
 // TestRefusedFigure holds a figure that is refused to leaving the field, and the
 // words about a portion to the readings that were typed.
 func TestRefusedFigure(t *testing.T) {
-	p := arrives(t, newMemory()).starts().works("sea/base/loaf 2")
-	before := len(p.store.facts("26K25A"))
+	p := arrives(t, memory.New()).starts().works("sea/base/loaf 2")
+	before := len(p.store.Facts("26K25A"))
 	p.types("2000").press("enter").sees("Reads 2000.0, and before pouring it read 1466.3; stop at 1099.1.")
 	p.types("100").sees("typed").press("enter").sees("Reads 100.0, and the empty vessel alone weighs 712.0").recorded(before)
 	if p.m.bench.Typed != "" {
@@ -29,18 +30,18 @@ func TestRefusedFigure(t *testing.T) {
 // TestByEyeKeepsTheFigure holds a figure that was judged by eye to being kept as
 // such, and to staying marked where the task is shown as done.
 func TestByEyeKeepsTheFigure(t *testing.T) {
-	p := arrives(t, newMemory()).starts().works("sea/olive").types("34").press("b").sees("typed 34.0. Right?").types("340").press("b")
+	p := arrives(t, memory.New()).starts().works("sea/olive").types("34").press("b").sees("typed 34.0. Right?").types("340").press("b")
 	if w := p.last().(batch.Weighed); w.How != batch.ByEye || w.Mass != 340_000 {
 		t.Fatalf("kept %+v", w)
 	}
 	p.sees("by eye, of 344.3").press("b", "left").sees("340.0  by eye, of 344.3", "53.6  by eye")
 
-	arrives(t, newMemory()).starts().works("sea/base/loaf 2").press("b").sees("by eye").types("735").press("b").sees("by eye")
+	arrives(t, memory.New()).starts().works("sea/base/loaf 2").press("b").sees("by eye").types("735").press("b").sees("by eye")
 }
 
 // TestTemperatureAgain reads a temperature a second time while its gate is open.
 func TestTemperatureAgain(t *testing.T) {
-	p := arrives(t, newMemory()).starts()
+	p := arrives(t, memory.New()).starts()
 	for p.taskAtHand().Do != work.Temperature {
 		p.doesOne()
 	}
@@ -62,15 +63,15 @@ func TestTemperatureAgain(t *testing.T) {
 // TestSpaceAfterAJump holds a space that follows at once on a change of stage to
 // ticking nothing, and figures to being taken.
 func TestSpaceAfterAJump(t *testing.T) {
-	p := arrives(t, newMemory()).starts().works("pour/base/read back").press("enter")
-	before := len(p.store.facts("26K25A"))
+	p := arrives(t, memory.New()).starts().works("pour/base/read back").press("enter")
+	before := len(p.store.Facts("26K25A"))
 	if p.task() != "dusk/shea" {
 		t.Fatalf("at %s", p.task())
 	}
 	p.waits(800 * time.Millisecond).gets(keyOf("space")).recorded(before).sees("another stage")
 	p.waits(800 * time.Millisecond).gets(keyOf("space")).recorded(before + 1)
 
-	p = arrives(t, newMemory()).starts().works("pour/base/read back").press("enter")
+	p = arrives(t, memory.New()).starts().works("pour/base/read back").press("enter")
 	p.types("126.7").press("enter")
 	if w, ok := p.last().(batch.Weighed); !ok || w.Task != "dusk/shea" {
 		t.Errorf("kept %+v", p.last())
@@ -80,7 +81,7 @@ func TestSpaceAfterAJump(t *testing.T) {
 // TestHintsAreWhole walks through a batch in the smallest window and holds every
 // hint to being shown to its last word.
 func TestHintsAreWhole(t *testing.T) {
-	p := arrives(t, newMemory()).starts()
+	p := arrives(t, memory.New()).starts()
 	hints := 0
 	for p.task() != "" {
 		task := p.taskAtHand()
@@ -106,6 +107,6 @@ func TestHintsAreWhole(t *testing.T) {
 // TestWarningsAreWhole holds a long doubt to being shown to its last word, and
 // the big figures to staying.
 func TestWarningsAreWhole(t *testing.T) {
-	p := arrives(t, newMemory()).starts().works("sea/lye jug").sees("type the whole weight, vessel included")
+	p := arrives(t, memory.New()).starts().works("sea/lye jug").sees("type the whole weight, vessel included")
 	p.types("568.4").press("enter").sees("! asked 478.8, typed 568.4: that is nearer to lye jug", "  B. Right? Then type it again.", "vessel included")
 }

@@ -7,13 +7,14 @@ import (
 	"time"
 	_ "time/tzdata" // Zones as they are in books, whatever the machine has.
 
+	"bench/internal/memory"
 	"bench/internal/timer"
 )
 
 // TestClockIsSet sets the wall clock in the middle of a batch: the countdown on
 // the screen goes on as it was, and after a suspend it tells the truth.
 func TestClockIsSet(t *testing.T) {
-	p := arrives(t, newMemory()).starts().works("dusk/shea")
+	p := arrives(t, memory.New()).starts().works("dusk/shea")
 	p.looks(50*time.Second).sees("look at base", "in 4 min")
 	for _, skew := range []time.Duration{time.Hour, -time.Hour, 31 * 24 * time.Hour, -31 * 24 * time.Hour, 0} {
 		p.skew = skew
@@ -21,7 +22,7 @@ func TestClockIsSet(t *testing.T) {
 	}
 	p.skew = -time.Hour // Facts said meanwhile keep their order.
 	p.press(" ")
-	entries := p.store.entries["26K25A"]
+	entries := p.store.Entries["26K25A"]
 	for i, e := range entries {
 		if e.Seq != i+1 {
 			t.Errorf("fact %d has the number %d", i+1, e.Seq)
@@ -43,7 +44,7 @@ func TestClocksGoForward(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p := arrives(t, newMemory())
+	p := arrives(t, memory.New())
 	p.clock = time.Date(2026, time.March, 29, 0, 50, 0, 0, lisbon)
 	p.m.deps.Location, p.m.home.At = lisbon, lisbon
 	p.press("enter", "enter").works("dusk/shea")
@@ -60,7 +61,7 @@ func TestClocksGoForward(t *testing.T) {
 // TestAnotherZone takes a batch to where the clocks show something else: how long
 // it still is stays, and the hour is the one on the wall there.
 func TestAnotherZone(t *testing.T) {
-	p := arrives(t, newMemory()).starts().works("dusk/shea")
+	p := arrives(t, memory.New()).starts().works("dusk/shea")
 	p.looks(50*time.Second).sees("look at base", "in 4 min")
 	azores := time.FixedZone("", -3600)
 	p.m.deps.Location = azores
@@ -74,7 +75,7 @@ func TestAnotherZone(t *testing.T) {
 // to come by more than it was, and no time is below zero.
 func TestRestartedMachine(t *testing.T) {
 	for skew, words := range map[time.Duration]string{2 * time.Hour: "late by 2 h 5", -24 * time.Hour: "in 5 min"} {
-		store := newMemory()
+		store := memory.New()
 		arrives(t, store).starts().works("dusk/shea").press("esc")
 		p := arrives(t, store)
 		at := timer.Moment{Wall: p.clock.Add(skew + time.Hour), Boot: "boot-2", SinceBoot: time.Minute}

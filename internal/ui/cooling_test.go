@@ -4,12 +4,13 @@ import (
 	"testing"
 
 	"bench/internal/batch"
+	"bench/internal/memory"
 )
 
 // TestLyeIsReadWhileItCools goes to the gate long before it opens and reads the
 // lye solution there.
 func TestLyeIsReadWhileItCools(t *testing.T) {
-	p := arrives(t, newMemory()).starts().works("dusk/water")
+	p := arrives(t, memory.New()).starts().works("dusk/water")
 	for range 12 {
 		if p.task() == "sea/lye temperature" {
 			break

@@ -10,6 +10,7 @@ import (
 	"time"
 	"unicode/utf8"
 
+	"bench/internal/memory"
 	"bench/internal/timer"
 	"bench/internal/ui/ink"
 
@@ -22,7 +23,7 @@ var scenes = []struct {
 	lead func(p *person)
 }{
 	{"home", func(p *person) {
-		p.store.heldBy["26K25B"] = "another bench has it open"
+		p.store.HeldBy["26K25B"] = "another bench has it open"
 		p.starts().works("sea/shea").press("esc")
 		p.press("down", "enter", "enter", "esc", "up")
 	}},
@@ -78,7 +79,7 @@ var scenes = []struct {
 	}},
 	{"not-saved", func(p *person) {
 		p.starts().works("sea/olive")
-		p.store.fail = errors.New("write bench.db: no space left on device")
+		p.store.Fail = errors.New("write bench.db: no space left on device")
 		p.press("space")
 	}},
 	{"reopened", func(p *person) { p.starts().works("sea/olive").press("esc").waits(40 * time.Minute).press("enter") }},
@@ -114,7 +115,7 @@ var looks = map[string]string{
 func TestGolden(t *testing.T) {
 	for _, scene := range scenes {
 		t.Run(scene.name, func(t *testing.T) {
-			p := arrives(t, newMemory())
+			p := arrives(t, memory.New())
 			scene.lead(p)
 			text := ""
 			for _, size := range sizes {
@@ -198,7 +199,7 @@ func inkMap(t *testing.T, frame string) string {
 // TestTooSmall holds a window that is too small to saying so and to losing
 // nothing.
 func TestTooSmall(t *testing.T) {
-	p := arrives(t, newMemory()).starts().works("sea/olive").types("34").sized(60, 20)
+	p := arrives(t, memory.New()).starts().works("sea/olive").types("34").sized(60, 20)
 	golden(t, "too-small", p.m.View()+"\n")
 	p.press("space", "5", "enter").sized(80, 24).sees("34")
 	if p.m.bench.Typed != "34" {
@@ -209,7 +210,7 @@ func TestTooSmall(t *testing.T) {
 // TestFits holds every scene to its window, from far too small to very large.
 func TestFits(t *testing.T) {
 	for _, scene := range scenes {
-		p := arrives(t, newMemory())
+		p := arrives(t, memory.New())
 		scene.lead(p)
 		for w := 20; w <= 250; w += 23 {
 			for h := 5; h <= 80; h += 15 {

@@ -11,6 +11,7 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/front"
+	"bench/internal/memory"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
 	"bench/internal/reply"
@@ -32,7 +33,7 @@ var morning = time.Date(2026, time.November, 25, 9, 0, 0, 0, time.UTC)
 type person struct {
 	t     testing.TB
 	m     Model
-	store *memory
+	store *memory.Store
 	clock time.Time
 	skew  time.Duration // skew is how far the wall clock has been set off.
 	// holdBack keeps commands from running until let is called, as a slow disk
@@ -47,7 +48,7 @@ type person struct {
 	manner   recipe.Manner
 }
 
-func arrives(t testing.TB, s *memory) *person {
+func arrives(t testing.TB, s *memory.Store) *person {
 	t.Helper()
 	return (&person{t: t, store: s, clock: morning}).comesIn()
 }
@@ -213,7 +214,7 @@ func (p *person) seesNot(texts ...string) *person {
 // last gives the last fact of the batch on the bench.
 func (p *person) last() batch.Fact {
 	p.t.Helper()
-	facts := p.store.facts(p.m.bench.Code)
+	facts := p.store.Facts(p.m.bench.Code)
 	if len(facts) == 0 {
 		return nil
 	}
@@ -223,7 +224,7 @@ func (p *person) last() batch.Fact {
 // recorded demands that so many facts were kept after the first.
 func (p *person) recorded(n int) *person {
 	p.t.Helper()
-	if got := len(p.store.facts(p.m.bench.Code)); got != n {
+	if got := len(p.store.Facts(p.m.bench.Code)); got != n {
 		p.t.Fatalf("%d facts were kept, not %d:\n%s", got, n, p.m.View())
 	}
 	return p
@@ -294,7 +295,7 @@ func (p *person) doesOne() *person {
 	p.t.Helper()
 	t := p.taskAtHand()
 	number := p.asked()
-	before := len(p.store.facts(p.m.bench.Code))
+	before := len(p.store.Facts(p.m.bench.Code))
 	if t.Numeric() && t.Do != work.Aside {
 		p.types(number).press("enter")
 	} else if t.Do == work.Confirm {
@@ -302,7 +303,7 @@ func (p *person) doesOne() *person {
 	} else {
 		p.press("space")
 	}
-	if len(p.store.facts(p.m.bench.Code)) != before+1 {
+	if len(p.store.Facts(p.m.bench.Code)) != before+1 {
 		p.t.Fatalf("%s was not answered:\n%s", t.ID, p.m.View())
 	}
 	return p

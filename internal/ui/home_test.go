@@ -5,12 +5,13 @@ import (
 	"testing"
 
 	"bench/internal/front"
+	"bench/internal/memory"
 )
 
 // TestCursorStaysOnTheBatch holds the cursor to the batch that one comes back
 // from.
 func TestCursorStaysOnTheBatch(t *testing.T) {
-	p := arrives(t, newMemory()).starts().press("esc", "down", "enter", "enter", "esc").sees("▶ Lighthouse at dusk        26K25B")
+	p := arrives(t, memory.New()).starts().press("esc", "down", "enter", "enter", "esc").sees("▶ Lighthouse at dusk        26K25B")
 	p.press("up", "enter", "enter", "esc").sees("▶ Lighthouse at dusk        26K25A")
 	p.press("down", "down", "down").sees("▶ Tide lines").press("?", "enter").sees("▶ Tide lines")
 }
@@ -18,7 +19,7 @@ func TestCursorStaysOnTheBatch(t *testing.T) {
 // TestMendedRecipe holds a file that was mended to showing without a restart,
 // and one that is broken to showing all of its problems, whole.
 func TestMendedRecipe(t *testing.T) {
-	p := arrives(t, newMemory())
+	p := arrives(t, memory.New())
 	list := builtin(t)
 	broken := &list[2]
 	broken.File = "/home/harbour/a rather long way down/recipes/gull.yaml"
@@ -41,14 +42,14 @@ func TestMendedRecipe(t *testing.T) {
 
 // TestClosedBatchOffersNoCorrection holds a closed batch to notes only.
 func TestClosedBatchOffersNoCorrection(t *testing.T) {
-	p := arrives(t, newMemory()).starts().press("e").types("abandon it seized").press("enter").sees("closed").seesNot("u correct")
+	p := arrives(t, memory.New()).starts().press("e").types("abandon it seized").press("enter").sees("closed").seesNot("u correct")
 	p.press("u", "enter").sees("its record stays as it is").press("esc", "n").sees("Note")
 }
 
 // TestSheetIsWhole holds the plan before a batch to its pour lines, whole, and to
 // the embeds of each layer.
 func TestSheetIsWhole(t *testing.T) {
-	p := arrives(t, newMemory()).press("enter")
+	p := arrives(t, memory.New()).press("enter")
 	sheet := p.sized(80, 300).m.View()
 	for _, text := range []string{
 		"pour to 22.5 mm (42.5 mm down from the rim); finished surface 30 mm", "embed lighthouse: rectangle, ", "embed moon: ellipse, ",
@@ -62,6 +63,6 @@ func TestSheetIsWhole(t *testing.T) {
 // TestSetOutSaysHowMuch holds the setting out to an amount for each material, and
 // to the lot of the one at hand.
 func TestSetOutSaysHowMuch(t *testing.T) {
-	p := arrives(t, newMemory()).starts().sized(80, 40).works("set out/olive oil").sees("water  ", "508.4 g", "842.0 g", "Enough for all loaves: 842.0 g.")
+	p := arrives(t, memory.New()).starts().sized(80, 40).works("set out/olive oil").sees("water  ", "508.4 g", "842.0 g", "Enough for all loaves: 842.0 g.")
 	p.works("set out/evening rose").sees("Lot ")
 }

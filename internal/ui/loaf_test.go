@@ -5,12 +5,13 @@ import (
 	"testing"
 
 	"bench/internal/cells"
+	"bench/internal/memory"
 	"bench/internal/work"
 )
 
 // inColour is a person whose terminal shows colours and quadrants.
 func inColour(t *testing.T) *person {
-	p := arrives(t, newMemory()).sized(120, 40)
+	p := arrives(t, memory.New()).sized(120, 40)
 	p.m.deps.Theme.Picture = cells.Look{Pattern: cells.Quadrants, Colours: cells.True, Bold: true}
 	return p
 }
@@ -60,7 +61,7 @@ func TestLoafFills(t *testing.T) {
 // and from the set-up, at the smallest window too, and to going back.
 func TestTheFaceAtAnySize(t *testing.T) {
 	for _, size := range [][2]int{{80, 24}, {120, 40}, {200, 60}} {
-		p := arrives(t, newMemory()).sized(size[0], size[1]).press("enter", "f").sees("the cut face", "sky", "base", "any key")
+		p := arrives(t, memory.New()).sized(size[0], size[1]).press("enter", "f").sees("the cut face", "sky", "base", "any key")
 		p.press("esc").sees("start the batch").press("enter").sees("batch 26K25").press("f").sees("loaf 1 of 3", "to come", "any key")
 		p.press("?").sees("Weigh and tick").press("x").sees("loaf 1 of 3", "any key").press("x").seesNot("any key back").sees("batch 26K25")
 	}

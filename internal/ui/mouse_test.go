@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"bench/internal/batch"
+	"bench/internal/memory"
 	"bench/internal/recipe"
 	"bench/internal/ui/ink"
 
@@ -35,7 +36,7 @@ func (p *person) clicksAt(x, y int) *person {
 
 // TestClickIsTheKey goes through the beginning of a batch by clicks alone.
 func TestClickIsTheKey(t *testing.T) {
-	p := arrives(t, newMemory())
+	p := arrives(t, memory.New())
 	p.clicks("Tide lines").sees("▶ Tide lines").clicks("Lighthouse at dusk").sees("▶ Lighthouse at dusk")
 	p.clicks("set up").sees("start the batch").clicks("start the batch").sees("batch 26K25A")
 	p.clicks("done").recorded(1).clicks("first aid").sees("FIRST AID").press("x")
@@ -44,14 +45,14 @@ func TestClickIsTheKey(t *testing.T) {
 	y := len(strings.Split(p.m.View(), "\n")) - 1
 	p.waits(50*time.Millisecond).clicksAt(2, y).recorded(2)
 	p.works("sea/water").clicks("lye · dusk").seesNot("▶ lye · sea").clicks("n note").sees("esc").clicks("esc")
-	p.recorded(len(p.store.facts("26K25A")))
+	p.recorded(len(p.store.Facts("26K25A")))
 }
 
 // TestClickMoves goes to the task and the stage that was clicked, and the wheel to
 // the next.
 func TestClickMoves(t *testing.T) {
-	p := arrives(t, newMemory()).starts().works("sea/shea")
-	before := len(p.store.facts("26K25A"))
+	p := arrives(t, memory.New()).starts().works("sea/shea")
+	before := len(p.store.Facts("26K25A"))
 	p.clicks("olive oil").sees("▶ olive oil")
 	if p.task() != "sea/olive" {
 		t.Errorf("at %q", p.task())
@@ -65,8 +66,8 @@ func TestClickMoves(t *testing.T) {
 
 // TestClickOnAlarm answers an alarm by its keys, and by nothing else in its line.
 func TestClickOnAlarm(t *testing.T) {
-	p := arrives(t, newMemory()).starts().works("dusk/shea").looks(6 * time.Minute)
-	n := len(p.store.facts("26K25A"))
+	p := arrives(t, memory.New()).starts().works("dusk/shea").looks(6 * time.Minute)
+	n := len(p.store.Facts("26K25A"))
 	p.clicks("look at base").recorded(n).clicks("later").sees("x 10 min").clicks("10 min").recorded(n + 1)
 	if got, ok := p.last().(batch.TimerPutOff); !ok || got.For != 10*time.Minute {
 		t.Errorf("kept %+v", p.last())
@@ -80,12 +81,12 @@ func TestClickOnAlarm(t *testing.T) {
 func TestClicksAnywhere(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
 		scene := scenes[rapid.IntRange(0, len(scenes)-1).Draw(rt, "scene")]
-		p := arrives(t, newMemory())
+		p := arrives(t, memory.New())
 		scene.lead(p)
 		p.sized(rapid.IntRange(80, 200).Draw(rt, "width"), rapid.IntRange(24, 60).Draw(rt, "height"))
 		count := func() (n int) {
-			for _, code := range p.store.codes {
-				n += len(p.store.facts(code))
+			for _, code := range p.store.Codes {
+				n += len(p.store.Facts(code))
 			}
 			return n
 		}
@@ -105,7 +106,7 @@ func TestMouseOnlyWhenSwitchedOn(t *testing.T) {
 		is   recipe.Switch
 		asks int
 	}{{"", 0}, {recipe.Off, 0}, {recipe.On, 1}} {
-		p := arrives(t, newMemory())
+		p := arrives(t, memory.New())
 		p.manner.Mouse = c.is
 		if p.comesIn(); p.mice != c.asks {
 			t.Errorf("%q: asked for %d times", c.is, p.mice)

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"bench/internal/front"
+	"bench/internal/memory"
 	"bench/internal/recipe"
 	"bench/internal/ui/ink"
 
@@ -56,7 +57,7 @@ func renamed(t testing.TB, c recipe.Control, names map[string]string) recipe.Con
 // comesTo begins a batch under strange names and works a number of tasks off.
 func comesTo(t *rapid.T, tb testing.TB, control recipe.Control, tasks int) *person {
 	t.Helper()
-	p := &person{t: tb, store: newMemory(), clock: morning}
+	p := &person{t: tb, store: memory.New(), clock: morning}
 	p.comesIn()
 	name := control.Recipe.Name
 	p.m.home = p.m.home.Offered([]front.RecipeItem{{

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"bench/internal/front"
+	"bench/internal/memory"
 )
 
 // practises makes a practice of the sitting, with a clock that runs so many times
@@ -19,7 +20,7 @@ func (p *person) practises(speed int) *person {
 // the speed of the clock, and to the rest of the page being what it was.
 func TestEveryScreenSaysPractice(t *testing.T) {
 	for _, scene := range scenes {
-		p := arrives(t, newMemory())
+		p := arrives(t, memory.New())
 		scene.lead(p)
 		p.m.deps.Practice, p.m.drawn = front.Practice{}, "" // Without a message, what was drawn ahead would stay.
 		before := strings.Split(p.m.View(), "\n")
@@ -36,22 +37,22 @@ func TestEveryScreenSaysPractice(t *testing.T) {
 		}
 		p.sized(40, 12).sees("PRACTICE")
 	}
-	arrives(t, newMemory()).seesNot("PRACTICE")
+	arrives(t, memory.New()).seesNot("PRACTICE")
 }
 
 // TestSpeedIsTurned turns the clock with its key, which means nothing while a
 // note is written or when it is no practice.
 func TestSpeedIsTurned(t *testing.T) {
-	p := arrives(t, newMemory()).practises(1).starts().sees("clock as usual")
+	p := arrives(t, memory.New()).practises(1).starts().sees("clock as usual")
 	p.press("v").sees("clock 60 times as fast").recorded(0)
-	arrives(t, newMemory()).practises(1).starts().press("n").types("v").sees("▶ v", "clock as usual")
-	arrives(t, newMemory()).starts().press("v").seesNot("times as fast").recorded(0)
+	arrives(t, memory.New()).practises(1).starts().press("n").types("v").sees("▶ v", "clock as usual")
+	arrives(t, memory.New()).starts().press("v").seesNot("times as fast").recorded(0)
 }
 
 // TestFastClockTicksNothingTwice holds a key that is kept down to acting once,
 // however fast the clock of a practice runs: hands are as slow as ever.
 func TestFastClockTicksNothingTwice(t *testing.T) {
-	p := arrives(t, newMemory()).starts().practises(60).waits(time.Minute)
+	p := arrives(t, memory.New()).starts().practises(60).waits(time.Minute)
 	for range 20 {
 		p.waits(60 * 30 * time.Millisecond).gets(keyOf("space"))
 	}
@@ -62,10 +63,10 @@ func TestFastClockTicksNothingTwice(t *testing.T) {
 // TestNewcomerIsShownPractice holds an empty home to pointing there, and any
 // other home to keeping quiet about it.
 func TestNewcomerIsShownPractice(t *testing.T) {
-	s := newMemory()
+	s := memory.New()
 	arrives(t, s).sees("bench --practice").starts().press("esc").seesNot("bench --practice")
 	arrives(t, s).seesNot("bench --practice")
-	p := arrives(t, newMemory()).practises(1)
+	p := arrives(t, memory.New()).practises(1)
 	p.run(p.m.loadCmd(""))
 	p.seesNot("bench --practice")
 }

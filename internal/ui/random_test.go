@@ -8,6 +8,7 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/judge"
+	"bench/internal/memory"
 	"bench/internal/steps"
 	"bench/internal/ui/ink"
 
@@ -24,7 +25,7 @@ func TestRandomKeys(t *testing.T) {
 	}
 	for seed := range uint64(3) {
 		r := rand.New(rand.NewPCG(seed, 1))
-		s := newMemory()
+		s := memory.New()
 		p := arrives(t, s).starts()
 		for range 1000 {
 			switch r.IntN(40) {
@@ -35,9 +36,9 @@ func TestRandomKeys(t *testing.T) {
 			case 2:
 				p.looks(time.Duration(r.IntN(600)) * time.Second)
 			case 3:
-				s.fail = errors.New("no space left on device")
+				s.Fail = errors.New("no space left on device")
 			case 4:
-				s.fail = nil
+				s.Fail = nil
 			case 5:
 				p.gets(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("312.0 \rq"), Paste: true})
 			case 6:
@@ -52,14 +53,14 @@ func TestRandomKeys(t *testing.T) {
 				}
 			}
 		}
-		s.fail = nil
+		s.Fail = nil
 		p.sized(80, 24)
 		for range 12 {
 			p.press("esc")
 		}
 		p.sees("Under way", "Recipes")
-		for _, code := range s.codes {
-			allowed(t, s.entries[code])
+		for _, code := range s.Codes {
+			allowed(t, s.Entries[code])
 		}
 	}
 }

@@ -4,14 +4,15 @@ import (
 	"testing"
 
 	"bench/internal/batch"
+	"bench/internal/memory"
 )
 
 // TestCorrectionAsks holds a correction to saying what it wants, in which unit,
 // and what was said before; and a slip to being asked for a second time.
 func TestCorrectionAsks(t *testing.T) {
-	p := arrives(t, newMemory()).starts().works("sea/base/loaf 2").press("u", "enter")
+	p := arrives(t, memory.New()).starts().works("sea/base/loaf 2").press("u", "enter")
 	p.sees("Portion for loaf 1, net g (was 367.2, asked 367.2)")
-	before := len(p.store.facts("26K25A"))
+	before := len(p.store.Facts("26K25A"))
 	p.types("36.7").press("enter").sees("asked 367.2, typed 36.7. Right? Then type it again.").seesNot("▏36.7")
 	p.types("x").press("enter").sees("!").types("365.0").press("enter").sees("365.0").types("misread").press("enter").recorded(before + 1)
 
@@ -22,7 +23,7 @@ func TestCorrectionAsks(t *testing.T) {
 // TestDoubtfulCorrection keeps a value that looks like a slip once it came out
 // the same twice.
 func TestDoubtfulCorrection(t *testing.T) {
-	p := arrives(t, newMemory()).starts().works("sea/olive").press("u", "enter")
+	p := arrives(t, memory.New()).starts().works("sea/olive").press("u", "enter")
 	p.types("21.42").press("enter").sees("Right?").types("21.43").press("enter").sees("Right?")
 	p.types("21.43").press("enter").seesNot("Right?").types("half of it was spilt").press("enter")
 	if c, ok := p.last().(batch.Corrected); !ok || c.With.(batch.Weighed).Mass != 21_430 {
@@ -33,7 +34,7 @@ func TestDoubtfulCorrection(t *testing.T) {
 // TestCorrectedRows holds a corrected entry to being marked by a sign and a word,
 // and to showing the value that stands beside the first.
 func TestCorrectedRows(t *testing.T) {
-	p := arrives(t, newMemory()).starts().works("sea/olive").press("u", "enter")
+	p := arrives(t, memory.New()).starts().works("sea/olive").press("u", "enter")
 	p.types("214.9").press("enter").types("misread").press("enter").press("u")
 	p.sees("31 → 09:00  now 214.9 g (corrected; first 214.2 g): sea: coconut oil", "corrected no. 31")
 	p.press("enter").sees("no. 31  coconut oil, g (was 214.9, asked 214.2)")

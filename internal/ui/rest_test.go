@@ -7,6 +7,7 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/curing"
+	"bench/internal/memory"
 	"bench/internal/quantity"
 	"bench/internal/timer"
 )
@@ -18,7 +19,7 @@ import (
 // morning.
 func (p *person) tells(code string, after time.Duration, f batch.Fact) {
 	at := timer.Moment{Wall: morning.Add(after), Boot: "boot-1", SinceBoot: after + time.Hour}
-	p.store.entries[code] = append(p.store.entries[code], batch.Entry{Seq: len(p.store.entries[code]) + 1, At: at, Fact: f})
+	p.store.Entries[code] = append(p.store.Entries[code], batch.Entry{Seq: len(p.store.Entries[code]) + 1, At: at, Fact: f})
 }
 
 const (
@@ -33,7 +34,7 @@ const (
 func (p *person) cures(weeks int) *person {
 	p.t.Helper()
 	p.starts().works("").press("esc")
-	code := p.store.codes[len(p.store.codes)-1]
+	code := p.store.Codes[len(p.store.Codes)-1]
 	for _, id := range []string{"unmould/loaf 1", "unmould/loaf 2", "unmould/loaf 3", "cut/side"} {
 		p.tells(code, atCut, batch.Ticked{Task: id})
 	}
@@ -59,7 +60,7 @@ func (p *person) cures(weeks int) *person {
 func (p *person) tested(ph float64) *person {
 	p.t.Helper()
 	p.cures(6)
-	code := p.store.codes[len(p.store.codes)-1]
+	code := p.store.Codes[len(p.store.Codes)-1]
 	at := p.clock.Sub(morning)
 	p.tells(code, at, batch.Ticked{Task: "cure/complete"})
 	p.tells(code, at, batch.Tested{Task: "test/alkali", Test: batch.PHTest, Value: ph, Passed: ph <= 10.5})
@@ -72,7 +73,7 @@ func (p *person) tested(ph float64) *person {
 // TestRackTopsWhatNeedsSomething: of two batches in cure the younger one stands
 // on top while it asks for a weigh-in and the older does not.
 func TestRackTopsWhatNeedsSomething(t *testing.T) {
-	p := arrives(t, newMemory()).cures(4)
+	p := arrives(t, memory.New()).cures(4)
 	p.press("down", "enter", "enter") // A second batch, of the first recipe.
 	p.sees("batch 26K25B").press("esc", "r").sees("Curing rack", "1 batch in cure", "26K25A", "day 28", "14 to go").seesNot("26K25B")
 	p.sees("▲ day", "time constant 10.", "± ").press("enter").sees("Where you were")
@@ -80,9 +81,9 @@ func TestRackTopsWhatNeedsSomething(t *testing.T) {
 
 // TestHeldForAFailedTest: no release without a reason, and the reason shows.
 func TestHeldForAFailedTest(t *testing.T) {
-	p := arrives(t, newMemory()).tested(11.3)
+	p := arrives(t, memory.New()).tested(11.3)
 	p.sees("Release the bars, or hold them", "failed: pH 11.3").press("enter").sees("Release all the same: 1 warning is open")
-	before := len(p.store.facts("26K25A"))
+	before := len(p.store.Facts("26K25A"))
 	p.press("enter", "enter").sees("Say it in a few words").recorded(before)
 	p.press("esc", "enter", "down", "enter").types("pH 11.3").press("enter")
 	if f, ok := p.last().(batch.Held); !ok || f.Reason != "pH 11.3" || len(f.Open) != 1 {
@@ -94,9 +95,9 @@ func TestHeldForAFailedTest(t *testing.T) {
 // TestDoubtIsAnswered: a weight that rises in cure is asked about and kept with
 // the answer; esc keeps nothing.
 func TestDoubtIsAnswered(t *testing.T) {
-	p := arrives(t, newMemory()).cures(3).press("enter", "enter")
+	p := arrives(t, memory.New()).cures(3).press("enter", "enter")
 	p.waits(7 * aDay)
-	before := len(p.store.facts("26K25A"))
+	before := len(p.store.Facts("26K25A"))
 	p.types("99.9").press("enter").sees("Is that so?", "Bar 1 weighed 94.9 g before", "kept with your answer").press("esc").recorded(before)
 	p.press("enter").types("the scale drifts").press("enter")
 	if f, ok := p.last().(batch.WeighedIn); !ok || f.Mass != 99_900 || f.Answer != "the scale drifts" || f.Asked == "" {
@@ -106,7 +107,7 @@ func TestDoubtIsAnswered(t *testing.T) {
 
 // TestComplaintAfterTheEnd reaches a closed batch by the rack.
 func TestComplaintAfterTheEnd(t *testing.T) {
-	p := arrives(t, newMemory()).tested(9.6).press("enter", "enter").sees("Everything is done").press("e", "esc")
+	p := arrives(t, memory.New()).tested(9.6).press("enter", "enter").sees("Everything is done").press("e", "esc")
 	p.press("r").sees("Closed", "26K25A", "released, closed").press("enter", "enter").sees("This batch is closed")
 	p.press("c", "down", "enter").types("itches / a neighbour").press("enter")
 	if f, ok := p.last().(batch.Complained); !ok || f.About != batch.SkinReaction || f.Words != "itches" || f.Who != "a neighbour" {
@@ -117,11 +118,11 @@ func TestComplaintAfterTheEnd(t *testing.T) {
 // TestClosedBatchesAreFound looks for one that is older than the rack shows, and
 // comes back to the others.
 func TestClosedBatchesAreFound(t *testing.T) {
-	p := arrives(t, newMemory()).starts().press("esc")
+	p := arrives(t, memory.New()).starts().press("esc")
 	p.tells("26K25A", 0, batch.Closed{Reason: "practice"})
 	for _, code := range []string{"26K25B", "26K25C", "26K25D", "26K25E"} {
-		p.store.codes = append(p.store.codes, code)
-		p.store.entries[code] = p.store.entries["26K25A"]
+		p.store.Codes = append(p.store.Codes, code)
+		p.store.Entries[code] = p.store.Entries["26K25A"]
 	}
 	p.press("r").sees("Closed", "26K25E", "26K25C", "older ones: / finds them").seesNot("26K25B")
 	p.press("/").sees("in code, recipe, material, lot or note").types("5B").press("esc").sees("26K25E").seesNot("5B")
@@ -134,18 +135,18 @@ func TestClosedBatchesAreFound(t *testing.T) {
 // TestRemark: what the store has to say beside a fact is said, and the fact is
 // shown as saved all the same.
 func TestRemark(t *testing.T) {
-	p := arrives(t, newMemory()).starts()
-	p.store.remark = "The copy is not written."
+	p := arrives(t, memory.New()).starts()
+	p.store.Says = "The copy is not written."
 	p.looks(time.Second).press("space").sees("The copy is not written.", "✓ Gloves")
 	p.press("down").seesNot("The copy is not written.")
-	p.store.remark = "The copy is not written."
+	p.store.Says = "The copy is not written."
 	p.press("esc", "esc").sees("Recipes", "The copy is not written.")
 }
 
 // TestFigureAfterAQuestion: what was asked about stays to be edited; a figure begins
 // another number.
 func TestFigureAfterAQuestion(t *testing.T) {
-	p := arrives(t, newMemory()).cures(1).waits(8*aDay).comesIn().press("enter", "enter")
+	p := arrives(t, memory.New()).cures(1).waits(8*aDay).comesIn().press("enter", "enter")
 	p.types("99.9").press("enter").sees("Is that so?").press("esc").sees("keep 99.9").press("backspace").sees("keep 99. ")
 	p.types("8").sees("keep 99.8").press("enter").sees("Is that so?").press("esc").types("9").sees("keep 9 ").types("4.1").sees("keep 94.1")
 }
@@ -153,8 +154,8 @@ func TestFigureAfterAQuestion(t *testing.T) {
 // TestBetweenWeighIns: where nothing is next a figure is refused in words, and the
 // key that leads to where one may be typed is in the key line.
 func TestBetweenWeighIns(t *testing.T) {
-	p := arrives(t, newMemory()).cures(1).waits(7*aDay - 2*time.Hour).comesIn().press("enter")
+	p := arrives(t, memory.New()).cures(1).waits(7*aDay - 2*time.Hour).comesIn().press("enter")
 	p.sees("Where you were", "nothing to do just now").types("9").sees("No number is asked for now: ← goes to cure.", "← cure")
-	n := len(p.store.facts(p.m.bench.Code))
+	n := len(p.store.Facts(p.m.bench.Code))
 	p.press("left").sees("marked bar").types("94.2").press("enter").recorded(n + 1)
 }

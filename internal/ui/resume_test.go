@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"bench/internal/batch"
+	"bench/internal/memory"
 	"bench/internal/ui/ink"
 
 	"pgregory.net/rapid"
@@ -14,14 +15,14 @@ import (
 // back opens a batch that was left while an oil was to be weighed.
 func back(t *testing.T) *person {
 	t.Helper()
-	return arrives(t, newMemory()).starts().works("sea/olive").press("esc").waits(40 * time.Minute).press("enter").sees("Where you were")
+	return arrives(t, memory.New()).starts().works("sea/olive").press("esc").waits(40 * time.Minute).press("enter").sees("Where you were")
 }
 
 // TestNothingIsTickedBeforeTheScaleIsConfirmed: after a break one key confirms
 // what stands on the scale, and no other ticks, moves or leaves out.
 func TestNothingIsTickedBeforeTheScaleIsConfirmed(t *testing.T) {
 	p := back(t).sees("large pot, with what is in it", "untared")
-	before := len(p.store.facts("26K25A"))
+	before := len(p.store.Facts("26K25A"))
 	for _, key := range []string{"space", "b", "+", "x", "down", "right", "d", "t"} {
 		p.press(key).recorded(before).sees("Where you were", "First: enter")
 	}
@@ -32,7 +33,7 @@ func TestNothingIsTickedBeforeTheScaleIsConfirmed(t *testing.T) {
 // against the facts, and what is found is said and kept.
 func TestAnotherReadingAsksThePot(t *testing.T) {
 	p := back(t)
-	before := len(p.store.facts("26K25A"))
+	before := len(p.store.Facts("26K25A"))
 	p.types("865.0").sees("it reads").press("enter").recorded(before+1).sees("Where you were", "214.2 g short", "coconut oil")
 	if f, ok := p.last().(batch.PotWeighed); !ok || f.Vessel != "large pot" || f.Gross != 865_000 {
 		t.Errorf("kept %+v", p.last())
@@ -43,8 +44,8 @@ func TestAnotherReadingAsksThePot(t *testing.T) {
 // TestPauseTakesEnterOnly: space does not tick a pause point, and enter ticks it
 // once.
 func TestPauseTakesEnterOnly(t *testing.T) {
-	p := arrives(t, newMemory()).starts().works("lye/sea/read back")
-	before := len(p.store.facts("26K25A"))
+	p := arrives(t, memory.New()).starts().works("lye/sea/read back")
+	before := len(p.store.Facts("26K25A"))
 	p.press("space", "b", "+", "x").recorded(before).sees("Read back the sea lye solution")
 	p.press("enter").recorded(before + 1).records(batch.Ticked{Task: "lye/sea/read back"})
 	p.press("left").press("enter").recorded(before + 1)
@@ -53,8 +54,8 @@ func TestPauseTakesEnterOnly(t *testing.T) {
 // TestTypedPortionMovesTheOthers: while a portion is typed the others are shown as
 // they would become, and nothing is kept.
 func TestTypedPortionMovesTheOthers(t *testing.T) {
-	p := arrives(t, newMemory()).starts().works("sea/base/loaf 2").sees("367.1")
-	before := len(p.store.facts("26K25A"))
+	p := arrives(t, memory.New()).starts().works("sea/base/loaf 2").sees("367.1")
+	before := len(p.store.Facts("26K25A"))
 	p.types("1119.1").recorded(before).sees("347.2", "387.1").seesNot(" 367.1") // 20.0 g less into loaf 2 are 20.0 g more for loaf 3.
 	p.press("esc").sees("367.1").seesNot("387.1")
 }
@@ -62,7 +63,7 @@ func TestTypedPortionMovesTheOthers(t *testing.T) {
 // TestTakingBack takes a tick back with its reason; what was built on it is taken
 // back first.
 func TestTakingBack(t *testing.T) {
-	p := arrives(t, newMemory()).starts().works("sea/olive").press("u", "down", "x").sees("it was not so").types("not clear yet").press("enter")
+	p := arrives(t, memory.New()).starts().works("sea/olive").press("u", "down", "x").sees("it was not so").types("not clear yet").press("enter")
 	if w, ok := p.last().(batch.Withdrawn); !ok || w.Reason != "not clear yet" {
 		t.Fatalf("kept %+v", p.last())
 	}
@@ -70,22 +71,22 @@ func TestTakingBack(t *testing.T) {
 		t.Errorf("at %s", p.task())
 	}
 	p.press("u").sees("taken back: ")
-	before := len(p.store.facts("26K25A"))
+	before := len(p.store.Facts("26K25A"))
 	p.press("up", "up", "up", "up", "up", "up", "up", "up", "up", "x").recorded(before).sees("take that back first")
 }
 
 // TestRecordOfAClosedBatchIsRead opens the record of a batch that was ended, and
 // changes nothing in it.
 func TestRecordOfAClosedBatchIsRead(t *testing.T) {
-	p := arrives(t, newMemory()).starts().works("sea/shea").press("e").types("abandon the pot seized").press("enter")
-	before := len(p.store.facts("26K25A"))
+	p := arrives(t, memory.New()).starts().works("sea/shea").press("e").types("abandon the pot seized").press("enter")
+	before := len(p.store.Facts("26K25A"))
 	p.press("u").sees("Record of batch", "(enter the batch is ended)").press("up", "up", "enter").sees("its record stays as it is")
 	p.press("x").recorded(before).sees("closed")
 }
 
 // TestOtherBatchInSight: what the other batch is at stands below the stages.
 func TestOtherBatchInSight(t *testing.T) {
-	p := arrives(t, newMemory()).starts().works("dusk/shea").press("esc").press("down", "down", "enter", "enter")
+	p := arrives(t, memory.New()).starts().works("dusk/shea").press("esc").press("down", "down", "enter", "enter")
 	p.sees("tab 26K25A", "oils · dusk")
 }
 
@@ -93,7 +94,7 @@ func TestOtherBatchInSight(t *testing.T) {
 // no more lines than it has; from the smallest size on the weight and its unit
 // are in sight.
 func TestEverySizeHolds(t *testing.T) {
-	p := arrives(t, newMemory()).starts().works("sea/olive")
+	p := arrives(t, memory.New()).starts().works("sea/olive")
 	asked := "not tared"
 	rapid.Check(t, func(r *rapid.T) {
 		w, h := rapid.IntRange(40, 250).Draw(r, "w"), rapid.IntRange(12, 80).Draw(r, "h")

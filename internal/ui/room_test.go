@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"bench/internal/memory"
 	"bench/internal/ui/ink"
 
 	"pgregory.net/rapid"
@@ -12,7 +13,7 @@ import (
 
 // TestRoomIsUsed: what a larger window is for.
 func TestRoomIsUsed(t *testing.T) {
-	p := arrives(t, newMemory()).starts().works("sea/shea").press("n").types("window open").press("enter").works("sea/olive")
+	p := arrives(t, memory.New()).starts().works("sea/shea").press("n").types("window open").press("enter").works("sea/olive")
 	for _, each := range []struct{ w, h, scale int }{{80, 24, 1}, {120, 40, 2}, {200, 60, 3}} {
 		p.sized(each.w, each.h)
 		for _, row := range ink.Big("344.3", each.scale) {
@@ -30,7 +31,7 @@ func TestRoomIsUsed(t *testing.T) {
 func TestColumnsMeet(t *testing.T) {
 	people := map[string]*person{}
 	for _, task := range []string{"sea/olive", "lye/sea/read back", "sea/base/loaf 2", "base/loaf 2/lighthouse"} {
-		people[task] = arrives(t, newMemory()).starts().works(task)
+		people[task] = arrives(t, memory.New()).starts().works(task)
 	}
 	rapid.Check(t, func(r *rapid.T) {
 		p := people[rapid.SampledFrom([]string{"sea/olive", "lye/sea/read back", "sea/base/loaf 2", "base/loaf 2/lighthouse"}).Draw(r, "task")]

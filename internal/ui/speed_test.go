@@ -5,11 +5,12 @@ import (
 	"time"
 
 	"bench/internal/cells"
+	"bench/internal/memory"
 )
 
 // BenchmarkFigure is a figure typed at the bench, and the screen drawn.
 func BenchmarkFigure(b *testing.B) {
-	p := arrives(b, newMemory()).starts().works("sea/olive")
+	p := arrives(b, memory.New()).starts().works("sea/olive")
 	for b.Loop() {
 		p.gets(keyOf("1"))
 		_ = p.m.View()
@@ -20,7 +21,7 @@ func BenchmarkFigure(b *testing.B) {
 // BenchmarkFigureBesideTheLoaf is the same in a window that shows the loaf, in
 // colour: what the picture costs a key that changes nothing in it.
 func BenchmarkFigureBesideTheLoaf(b *testing.B) {
-	p := arrives(b, newMemory()).sized(120, 40).starts().works("dusk/shea")
+	p := arrives(b, memory.New()).sized(120, 40).starts().works("dusk/shea")
 	p.m.deps.Theme.Picture = cells.Look{Pattern: cells.Quadrants, Colours: cells.True, Bold: true}
 	for b.Loop() {
 		p.gets(keyOf("1"))
@@ -31,7 +32,7 @@ func BenchmarkFigureBesideTheLoaf(b *testing.B) {
 
 // BenchmarkNote is a fact proposed, kept in memory, planned and drawn.
 func BenchmarkNote(b *testing.B) {
-	p := arrives(b, newMemory()).starts().works("sea/olive")
+	p := arrives(b, memory.New()).starts().works("sea/olive")
 	for b.Loop() {
 		p.waits(time.Second).gets(keyOf("n")).waits(time.Second).gets(keyOf("x")).waits(time.Second).gets(keyOf("enter"))
 		_ = p.m.View()

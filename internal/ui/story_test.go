@@ -7,13 +7,14 @@ import (
 	"time"
 
 	"bench/internal/batch"
+	"bench/internal/memory"
 	"bench/internal/timer"
 	"bench/internal/ui/intent"
 )
 
 // TestWholeBatch makes the two-batter batch from the set-up to its end.
 func TestWholeBatch(t *testing.T) {
-	p := arrives(t, newMemory()).press("enter").sees("Lye burns", "superfat")
+	p := arrives(t, memory.New()).press("enter").sees("Lye burns", "superfat")
 	p.press("pgdown", "pgdown", "pgdown").sees("The order, and why").press("enter")
 	p.works("").sees("Nothing to do just now", "unmould 3 loaves")
 	p.press("space").sees("nothing to do")
@@ -29,7 +30,7 @@ func TestWholeBatch(t *testing.T) {
 // TestWeighOneIngredient follows one weighing through target, deviation,
 // several containers and by eye.
 func TestWeighOneIngredient(t *testing.T) {
-	p := arrives(t, newMemory()).starts().works("sea/olive").sees("tared", "not tared", "so far")
+	p := arrives(t, memory.New()).starts().works("sea/olive").sees("tared", "not tared", "so far")
 	asked := p.asked()
 	p.types("100.5").press("+").sees("in already 100.5")
 	if w := p.last().(batch.Weighed); !w.More || w.Mass != 100_500 || w.Task != "sea/olive" {
@@ -51,57 +52,57 @@ func TestWeighOneIngredient(t *testing.T) {
 
 // TestAlkaliIsTyped holds alkali to being typed.
 func TestAlkaliIsTyped(t *testing.T) {
-	p := arrives(t, newMemory()).starts().works("sea/sodium hydroxide")
-	before := len(p.store.facts("26K25A"))
+	p := arrives(t, memory.New()).starts().works("sea/sodium hydroxide")
+	before := len(p.store.Facts("26K25A"))
 	p.press("space").sees("never ticked unseen").press("b").recorded(before).press("enter").sees("Type the number first").recorded(before)
 	p.types("106.5").press("enter").recorded(before + 1)
 }
 
 // TestDoubt holds a value that looks like a slip to being typed twice alike.
 func TestDoubt(t *testing.T) {
-	p := arrives(t, newMemory()).starts().works("sea/olive")
-	before := len(p.store.facts("26K25A"))
+	p := arrives(t, memory.New()).starts().works("sea/olive")
+	before := len(p.store.Facts("26K25A"))
 	p.types("612.4").press("enter").recorded(before).sees("asked 344.3, typed 612.4", "type it again")
 	p.types("612.5").press("enter").recorded(before).sees("type it again")
 	p.types("344.2").press("enter").recorded(before + 1)
 
 	p.works("dusk/shea")
-	before = len(p.store.facts("26K25A"))
+	before = len(p.store.Facts("26K25A"))
 	p.types("12").press("enter").recorded(before).types("12").press("enter").recorded(before + 1)
 }
 
 // TestNotSaved holds a failed write to a message that says what is not saved
 // and why, and to the same fact on a second try.
 func TestNotSaved(t *testing.T) {
-	p := arrives(t, newMemory()).starts().works("sea/olive")
-	before := len(p.store.facts("26K25A"))
-	p.store.fail = errors.New("write bench.db: no space left on device")
+	p := arrives(t, memory.New()).starts().works("sea/olive")
+	before := len(p.store.Facts("26K25A"))
+	p.store.Fail = errors.New("write bench.db: no space left on device")
 	said := p.waits(time.Second).moment()
 	p.gets(keyOf("space")).sees("NOT SAVED", "no space left", "not saved").recorded(before)
 	p.press("space").sees("r saves it again").recorded(before)
 	p.press("r").sees("NOT SAVED").recorded(before)
-	p.store.fail = nil
+	p.store.Fail = nil
 	p.press("r").recorded(before + 1).seesNot("NOT SAVED")
-	if e := p.store.entries["26K25A"][before+1]; e.At != said || batch.Task(e.Fact) != "sea/olive" {
+	if e := p.store.Entries["26K25A"][before+1]; e.At != said || batch.Task(e.Fact) != "sea/olive" {
 		t.Errorf("kept %+v, said at %v", e, said)
 	}
-	p.store.fail = errors.New("read-only file system")
+	p.store.Fail = errors.New("read-only file system")
 	p.press("space").sees("NOT SAVED").press("esc").sees("not in the record").recorded(before + 1)
-	p.store.fail = nil
+	p.store.Fail = nil
 	p.press("space").recorded(before + 2)
 }
 
 // TestReopen holds a batch that is opened again to being where it was, and the
 // first answering key to ticking nothing.
 func TestReopen(t *testing.T) {
-	s := newMemory()
+	s := memory.New()
 	p := arrives(t, s).starts().works("sea/olive").press("q")
 	if !p.left {
 		t.Fatal("did not leave")
 	}
 	p = arrives(t, s).waits(26*time.Hour).sees("Lighthouse at dusk", "olive oil").press("enter")
 	p.sees("Where you were", "25 Nov 09:0", "melted clear", "Next", "olive oil")
-	before := len(s.facts("26K25A"))
+	before := len(s.Facts("26K25A"))
 	p.press("enter").recorded(before).seesNot("Where you were")
 	p.press("space").recorded(before + 1)
 }
@@ -109,7 +110,7 @@ func TestReopen(t *testing.T) {
 // TestCorrection corrects an old entry; the first value stays in sight, and the
 // plan follows.
 func TestCorrection(t *testing.T) {
-	p := arrives(t, newMemory()).starts().works("sea/melt").sees("coconut oil")
+	p := arrives(t, memory.New()).starts().works("sea/melt").sees("coconut oil")
 	p.press("u").sees("Record of batch", "coconut oil 214").press("up", "enter").types("155.8").press("enter")
 	p.press("enter").sees("reason").types("read the wrong line").press("enter")
 	c, ok := p.last().(batch.Corrected)
@@ -125,7 +126,7 @@ func TestCorrection(t *testing.T) {
 
 // TestMoving moves among tasks and stages, and back to what is next.
 func TestMoving(t *testing.T) {
-	p := arrives(t, newMemory()).starts().works("sea/water")
+	p := arrives(t, memory.New()).starts().works("sea/water")
 	p.press("right").sees("lye · dusk").press("right").sees("shea butter")
 	if p.task() != "sea/shea" {
 		t.Fatalf("at %s", p.task())
@@ -147,49 +148,49 @@ func TestMoving(t *testing.T) {
 // TestTwoBatches goes from one batch to the other with one key, and answers an
 // alarm of the one that is not on the bench.
 func TestTwoBatches(t *testing.T) {
-	s := newMemory()
+	s := memory.New()
 	p := arrives(t, s).starts().press("tab").sees("No other batch")
 	p.works("dusk/shea").press("esc").press("down", "down", "enter", "enter").sees("Tide lines", "26K25B")
 	p.looks(6 * time.Minute).sees("!! 26K25A: look at base").press("a").seesNot("!!")
-	if got := s.facts("26K25A"); batch.Kind(got[len(got)-1]) != "timer-seen" {
+	if got := s.Facts("26K25A"); batch.Kind(got[len(got)-1]) != "timer-seen" {
 		t.Errorf("kept %+v", got[len(got)-1])
 	}
 	p.press("tab").sees("Lighthouse at dusk", "Where you were")
-	if !s.held["26K25A"] || s.held["26K25B"] {
-		t.Errorf("held: %v", s.held)
+	if !s.Held["26K25A"] || s.Held["26K25B"] {
+		t.Errorf("held: %v", s.Held)
 	}
-	s.heldBy["26K25B"] = "another bench has it open since 09:04"
+	s.HeldBy["26K25B"] = "another bench has it open since 09:04"
 	p.press("enter", "tab").sees("another bench has it open since").press("n").sees("Note")
 }
 
 // TestRefusals holds a batch that another bench writes, and a recipe with
 // problems, to words.
 func TestRefusals(t *testing.T) {
-	s := newMemory()
+	s := memory.New()
 	arrives(t, s).starts().press("q")
-	s.heldBy["26K25A"] = "another bench has it open"
+	s.HeldBy["26K25A"] = "another bench has it open"
 	p := arrives(t, s).sees("another bench has it open").press("enter").sees("! Reading along: another bench")
 	p.press("esc").press("down", "down", "down", "enter").sees("cannot be started", "97 %")
-	s.fail = errors.New("the folder is read-only")
+	s.Fail = errors.New("the folder is read-only")
 	p.press("up", "up", "enter", "enter").sees("was not started", "read-only")
 }
 
 // TestLoaves changes the loaves at the set-up.
 func TestLoaves(t *testing.T) {
-	p := arrives(t, newMemory()).press("enter").sees("▶ 3").types("2").sees("▶ 2").press("left").sees("▶ 1")
+	p := arrives(t, memory.New()).press("enter").sees("▶ 3").types("2").sees("▶ 2").press("left").sees("▶ 1")
 	p.types("12").sees("! ").press("enter").sees("cannot be started").press("backspace", "enter").sees("1 loaf ")
 }
 
 // TestAbandon holds a batch to ending early only by the word and a reason.
 func TestAbandon(t *testing.T) {
-	p := arrives(t, newMemory()).starts().press("e").sees("Abandon this batch?").press("enter").recorded(0)
+	p := arrives(t, memory.New()).starts().press("e").sees("Abandon this batch?").press("enter").recorded(0)
 	p.types("abandon").press("enter").recorded(0).types(" the pot seized").press("enter")
 	p.records(batch.Closed{Reason: "the pot seized"})
 }
 
 // TestLeaveOut leaves a task out with its reason, and never an alkali.
 func TestLeaveOut(t *testing.T) {
-	p := arrives(t, newMemory()).starts().press("x").sees("Leave out").types("no scale here").press("enter")
+	p := arrives(t, memory.New()).starts().press("x").sees("Leave out").types("no scale here").press("enter")
 	p.records(batch.Skipped{Task: "set out/protection", Reason: "no scale here"}).sees("left out")
 	p.works("sea/sodium hydroxide").press("x").sees("cannot be left out")
 }
@@ -198,7 +199,7 @@ func TestLeaveOut(t *testing.T) {
 // back to it.
 func TestFirstAidEverywhere(t *testing.T) {
 	for _, scene := range scenes {
-		p := arrives(t, newMemory())
+		p := arrives(t, memory.New())
 		scene.lead(p)
 		if p.m.page == intent.PageAid || p.m.page == intent.PageKeys {
 			continue
@@ -210,12 +211,12 @@ func TestFirstAidEverywhere(t *testing.T) {
 			t.Errorf("%s: came back to\n%s", scene.name, p.m.View())
 		}
 	}
-	arrives(t, newMemory()).sized(30, 10).press("!").sees("Water")
+	arrives(t, memory.New()).sized(30, 10).press("!").sees("Water")
 }
 
 // TestNamesAreCleaned holds names from outside to being shown, not obeyed.
 func TestNamesAreCleaned(t *testing.T) {
-	s := newMemory()
+	s := memory.New()
 	p := arrives(t, s)
 	p.m.home.Recipes[0].Name = "Tide\x1b[2J \u202elines"
 	if v := p.m.View(); strings.ContainsAny(v, "\x1b\u202e") || !strings.Contains(v, "Tide\ufffd[2J") {

@@ -5,16 +5,17 @@ import (
 	"time"
 
 	"bench/internal/batch"
+	"bench/internal/memory"
 )
 
 // TestSwitchAsksWhereItMatters: going round two batches asks where one was for a
 // batch that was not seen before, that has something on the scale, that was left
 // for long, or in which something was said since; and no other time.
 func TestSwitchAsksWhereItMatters(t *testing.T) {
-	s := newMemory()
+	s := memory.New()
 	p := arrives(t, s).starts().press("esc").press("down", "enter", "enter").sees("26K25B")
 	p.press("tab").sees("26K25A", "Where you were").press("enter").press("tab").sees("26K25B").seesNot("Where you were")
-	n := len(s.facts("26K25B"))
+	n := len(s.Facts("26K25B"))
 	p.press("space").recorded(n + 1)
 	p.press("tab").sees("26K25A").seesNot("Where you were")
 	p.waits(6*time.Minute).press("tab").sees("26K25B", "Where you were")

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"bench/internal/batch"
+	"bench/internal/memory"
 	"bench/internal/ui/intent"
 	"bench/internal/ui/keys"
 
@@ -16,7 +17,7 @@ func runes(s string) tea.KeyMsg { return tea.KeyMsg{Type: tea.KeyRunes, Runes: [
 
 // TestKeysTogether holds keys that arrive in one read to being separate keys.
 func TestKeysTogether(t *testing.T) {
-	p := arrives(t, newMemory()).starts().waits(time.Second)
+	p := arrives(t, memory.New()).starts().waits(time.Second)
 	p.gets(runes("jj ")).recorded(1).records(batch.Ticked{Task: "set out/moulds"})
 
 	p.works("sea/water").waits(time.Second)
@@ -30,7 +31,7 @@ func TestKeysTogether(t *testing.T) {
 // text is written.
 func TestPasteIsNoKey(t *testing.T) {
 	paste := func(s string) tea.KeyMsg { return tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(s), Paste: true} }
-	p := arrives(t, newMemory())
+	p := arrives(t, memory.New())
 	p.gets(paste("\r")).sees("Recipes")
 	p.starts().waits(time.Second)
 	p.gets(paste(" ")).gets(paste("q")).gets(paste("312\r")).recorded(0)
@@ -42,7 +43,7 @@ func TestPasteIsNoKey(t *testing.T) {
 // before it repeats and with the shortest.
 func TestHeldKey(t *testing.T) {
 	for _, delay := range []time.Duration{200 * time.Millisecond, 500 * time.Millisecond, 660 * time.Millisecond} {
-		p := arrives(t, newMemory()).starts().press("space").recorded(1)
+		p := arrives(t, memory.New()).starts().press("space").recorded(1)
 		p.waits(delay)
 		for range 40 {
 			p.gets(keyOf("space")).waits(33 * time.Millisecond)
@@ -61,7 +62,7 @@ func (p *person) settles() *person {
 // TestPressedAgain holds presses half a second apart to one tick each, a double
 // press to one, and a press that is not settled yet to its own task.
 func TestPressedAgain(t *testing.T) {
-	p := arrives(t, newMemory()).starts().press("space").waits(keys.Settles)
+	p := arrives(t, memory.New()).starts().press("space").waits(keys.Settles)
 	for n := range 7 {
 		p.waits(500*time.Millisecond - keys.Settles).gets(keyOf("space")).recorded(1 + n).settles().recorded(2 + n)
 		p.gets(settledMsg{p.m.unsure.id}).recorded(2 + n) // Once.
@@ -77,13 +78,13 @@ func TestPressedAgain(t *testing.T) {
 // TestHeldEnterStartsNothing holds a key from the screen before to starting no
 // batch.
 func TestHeldEnterStartsNothing(t *testing.T) {
-	s := newMemory()
+	s := memory.New()
 	p := arrives(t, s).press("enter").sees("loaves")
 	p.waits(500 * time.Millisecond)
 	for range 40 {
 		p.gets(keyOf("enter")).waits(33 * time.Millisecond)
 	}
-	if len(s.codes) != 0 {
+	if len(s.Codes) != 0 {
 		t.Fatal("a held key began a batch")
 	}
 	p.press("enter").sees("set out")
@@ -92,7 +93,7 @@ func TestHeldEnterStartsNothing(t *testing.T) {
 // TestKeyOnItsWay holds a key pressed just before the screen changed to making
 // no fact on the screen it was not meant for.
 func TestKeyOnItsWay(t *testing.T) {
-	p := arrives(t, newMemory()).starts()
+	p := arrives(t, memory.New()).starts()
 	p.gets(keyOf("space")).recorded(0)
 	p.press("n", "esc").waits(50 * time.Millisecond)
 	p.gets(keyOf("space")).recorded(0)
@@ -101,7 +102,7 @@ func TestKeyOnItsWay(t *testing.T) {
 
 // TestEscapeRunIntoKey holds an escape that ran into the next key to no tick.
 func TestEscapeRunIntoKey(t *testing.T) {
-	p := arrives(t, newMemory()).starts().waits(time.Second)
+	p := arrives(t, memory.New()).starts().waits(time.Second)
 	p.gets(tea.KeyMsg{Type: tea.KeySpace, Runes: []rune{' '}, Alt: true})
 	p.gets(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{' '}, Alt: true}).recorded(0)
 }
@@ -109,7 +110,7 @@ func TestEscapeRunIntoKey(t *testing.T) {
 // TestOneFactInFlight holds a key that would make a second fact, while one is
 // being saved, to a quiet word, and figures to waiting for what follows.
 func TestOneFactInFlight(t *testing.T) {
-	p := arrives(t, newMemory()).starts().works("sea/water")
+	p := arrives(t, memory.New()).starts().works("sea/water")
 	p.holdBack = true
 	p.types("216").press("enter").sees("saving", "…")
 	p.types("7.6").press("enter").sees("Still saving").press("space").sees("Still saving")
@@ -117,14 +118,14 @@ func TestOneFactInFlight(t *testing.T) {
 	if got := p.m.bench.Typed; got != "7.6" {
 		t.Errorf("typed is %q", got)
 	}
-	before := len(p.store.facts("26K25A"))
+	before := len(p.store.Facts("26K25A"))
 	p.press("enter").recorded(before + 1)
 }
 
 // TestNothingShowsBeforeItIsSaved holds a tick to showing only once the store
 // has handed it back.
 func TestNothingShowsBeforeItIsSaved(t *testing.T) {
-	p := arrives(t, newMemory()).starts().seesNot("✓ Gloves")
+	p := arrives(t, memory.New()).starts().seesNot("✓ Gloves")
 	p.holdBack = true
 	p.press("space").seesNot("✓ Gloves").sees("… Gloves")
 	p.let().sees("✓ Gloves")
@@ -133,7 +134,7 @@ func TestNothingShowsBeforeItIsSaved(t *testing.T) {
 // TestQuitWaits holds a leave to waiting for the fact in flight, and to staying
 // when it could not be saved.
 func TestQuitWaits(t *testing.T) {
-	p := arrives(t, newMemory()).starts()
+	p := arrives(t, memory.New()).starts()
 	p.holdBack = true
 	p.press("space", "q").sees("Leaving: still saving")
 	if p.left || !p.m.Busy() {
@@ -143,14 +144,14 @@ func TestQuitWaits(t *testing.T) {
 	if !p.left {
 		t.Fatal("did not leave after the fact was saved")
 	}
-	if p.store.held["26K25A"] {
+	if p.store.Held["26K25A"] {
 		t.Error("the batch was not let go")
 	}
 
-	p = arrives(t, newMemory()).starts()
+	p = arrives(t, memory.New()).starts()
 	p.holdBack = true
 	p.press("space", "ctrl+c")
-	p.store.fail = errors.New("no space left on device")
+	p.store.Fail = errors.New("no space left on device")
 	p.let().sees("NOT SAVED", "o space left")
 	if p.left {
 		t.Fatal("left although the fact was not saved")
@@ -164,7 +165,7 @@ func TestQuitWaits(t *testing.T) {
 // TestAlarmLeavesTyping holds an alarm that comes up to taking no key that is
 // being typed, and to being answered by none already on its way.
 func TestAlarmLeavesTyping(t *testing.T) {
-	p := arrives(t, newMemory()).starts().works("dusk/shea")
+	p := arrives(t, memory.New()).starts().works("dusk/shea")
 	p.types("12").looks(5*time.Minute-time.Second).sees("!! look at base", "due now", "typed")
 	p.gets(keyOf("a")).sees("just come up")
 	p.types("6.5")
@@ -179,7 +180,7 @@ func TestAlarmLeavesTyping(t *testing.T) {
 	p.press("a").records(batch.TimerSeen{Timer: id}).seesNot("!!")
 	p.looks(6 * time.Minute).sees("!!")
 	id = p.m.board().Timers(p.moment())[0].ID
-	before := len(p.store.facts("26K25A"))
+	before := len(p.store.Facts("26K25A"))
 	p.press("z").recorded(before).sees("later: z 5 min  x 10 min  c 30 min  esc not")
 	p.press("esc").sees("a seen z later").press("z").types("12").sees("a seen z later", "typed").recorded(before)
 	p.press("z", "z").records(batch.TimerPutOff{Timer: id, For: 5 * time.Minute})
@@ -192,7 +193,7 @@ func TestAlarmLeavesTyping(t *testing.T) {
 // TestTicksOnlyWhenNeeded holds the program to asking for no tick while no
 // timer runs, and for one at a time otherwise.
 func TestTicksOnlyWhenNeeded(t *testing.T) {
-	p := arrives(t, newMemory()).starts().works("sea/dissolve")
+	p := arrives(t, memory.New()).starts().works("sea/dissolve")
 	if p.ticks != 0 {
 		t.Fatalf("%d ticks were asked for with no timer", p.ticks)
 	}
@@ -213,7 +214,7 @@ func TestTicksOnlyWhenNeeded(t *testing.T) {
 // TestAnyKeyIsNoLeave: on a page that any key leaves, q leaves that page and not the
 // program.
 func TestAnyKeyIsNoLeave(t *testing.T) {
-	p := arrives(t, newMemory()).starts().works("sea/olive")
+	p := arrives(t, memory.New()).starts().works("sea/olive")
 	for _, page := range []string{"!", "?", "f"} {
 		bench := p.m.View()
 		if p.press(page); p.m.View() == bench {

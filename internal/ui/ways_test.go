@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"bench/internal/batch"
+	"bench/internal/memory"
 	"bench/internal/quantity"
 )
 
@@ -13,8 +14,8 @@ func (p *person) overweighs() *person {
 	p.t.Helper()
 	p.starts().works("sea/sodium hydroxide")
 	much := p.taskAtHand().Target * 11 / 10
-	before := len(p.store.facts(p.m.bench.Code))
-	for len(p.store.facts(p.m.bench.Code)) == before {
+	before := len(p.store.Facts(p.m.bench.Code))
+	for len(p.store.Facts(p.m.bench.Code)) == before {
 		p.types(much.At(tenthOfAGram)).press("enter")
 	}
 	return p
@@ -23,8 +24,8 @@ func (p *person) overweighs() *person {
 // TestPourOnlyPart follows too much alkali from the warning to the part that is
 // poured, with the superfat as stated in the end.
 func TestPourOnlyPart(t *testing.T) {
-	p := arrives(t, newMemory()).overweighs().sees("band reaches below zero", "d: how to go on")
-	n := len(p.store.facts("26K25A"))
+	p := arrives(t, memory.New()).overweighs().sees("band reaches below zero", "d: how to go on")
+	n := len(p.store.Facts("26K25A"))
 	p.press("d").sees("1 of 2", "alkali cannot be ruled out", "pH", "how many per cent below zero").press("enter", "enter").recorded(n)
 	p.types(p.m.bench.Plan.Unread[0].Figure).press("enter").recorded(n+1).sees("over (asked", "d: how to go on")
 	if w, ok := p.last().(batch.WarningSeen); !ok || w.Batter != "sea" {
@@ -64,8 +65,8 @@ func (p *person) overscents() *person {
 // TestScentChallenge: a scent over its limit is answered with the figure that it
 // is over by, and with no key alone; what was typed is kept.
 func TestScentChallenge(t *testing.T) {
-	p := arrives(t, newMemory()).overscents().sees("scent over its limit", "d: how to go on")
-	n := len(p.store.facts("26K25A"))
+	p := arrives(t, memory.New()).overscents().sees("scent over its limit", "d: how to go on")
+	n := len(p.store.Facts("26K25A"))
 	figure := p.m.bench.Plan.Unread[0].Figure
 	p.press("d").sees("of the cured bar, and its limit is", "Type how much of the cured bar")
 	p.press("enter", "enter", "space", "enter").sees("Type how much").recorded(n)
@@ -79,8 +80,8 @@ func TestScentChallenge(t *testing.T) {
 
 // TestDecideLater: esc leaves the choice open, and the work goes on meanwhile.
 func TestDecideLater(t *testing.T) {
-	p := arrives(t, newMemory()).overweighs()
-	n := len(p.store.facts("26K25A"))
+	p := arrives(t, memory.New()).overweighs()
+	n := len(p.store.Facts("26K25A"))
 	p.press("d", "esc").recorded(n).sees("how to go on").press("d", "down", "right", "enter").recorded(n + 1)
 	if d, ok := p.last().(batch.Decided); !ok || d.Way != batch.AddOil || d.Mass <= 0 {
 		t.Errorf("kept %+v", p.last())
@@ -90,13 +91,13 @@ func TestDecideLater(t *testing.T) {
 
 // TestNothingToDecide: d says so where all was within tolerance.
 func TestNothingToDecide(t *testing.T) {
-	arrives(t, newMemory()).starts().works("sea/olive").press("d").sees("no weight was off")
+	arrives(t, memory.New()).starts().works("sea/olive").press("d").sees("no weight was off")
 }
 
 // TestWeighPotStory: the gross weight names what is missing, and is kept.
 func TestWeighPotStory(t *testing.T) {
-	p := arrives(t, newMemory()).starts().works("sea/castor")
-	n := len(p.store.facts("26K25A"))
+	p := arrives(t, memory.New()).starts().works("sea/castor")
+	n := len(p.store.Facts("26K25A"))
 	var all, olive quantity.Mass
 	for _, v := range p.m.bench.Plan.Vessels() {
 		if v.Vessel == p.taskAtHand().Vessel {

@@ -6,6 +6,7 @@ import (
 
 	"github.com/charmbracelet/x/ansi"
 
+	"bench/internal/memory"
 	"bench/internal/ui/ink"
 )
 
@@ -27,7 +28,7 @@ func (p *person) middle() string {
 // caution whole, through whole batches of the built-in recipes.
 func TestNothingToReadIsCut(t *testing.T) {
 	for i := range builtin(t) {
-		p := arrives(t, newMemory())
+		p := arrives(t, memory.New())
 		for range i {
 			p.press("down")
 		}

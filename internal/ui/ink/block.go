@@ -1,7 +1,6 @@
 package ink
 
 import (
-	"fmt"
 	"strings"
 )
 
@@ -23,14 +22,6 @@ func RuleWith(w int, joint rune, at ...int) string {
 		cells[x] = joint
 	}
 	return string(cells)
-}
-
-// Count is a number with its noun.
-func Count(n int, one, many string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return fmt.Sprintf("%d %s", n, many)
 }
 
 // Hang wraps text behind a head, its later lines under its first.
