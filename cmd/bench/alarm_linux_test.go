@@ -90,7 +90,7 @@ func TestAlarmsByTheProgramsClock(t *testing.T) {
 	due := gelDue(t, home, poured(t, home, dawn))
 	m := sitsAt(t, home, program(t, home, "--clock", due.Add(-3*time.Minute).Format(time.RFC3339), "--clock-speed", "60"))
 	m.SeesNot("!!!")
-	soonAfter := regexp.MustCompile(`!!!.*(due now|late by (\d+ s|\d min))`)
+	soonAfter := regexp.MustCompile(`(?s)!!!.*(due now|late by (\d+ s|\d min))`)
 	m.Wait("alarm that has just come up", func() bool { return soonAfter.MatchString(m.Screen()) })
 	m.quits()
 	m.Restored()

@@ -5,6 +5,7 @@ import (
 	"os/exec"
 	"reflect"
 	"strconv"
+	"strings"
 	"testing"
 	"time"
 
@@ -91,14 +92,24 @@ func (m *maker) setsUp() {
 func (m *maker) chooses(text string) {
 	m.t.Helper()
 	for range 20 {
-		shown := m.Screen()
-		if console.Holds(shown, "▶ "+text) {
+		at := m.atCursor()
+		if console.Holds(at, "▶ "+text) {
 			return
 		}
 		m.Send(down)
-		m.Wait("the next line", func() bool { return m.Screen() != shown })
+		m.Wait("the next line", func() bool { return m.atCursor() != at })
 	}
 	m.t.Fatalf("there is no %q:\n%s", text, m.Screen())
+}
+
+// atCursor gives the line at the cursor: the rest of a screen changes by itself.
+func (m *maker) atCursor() string {
+	for line := range strings.Lines(m.Screen()) {
+		if strings.Contains(line, "▶") {
+			return line
+		}
+	}
+	return ""
 }
 
 // begins sets the recipe up and starts a batch under that code.
