@@ -135,3 +135,22 @@ func BenchmarkOf(b *testing.B) {
 		agenda.Of("260302A", t.s)
 	}
 }
+
+// What was given up stays, cancelled, while its day lies ahead or is today; what is
+// late stays however late it is.
+func TestLasting(t *testing.T) {
+	now := time.Date(2026, 3, 4, 18, 0, 0, 0, time.UTC)
+	left := agenda.Lasting([]agenda.Event{
+		{ID: "gone and over", At: now.AddDate(0, 0, -1), Gone: true},
+		{ID: "gone today", At: now.Add(-9 * time.Hour), Gone: true},
+		{ID: "gone ahead", At: now.AddDate(0, 0, 9), Gone: true},
+		{ID: "late", At: now.AddDate(0, 0, -9)},
+	}, now)
+	var ids []string
+	for _, e := range left {
+		ids = append(ids, e.ID)
+	}
+	if want := []string{"gone today", "gone ahead", "late"}; !slices.Equal(ids, want) {
+		t.Errorf("%v, want %v", ids, want)
+	}
+}
