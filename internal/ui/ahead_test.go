@@ -79,3 +79,18 @@ func (p *person) foresaw(want bool) *person {
 	}
 	return p
 }
+
+// What was foreseen is not shown once the clock has changed something in it.
+func TestForesightGivesWayToTheClock(t *testing.T) {
+	for _, slow := range []bool{false, true} {
+		p := arrives(t, memory.New()).starts().works("sea/olive").waits(2 * time.Second).sees("cooling")
+		p.holdBack = true
+		p.gets(keyOf("space"))
+		if slow {
+			p.clock = p.clock.Add(3 * time.Second)
+		}
+		if p.let(); (p.m.drawn == "") != slow {
+			t.Errorf("after a slow disk, %v: shown as foreseen is %v", slow, p.m.drawn != "")
+		}
+	}
+}
