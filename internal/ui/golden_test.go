@@ -196,17 +196,6 @@ func inkMap(t *testing.T, frame string) string {
 	return strings.TrimRight(out.String(), "\n")
 }
 
-// TestTooSmall holds a window that is too small to saying so and to losing
-// nothing.
-func TestTooSmall(t *testing.T) {
-	p := arrives(t, memory.New()).starts().works("sea/olive").types("34").sized(60, 20)
-	golden(t, "too-small", p.m.View()+"\n")
-	p.press("space", "5", "enter").sized(80, 24).sees("34")
-	if p.m.bench.Typed != "34" {
-		t.Errorf("typed is %q", p.m.bench.Typed)
-	}
-}
-
 // TestFits holds every scene to its window, from far too small to very large.
 func TestFits(t *testing.T) {
 	for _, scene := range scenes {

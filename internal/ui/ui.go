@@ -207,7 +207,10 @@ func (m *Model) pasted(text string) {
 func (m Model) pressed(p keys.Press) (Model, tea.Cmd) {
 	var act intent.Action
 	var taken bool
-	if m.offer, act, taken = alarm.Answer(m.offer, p); taken {
+	if !m.small() {
+		m.offer, act, taken = alarm.Answer(m.offer, p)
+	}
+	if taken {
 		return m.perform(act, p.At)
 	}
 	if act, ok := m.everywhere(p); ok {
@@ -265,7 +268,7 @@ func (m Model) everywhere(p keys.Press) (intent.Action, bool) {
 		return nil, false
 	case !text && !anyKeyLeaves(m.page) && keys.Matches(p, keys.Quit):
 		return m.leave(), true
-	case m.small():
+	case m.blind(p):
 		return nil, true
 	case !text && m.deps.Practice.On() && keys.Matches(p, keys.Speed):
 		return intent.Speed{}, !p.Held

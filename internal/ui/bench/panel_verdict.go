@@ -48,20 +48,36 @@ func (p panel) verdict() string {
 
 // compared says how a typed weight compares, beside the band of tolerance.
 func (p panel) compared(m quantity.Mass) string {
-	over, below, above := p.compare(m)
-	words := ""
-	switch {
-	case p.within(over):
-		words = p.t.Good.Render(ink.SignDone + " within " + reply.Tolerance(p.task))
-	case over > 0:
-		words = p.t.Off.Render(ink.SignOff + " " + over.At(p.task.Reads) + above)
-	default:
-		words = p.t.Accent.Render(ink.SignLater + " " + (-over).At(p.task.Reads) + below)
-	}
+	words := p.comparison(m)
 	if p.task.Do == work.Gross {
 		return words
 	}
+	over, _, _ := p.compare(m)
 	return p.ruler(over, true) + "  " + words
+}
+
+// verdictWords are how what is typed compares, without the band.
+func (p panel) verdictWords() string {
+	if p.task.Do == work.Temperature {
+		return p.warmth()
+	}
+	m, err := quantity.ParseNumberMass(p.b.Typed, quantity.Gram)
+	if err != nil {
+		return p.t.Quiet.Render("a number with one point")
+	}
+	return p.comparison(m)
+}
+
+// comparison says in words how a typed weight compares.
+func (p panel) comparison(m quantity.Mass) string {
+	over, below, above := p.compare(m)
+	switch {
+	case p.within(over):
+		return p.t.Good.Render(ink.SignDone + " within " + reply.Tolerance(p.task))
+	case over > 0:
+		return p.t.Off.Render(ink.SignOff + " " + over.At(p.task.Reads) + above)
+	}
+	return p.t.Accent.Render(ink.SignLater + " " + (-over).At(p.task.Reads) + below)
 }
 
 // within says that a weight that is so much over is near enough.
