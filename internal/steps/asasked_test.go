@@ -171,6 +171,8 @@ func TestPortionsAddUp(t *testing.T) {
 // TestOrderDoesNotMatter: whatever is open may be done next, and the plan in
 // the end is the same but for when things were done.
 func TestOrderDoesNotMatter(t *testing.T) {
+	t.Parallel()
+
 	var controls []recipe.Control
 	var ends []figures
 	designs := designs(t)

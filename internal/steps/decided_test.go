@@ -153,6 +153,8 @@ func TestNoTriflesAreAsked(t *testing.T) {
 // asked for on top can be told from nothing: it is more than its scale reads to and
 // more than it may be off. No weight within its tolerance is off.
 func TestAsksAreWorthWeighing(t *testing.T) {
+	t.Parallel()
+
 	designs := designs(t)
 	rapid.Check(t, func(r *rapid.T) {
 		b := begin(designs[rapid.SampledFrom([]string{"harbour", "one big scale", "lighthouse"}).Draw(r, "design")](1))

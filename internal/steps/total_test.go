@@ -27,6 +27,8 @@ import (
 // TestRestartIsTheSame: facts that went through the store fold into the very
 // same plan, at every point of a batch with a deviation and a correction.
 func TestRestartIsTheSame(t *testing.T) {
+	t.Parallel()
+
 	for name, design := range designs(t) {
 		b := begin(design(3))
 		n := 0

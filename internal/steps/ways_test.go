@@ -214,6 +214,8 @@ func TestAWaySaysWhatItAsks(t *testing.T) {
 // offered gives less than the stated superfat, each gives what it promised
 // when the rest is weighed as asked, and each leads to a traced batter.
 func TestOfferedWaysKeepTheSuperfat(t *testing.T) {
+	t.Parallel()
+
 	designs := designs(t)
 	rapid.Check(t, func(r *rapid.T) {
 		name := rapid.SampledFrom([]string{"harbour", "one big scale", "lighthouse", "tide lines"}).Draw(r, "design")
@@ -282,6 +284,8 @@ func batterOf(p steps.Plan, name string) steps.Batter {
 // TestSuperfatFromFacts: the superfat worked out from the weights that the plan
 // names is the plan's, whatever was weighed.
 func TestSuperfatFromFacts(t *testing.T) {
+	t.Parallel()
+
 	rapid.Check(t, func(r *rapid.T) {
 		b := begin(harbour())
 		for _, id := range []string{"sea/shea", "sea/coconut", "sea/olive", "sea/castor", "sea/sodium hydroxide"} {
