@@ -170,7 +170,7 @@ func TestAsksAreWorthWeighing(t *testing.T) {
 			}
 			if n := rapid.IntRange(0, len(b.state.Entries)-1).Draw(r, "correct"); n%2 == 0 {
 				if w, ok := b.state.Entries[n].Fact.(batch.Weighed); ok {
-					b.correct(t, w.Task, (w.Target + quantity.Mass(rapid.IntRange(-30, 30).Draw(r, "corrected"))*w.Reads).At(w.Reads))
+					b.correct(t, w.Task, max(w.Reads, w.Target+quantity.Mass(rapid.IntRange(-30, 30).Draw(r, "corrected"))*w.Reads).At(w.Reads))
 				}
 				continue
 			}
