@@ -43,5 +43,17 @@ type UnderWay struct {
 	Plan steps.Plan
 }
 
+// Occupied lists the vessels that hold something of the batches under way, but for
+// the one of that code.
+func Occupied(batches []UnderWay, but string) []steps.Occupied {
+	var list []steps.Occupied
+	for _, b := range batches {
+		if b.Code != but {
+			list = append(list, b.Plan.Occupies(b.Code)...)
+		}
+	}
+	return list
+}
+
 // Planned gives a batch with its plan.
 func Planned(b BatchItem) UnderWay { return UnderWay{b, steps.Of(b.State)} }

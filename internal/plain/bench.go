@@ -119,6 +119,11 @@ func (s *session) byEye(figure string) {
 
 // reply does what becomes of an answer.
 func (s *session) reply(t work.Task, a judge.Answer) {
+	_, stage, _ := s.plan.Task(t.ID)
+	if q, shared := reply.AskShared(s.code, s.plan, t, stage, s.beside); shared {
+		s.perform(q, "")
+		return
+	}
 	act, doubt, word := reply.To(s.code, s.plan, t, a, s.doubt, s.now())
 	s.doubt = doubt
 	if act == nil && word == "" {

@@ -114,6 +114,7 @@ func (s *session) open(b front.BatchItem) {
 func (s *session) toBench(code string, entries []batch.Entry) {
 	s.code, s.state = code, batch.Fold(entries)
 	s.plan = steps.Of(s.state)
+	s.beside = front.Occupied(s.batches, code)
 }
 
 // whereYouWere restates what was last done, what is next, and what should stand on

@@ -72,3 +72,26 @@ func TestRings(t *testing.T) {
 		}
 	}
 }
+
+// TestSharedVessels: a jug that holds another batch's lye is said, and asked about
+// before anything is kept as gone into it.
+func TestSharedVessels(t *testing.T) {
+	k := talks(t, memory.New()).starts().works("sea/castor").says("h")
+	k.says("2", "start").hears("Begun: batch 26K25B").says("g")
+	for range 40 {
+		if strings.Contains(k.heard(), "Water into the lye jug") {
+			break
+		}
+		k.says("=")
+	}
+	const full = "lye jug A holds the sea lye solution of batch 26K25A"
+	n := len(k.store.Entries["26K25B"])
+	k.hears("WARNING: "+full).says("=").hears("Is the vessel free?", full[1:]).says("").hears("Nothing was kept.")
+	if got := len(k.store.Entries["26K25B"]); got != n {
+		t.Fatalf("%d facts were kept, not %d", got, n)
+	}
+	k.says("=", "took the spare jug").hears("Kept: ").says("=").hearsNot("Is the vessel free?")
+	if got := len(k.store.Entries["26K25B"]); got != n+2 {
+		t.Errorf("%d facts were kept, not %d:\n%s", got, n+2, k.heard())
+	}
+}

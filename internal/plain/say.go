@@ -40,6 +40,9 @@ func (s *session) describe(t work.Task, stage work.Stage, some bool) {
 		s.say("u corrects it; g goes back to what is next.")
 		return
 	}
+	if shared := reply.Shared(s.plan, t, s.beside); shared != "" {
+		s.warn("WARNING: " + shared + ".")
+	}
 	s.sayScale(t)
 	for _, l := range s.plan.ReadBack(t.ID) {
 		off := ""

@@ -181,6 +181,7 @@ func (m Model) opened(msg openedMsg) (Model, tea.Cmd) {
 func (m Model) toBench(code string, entries []batch.Entry, reopened bool) (Model, tea.Cmd) {
 	m.bench, m.along = bench.New(code, batch.Fold(entries), m.deps.Location, reopened, m.now), along{}
 	m.home = m.home.With(m.underWay())
+	m.bench = m.bench.Beside(front.Occupied(m.home.Batches, code))
 	return m.arrive(intent.PageBench).land()
 }
 

@@ -27,6 +27,8 @@ type Screen struct {
 	Plan  steps.Plan
 	at    *time.Location
 
+	beside []steps.Occupied // beside are the vessels that hold something of other batches.
+
 	next     string         // next was next when it came into sight; time alone does not change it.
 	cursor   string         // cursor is a task that the person moved to; "" is what is next.
 	Typed    string         // typed is the number so far.
@@ -49,6 +51,12 @@ type notSaved struct {
 // New opens a batch at the task that is next; reopened says that it was left before.
 func New(code string, s batch.State, at *time.Location, reopened bool, now timer.Moment) Screen {
 	return Screen{Code: code, State: s, Plan: steps.Of(s), at: at, reopened: reopened, picture: new(loaf.Picture)}.settled(now)
+}
+
+// Beside gives the screen that knows which vessels other batches have.
+func (b Screen) Beside(others []steps.Occupied) Screen {
+	b.beside = others
+	return b
 }
 
 // settled takes up what is next. It is called when something was said, never

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"bench/internal/phrase"
+	"bench/internal/reply"
 	"bench/internal/steps"
 	"bench/internal/timer"
 	"bench/internal/ui/ink"
@@ -53,6 +54,11 @@ func (p panel) head(room int) []string {
 		}
 		if where != "" {
 			lines = append(lines, " "+where)
+		}
+	}
+	if shared := reply.Shared(p.b.Plan, p.task, p.b.beside); shared != "" {
+		for _, l := range ink.Wrap(ink.SignOff+" "+ink.Clean(shared), min(p.w, panelMost)-4) {
+			lines = append(lines, " "+p.t.Alarm.Render(" "+l+" "))
 		}
 	}
 	lines = append(lines, p.hints(max(2, room-len(lines)))...)

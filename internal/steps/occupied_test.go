@@ -1,0 +1,60 @@
+package steps_test
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"bench/internal/batch"
+	"bench/internal/steps"
+)
+
+// TestOccupies: a jug is taken from its water until the lye meets the oils, the pot
+// from its first oil until the last pour, and dry alkali keeps its cup.
+func TestOccupies(t *testing.T) {
+	has := func(b *bencher, what string) bool {
+		return slices.ContainsFunc(b.plan().Occupies("A"), func(o steps.Occupied) bool {
+			return o.Batch == "A" && strings.Contains(o.Vessel+" holds "+o.What, what)
+		})
+	}
+	b := begin(harbour())
+	if list := b.plan().Occupies("A"); len(list) > 0 {
+		t.Fatalf("nothing is in anything, and %+v", list)
+	}
+	for _, c := range []struct{ until, taken, free string }{
+		{"sea/sodium hydroxide", "lye jug 1 holds the water of the sea lye", "pot 1"},
+		{"sea/dissolve", "holds the sodium hydroxide for the sea lye", "lye solution"},
+		{"sea/castor", "lye jug 1 holds the sea lye solution", "sodium hydroxide"},
+		{"sea/castor", "pot 1 holds the sea oils", "batter"},
+		{"sea/trace/emulsion", "pot 1 holds the sea batter", "lye jug 1"},
+	} {
+		b.workTo(t, c.until)
+		if !has(b, c.taken) || has(b, c.free) {
+			t.Errorf("at %s: %+v, wanted %q and not %q", c.until, b.plan().Occupies("A"), c.taken, c.free)
+		}
+	}
+	b.workTo(t, "clean up/hydroxide")
+	if list := b.plan().Occupies("A"); len(list) > 0 {
+		t.Errorf("all is poured, and %+v", list)
+	}
+}
+
+// TestShared: what a task fills is another batch's, until somebody answers for it;
+// a note that was taken back answers for nothing.
+func TestShared(t *testing.T) {
+	a, b := begin(harbour()), begin(harbour())
+	a.workTo(t, "sea/castor")
+	others := a.plan().Occupies("26K25A")
+	const full = "lye jug 1 holds the sea lye solution of batch 26K25A"
+	b.workTo(t, "sea/water")
+	if got := b.plan().Shared("sea/water", others); got != full {
+		t.Fatalf("%q", got)
+	}
+	if b.plan().Shared("sea/water", nil) != "" || b.plan().MayShare(full) {
+		t.Error("nobody else is at work, and nobody answered")
+	}
+	b.put(batch.Noted{Text: steps.SharedNote(full, "took the spare one")})
+	if !b.plan().MayShare(full) || b.plan().MayShare("pot 1 holds the sea oils of batch 26K25A") {
+		t.Error("the answer is for the jug, and for nothing else")
+	}
+}
