@@ -31,14 +31,27 @@ func Of(plan steps.Plan, c recipe.Control, loaf int, at work.Stage) Loaf {
 		layer := layerOf(c, i, pour.Face)
 		layer.Poured, layer.Next = pour.Poured, planned.Name == at.Layer && !pour.Poured
 		layer.Lined = layer.Line != nil && lineOn(plan, drawn.Name)
-		for n, in := range EmbedsIn(plan, drawn, loaf) {
-			layer.Embeds[n].In = in
-			layer.Settled = layer.Settled && in
+		layer.Embeds = withOnly(layer.Embeds, pour.Face, EmbedsIn(plan, drawn, loaf))
+		for _, e := range layer.Embeds {
+			layer.Settled = layer.Settled && e.In
 		}
 		l.Layers = append(l.Layers, layer)
 	}
 	l.Dusted = l.Topping != nil && done(plan, work.Texture)
 	return l
+}
+
+// withOnly gives the embeds that a loaf does not go without, and says which of
+// them are in.
+func withOnly(embeds []Embed, at form.FaceLayer, in []bool) []Embed {
+	var list []Embed
+	for n, e := range embeds {
+		if !at.Embeds[n].Out {
+			e.In = in[n]
+			list = append(list, e)
+		}
+	}
+	return list
 }
 
 // emptyLoaf gives the mould before anything is in it.

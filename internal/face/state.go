@@ -13,7 +13,7 @@ func (l Loaf) State() string {
 	for _, layer := range l.Layers {
 		fmt.Fprintf(&b, "|%s %s %.1f %.1f %t %t %t %t", layer.Name, layer.Colour, layer.PourLine, layer.Finished, layer.Poured, layer.Settled, layer.Next, layer.Lined)
 		for _, e := range layer.Embeds {
-			fmt.Fprintf(&b, " %t", e.In)
+			fmt.Fprintf(&b, " %s %t", e.Name, e.In)
 		}
 	}
 	return b.String()

@@ -34,7 +34,7 @@ func TestLevelsAsDrawn(t *testing.T) {
 	for _, file := range recipes.Files() {
 		c := sample.Control(t, file, 1)
 		z := fill.Of(c)
-		levels := z.Levels(asDrawn(c, z))
+		levels := z.Levels(asDrawn(c, z), nil)
 		for i, l := range c.Recipe.Layers {
 			if off := z.Middle(levels[i].Surface) - l.Surface; off < -quantity.Millimetre/100 || off > quantity.Millimetre/100 {
 				t.Errorf("%s, %s: the surface lies at %s, drawn at %s", file, l.Name, z.Middle(levels[i].Surface), l.Surface)
@@ -52,7 +52,7 @@ func TestLevelsAsDrawn(t *testing.T) {
 func TestDisplacedLifts(t *testing.T) {
 	c := sample.Control(t, "lighthouse-at-dusk.yaml", 1)
 	z := fill.Of(c)
-	levels := z.Levels(asDrawn(c, z))
+	levels := z.Levels(asDrawn(c, z), nil)
 	floor := c.Mould.Width.Millimetres() * c.Mould.Length.Millimetres()
 	pressed := 0
 	for i, l := range c.Recipe.Layers {

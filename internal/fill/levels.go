@@ -13,18 +13,54 @@ func (z Size) Middle(l form.Line) quantity.Length {
 	return quantity.FromMillimetres(l.Height(z.section.Width() / 2))
 }
 
-// Levels follows a loaf that gets so much of each layer: what was really poured
-// decides where each surface lies.
-func (z Size) Levels(masses []quantity.Mass) []form.FaceLayer {
+// Out says of each layer's embeds, in their order, whether a loaf goes without.
+// It is nil for a loaf that has them all.
+type Out [][]bool
+
+// Levels follows a loaf that gets so much of each layer, and goes without some
+// embeds: what is really in it decides where each surface lies.
+func (z Size) Levels(masses []quantity.Mass, out Out) []form.FaceLayer {
+	_, levels := z.follow(masses, out)
+	return levels
+}
+
+// Need gives what takes the next layer of a loaf to the surface that the design
+// draws, whatever lies below it.
+func (z Size) Need(below []quantity.Mass, out Out) quantity.Mass {
+	up, _ := z.follow(below, out)
+	i := len(below)
+	return quantity.FromGrams(up.Needs(z.without(i, out), z.drawnOn(i)) / 1000 * z.Mixtures[i].GramsPerML)
+}
+
+func (z Size) follow(masses []quantity.Mass, out Out) (form.Pour, []form.FaceLayer) {
 	up := form.Pour{Section: z.section}
 	levels := make([]form.FaceLayer, len(masses))
-	on := form.Level(0)
 	for i, m := range masses {
-		drawn := z.drawn[i]
-		levels[i] = up.Next(drawn, on, 1000*m.Grams()/z.Mixtures[i].GramsPerML)
-		on = drawn.Surface
+		levels[i] = up.Next(z.without(i, out), z.drawnOn(i), 1000*m.Grams()/z.Mixtures[i].GramsPerML)
 	}
-	return levels
+	return up, levels
+}
+
+// drawnOn is the surface that the design pours a layer on.
+func (z Size) drawnOn(layer int) form.Line {
+	if layer == 0 {
+		return form.Level(0)
+	}
+	return z.drawn[layer-1].Surface
+}
+
+// without gives a layer as it is drawn, with those embeds out that a loaf goes
+// without.
+func (z Size) without(layer int, out Out) form.Layer {
+	drawn := z.drawn[layer]
+	if out == nil {
+		return drawn
+	}
+	drawn.Embeds = slices.Clone(drawn.Embeds)
+	for n := range drawn.Embeds {
+		drawn.Embeds[n].Out = out[layer][n]
+	}
+	return drawn
 }
 
 // Displaced is what an embed takes of the room that a layer has in one loaf.
@@ -47,7 +83,7 @@ func (z Size) Displaced(levels []form.FaceLayer, layer int) []Displaced {
 		for n, e := range levels[i].Embeds {
 			volume := z.section.Volume(e.Under(levels[layer].Surface).Less(e.Under(base)))
 			d := Displaced{Embed: l.Embeds[n].Name, Layer: l.Name, Volume: quantity.Volume(math.Round(volume))}
-			if d.Volume <= 0 {
+			if d.Volume <= 0 || e.Out {
 				continue
 			}
 			if i == layer && !e.Stands {

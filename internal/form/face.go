@@ -1,5 +1,7 @@
 package form
 
+import "slices"
+
 // Face is the cut face of one loaf: the inside of its mould and what lies in
 // it, floor first.
 type Face struct {
@@ -55,10 +57,23 @@ func (p *Pour) Next(l Layer, drawnOn Line, volume float64) FaceLayer {
 	return face
 }
 
+// Needs gives how many mm³ bring the next layer to the surface that it is drawn
+// with: poured with Next, they end there.
+func (p *Pour) Needs(l Layer, drawnOn Line) float64 {
+	inside, middle := p.Section.Outline(), p.Section.Width()/2
+	before, after := l.parted()
+	standing := append(slices.Clone(p.standing), moved(before, p.base.Height(middle)-drawnOn.Height(middle))...)
+	need := p.Section.Volume(p.Section.free(inside, l.Surface, standing).Less(p.Section.free(inside, p.base, standing)))
+	for _, e := range after {
+		need -= p.Section.Volume(e.Under(l.Surface))
+	}
+	return max(0, need)
+}
+
 func moved(embeds []Embed, dy float64) []Embed {
 	out := make([]Embed, len(embeds))
 	for i, e := range embeds {
-		out[i] = Embed{e.Outline.Moved(0, dy), e.Stands}
+		out[i] = Embed{e.Outline.Moved(0, dy), e.Stands, e.Out}
 	}
 	return out
 }

@@ -9,14 +9,15 @@ type Layer struct {
 }
 
 // Embed is an outline in its final place. One that Stands is there before its
-// layer is poured; others are pressed in after.
+// layer is poured; others are pressed in after. One that is Out was left out: its
+// place is known, and it takes no room.
 type Embed struct {
 	Outline
-	Stands bool
+	Stands, Out bool
 }
 
 // Moved shifts the embed.
-func (e Embed) Moved(dx, dy float64) Outline { return Embed{e.Outline.Moved(dx, dy), e.Stands} }
+func (e Embed) Moved(dx, dy float64) Outline { return Embed{e.Outline.Moved(dx, dy), e.Stands, e.Out} }
 
 // LayerFill is what a layer takes: its batter, as area of the cross-section in
 // mm² and as volume in mm³, its finished surface, and the pour line, the
@@ -54,12 +55,14 @@ func FillLayers(s Section, layers []Layer) []LayerFill {
 }
 
 // parted gives the embeds that are there before the pour, and those that
-// follow.
+// follow; one that was left out is neither.
 func (l Layer) parted() (before, after []Embed) {
 	for _, e := range l.Embeds {
-		if e.Stands {
+		switch {
+		case e.Out:
+		case e.Stands:
 			before = append(before, e)
-		} else {
+		default:
 			after = append(after, e)
 		}
 	}

@@ -50,12 +50,12 @@ func (n naming) pots(plan steps.Plan) []pot {
 	for _, b := range plan.Batters {
 		list = append(list, n.batter(plan, b))
 	}
-	for _, l := range n.control.Recipe.Layers {
-		for _, e := range l.Embeds {
+	for i, l := range n.control.Recipe.Layers {
+		for k, e := range l.Embeds {
 			o := e.Outline(l.Surface)
 			_, _, _, top := o.Box()
-			ml := n.control.Mould.Section().Volume(o.Under(form.Level(top))) / 1000 * float64(n.control.Loaves)
-			if d, ok := n.material(e.Dough); ok && e.Dough != "" {
+			ml := n.control.Mould.Section().Volume(o.Under(form.Level(top))) / 1000 * float64(loavesWith(plan, i, k))
+			if d, ok := n.material(e.Dough); ok && e.Dough != "" && ml > 0 {
 				list = append(list, n.dough(d, ml*doughGramsPerML))
 			}
 		}
@@ -64,6 +64,20 @@ func (n naming) pots(plan steps.Plan) []pot {
 		list = append(list, pot{name: "top", rest: top})
 	}
 	return list
+}
+
+// loavesWith counts the loaves that do not go without an embed.
+func loavesWith(plan steps.Plan, layer, embed int) int {
+	with := 0
+	if layer >= len(plan.Layers) { // There is no plan.
+		return 0
+	}
+	for _, loaf := range plan.Layers[layer].Loaves {
+		if !loaf.Face.Embeds[embed].Out {
+			with++
+		}
+	}
+	return with
 }
 
 // batter gives a pot without what stayed in vessels, with the colours and

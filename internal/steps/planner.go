@@ -25,6 +25,7 @@ type planner struct {
 	pours []pour
 
 	weights  []int64         // weights are in what proportion the loaves share a layer.
+	out      []fill.Out      // out are the embeds that each loaf goes without.
 	words    []loafWords     // words are what every layer says of each loaf.
 	toppings []work.Task     // toppings are weighed loaf by loaf.
 	loaves   []quantity.Mass // loaves are what each mould holds.
@@ -51,6 +52,7 @@ func planOf(s batch.State) (Plan, *planner) {
 		return Plan{Recipe: p.c.Recipe.Name}, &planner{}
 	}
 	p.size, p.weights, p.words = fill.Of(p.c), p.c.LoafWeights(), p.sayLoaves()
+	p.out = p.leftOut()
 	p.pots = make([]pot, len(p.c.Recipe.Batters))
 	for i := range p.pots {
 		p.pots[i] = p.fillPot(i)

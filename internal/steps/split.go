@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"bench/internal/calc"
+	"bench/internal/fill"
 	"bench/internal/form"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
@@ -124,7 +125,7 @@ func (p *planner) split(r *pour, mass quantity.Mass, lyeFrom string) {
 	}
 	r.gross = p.grossTask(r.id()+"/gross", "Weigh "+r.vessel.Name+", all of it", r.vessel, mass)
 	r.gross.Hint = lyeFrom
-	r.portions = p.portionTasks(r.gross, p.weights, func(i int) work.Task {
+	r.portions = p.portionTasks(r.gross, p.sharesOf(r.at, net(r.gross)-p.c.LeftInVessel), func(i int) work.Task {
 		t := portion(r.loafIDs[i], p.words[i].portion, r.gross, p.words[i].jug)
 		if r.at > 0 {
 			t.Hint = p.words[i].wipe
@@ -138,12 +139,14 @@ func (p *planner) split(r *pour, mass quantity.Mass, lyeFrom string) {
 func (p *planner) followLoaves() {
 	var masses []quantity.Mass
 	var levels []form.FaceLayer
+	var out fill.Out
 	for i := range p.pours {
 		p.pours[i].layer.Loaves = make([]LoafPour, p.c.Loaves)
 	}
 	for loaf := range p.c.Loaves {
-		if m := p.loafMasses(loaf); !slices.Equal(m, masses) {
-			masses, levels = m, p.size.Levels(m)
+		if m := p.loafMasses(loaf); !slices.Equal(m, masses) || out != nil || p.out[loaf] != nil {
+			masses, out = m, p.out[loaf]
+			levels = p.size.Levels(m, out)
 		}
 		for i := range p.pours {
 			r := &p.pours[i]
@@ -216,22 +219,4 @@ func (p Plan) Face(loaf int) form.Face {
 		}
 	}
 	return face
-}
-
-// moulded gives what each mould holds, embeds by their outline included.
-func (p *planner) moulded() []quantity.Mass {
-	embeds := quantity.Mass(0)
-	for _, l := range p.c.Recipe.Layers {
-		for _, e := range l.Embeds {
-			embeds += quantity.FromGrams(e.Area() * p.c.Mould.Along().Millimetres() / 1000 * recipe.DefaultDoughDensity)
-		}
-	}
-	masses := make([]quantity.Mass, p.c.Loaves)
-	for loaf := range masses {
-		masses[loaf] = embeds
-		for i := range p.pours {
-			masses[loaf] += p.pours[i].layer.Loaves[loaf].Mass
-		}
-	}
-	return masses
 }

@@ -125,11 +125,11 @@ func (b Screen) legend(t ink.Theme, w, n int, at work.Stage, swatches []string) 
 }
 
 // stands gives how high a layer that was poured stands: at its pour line until
-// its embeds are in, and it has settled.
+// its embeds are in or left out, and it has settled.
 func (b Screen) stands(i, n int) (height quantity.Length, settled bool) {
 	layer, pour := b.State.Control.Recipe.Layers[i], b.Plan.Layers[i].Loaves[n]
-	for _, in := range face.EmbedsIn(b.Plan, layer, n) {
-		if !in {
+	for k, in := range face.EmbedsIn(b.Plan, layer, n) {
+		if !in && !pour.Face.Embeds[k].Out {
 			return pour.PourLine, false
 		}
 	}

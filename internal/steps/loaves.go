@@ -1,0 +1,101 @@
+package steps
+
+import (
+	"bench/internal/fill"
+	"bench/internal/quantity"
+	"bench/internal/recipe"
+)
+
+// alike is how far two portions may be apart that are both within what is asked
+// of them: loaves that differ by no more share a layer as the recipe does.
+const alike = 4 * quantity.Gram
+
+// leftOut finds the embeds that each loaf goes without.
+func (p *planner) leftOut() []fill.Out {
+	loaves := make([]fill.Out, p.c.Loaves)
+	for loaf := range loaves {
+		for i, l := range p.c.Recipe.Layers {
+			for n, e := range l.Embeds {
+				if d, ok := p.s.Done(EmbedTask(l.Name, loaf, e.Name)); ok && d.Skipped != "" {
+					if loaves[loaf] == nil {
+						loaves[loaf] = p.noneOut()
+					}
+					loaves[loaf][i][n] = true
+				}
+			}
+		}
+	}
+	return loaves
+}
+
+func (p *planner) noneOut() fill.Out {
+	out := make(fill.Out, len(p.c.Recipe.Layers))
+	for i, l := range p.c.Recipe.Layers {
+		out[i] = make([]bool, len(l.Embeds))
+	}
+	return out
+}
+
+// sharesOf gives in what proportion the loaves share a layer: as the recipe states,
+// or where they have come to differ by what takes each of them to the surface that
+// is drawn. What there is too little or too much of falls to all of them alike, so
+// that they end at one height.
+func (p *planner) sharesOf(layer int, there quantity.Mass) []int64 {
+	if len(p.c.Recipe.LoafShares) == p.c.Loaves || !p.differ(layer) {
+		return p.weights
+	}
+	weights, over := make([]int64, p.c.Loaves), int64(there)
+	for loaf := range weights {
+		need := p.size.Need(p.below(loaf, layer), p.out[loaf])
+		weights[loaf] = int64(need + p.c.LeftInVessel) // Its jug keeps some of it.
+		over -= weights[loaf]
+	}
+	for loaf := range weights {
+		weights[loaf] = max(1, weights[loaf]+over/int64(len(weights)))
+	}
+	return weights
+}
+
+// differ says that loaves have got different amounts so far, or go without
+// embeds.
+func (p *planner) differ(layer int) bool {
+	first := p.below(0, layer)
+	for loaf, out := range p.out {
+		if out != nil {
+			return true
+		}
+		for i, m := range p.below(loaf, layer) {
+			if (m - first[i]).Abs() > alike {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// below gives what a loaf has got of the layers below one.
+func (p *planner) below(loaf, layer int) []quantity.Mass {
+	masses := make([]quantity.Mass, layer)
+	for i := range masses {
+		masses[i] = p.loafMass(&p.pours[i], loaf)
+	}
+	return masses
+}
+
+// moulded gives what each mould holds, embeds by their outline included, but for
+// those that were left out.
+func (p *planner) moulded() []quantity.Mass {
+	masses := make([]quantity.Mass, p.c.Loaves)
+	for loaf := range masses {
+		for i := range p.pours {
+			in := p.pours[i].layer.Loaves[loaf]
+			masses[loaf] += in.Mass
+			for n, e := range p.c.Recipe.Layers[i].Embeds {
+				if !in.Face.Embeds[n].Out {
+					masses[loaf] += quantity.FromGrams(e.Area() * p.c.Mould.Along().Millimetres() / 1000 * recipe.DefaultDoughDensity)
+				}
+			}
+		}
+	}
+	return masses
+}
