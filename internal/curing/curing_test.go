@@ -97,6 +97,17 @@ func TestSpread(t *testing.T) {
 	if got.Count != 13 || got.Single != 3 || got.Mean != 1178*g/13 || got.Least != 88*g || got.Most != 95*g || math.Abs(got.Deviation-math.Sqrt(13)) > 1e-9 {
 		t.Errorf("%+v", got)
 	}
+	want := "13 bars fresh: mean 91 g; 3 of them one by one: mean 91 g, 88 to 95 g, standard deviation 3.6 g."
+	if words := got.Words("fresh"); len(words) != 1 || words[0] != want {
+		t.Errorf("%q", words)
+	}
+	// Two of 108.2 and 109.0 g, fourteen of 1442 g together: the mean of all,
+	// 1659.2 / 16 = 103.7 g, lies outside what the two say of themselves.
+	s = told(1, 0.0, bars(1, 108200*g/1000, "a"), 0.0, bars(1, 109*g, "a"), 0.0, bars(14, 1442*g, "a"))
+	got = curing.SpreadOf(batch.All[batch.BarsWeighed](s), func(string) bool { return true })
+	if got.Reads = g / 10; got.Words("fresh")[0] != "16 bars fresh: mean 103.7 g; 2 of them one by one: mean 108.6 g, 108.2 to 109.0 g, standard deviation 0.6 g." {
+		t.Errorf("%q", got.Words("fresh"))
+	}
 }
 
 // TestDryingInWords: a curve with its errors, and before that why there is none.

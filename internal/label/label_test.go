@@ -232,4 +232,9 @@ func TestBatch(t *testing.T) {
 	if fresh.Net.Nominal != 93*g || len(fresh.Net.Doubts) != 2 { // 110 g less 15 %, weighed together, and a forecast.
 		t.Errorf("%+v", fresh.Net)
 	}
+	for words, l := range map[string]label.Label{"mean 93.5 g, spread not known.": fresh, "mean 99.2 g, spread 0.8 g.": l} {
+		if notes := strings.Join(l.Notes, " "); !strings.Contains(notes, words) {
+			t.Errorf("%q does not say %q", notes, words)
+		}
+	}
 }

@@ -112,7 +112,7 @@ func (l *Label) sayWeight(w weights) {
 		return
 	}
 	l.note("Net weight from %s: %d of them, mean %s, spread %s. The largest whole gram for which the average is met, no more than 2.5 %% are short by more than %s (under %s) and none by twice that (under %s): Directive 76/211/EEC.",
-		l.Net.From, l.Net.Weighed, grams(l.Net.Mean), grams(l.Net.Spread), grams(l.Net.Allowed), grams(l.Net.T1), grams(l.Net.T2))
+		l.Net.From, l.Net.Weighed, grams(l.Net.Mean), l.Net.spreadWords(w.Weights), grams(l.Net.Allowed), grams(l.Net.T1), grams(l.Net.T2))
 	for _, d := range l.Net.Doubts {
 		l.open("the net weight: %s", d)
 	}
@@ -128,4 +128,15 @@ func (l *Label) sayMarket() {
 	l.note("The US dictionary adds the English plant name, as in Olea Europaea (Olive) Fruit Oil, and colours have names of their own (from memory): check both.")
 	l.note("Letters of the list are 1/16 in high or more (21 CFR 701.3); soap sold only as soap need not list its ingredients (21 CFR 701.20).")
 	l.note("The variations that NIST Handbook 133 allows were not to hand; the weight keeps to the European rules, which say less than is there.")
+}
+
+// spreadWords says how far bars differ, as far as it is known.
+func (n Net) spreadWords(w Weights) string {
+	switch {
+	case len(w.Each) < 2:
+		return "not known"
+	case w.Count > 0:
+		return fmt.Sprintf("%s (of the %d weighed one by one)", grams(n.Spread), len(w.Each))
+	}
+	return grams(n.Spread)
 }

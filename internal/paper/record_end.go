@@ -5,7 +5,6 @@ import (
 	"time"
 
 	"bench/internal/batch"
-	"bench/internal/curing"
 	"bench/internal/work"
 )
 
@@ -31,8 +30,8 @@ func (r recorder) yield() []string {
 		list = append(list, r.plan.Say(batch.Entry{Seq: f.Seq, Fact: f.Fact}, r.s))
 	}
 	fresh, cured := r.plan.Spreads()
-	list = append(list, spreadWords("fresh", fresh)...)
-	list = append(list, spreadWords("cured", cured)...)
+	list = append(list, fresh.Words("fresh")...)
+	list = append(list, cured.Words("cured")...)
 	for _, f := range batch.All[batch.WeighedIn](r.s) {
 		list = append(list, f.Moment().Wall.In(r.in).Format(time.DateOnly)+" "+r.plan.Say(batch.Entry{Seq: f.Seq, Fact: f.Fact}, r.s))
 	}
@@ -40,17 +39,6 @@ func (r recorder) yield() []string {
 		list = append(list, r.plan.Say(batch.Entry{Seq: f.Seq, Fact: f.Fact}, r.s))
 	}
 	return list
-}
-
-func spreadWords(when string, s curing.Spread) []string {
-	if s.Count == 0 {
-		return nil
-	}
-	words := fmt.Sprintf("%s: %d bars of %s g in the mean", when, s.Count, s.Mean.At(s.Reads))
-	if s.Single > 1 {
-		words += fmt.Sprintf(", from %s to %s g, standard deviation %.1f g", s.Least.At(s.Reads), s.Most.At(s.Reads), s.Deviation)
-	}
-	return []string{words}
 }
 
 // deviations lists what did not go as asked, with what was decided: in the

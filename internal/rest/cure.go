@@ -48,18 +48,23 @@ func (r Rest) markedTask(mark, title string) work.Task {
 	return t
 }
 
-// curedBar is what a cured bar is expected to weigh: what the marked bars weighed
-// last, or zero, which is not known.
+// curedBar is what a cured bar is expected to weigh: what the bars weighed fresh,
+// less what the marked ones have lost; the mean of those where no others were
+// weighed, or zero, which is not known.
 func (r Rest) curedBar() quantity.Mass {
 	marks := curing.Of(r.State).Marks
 	if len(marks) == 0 {
 		return 0
 	}
-	sum := quantity.Mass(0)
+	first, last := quantity.Mass(0), quantity.Mass(0)
 	for _, m := range marks {
-		sum += max(0, m.Last().Mass)
+		first, last = first+max(0, m.Readings[0].Mass), last+max(0, m.Last().Mass)
 	}
-	return sum / quantity.Mass(len(marks))
+	fresh := curing.SpreadOf(batch.All[batch.BarsWeighed](r.State), func(id string) bool { return id != WeightTest }).Mean
+	if fresh <= 0 || first <= 0 {
+		return last / quantity.Mass(len(marks))
+	}
+	return quantity.FromGrams(fresh.Grams() * last.Grams() / first.Grams())
 }
 
 func (r Rest) testStage() work.Stage {

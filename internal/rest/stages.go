@@ -114,8 +114,8 @@ func (r Rest) cutStage() work.Stage {
 		Why: "As soon as the loaf cuts clean and before it turns brittle. The cure counts from here.",
 	}
 	planned := r.Control.BarsPerLoaf()
-	hint := r.pockets() + fmt.Sprintf("Planned %s of %s, %s off each end; end pieces are not bars. Too soft to cut clean: s, look again in 12 h.",
-		quantity.Count(planned, "bar", "bars"), r.Control.Loaf().Bar, r.Control.Loaf().Near)
+	hint := r.pockets() + fmt.Sprintf("Planned %s of %s, ends of %s at the stop and %s at the other end; end pieces are not bars. Too soft to cut clean: s, look again in 12 h.",
+		quantity.Count(planned, "bar", "bars"), r.Control.Loaf().Bar, r.Control.Loaf().Near, r.Control.Loaf().Rest())
 	s.Tasks = make([]work.Task, 0, r.Control.Loaves+3)
 	side := r.tick("cut/side", "Lay the loaf on its side", gloves)
 	if r.hasEmbeds() {

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"strconv"
 
-	"bench/internal/curing"
 	"bench/internal/judge"
 	"bench/internal/phrase"
 	"bench/internal/quantity"
@@ -131,23 +130,12 @@ func (p panel) spreadWords() []string {
 		words = append(words, c.Short...)
 	}
 	fresh, _ := p.b.Plan.Spreads()
-	return append(words, spreadWords("fresh", fresh)...)
-}
-
-func spreadWords(what string, s curing.Spread) []string {
-	if s.Count == 0 {
-		return nil
-	}
-	words := fmt.Sprintf("%s %s: mean %s g", quantity.Count(s.Count, "bar", "bars"), what, s.Mean.At(s.Reads))
-	if s.Single > 1 {
-		words += fmt.Sprintf(", %s to %s g, standard deviation %.1f g", s.Least.At(s.Reads), s.Most.At(s.Reads), s.Deviation)
-	}
-	return []string{words + "."}
+	return append(words, fresh.Words("fresh")...)
 }
 
 func (p panel) openWords() []string {
 	fresh, cured := p.b.Plan.Spreads()
-	words := append(spreadWords("fresh", fresh), spreadWords("cured", cured)...)
+	words := append(fresh.Words("fresh"), cured.Words("cured")...)
 	open := p.b.Plan.Open()
 	if len(open) == 0 {
 		return append(words, "No warning is open.")
