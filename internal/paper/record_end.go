@@ -46,8 +46,14 @@ func (r recorder) yield() []string {
 // decided yet: who read the wrong line did not weigh wrong.
 func (r recorder) deviations() []SaidJSON {
 	list := []SaidJSON{}
+	moved := map[string]string{}
+	for _, m := range r.plan.Moved() {
+		moved[m.Task] = m.Words
+	}
 	for _, e := range batch.Standing(r.s.Entries) {
-		if r.deviates(e) {
+		if f, ok := e.Fact.(batch.Weighed); ok && moved[f.Task] != "" {
+			list = append(list, SaidJSON{e.Seq, r.at(e.At), moved[f.Task]})
+		} else if r.deviates(e) {
 			list = append(list, SaidJSON{e.Seq, r.at(e.At), r.plan.Say(e, r.s)})
 		}
 	}

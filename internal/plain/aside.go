@@ -88,7 +88,7 @@ func (s *session) pickChoice(list []judge.Choice) {
 func (s *session) ways(string) {
 	switch {
 	case s.plan.Undecided() == 0:
-		s.say("Nothing is to be decided: no weight was off.")
+		s.say(s.plan.Settled())
 	case len(s.plan.Unread) > 0:
 		s.challenge(s.plan.Unread[0])
 	default:

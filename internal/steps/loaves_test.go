@@ -2,6 +2,7 @@ package steps_test
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"bench/internal/batch"
@@ -86,6 +87,9 @@ func TestSharesEvenOutLoaves(t *testing.T) {
 		p := b.plan()
 		sea, dusk := p.Layers[0].Loaves, p.Layers[1].Loaves
 		less, more := sea[1].Mass-sea[0].Mass, dusk[0].Mass-dusk[1].Mass
+		if moved := p.Moved(); even != (len(moved) == 0) || !even && !strings.Contains(moved[0].Words, "40.0 g under (asked") {
+			t.Errorf("%s under: %+v", off, moved)
+		}
 		if even {
 			if more.Abs() > g {
 				t.Errorf("%s less and %s more", less, more)

@@ -173,7 +173,7 @@ func (b Screen) leaveOut(now timer.Moment) (Screen, intent.Action) {
 // decideNow opens the ways to go on, when there is something to decide.
 func (b Screen) decideNow() (Screen, intent.Action) {
 	if b.Plan.Undecided() == 0 {
-		b.Word = "Nothing is to be decided: no weight was off."
+		b.Word = b.Plan.Settled()
 		return b, nil
 	}
 	return b, intent.Decide{}
