@@ -2,6 +2,7 @@ package plain
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -86,11 +87,18 @@ func (s *session) home() {
 		s.goHome()
 	case err == nil && n >= 1 && n <= len(s.batches):
 		s.open(s.batches[n-1].BatchItem)
+	case s.coded(text) >= 0:
+		s.open(s.batches[s.coded(text)].BatchItem)
 	case err == nil && n > len(s.batches) && n <= len(s.batches)+len(s.recipes):
 		s.setUp(s.recipes[n-1-len(s.batches)])
 	case !s.command(text):
-		s.warn("Type the number of a batch or a recipe, or a word: help lists them.")
+		s.warn("Type the number or code of a batch, the number of a recipe, or a word: help lists them.")
 	}
+}
+
+// coded gives which batch under way has that code, or -1.
+func (s *session) coded(text string) int {
+	return slices.IndexFunc(s.batches, func(b front.UnderWay) bool { return strings.EqualFold(b.Code, text) })
 }
 
 // open takes hold of a batch, or reads it along while somebody else has it.

@@ -95,3 +95,9 @@ func TestSharedVessels(t *testing.T) {
 		t.Errorf("%d facts were kept, not %d:\n%s", got, n+2, k.heard())
 	}
 }
+
+// TestOpensByCode opens a batch by its code, in either case of letters.
+func TestOpensByCode(t *testing.T) {
+	k := talks(t, memory.New()).starts().says("h").says("26k25b").hears("Type the number or code")
+	k.says("26k25a").hears("Batch 26K25A", "Where you were")
+}

@@ -88,7 +88,7 @@ func TestWholeBatch(t *testing.T) {
 		}
 		k.waits(6 * time.Hour).says("")
 	}
-	k.hears("Everything is done").says("end").hears("batch closed", "This batch is closed")
+	k.hears("Everything is done").says("end").hears("Close this batch?").says("").hears("Nothing was kept.").says("end close").hears("batch closed", "This batch is closed")
 	var released bool
 	for _, e := range k.store.Entries[code] {
 		if f, ok := e.Fact.(batch.Skipped); ok {

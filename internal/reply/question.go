@@ -15,6 +15,9 @@ import (
 // AbandonWord must be typed before a reason, so that no stray key ends a batch.
 const AbandonWord = "abandon"
 
+// CloseWord must be typed for the same reason where everything is done.
+const CloseWord = "close"
+
 // Note asks for a note, taken at a stage.
 func Note(code, stage string) Question {
 	return Question{
@@ -49,14 +52,14 @@ func LeaveOut(code string, p steps.Plan, t work.Task, now timer.Moment) (Act, st
 	}, ""
 }
 
-// End closes a batch whose tasks are all done, or asks for the word that
-// abandons it.
+// End asks for the word that closes a batch whose tasks are all done, or for the
+// one that abandons it.
 func End(code string, p steps.Plan) (Act, string) {
 	switch {
 	case p.Closed:
 		return nil, "The batch is closed."
 	case p.Finished():
-		return Keep{Code: code, Fact: batch.Closed{}}, ""
+		return askClose(code), ""
 	}
 	return Question{
 		Title: "Abandon this batch?",
@@ -70,6 +73,20 @@ func End(code string, p steps.Plan) (Act, string) {
 			return Keep{Code: code, Fact: batch.Closed{Reason: reason}}, ""
 		},
 	}, ""
+}
+
+// askClose asks once before a batch whose tasks are all done is closed for good.
+func askClose(code string) Question {
+	return Question{
+		Title: "Close this batch?",
+		Hint:  "Everything is done. Once it is closed nothing but notes, complaints and where bars went can be added. To close it for good, type the word " + CloseWord + ".",
+		Make: func(text string, _ timer.Moment) (Act, string) {
+			if text != CloseWord {
+				return nil, "Type the word " + CloseWord + "."
+			}
+			return Keep{Code: code, Fact: batch.Closed{}}, ""
+		},
+	}
 }
 
 // InWords asks for an answer in words: several bars together, or another day.

@@ -74,7 +74,7 @@ func (r Rest) gelTimers(poured timer.Moment) []timer.Timer {
 	}
 	var list []timer.Timer
 	for _, h := range r.GelHours() {
-		if _, looked := batch.Last[batch.GelLooked](r.State, gelID(h)); looked {
+		if _, looked := batch.Last[batch.GelLooked](r.State, gelID(h)); looked || r.ticked(gelID(h)) {
 			continue
 		}
 		list = append(list, timer.Timer{

@@ -49,7 +49,7 @@ func (p *planner) potTimers(k pot) []timer.Timer {
 	}
 	if dissolved, ok := p.s.Done(DissolveID(b.Name)); ok {
 		list := []timer.Timer{{ID: "lye/" + b.Name, Label: b.Name + " lye solution cooling", Start: dissolved.At}}
-		if cool, err := p.cooling(k).Timer(); err == nil {
+		if cool, err := p.cooling(k).Timer(); err == nil && !p.ticked(MeetID(b.Name)) { // That they may meet answers it.
 			list = append(list, cool)
 		}
 		return list

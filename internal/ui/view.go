@@ -165,5 +165,5 @@ func (m Model) board() alarm.Board {
 			batches[i].Plan = m.bench.Plan
 		}
 	}
-	return alarm.Board{Batches: batches, Bench: m.bench.Code, Offer: m.offer, Hush: m.hush(), At: m.deps.Location}
+	return alarm.Board{Batches: batches, Bench: m.bench.Code, Offer: m.offer, Hush: m.hush(), Writing: m.writing(), At: m.deps.Location}
 }

@@ -25,6 +25,7 @@ type Board struct {
 	Batches []front.UnderWay
 	Bench   string // bench is the batch that is being worked on.
 	Offer   intent.PutOff
+	Writing bool   // Writing says that keys are text just now, so that none answers an alarm.
 	Hush    string // Hush is why alarms make no sound just now, in a word, or "".
 	At      *time.Location
 }
@@ -160,7 +161,9 @@ func (b Board) timerLines(t ink.Theme, each Watched, tail string, w int, now tim
 	}
 	sign, when := Sign(each.Timer, now), phrase.Timing(each.Timer, now, b.At)
 	if each.State(now) == timer.Due {
-		when += "   a seen z later"
+		if !b.Writing {
+			when += "   a seen z later"
+		}
 		if b.Offer == (intent.PutOff{Code: each.Code, Timer: each.ID}) {
 			when, tail = "later: "+offerWords(), ""
 		}

@@ -39,6 +39,7 @@ type Screen struct {
 	Word     string
 	reopened bool // reopened shows where the person was, until that was confirmed.
 	picture  *loaf.Picture
+	flung    timer.Moment // flung is when an answer out of turn led to another stage.
 	jumped   timer.Moment // jumped is when another stage, or a pause point, came into sight by itself.
 }
 
@@ -123,6 +124,9 @@ func (b Screen) Entered(e batch.Entry, o Outcome, now timer.Moment) Screen {
 	}
 	if is, after, ok := b.Current(now); ok && (after.ID != before.ID || is.Do == work.Confirm && is.ID != was.ID) {
 		b.jumped = now
+		if at != "" {
+			b.flung = now
+		}
 	}
 	return b
 }
@@ -156,7 +160,7 @@ func (b Screen) Update(p keys.Press) (Screen, intent.Action) {
 	}
 	b.Word = ""
 	if r, ok := keys.Figure(p); ok {
-		return b.figure(r, p.At), nil
+		return b.figure(r, p), nil
 	}
 	if b.Unsaved != nil {
 		return b.updateUnsaved(p)

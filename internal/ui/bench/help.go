@@ -14,14 +14,18 @@ import (
 // help shows the keys that work now; one that does not says why.
 func (b Screen) help(now timer.Moment) []key.Binding {
 	rest := []key.Binding{keys.Correct, keys.Note, keys.Aid, keys.Keys}
+	if b.Plan.Undecided() > 0 && !b.Plan.Closed {
+		rest = append([]key.Binding{keys.Ways}, rest...)
+	}
 	if b.Plan.Closed {
 		rest[0] = keys.Says(keys.Correct, "its record")
 	}
 	if b.reopened {
-		return []key.Binding{
-			keys.Says(keys.Accept, "go on"), keys.Says(keys.Figures, "what it reads"), keys.Says(keys.WeighPot, "another pot"),
-			keys.Correct, keys.Note, keys.Aid, keys.Keys,
+		list := []key.Binding{keys.Says(keys.Accept, "go on")}
+		if b.unread(now) == "" {
+			list = append(list, keys.Says(keys.Figures, "what it reads"))
 		}
+		return append(list, keys.Says(keys.WeighPot, "another pot"), keys.Correct, keys.Note, keys.Aid, keys.Keys)
 	}
 	if b.Unsaved != nil {
 		return append([]key.Binding{keys.Retry, keys.Says(keys.Back, "let it go")}, keys.Aid, keys.Keys)

@@ -12,7 +12,12 @@ import (
 )
 
 // figure adds a figure to the number that is being typed.
-func (b Screen) figure(r rune, now timer.Moment) Screen {
+func (b Screen) figure(r rune, p keys.Press) Screen {
+	now := p.At
+	if b.Typed == "" && keys.Within(now, b.flung, p.Startle()) {
+		b.Word = "This is another task: look first, then type."
+		return b
+	}
 	if b.anew {
 		b.anew, b.Typed = false, ""
 	}

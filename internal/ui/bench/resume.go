@@ -6,6 +6,7 @@ import (
 	"bench/internal/ui/ink"
 	"bench/internal/ui/intent"
 	"bench/internal/ui/keys"
+	"bench/internal/work"
 )
 
 // resume takes the keys of a batch that was left and is opened again. Enter says
@@ -16,6 +17,10 @@ func (b Screen) resume(p keys.Press) (Screen, intent.Action) {
 	_, _, more := b.Current(p.At)
 	r, figure := keys.Figure(p)
 	if figure && more {
+		if words := b.unread(p.At); words != "" {
+			b.Word = words
+			return b, nil
+		}
 		b.Typed = keys.WithFigure(b.Typed, r)
 		return b, nil
 	}
@@ -39,6 +44,19 @@ func (b Screen) resume(p keys.Press) (Screen, intent.Action) {
 		b.Word = "First: enter, if that is what stands there; or type what the scale reads."
 	}
 	return b, nil
+}
+
+// unread says why no reading is taken before going on, or "": nothing stands on a
+// scale, or the task asks for that very reading.
+func (b Screen) unread(now timer.Moment) string {
+	t, _, _ := b.Current(now)
+	switch _, ok := b.Plan.OnScale(t.ID); {
+	case !ok:
+		return "Nothing need stand on a scale: enter goes on."
+	case t.Do == work.Gross:
+		return "It is weighed next: enter goes on to that."
+	}
+	return ""
 }
 
 // Stands says that a vessel with something in it should stand on the scale.
@@ -97,10 +115,8 @@ func (p panel) standing() []string {
 	}
 	var lines []string
 	switch {
-	case !ok && number == "":
-		lines = append(lines, " "+"Nothing need stand on a scale.")
 	case !ok:
-		lines = append(lines, " "+"On the scale")
+		lines = append(lines, " "+"Nothing need stand on a scale.")
 	default:
 		for _, l := range ink.Wrap("Now on "+ink.Clean(s.Scale)+": "+ink.Clean(s.Vessel)+", with what is in it", p.w-2) {
 			lines = append(lines, " "+l)
@@ -125,8 +141,13 @@ func (p panel) standing() []string {
 		}
 	}
 	says := " goes on: so it is   " + p.t.Key.Render("0-9") + " it reads otherwise"
-	if p.b.Typed != "" {
+	switch {
+	case p.b.Typed != "":
 		says = " holds it against the facts"
+	case !ok:
+		says = " goes on"
+	case p.task.Do == work.Gross:
+		says = " goes on: it is weighed next"
 	}
 	if p.roomy() {
 		lines = append(lines, "")

@@ -1,0 +1,75 @@
+package ui
+
+import (
+	"strings"
+	"testing"
+	"time"
+
+	"bench/internal/batch"
+	"bench/internal/memory"
+	"bench/internal/ui/ink"
+	"bench/internal/ui/keys"
+	"bench/internal/work"
+)
+
+// TestFirstAidStaysInTheFoot: whatever else finds no room there, first aid does.
+func TestFirstAidStaysInTheFoot(t *testing.T) {
+	const aid = "! first aid"
+	p := arrives(t, memory.New()).starts().works("sea/olive").press("esc", "enter").sees("Where you were", aid)
+	p.press("enter").types("340").sees(aid).press("esc").press("right", "right").sees(aid)
+	p.press("esc").works("").sees("Nothing to do just now", aid)
+	for w := 40; w < 160; w++ {
+		line := keys.HelpLine(ink.NewTheme(ink.Bare, ink.Unknown), w, keys.Tick, keys.Figures, keys.Answers, keys.Back, keys.Correct, keys.Note, keys.Aid, keys.Keys)
+		if !strings.Contains(line, aid) || ink.Width(line) > w || !strings.Contains(line, "tick") {
+			t.Errorf("in %d cells: %q", w, line)
+		}
+	}
+}
+
+// TestAlarmKeysAreLettersInALine: where a note is written no key is said to answer an
+// alarm, because a and z are letters of it.
+func TestAlarmKeysAreLettersInALine(t *testing.T) {
+	const says = "a seen z later"
+	p := arrives(t, memory.New()).starts().works("dusk/shea").looks(6*time.Minute).sees("!! look at base", says)
+	p.press("n").sees("!! look at base").seesNot(says).types("az").press("enter")
+	if n, ok := p.last().(batch.Noted); !ok || n.Text != "az" {
+		t.Errorf("kept %+v", p.last())
+	}
+	p.sees(says)
+}
+
+// TestNothingOnTheScale: where nothing stands on a scale no reading is asked for or
+// taken; where the vessel is weighed next it is weighed once.
+func TestNothingOnTheScale(t *testing.T) {
+	p := arrives(t, memory.New()).starts().press("esc", "enter").sees("Nothing need stand on a scale.").seesNot("it reads otherwise", "what it reads")
+	p.types("12").sees("Nothing need stand on a scale: enter goes on.").press("enter").seesNot("Where you were").recorded(0)
+	for p.taskAtHand().Do != work.Gross {
+		p.doesOne()
+	}
+	n := len(p.store.Facts(p.m.bench.Code))
+	p.press("esc", "enter").sees("Where you were", "it is weighed next").seesNot("it reads otherwise").types("9").sees("enter goes on to that").press("enter").recorded(n)
+}
+
+// TestReadEarly: after a reading out of turn the next figures, typed at once, do not
+// land in the task that came up by itself.
+func TestReadEarly(t *testing.T) {
+	p := arrives(t, memory.New()).starts()
+	for _, stage, _ := p.m.bench.Current(p.moment()); stage.Kind != work.ScentOut; _, stage, _ = p.m.bench.Current(p.moment()) {
+		p.doesOne()
+	}
+	next := p.task()
+	for range 6 {
+		if p.taskAtHand().ID == "sea/lye temperature" {
+			break
+		}
+		p.press("right")
+	}
+	p.types("52").press("enter").types("41")
+	if p.m.bench.Typed != "" || p.task() != next {
+		t.Errorf("%q stands at %s:\n%s", p.m.bench.Typed, p.task(), p.m.View())
+	}
+	p.sees("This is another task").waits(2 * time.Second).types("41")
+	if p.m.bench.Typed != "41" {
+		t.Errorf("%q is typed:\n%s", p.m.bench.Typed, p.m.View())
+	}
+}
