@@ -42,7 +42,9 @@ func (r Rest) Timers(stages []work.Stage) []timer.Timer {
 	var list []timer.Timer
 	switch {
 	case !done[work.Unmould]:
-		list = append(list, r.gelTimers(r.Poured)...)
+		if !done[work.GelStage] {
+			list = append(list, r.gelTimers(r.Poured)...)
+		}
 		list = append(list, r.softly(timer.Timer{
 			ID: UnmouldDue, Label: fmt.Sprintf("unmould %s", quantity.Count(r.Control.Loaves, "loaf", "loaves")), Start: r.Poured, After: r.Control.Recipe.Unmould, Priority: timer.Soon,
 		}, "unmould/"))

@@ -9,6 +9,8 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/judge"
+	"bench/internal/quantity"
+	"bench/internal/steps"
 	"bench/internal/timer"
 )
 
@@ -105,5 +107,40 @@ func TestOldTemperaturesOpenNoGate(t *testing.T) {
 	b.typed(t, "sea/oil temperature", "40")
 	if err := b.say("sea/meet", judge.Answer{How: batch.AtTarget}); err != nil {
 		t.Error(err)
+	}
+}
+
+// TestLeftOutLooksAreQuiet: a look that is left out is asked for no more, and none is
+// once a loaf is out of its mould.
+func TestLeftOutLooksAreQuiet(t *testing.T) {
+	b := resting(t, harbour())
+	b.put(batch.Skipped{Task: "gel/1 h", Reason: "asleep"})
+	if got := looksDue(b); !slices.Equal(got, []string{"3"}) {
+		t.Errorf("one is left out: %v", got)
+	}
+	b = resting(t, harbour())
+	b.put(batch.Ticked{Task: "unmould/loaf 1"})
+	if got := looksDue(b); len(got) > 0 {
+		t.Errorf("a loaf is out: %v", got)
+	}
+}
+
+// TestCoolTimerIsAnswered: once they may meet nobody is called to lye that is cool.
+func TestCoolTimerIsAnswered(t *testing.T) {
+	b := begin(harbour())
+	cools := func() bool {
+		return slices.ContainsFunc(b.plan().Timers, func(x timer.Timer) bool { return x.ID == "cool/sea" })
+	}
+	b.workTo(t, "sea/castor")
+	for _, c := range []float64{60, 52} {
+		b.put(batch.TemperatureTaken{Task: "sea/lye temperature", Temperature: quantity.Temperature(c) * quantity.Degree})
+		b.wait(10 * time.Minute)
+	}
+	if !cools() {
+		t.Fatal("no timer tells when it is cool")
+	}
+	b.put(batch.Ticked{Task: steps.MeetID("sea")})
+	if cools() {
+		t.Error("they may meet, and a timer waits for cool lye")
 	}
 }

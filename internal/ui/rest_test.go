@@ -107,7 +107,10 @@ func TestDoubtIsAnswered(t *testing.T) {
 
 // TestComplaintAfterTheEnd reaches a closed batch by the rack.
 func TestComplaintAfterTheEnd(t *testing.T) {
-	p := arrives(t, memory.New()).tested(9.6).press("enter", "enter").sees("Everything is done").press("e", "esc")
+	p := arrives(t, memory.New()).tested(9.6).press("enter", "enter").sees("Everything is done")
+	open := len(p.store.Facts("26K25A"))
+	p.press("e").sees("Close this batch?").press("enter").sees("Type the word close.").press("esc").recorded(open)
+	p.press("e").types("close").press("enter").records(batch.Closed{}).press("esc")
 	p.press("r").sees("Closed", "26K25A", "released, closed").press("enter", "enter").sees("This batch is closed")
 	p.press("c", "down", "enter").types("itches / a neighbour").press("enter")
 	if f, ok := p.last().(batch.Complained); !ok || f.About != batch.SkinReaction || f.Words != "itches" || f.Who != "a neighbour" {
