@@ -16,6 +16,7 @@ type after struct {
 	up       bool        // up says that everything is brought up in proportion.
 	more     []work.Task // more are oils for the pot before the lye solution is in.
 	early    []work.Task // early is alkali for the jug.
+	cup      []work.Task // cup is water and additives for the small solution that some of it is made into.
 	lateOils []work.Task // lateOils go into the batter while it is thin.
 	lateLye  []work.Task // lateLye is alkali for the batter.
 	lateRest []work.Task // lateRest is water and additives for the batter.

@@ -44,7 +44,7 @@ func (p *planner) alkaliUp(k *pot) {
 		if p.touched(id) || k.up && !madeUp && t.Done && worthWeighing(grams, t) && !p.met(k.recipe.Name) {
 			k.early = append(k.early, p.weigh(weighing{
 				id: id, title: t.Material + ", more", material: t.Material, lot: t.Lot, mustType: true,
-				hint:  "Gloves, goggles, sleeves. Into the " + k.jug.Name + ", a little at a time; stir until clear.",
+				hint:  "Gloves, goggles, sleeves: it heats. Into the " + k.jug.Name + ", a little at a time; stir until clear.",
 				grams: grams, tolerance: ofMore(grams, t), vessel: p.rack.AlkaliCup(), into: k.jug.Name,
 			}))
 		}
@@ -54,7 +54,7 @@ func (p *planner) alkaliUp(k *pot) {
 func (p *planner) addAlkali(k *pot, t work.Task, id string, d batch.Decision, mass quantity.Mass) {
 	w := weighing{
 		id: id, title: t.Material + ", the missing part", material: t.Material, lot: t.Lot, mustType: true,
-		hint:  "Gloves, goggles, sleeves. Into the " + k.jug.Name + ", a little at a time; stir until clear.",
+		hint:  "Gloves, goggles, sleeves: it heats. Into the " + k.jug.Name + ", a little at a time; stir until clear.",
 		grams: mass.Grams(), tolerance: ofMore(mass.Grams(), t), vessel: p.rack.AlkaliCup(), into: k.jug.Name,
 	}
 	if !p.combinedBefore(k.recipe.Name, d.Seq) {
@@ -106,7 +106,7 @@ func partID(batter string) string { return batter + "/lye part" }
 // jugTask asks for the lye jug's weight before it is poured.
 func (p *planner) jugTask(k pot) work.Task {
 	name := k.recipe.Name
-	return p.grossTask(jugID(name), fmt.Sprintf("Weigh the %s lye jug, lid off", name), k.jug, k.solution())
+	return p.again(k, p.grossTask(jugID(name), fmt.Sprintf("Weigh the %s lye jug, lid off", name), k.jug, k.solution()))
 }
 
 // lyeIn gives what of the jug goes into the oils: what was poured of it by weight, or
@@ -121,7 +121,7 @@ func (p *planner) lyeIn(k pot) (m quantity.Mass, from string) {
 	if !jug.Done {
 		jug = p.dissolvedJug(k)
 	}
-	into := slices.Concat(p.withFollowers(append(slices.Clone(k.alkali), k.water)), k.early)
+	into := slices.Concat(p.withFollowers(append(slices.Clone(k.alkali), k.water)), k.early, k.cup)
 	since := slices.ContainsFunc(into, func(t work.Task) bool { return t.Seq > jug.Seq })
 	if !jug.Done || jug.Skipped != "" || jug.Tare <= 0 || since {
 		return m, fmt.Sprintf("The lye jug was not weighed since: expected with all %s that went into it.", grams(m, jug.Reads))
@@ -162,7 +162,8 @@ func (p *planner) withLate(k pot, traces []work.Task) []work.Task {
 func (p *planner) lateSince(k pot) int {
 	first := len(p.s.Entries) + 1
 	for _, t := range slices.Concat(k.oils, k.alkali, []work.Task{k.water}, k.additives) {
-		if d, ok := p.s.Decision(t.ID); ok && p.combinedBefore(k.recipe.Name, d.Seq) {
+		d, ok := p.s.Decision(t.ID)
+		if made, _ := p.lyeMade(k.recipe.Name); ok && (p.combinedBefore(k.recipe.Name, d.Seq) || t.ID == k.water.ID && d.Seq > made) {
 			first = min(first, d.Seq)
 		}
 	}

@@ -14,6 +14,7 @@ import (
 // sequel says how a weighing goes on.
 type sequel struct {
 	batter string
+	cup    *[]work.Task // cup takes what is for the jug once its lye solution is made; nil is not for the jug.
 	late   *[]work.Task // late takes what goes into the batter once the lye solution is in the oils; nil takes none.
 	up     bool         // up brings what is in already up to what is wanted.
 	wanted float64      // wanted is in grams.
@@ -25,12 +26,25 @@ func (p *planner) follow(t work.Task, then sequel) work.Task {
 	if p.s.Undecided() {
 		return t
 	}
+	t = p.followDecided(t, then)
+	id, short := topUpID(t.ID), then.wanted-amount(t).Mass.Grams()
+	if p.touched(id) || then.up && t.Done && worthWeighing(short, t) && !p.met(then.batter) {
+		t = p.topUp(t, then, short)
+	}
+	return t
+}
+
+// followDecided adds what was decided upon a weighing itself.
+func (p *planner) followDecided(t work.Task, then sequel) work.Task {
 	for i, d := range p.s.Decisions(t.ID) {
 		in, out := missingID(t.ID, i), outID(t.ID, i)
 		if mass, ok := p.wants(t.ID, in, i); ok && d.Fact.Way == batch.AddMissing {
 			more := p.another(t, in, mass.Grams())
-			if then.late != nil && p.combinedBefore(then.batter, d.Seq) {
+			if p.intoBatter(then, in, d.Seq) {
 				more.Hint = "Stir it into the batter while it is thin."
+				if !p.combinedBefore(then.batter, d.Seq) {
+					more.Hint += " Not into the lye solution: never water into alkali."
+				}
 				*then.late = append(*then.late, more)
 				continue
 			}
@@ -40,10 +54,19 @@ func (p *planner) follow(t work.Task, then sequel) work.Task {
 			t = p.with(t, p.outAgain(t, out, mass.Grams()), -1)
 		}
 	}
-	id, short := topUpID(t.ID), then.wanted-amount(t).Mass.Grams()
-	if p.touched(id) || then.up && t.Done && worthWeighing(short, t) && !p.met(then.batter) {
-		t = p.with(t, p.another(t, id, short), 1)
+	return t
+}
+
+// topUp puts more behind a weighing, or with the small solution where its lye solution
+// is made.
+func (p *planner) topUp(t work.Task, then sequel, short float64) work.Task {
+	more := p.another(t, topUpID(t.ID), short)
+	if then.cup == nil || !p.afterMade(then.batter, more.ID) {
+		return p.with(t, more, 1)
 	}
+	more.Hint = "Gloves, goggles. Into the cup of the small solution, as was decided: never straight into the lye jug."
+	*then.cup = append(*then.cup, more)
+	t.Later += amount(more).Mass
 	return t
 }
 
@@ -112,4 +135,13 @@ func (k *pot) lateFor(in recipe.Medium) *[]work.Task {
 		return nil
 	}
 	return &k.lateRest
+}
+
+// cupFor is where more of an additive goes once the lye solution is made; one that is
+// not for the jug stays where it is.
+func (k *pot) cupFor(in recipe.Medium) *[]work.Task {
+	if in != recipe.InLyeWater {
+		return nil
+	}
+	return &k.cup
 }

@@ -108,7 +108,7 @@ func (p *planner) stockTask(b recipe.Batter, m recipe.Material, k pot, grams flo
 // left it, and what is missing beyond that was spilled or never went in.
 func (p *planner) dissolvedJug(k pot) work.Task {
 	name := k.recipe.Name
-	t := p.grossTask(name+"/lye jug/dissolved", fmt.Sprintf("Weigh the %s lye jug again", name), k.jug, k.solution())
+	t := p.again(k, p.grossTask(name+"/lye jug/dissolved", fmt.Sprintf("Weigh the %s lye jug again", name), k.jug, k.solution()))
 	t.Hint = "Spoon out, lid off. Steam leaves it lighter; more than a fiftieth is not steam alone."
 	if t.Done && t.Skipped == "" {
 		t.Hint = p.lost(t)
@@ -159,7 +159,7 @@ func (p *planner) fresh(k pot, after []string) bool {
 			}
 		}
 	}
-	for _, id := range []string{DissolveID(k.recipe.Name), k.recipe.Name + "/melt"} {
+	for _, id := range []string{DissolveID(k.recipe.Name), moreID(k.recipe.Name), k.recipe.Name + "/melt"} {
 		if d, ok := p.s.Done(id); ok && d.Seq > read.Seq {
 			return false
 		}

@@ -51,7 +51,7 @@ func (p *planner) fillPot(i int) pot {
 	}
 	oils := sum(k.allOils()...).Grams()
 	for _, a := range b.Additives {
-		k.additives = append(k.additives, p.follow(p.additiveTask(b, a, k, oils), sequel{b.Name, k.lateFor(a.In), k.up, a.Rate.Fraction() * oils}))
+		k.additives = append(k.additives, p.follow(p.additiveTask(b, a, k, oils), sequel{b.Name, k.cupFor(a.In), k.lateFor(a.In), k.up, a.Rate.Fraction() * oils}))
 	}
 	brought := gramsOf(k.additives)
 	for n, at := range p.c.Recipe.LayersOf(b.Name) {
@@ -75,7 +75,8 @@ func (p *planner) fillPot(i int) pot {
 	})
 	p.followDecidedLye(&k)
 	if !p.s.Undecided() {
-		k.water = p.follow(k.water, sequel{b.Name, &k.lateRest, k.up, p.waterWanted(k, oils)})
+		k.water = p.followDecided(k.water, sequel{batter: b.Name, cup: &k.cup, late: &k.lateRest})
+		p.waterUp(&k, p.waterWanted(k, oils))
 	}
 	k.lye, k.lyeFrom = p.lyeIn(k)
 	if layers := p.c.Recipe.LayersOf(b.Name); len(layers) > 1 {

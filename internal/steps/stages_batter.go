@@ -143,7 +143,7 @@ func (p *planner) combine(k pot, layer int) work.Stage {
 		pour.Hint = "! " + jugOff(jug) + " " + pour.Hint
 	}
 	s.Tasks = p.pourPart(k, jug, pour)
-	if len(k.more)+len(k.early) > 0 { // They were opened again after the gate.
+	if len(k.more)+len(k.early)+len(k.cup) > 0 { // They were opened again after the gate.
 		s.After = append(s.After, "oils/"+name, "lye/"+name)
 	}
 	return s

@@ -112,7 +112,7 @@ func (p *planner) lye(k pot) work.Stage {
 	s.Tasks = append(s.Tasks, k.alkali...)
 	s.Tasks = append(s.Tasks, p.tick(DissolveID(name), p.lyeSolution(k).Order(),
 		p.lyeSolution(k).SayPeak()+". Stand back, do not breathe it in. Lid on loosely, out of reach, to cool."))
-	s.Tasks = append(s.Tasks, k.early...)
+	s.Tasks = append(s.Tasks, p.moreLye(k)...)
 	s.Tasks = append(s.Tasks, p.dissolvedJug(k))
 	alkalis, _ := k.inJug()
 	words := make([]string, len(alkalis))

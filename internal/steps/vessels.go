@@ -84,10 +84,15 @@ func (p *planner) jugContent(k pot) potcheck.Content {
 		}
 	}
 	dry := len(c.Parts)
-	p.put(&c, slices.Concat(k.alkali, k.early)...)
+	p.put(&c, k.alkali...)
 	_, dissolved := p.s.Done(DissolveID(k.recipe.Name))
 	for i := range c.Parts[dry:] { // Dry alkali stands in its cup until it is tipped in.
 		c.Parts[dry+i].In = c.Parts[dry+i].In && dissolved
+	}
+	dry = len(c.Parts)
+	p.put(&c, slices.Concat(k.cup, k.early)...)
+	for i := range c.Parts[dry:] { // A small solution is not in the jug until it is poured.
+		c.Parts[dry+i].In = c.Parts[dry+i].In && (len(k.cup) == 0 && dissolved || p.ticked(moreID(k.recipe.Name)))
 	}
 	p.weighed(&c, k.solution())
 	if dissolved {

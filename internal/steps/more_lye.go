@@ -1,0 +1,133 @@
+package steps
+
+import (
+	"fmt"
+	"slices"
+
+	"bench/internal/calc"
+	"bench/internal/recipe"
+	"bench/internal/work"
+)
+
+// The policy of this file: once a jug holds lye solution no water goes into it, since
+// that is water onto alkali. More of both is made as a small solution of its own, the
+// alkali into the water, and that is poured in; water alone goes into the batter.
+
+// lyeMade numbers the fact since which a batter's jug holds lye solution: alkali that
+// was dissolved, or stock that was weighed in.
+func (p *planner) lyeMade(batter string) (seq int, made bool) {
+	if d, ok := p.s.Done(DissolveID(batter)); ok {
+		seq, made = d.Seq, true
+	}
+	b, _ := p.c.Recipe.Batter(batter)
+	for _, a := range b.Alkali {
+		m, _ := p.c.Material(a.Material)
+		if w := p.s.Weighings(batter + "/" + a.Material); m.Stock > 0 && len(w) > 0 && (!made || w[0].Seq < seq) {
+			seq, made = w[0].Seq, true
+		}
+	}
+	return seq, made
+}
+
+// afterMade says that a weighing begins, or began, once the lye solution was made.
+func (p *planner) afterMade(batter, id string) bool {
+	seq, made := p.lyeMade(batter)
+	w := p.s.Weighings(id)
+	return made && (len(w) == 0 || w[0].Seq > seq)
+}
+
+// intoBatter says that what was decided upon by a fact goes into the batter: the lye
+// solution was in the oils by then, or is made and what is for its jug stays out of it.
+func (p *planner) intoBatter(then sequel, id string, decided int) bool {
+	if then.late == nil || p.combinedBefore(then.batter, decided) {
+		return then.late != nil
+	}
+	w := p.s.Weighings(id)
+	return then.cup != nil && p.afterMade(then.batter, id) && (len(w) == 0 || p.combinedBefore(then.batter, w[0].Seq))
+}
+
+// waterUp brings water that is in already up with the rest; once the lye solution is
+// made it is the water of the small solution. Where it could not dissolve the alkali
+// none is asked for, and that goes into the jug.
+func (p *planner) waterUp(k *pot, wanted float64) {
+	id, short := topUpID(k.water.ID), wanted-amount(k.water).Mass.Grams()
+	asked := k.up && k.water.Done && !p.met(k.recipe.Name) && worthWeighing(short, k.water)
+	if p.afterMade(k.recipe.Name, id) {
+		dry, begun := p.moreDry(*k)
+		_, least, _ := calc.DissolveShortfall(0, dry, 1e9) // No water is too much here; the least is asked for.
+		asked = dry > 0 && short >= least && k.up && !begun && !p.met(k.recipe.Name)
+	}
+	if p.touched(id) || asked {
+		k.water = p.topUp(k.water, sequel{batter: k.recipe.Name, cup: &k.cup}, short)
+	}
+	p.intoCup(k)
+}
+
+// moreDry gives the grams of dry alkali that are brought up, and whether some of it
+// was weighed.
+func (p *planner) moreDry(k pot) (grams float64, begun bool) {
+	for _, t := range k.early {
+		if m, _ := p.c.Material(t.Material); m.Stock == 0 && isTopUp(k, t) {
+			grams += amount(t).Mass.Grams()
+			begun = begun || t.Done || t.Mass > 0
+		}
+	}
+	return grams, begun
+}
+
+func isTopUp(k pot, t work.Task) bool {
+	return slices.ContainsFunc(k.alkali, func(a work.Task) bool { return topUpID(a.ID) == t.ID })
+}
+
+// intoCup says how the small solution is made, where it has water of its own.
+func (p *planner) intoCup(k *pot) {
+	i := slices.IndexFunc(k.cup, func(t work.Task) bool { return t.Material == recipe.Water && t.Skipped == "" })
+	if i < 0 {
+		return
+	}
+	water := &k.cup[i]
+	water.Title, water.Into = "Water for the extra alkali", ""
+	water.Hint = "Gloves, goggles. Into a heat-proof cup, never into the " + k.jug.Name + ": alkali goes into water, never water into alkali."
+	for j := range k.early {
+		if t := &k.early[j]; isTopUp(*k, *t) {
+			t.Into = water.Vessel
+			t.Hint = "Gloves, goggles, sleeves. It goes into the water of " + water.Vessel + ", a little at a time; it heats."
+		}
+	}
+}
+
+// moreLye is what goes into the jug after its lye solution was made: the small
+// solution first, then what is dissolved in the jug.
+func (p *planner) moreLye(k pot) []work.Task {
+	if len(k.cup) == 0 {
+		return k.early
+	}
+	tasks := slices.Clone(k.cup)
+	var jug []work.Task
+	for _, t := range k.early {
+		if isTopUp(k, t) {
+			tasks = append(tasks, t)
+		} else {
+			jug = append(jug, t)
+		}
+	}
+	if id := moreID(k.recipe.Name); p.ticked(id) || !p.met(k.recipe.Name) {
+		tasks = append(tasks, p.tick(id, fmt.Sprintf("Dissolve the extra alkali in its water, then pour that into the %s", k.jug.Name),
+			"Gloves, goggles, sleeves: it heats and steams. Alkali into water, a little at a time, stirred until clear; then pour slowly."))
+	}
+	return append(tasks, jug...)
+}
+
+// moreID is the id of the small solution going into the jug.
+func moreID(batter string) string { return batter + "/dissolve more" }
+
+// again asks for a jug's weight once more when something went into it since, or is
+// to go.
+func (p *planner) again(k pot, jug work.Task) work.Task {
+	into := slices.Concat(k.early, k.cup, p.withFollowers([]work.Task{k.water}))
+	since := func(t work.Task) bool { return !t.Done || t.Seq > jug.Seq }
+	if jug.Done && !p.met(k.recipe.Name) && slices.ContainsFunc(into, since) {
+		jug.Done, jug.Mass = false, 0
+	}
+	return jug
+}

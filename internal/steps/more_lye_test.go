@@ -1,0 +1,132 @@
+package steps_test
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"bench/internal/batch"
+	"bench/internal/judge"
+	"bench/internal/steps"
+)
+
+// oliveOver takes a batter to an olive oil that is 5.2 % over once its lye solution is
+// made and its jug was weighed, and brings everything else up.
+func oliveOver(t *testing.T) *bencher {
+	t.Helper()
+	b := begin(harbour())
+	b.workTo(t, "sea/olive")
+	if !b.task(t, "sea/lye jug/dissolved").Done {
+		t.Fatal("the jug was to be weighed before")
+	}
+	b.typed(t, "sea/olive", "604.1")
+	b.decide(t, "sea/olive", batch.InProportion)
+	return b
+}
+
+// TestNoWaterOntoAlkali: what a lye solution that is made is brought up by is made as
+// a solution of its own, alkali into water, with its cautions, and then poured in
+// (the order of dissolving: ECHA/GHS supplier data sheets, from memory).
+func TestNoWaterOntoAlkali(t *testing.T) {
+	b := oliveOver(t)
+	_, st, _ := b.plan().Task("sea/water/top-up")
+	var after []string
+	for _, task := range st.Tasks {
+		if task.ID == "sea/dissolve" {
+			after = []string{}
+		} else if after != nil {
+			after = append(after, task.ID)
+		}
+	}
+	if got := strings.Join(after, ", "); got != "sea/water/top-up, sea/sodium hydroxide/top-up, sea/dissolve more, sea/lye jug/dissolved, lye/sea/read back" {
+		t.Errorf("after the lye solution: %s", got)
+	}
+	water, alkali := b.task(t, "sea/water/top-up"), b.task(t, "sea/sodium hydroxide/top-up")
+	if jug := b.task(t, "sea/water").Vessel; water.Vessel == jug || water.Into == jug || alkali.Into != water.Vessel {
+		t.Errorf("water in %s into %q, alkali into %q", water.Vessel, water.Into, alkali.Into)
+	}
+	if water.Target < alkali.Target {
+		t.Errorf("%v of water cannot dissolve %v", water.Target, alkali.Target)
+	}
+	for _, id := range []string{water.ID, alkali.ID, "sea/dissolve more"} {
+		if hint := b.task(t, id).Hint; !strings.Contains(hint, "oggles") || !strings.Contains(hint, "loves") {
+			t.Errorf("%s lacks its caution: %q", id, hint)
+		}
+	}
+	if hint := water.Hint; !strings.Contains(hint, "never water into alkali") {
+		t.Errorf("water: %q", hint)
+	}
+	for _, id := range []string{alkali.ID, "sea/dissolve more"} {
+		if hint := b.task(t, id).Hint; !strings.Contains(hint, "it heats") {
+			t.Errorf("%s: %q", id, hint)
+		}
+	}
+}
+
+// TestJugIsWeighedAgain: a jug that gets more is weighed again, and what it should
+// weigh counts what is poured in, once it is.
+func TestJugIsWeighedAgain(t *testing.T) {
+	b := begin(harbour())
+	b.workTo(t, "sea/olive")
+	was := b.task(t, "sea/lye jug/dissolved").Mass
+	b.typed(t, "sea/olive", "604.1")
+	b.decide(t, "sea/olive", batch.InProportion)
+	jug := b.task(t, "sea/lye jug/dissolved")
+	if jug.Done {
+		t.Fatal("the weight of before counts for the jug of after")
+	}
+	more := b.task(t, "sea/water/top-up").Target + b.task(t, "sea/sodium hydroxide/top-up").Target
+	if off := jug.Target - was - more; off.Abs() > 200 {
+		t.Errorf("the jug should weigh %v, was %v, gets %v", jug.Target, was, more)
+	}
+	b.asked(t, "sea/water/top-up")
+	alkali := b.task(t, "sea/sodium hydroxide/top-up")
+	b.typed(t, alkali.ID, alkali.Target.At(alkali.Reads))
+	if f, err := b.plan().PotCheck(jug.Vessel, was); err != nil || !strings.HasPrefix(f.Words, "as it should be") {
+		t.Errorf("before it is poured in: %q, %v", f.Words, err)
+	}
+	if err := b.say("sea/dissolve more", judge.Answer{}); err != nil {
+		t.Fatal(err)
+	}
+	if f, err := b.plan().PotCheck(jug.Vessel, was+more); err != nil || !strings.HasPrefix(f.Words, "as it should be") {
+		t.Errorf("once it is poured in: %q, %v", f.Words, err)
+	}
+	b.workTo(t, "sea/combine")
+	for _, id := range []string{"lye/sea/read back", "sea/meet"} {
+		for _, l := range b.plan().ReadBack(id) {
+			if l.Off && strings.Contains(l.What, "jug") {
+				t.Errorf("%s: %+v", id, l)
+			}
+		}
+	}
+	sea := b.plan().Batters[0]
+	if math.Abs(100*sea.Concentration-33) > 0.1 || math.Abs(sea.Superfat.Percent-5) > 0.1 {
+		t.Errorf("lye %.2f %%, superfat %.2f %%", 100*sea.Concentration, sea.Superfat.Percent)
+	}
+}
+
+// TestWaterAloneStaysOutOfTheJug: water that is found short once the alkali is
+// dissolved in it goes into the batter; one that went into a jug by an earlier version
+// of the rules stays there.
+func TestWaterAloneStaysOutOfTheJug(t *testing.T) {
+	b := begin(harbour())
+	b.workTo(t, "sea/water")
+	b.typed(t, "sea/water", "323.6") // asked 363.6
+	b.workTo(t, "sea/lye jug/dissolved")
+	b.decide(t, "sea/water", batch.AddMissing)
+	task, st, _ := b.plan().Task("sea/water/missing")
+	if st.ID != "trace/sea" || !strings.Contains(task.Hint, "never water into alkali") {
+		t.Errorf("%s: %q", st.ID, task.Hint)
+	}
+	old := b.state
+	b.workTo(t, "sea/trace/light")
+	if got := b.plan().Batters[0]; !b.task(t, "sea/water/missing").Done || math.Abs(100*got.Concentration-33) > 0.1 {
+		t.Errorf("lye %.2f %%", 100*got.Concentration)
+	}
+	into := old.Apply(batch.Entry{Seq: len(old.Entries) + 1, Fact: batch.Weighed{
+		Task: "sea/water/missing", Material: "water", Mass: task.Target, Target: task.Target, Vessel: task.Vessel, Scale: task.Scale, Reads: task.Reads, How: batch.AtTarget,
+	}})
+	if _, st, _ := steps.Of(into).Task("sea/water/missing"); st.ID != "lye/sea" {
+		t.Errorf("what is in the jug stands in %s", st.ID)
+	}
+}
