@@ -1,6 +1,9 @@
 package judge
 
 import (
+	"cmp"
+	"strings"
+
 	"bench/internal/batch"
 	"bench/internal/steps"
 	"bench/internal/timer"
@@ -18,7 +21,8 @@ func Supposing(p steps.Plan, task string, a Answer, now timer.Moment) (steps.Pla
 	return p.With(f, now), true
 }
 
-// Following gives the task that would be next if this one were ticked.
+// Following gives the task that would be next if this one were ticked. Its title
+// names the vessel, and the batter or layer where that is another.
 func Following(p steps.Plan, task string, now timer.Moment) (work.Task, bool) {
 	after, ok := Supposing(p, task, Answer{How: batch.AtTarget}, now)
 	if !ok {
@@ -28,6 +32,25 @@ func Following(p steps.Plan, task string, now timer.Moment) (work.Task, bool) {
 	if !ok {
 		return work.Task{}, false
 	}
-	t, _, ok := after.Task(next)
+	t, st, ok := after.Task(next)
+	_, from, _ := p.Task(task)
+	t.Title = inFull(t, st, from)
 	return t, ok
+}
+
+// inFull says whose task it is, for one that stands away from its stage.
+func inFull(t work.Task, st, from work.Stage) string {
+	title := t.Title
+	if t.Vessel != "" && !strings.Contains(title, t.Vessel) {
+		if short := strings.Replace(title, "the lye jug", t.Vessel, 1); short != title {
+			title = short
+		} else {
+			title += ", " + t.Vessel
+		}
+	}
+	of := cmp.Or(st.Layer, st.Batter)
+	if of != "" && (st.Batter != from.Batter || st.Layer != from.Layer) && !strings.Contains(title, of) {
+		title = of + ": " + title
+	}
+	return title
 }

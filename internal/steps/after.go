@@ -180,8 +180,12 @@ func (p *planner) addOil(k *pot, id string, d batch.Decision, mass quantity.Mass
 
 func (p *planner) moreOil(k pot, id string, use recipe.OilUse, grams float64) work.Task {
 	tolerance := calc.OilTolerance(p.koh(k), k.recipe.Superfat.Fraction(), use.SV.Nominal, ingredients(k.recipe))
+	hint := "Into the " + k.recipe.Name + " pot, as was decided."
+	if use.Hard {
+		hint = fmt.Sprintf("Hard: melts by %.0f °C. Melt it, then into the %s pot, as was decided; stir until clear.", use.Melts, k.recipe.Name)
+	}
 	return p.weigh(weighing{
-		id: id, title: use.Name + ", more", hint: "Into the " + k.recipe.Name + " pot, as was decided.", material: use.Name, lot: use.Lot,
+		id: id, title: use.Name + ", more", hint: hint, material: use.Name, lot: use.Lot,
 		grams: grams, tolerance: ofMore(grams, work.Task{Within: quantity.FromGrams(tolerance)}),
 		vessel: p.rack.ColourCup(0), into: k.vessel.Name,
 	})

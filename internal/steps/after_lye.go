@@ -118,8 +118,11 @@ func (p *planner) lyeIn(k pot) (m quantity.Mass, from string) {
 	}
 	m = k.solution()
 	jug := p.jugTask(k)
-	if !jug.Done {
+	if !jug.Done && jug.Seq == 0 {
 		jug = p.dissolvedJug(k)
+	}
+	if !jug.Done && jug.Seq > 0 && jug.Tare > 0 { // It was weighed, and gets more.
+		m = net(jug)
 	}
 	into := slices.Concat(p.withFollowers(append(slices.Clone(k.alkali), k.water)), k.early, k.cup)
 	since := slices.ContainsFunc(into, func(t work.Task) bool { return t.Seq > jug.Seq })

@@ -2,6 +2,7 @@ package steps
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"bench/internal/calc"
@@ -23,9 +24,33 @@ func (p Plan) Anew() string {
 		}
 	}
 	if !strings.Contains(words, " more ") {
-		words += " The weights give the superfat that was asked for: look for lye pockets, a wrong purity, or a slip that no weight shows."
+		words += " " + p.sayGiven() + ": look for lye pockets, a wrong purity, or a slip that no weight shows."
 	}
 	return words
+}
+
+// sayGiven says what superfat the weights give, where it is not what was asked for.
+func (p Plan) sayGiven() string {
+	var off []string
+	for _, b := range p.Batters {
+		if b.AsAsked() != 0 {
+			off = append(off, fmt.Sprintf("%s a superfat of %.1f %%, asked %s", b.Name, b.Superfat.Percent, b.Asked))
+		}
+	}
+	if len(off) == 0 {
+		return "The weights give the superfat that was asked for"
+	}
+	return "The weights give " + strings.Join(off, "; ")
+}
+
+// AsAsked is zero where the superfat is as asked, as far as weights within their
+// tolerances go, and else by how much it is off, in percent.
+func (b Batter) AsAsked() float64 {
+	off := b.Superfat.Percent - 100*b.Asked.Fraction()
+	if math.Abs(off) <= lowerBy {
+		return 0
+	}
+	return off
 }
 
 // oilFor gives how much of a batter's largest oil takes up the alkali that it

@@ -159,7 +159,7 @@ func (p *planner) fresh(k pot, after []string) bool {
 			}
 		}
 	}
-	for _, id := range []string{DissolveID(k.recipe.Name), moreID(k.recipe.Name), k.recipe.Name + "/melt"} {
+	for _, id := range []string{DissolveID(k.recipe.Name), moreID(k.recipe.Name), k.recipe.Name + "/melt", moreMeltID(k.recipe.Name)} {
 		if d, ok := p.s.Done(id); ok && d.Seq > read.Seq {
 			return false
 		}

@@ -7,6 +7,7 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/judge"
+	"bench/internal/quantity"
 	"bench/internal/steps"
 )
 
@@ -128,5 +129,53 @@ func TestWaterAloneStaysOutOfTheJug(t *testing.T) {
 	}})
 	if _, st, _ := steps.Of(into).Task("sea/water/missing"); st.ID != "lye/sea" {
 		t.Errorf("what is in the jug stands in %s", st.ID)
+	}
+}
+
+// TestTheWayCountsTheAddedLye: what a way promises is what it comes to, also when the
+// lye jug was weighed before, and lighter by its steam.
+func TestTheWayCountsTheAddedLye(t *testing.T) {
+	b := begin(harbour())
+	b.workTo(t, "sea/lye jug/dissolved")
+	b.typed(t, "sea/lye jug/dissolved", (b.task(t, "sea/lye jug/dissolved").Target - 4*g).At(g/10))
+	b.workTo(t, "sea/olive")
+	b.typed(t, "sea/olive", "604.1")
+	was := b.plan()
+	way := b.decide(t, "sea/olive", batch.InProportion)
+	promised := b.plan().Batters[0].Mass
+	b.workTo(t, "sea/lye jug")
+	is := b.plan()
+	if off := is.Batters[0].Mass - promised; off.Abs() > 500 {
+		t.Errorf("%v of batter promised, %v more", promised, off)
+	}
+	top := len(is.Layers) - 1
+	if rise := is.Layers[top].Surface - was.Layers[top].Surface; max(rise-way.Outcome.Rise, way.Outcome.Rise-rise) > quantity.Millimetre/10 {
+		t.Errorf("%v higher, promised %v", rise, way.Outcome.Rise)
+	}
+}
+
+// TestMoreHardOilIsMelted: a hard oil that is added after the others melted is melted
+// in, and the look at it comes again; a liquid one asks for neither.
+func TestMoreHardOilIsMelted(t *testing.T) {
+	b := oliveOver(t)
+	more := b.task(t, "sea/shea/top-up")
+	if !strings.Contains(more.Hint, "Melt it") {
+		t.Errorf("hint %q", more.Hint)
+	}
+	melt := b.task(t, "sea/more/melt")
+	if melt.Open || melt.Done || !b.task(t, "sea/melt").Done {
+		t.Errorf("before it is in: %+v", melt)
+	}
+	for _, id := range []string{"sea/coconut/top-up", more.ID} {
+		b.asked(t, id)
+	}
+	b.workTo(t, "sea/more/melt")
+	if !b.task(t, "sea/more/melt").Open {
+		t.Error("it is not asked again")
+	}
+	b = begin(harbour())
+	b.workTo(t, "sea/meet")
+	if _, _, ok := b.plan().Task("sea/more/melt"); ok {
+		t.Error("nothing was added")
 	}
 }

@@ -84,7 +84,7 @@ func (p Plan) beforeLye(gate work.Stage) []ReadLine {
 		if b.Name == gate.Batter {
 			first = append(first, ReadLine{
 				What: "superfat", Asked: b.Asked.String(), Was: fmt.Sprintf("%.1f %%", b.Superfat.Percent),
-				By: fmt.Sprintf("%.1f to %.1f %%", b.Superfat.Low, b.Superfat.High), Off: b.Superfat.Low < 0,
+				By: fmt.Sprintf("%.1f to %.1f %%", b.Superfat.Low, b.Superfat.High), Off: b.Superfat.Low < 0 || b.AsAsked() != 0,
 			})
 		}
 	}

@@ -7,6 +7,7 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/judge"
+	"bench/internal/quantity"
 	"bench/internal/work"
 )
 
@@ -30,8 +31,8 @@ func TestReadBack(t *testing.T) {
 		t.Error("a weighing is no pause point")
 	}
 	b.refuses(t, batch.Skipped{Task: "lye/sea/read back", Reason: "later"}, "another kind")
-	if next, ok := judge.Following(b.plan(), "lye/sea/read back", b.moment()); !ok || next.ID != "dusk/water" {
-		t.Errorf("then %s", next.ID)
+	if next, ok := judge.Following(b.plan(), "lye/sea/read back", b.moment()); !ok || next.ID != "dusk/water" || next.Title != "dusk: Water into lye jug 2" {
+		t.Errorf("then %s, %q", next.ID, next.Title)
 	}
 	b.asked(t, "lye/sea/read back")
 	b.refuses(t, batch.Ticked{Task: "lye/sea/read back"}, "done already")
@@ -89,5 +90,23 @@ func TestOlderBatchHasNoPauses(t *testing.T) {
 	}
 	if err := b.work(never); err != nil {
 		t.Error(err)
+	}
+}
+
+// TestSuperfatIsReadBackAsOff: a superfat that the weights put above the one asked for
+// is neither marked as right nor said to be as asked.
+func TestSuperfatIsReadBackAsOff(t *testing.T) {
+	for off, want := range map[quantity.Mass]bool{0: false, -5 * g: true} {
+		b := begin(harbour())
+		b.workTo(t, "sea/sodium hydroxide")
+		alkali := b.task(t, "sea/sodium hydroxide")
+		b.typed(t, alkali.ID, (alkali.Target + off).At(alkali.Reads))
+		b.workTo(t, "sea/meet")
+		if l := b.plan().ReadBack("sea/meet")[0]; l.What != "superfat" || l.Off != want {
+			t.Errorf("%v off: %+v", off, l)
+		}
+		if words := b.plan().Anew(); strings.Contains(words, "give the superfat that was asked for") == want || strings.Contains(words, "asked 5 %") != want {
+			t.Errorf("%v off: %q", off, words)
+		}
 	}
 }

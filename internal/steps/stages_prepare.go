@@ -2,6 +2,7 @@ package steps
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"bench/internal/quantity"
@@ -157,6 +158,7 @@ func (p *planner) oilStage(k pot, later bool) work.Stage {
 		}
 	}
 	s.Tasks = append(s.Tasks, k.more...)
+	s.Tasks = append(s.Tasks, p.meltMore(k)...)
 	s.ReadBack = fmt.Sprintf("oils %s g in the %s pot", sum(k.allOils()...).At(k.oils[0].Reads), name)
 	return s
 }
@@ -166,6 +168,22 @@ func (p *planner) melt(batter string) work.Task {
 	t.Signal = "Melt clear"
 	return t
 }
+
+// meltMore asks again whether all is clear, once a hard oil was added.
+func (p *planner) meltMore(k pot) []work.Task {
+	t := p.tick(moreMeltID(k.recipe.Name), "Warm the oils until they are melted clear again", "Gently: hot oil burns, and what is too hot must cool again.")
+	t.Signal = "Melt clear"
+	hard := slices.ContainsFunc(k.more, func(more work.Task) bool {
+		o, _ := p.c.Oil(p.oilKey(k.recipe, more))
+		return o.Hard
+	})
+	if !hard || p.met(k.recipe.Name) && !t.Done { // A batch of before did without.
+		return nil
+	}
+	return []work.Task{t}
+}
+
+func moreMeltID(batter string) string { return batter + "/more/melt" }
 
 func (p *planner) colourOils(k pot, r pour) work.Stage {
 	s := work.Stage{
