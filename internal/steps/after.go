@@ -140,7 +140,11 @@ func (p *planner) followDecidedOils(k *pot, at int) {
 	var base []work.Task
 	base = append(base, k.oils...)
 	for _, a := range k.recipe.Alkali {
-		base = append(base, work.Task{ID: k.recipe.Name + "/" + a.Material})
+		id := k.recipe.Name + "/" + a.Material
+		base = append(base, work.Task{ID: id}, work.Task{ID: topUpID(id)})
+		for i := range p.s.Decisions(id) {
+			base = append(base, work.Task{ID: missingID(id, i)})
+		}
 	}
 	for _, t := range base {
 		p.addOils(k, t.ID)

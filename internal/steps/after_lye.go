@@ -18,7 +18,8 @@ func (p *planner) followDecidedLye(k *pot) {
 		return
 	}
 	pour := p.touched(partID(k.recipe.Name))
-	for _, t := range k.alkali {
+	for i, t := range k.alkali {
+		k.alkali[i] = p.followDecided(t, sequel{batter: k.recipe.Name})
 		for i, d := range p.s.Decisions(t.ID) {
 			id := missingID(t.ID, i)
 			if mass, in := p.wants(t.ID, id, i); in && d.Fact.Way == batch.Shortfall {
@@ -28,6 +29,10 @@ func (p *planner) followDecidedLye(k *pot) {
 		pour = pour || p.decided(t.ID, batch.PourPart)
 	}
 	p.alkaliUp(k)
+	for i, t := range k.early {
+		k.early[i] = p.followDecided(t, sequel{batter: k.recipe.Name})
+		pour = pour || p.decided(t.ID, batch.PourPart)
+	}
 	if pour {
 		p.takePart(k)
 	}
@@ -39,7 +44,7 @@ func (p *planner) alkaliUp(k *pot) {
 		id, a := topUpID(t.ID), k.recipe.Alkali[i]
 		m, _ := p.c.Material(a.Material)
 		since, _ := p.since(t.ID, len(p.s.Entries)+1)
-		grams := p.alkaliGrams(k.recipe, a, m, *k) - (amount(t).Mass + since).Grams()
+		grams := p.alkaliGrams(k.recipe, a, m, *k) - (held(t) + since).Grams()
 		madeUp := p.decided(t.ID, batch.MakeUp) // The other one is brought up for both.
 		if p.touched(id) || k.up && !madeUp && t.Done && worthWeighing(grams, t) && !p.met(k.recipe.Name) {
 			k.early = append(k.early, p.weigh(weighing{

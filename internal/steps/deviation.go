@@ -34,6 +34,7 @@ func (p *planner) deviations() []Deviation {
 				}
 			}
 		}
+		list = append(list, p.tooMuchMore(k)...)
 	}
 	for _, r := range p.pours {
 		_, bi := p.c.Recipe.Batter(r.recipe.Batter)
@@ -85,7 +86,7 @@ func (p *planner) pouredAny(r pour) bool {
 
 func (p *planner) deviation(k pot, t work.Task, off quantity.Mass) Deviation {
 	d := Deviation{Task: t.ID, Batter: k.recipe.Name, Off: off, task: t, Words: k.recipe.Name + ": " + sayOff(t, off)}
-	if _, wet := p.s.Done(DissolveID(k.recipe.Name)); p.isAlkali(k, t) && off > 0 && !wet {
+	if p.isAlkali(k, t) && off > 0 && p.dry(k, t) {
 		d.Words += ". While it is dry it can come out of the cup again: take it out and correct the weight (u)."
 	}
 	return d
@@ -96,7 +97,7 @@ func (p *planner) isOil(k pot, t work.Task) bool {
 }
 
 func (p *planner) isAlkali(k pot, t work.Task) bool {
-	return slices.ContainsFunc(k.alkali, func(a work.Task) bool { return a.ID == t.ID })
+	return slices.ContainsFunc(slices.Concat(k.alkali, k.early), func(a work.Task) bool { return a.ID == t.ID })
 }
 
 // sayOff puts a weight that was off into words.

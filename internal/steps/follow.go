@@ -97,6 +97,10 @@ func (p *planner) outAgain(t work.Task, id string, grams float64) work.Task {
 		grams: grams, tolerance: ofMore(grams, t), vessel: p.rack.ColourCup(0),
 	})
 	out.Out = true
+	if t.MustType {
+		out.MustType = true
+		out.Hint = "Gloves, goggles, dry spoon. " + out.Hint + " Keep it dry, closed and labelled."
+	}
 	return out
 }
 

@@ -119,6 +119,34 @@ func (p *planner) moreLye(k pot) []work.Task {
 	return append(tasks, jug...)
 }
 
+// tooMuchMore finds the alkali that was added and is over by more than its tolerance.
+// What is under is seen with the superfat.
+func (p *planner) tooMuchMore(k pot) []Deviation {
+	if p.traced(k.recipe.Name) {
+		return nil
+	}
+	var list []Deviation
+	for _, t := range k.early {
+		if off, ok := p.off(k, t); ok && off > 0 {
+			list = append(list, p.deviation(k, t, off))
+		}
+	}
+	return list
+}
+
+// dry says that a weighed alkali still is in a cup by itself, and can come out again.
+func (p *planner) dry(k pot, t work.Task) bool {
+	if m, _ := p.c.Material(t.Material); m.Stock > 0 {
+		return false
+	}
+	if slices.ContainsFunc(k.early, func(e work.Task) bool { return e.ID == t.ID }) {
+		return len(k.cup) > 0 && !p.ticked(moreID(k.recipe.Name)) && !p.met(k.recipe.Name)
+	}
+	_, wet := p.s.Done(DissolveID(k.recipe.Name))
+	others := slices.ContainsFunc(k.alkali, func(a work.Task) bool { return a.ID != t.ID && a.Mass > 0 })
+	return !wet && !others
+}
+
 // moreID is the id of the small solution going into the jug.
 func moreID(batter string) string { return batter + "/dissolve more" }
 

@@ -179,3 +179,50 @@ func TestMoreHardOilIsMelted(t *testing.T) {
 		t.Error("nothing was added")
 	}
 }
+
+// TestTooMuchExtraAlkali: extra alkali that is over by far can come out of its cup
+// again while it is dry, or be made up for; the way that is taken gives the superfat.
+func TestTooMuchExtraAlkali(t *testing.T) {
+	for way, then := range map[batch.Way]string{batch.TakeOut: "sea/sodium hydroxide/top-up/out", batch.AddOil: "sea/olive/for sodium hydroxide/top-up", batch.PourPart: "sea/lye part"} {
+		b := oliveOver(t)
+		b.asked(t, "sea/water/top-up")
+		more := b.task(t, "sea/sodium hydroxide/top-up")
+		b.typed(t, more.ID, (more.Target + 6*g).At(more.Reads))
+		b.decide(t, more.ID, way)
+		if task := b.task(t, then); task.Done || way == batch.TakeOut && (!task.MustType || !task.Open) {
+			t.Errorf("%s: %+v", way, task)
+		}
+		b.workTo(t, "sea/combine")
+		if sea := b.plan().Batters[0]; math.Abs(sea.Superfat.Percent-5) > 0.1 {
+			t.Errorf("%s: superfat %.2f %%", way, sea.Superfat.Percent)
+		}
+		for _, l := range b.plan().ReadBack("lye/sea/read back") {
+			if strings.Contains(l.What, "jug") && l.Off {
+				t.Errorf("%s: %+v", way, l)
+			}
+		}
+	}
+}
+
+// TestDryAlkaliComesOut: too much alkali comes out of its cup while it is dry, and no
+// longer once it is dissolved.
+func TestDryAlkaliComesOut(t *testing.T) {
+	b, task := at(t, "sea/sodium hydroxide")
+	b.typed(t, task.ID, (task.Target + 6*g).At(task.Reads))
+	dissolving := b.state
+	b.decide(t, task.ID, batch.TakeOut)
+	b.workTo(t, "sea/combine")
+	if sea := b.plan().Batters[0]; !b.task(t, task.ID+"/out").Done || math.Abs(sea.Superfat.Percent-5) > 0.1 {
+		t.Errorf("superfat %.2f %%", sea.Superfat.Percent)
+	}
+	wet := steps.Of(dissolving.Apply(batch.Entry{Seq: len(dissolving.Entries) + 1, Fact: batch.Ticked{Task: "sea/dissolve"}}))
+	d, ok := deviationOf(wet, task.ID)
+	if !ok {
+		t.Fatal("it is off")
+	}
+	for _, w := range wet.Ways(d) {
+		if w.Fact.Way == batch.TakeOut {
+			t.Errorf("%q", w.Title)
+		}
+	}
+}

@@ -139,7 +139,10 @@ func (p *planner) weight(k pot, t work.Task, off quantity.Mass) ways.Weight {
 	case p.isOil(k, t):
 		w.Kind, w.OilKey = ways.Oil, p.oilKey(k.recipe, t)
 	case p.isAlkali(k, t):
-		w.Kind, w.Other = ways.Alkali, otherAlkali(k, t)
+		w.Kind = ways.Alkali
+		if !slices.ContainsFunc(k.early, func(e work.Task) bool { return e.ID == t.ID }) {
+			w.Other = otherAlkali(k, t)
+		}
 	case t.ID == k.water.ID:
 		w.Kind = ways.Water
 	case slices.ContainsFunc(k.additives, func(a work.Task) bool { return a.ID == t.ID }):
@@ -163,6 +166,9 @@ func otherAlkali(k pot, t work.Task) string {
 // alone says that what was weighed is not mixed with anything yet: water before
 // anything is in it, and what waits in its own cup.
 func (p *planner) alone(k pot, t work.Task) bool {
+	if p.isAlkali(k, t) {
+		return p.dry(k, t)
+	}
 	if t.ID == k.water.ID {
 		for i, a := range k.recipe.Additives {
 			if a.In == recipe.InLyeWater && k.additives[i].Mass > 0 {

@@ -123,6 +123,11 @@ func (p Pot) alkali(w Weight) []Way {
 		}
 		return append(list, missing...)
 	}
+	if w.Alone {
+		out := takeOut(w, "Leave %s g of %s out: dry, it can come out of its cup again", "until it is dissolved")
+		out.Default = len(list) == 0
+		list = append(list, out)
+	}
 	if !p.Met {
 		list = append(list, Way{
 			Fact: batch.Decided{Way: batch.PourPart}, Default: len(list) == 0,
