@@ -28,7 +28,7 @@ func TestWaysWithTwoAlkalis(t *testing.T) {
 		then string // then is the task up to which all goes as asked.
 		want string
 	}{
-		"potassium over":             {potash, off, "", "make up*, pour part"},
+		"potassium over":             {potash, off, "", "make up*, take out, pour part"},
 		"potassium under":            {potash, -off, "", "carry on, make up*, dissolve the missing"},
 		"potassium over, both in":    {potash, off, "puck/dissolve", "pour part*, add oil"},
 		"potassium under, both in":   {potash, -off, "puck/dissolve", "carry on, dissolve the missing*"},
@@ -39,7 +39,7 @@ func TestWaysWithTwoAlkalis(t *testing.T) {
 		"potassium over, met":        {potash, off, "puck/trace/emulsion", "add oil*"},
 		"potassium under, emulsion":  {potash, -off, "puck/trace/light", "carry on*"},
 		"potassium a drop over":      {potash, g / 100, "", ""},
-		"more than sodium can carry": {potash, 60 * g, "", "pour part*"},
+		"more than sodium can carry": {potash, 60 * g, "", "take out*, pour part"},
 	} {
 		t.Run(name, func(t *testing.T) {
 			b := begin(sample.Control(t, "wharf-puck.yaml", 1))

@@ -81,7 +81,7 @@ func TestWhichWays(t *testing.T) {
 		"oil over, lye first":    {lyeFirst, "sea/olive", "604.1", "", "carry on*, in proportion"},
 		"oil under, lye first":   {lyeFirst, "sea/olive", "544.1", "", "add oil*"},
 		"oil under, met":         {lyeFirst, "sea/olive", "544.1", "sea/trace/emulsion", "add oil*"},
-		"alkali over":            {alkali, "sea/sodium hydroxide", "184.1", "", "pour part*, add oil"},
+		"alkali over":            {alkali, "sea/sodium hydroxide", "184.1", "", "take out*, pour part, add oil"},
 		"alkali over, met":       {alkali, "sea/sodium hydroxide", "184.1", "sea/trace/emulsion", "add oil*"},
 		"alkali under":           {alkali, "sea/sodium hydroxide", "170.1", "", "carry on, dissolve the missing*"},
 		"alkali under, met":      {alkali, "sea/sodium hydroxide", "170.1", "sea/trace/emulsion", "carry on*, dissolve the missing"},
