@@ -45,7 +45,7 @@ func inFull(t work.Task, st, from work.Stage) string {
 		if short := strings.Replace(title, "the lye jug", t.Vessel, 1); short != title {
 			title = short
 		} else {
-			title += ", " + t.Vessel
+			title += " (" + t.Vessel + ")"
 		}
 	}
 	of := cmp.Or(st.Layer, st.Batter)

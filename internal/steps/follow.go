@@ -39,7 +39,7 @@ func (p *planner) followDecided(t work.Task, then sequel) work.Task {
 	for i, d := range p.s.Decisions(t.ID) {
 		in, out := missingID(t.ID, i), outID(t.ID, i)
 		if mass, ok := p.wants(t.ID, in, i); ok && d.Fact.Way == batch.AddMissing {
-			more := p.another(t, in, mass.Grams())
+			more := p.another(t, in, mass.Grams(), p.rack.ColourCup(0))
 			if p.intoBatter(then, in, d.Seq) {
 				more.Hint = "Stir it into the batter while it is thin."
 				if !p.combinedBefore(then.batter, d.Seq) {
@@ -60,11 +60,15 @@ func (p *planner) followDecided(t work.Task, then sequel) work.Task {
 // topUp puts more behind a weighing, or with the small solution where its lye solution
 // is made.
 func (p *planner) topUp(t work.Task, then sequel, short float64) work.Task {
-	more := p.another(t, topUpID(t.ID), short)
-	if then.cup == nil || !p.afterMade(then.batter, more.ID) {
-		return p.with(t, more, 1)
+	id, own := topUpID(t.ID), p.rack.ColourCup(0)
+	if then.cup == nil || !p.afterMade(then.batter, id) {
+		return p.with(t, p.another(t, id, short, own), 1)
 	}
-	more.Hint = "Gloves, goggles. Into the cup of the small solution, as was decided: never straight into the lye jug."
+	if t.Material != recipe.Water { // That cup holds the water of the small solution.
+		own = p.rack.ColourCup(1)
+	}
+	more := p.another(t, id, short, own)
+	more.Hint = "Gloves, goggles. " + more.Hint
 	*then.cup = append(*then.cup, more)
 	t.Later += amount(more).Mass
 	return t
@@ -83,10 +87,10 @@ func (p *planner) with(t, follower work.Task, sign quantity.Mass) work.Task {
 	return t
 }
 
-func (p *planner) another(t work.Task, id string, grams float64) work.Task {
+func (p *planner) another(t work.Task, id string, grams float64, vessel recipe.Vessel) work.Task {
 	return p.weigh(weighing{
 		id: id, title: t.Title + ", more", material: t.Material, lot: t.Lot, hint: "Into the " + goesInto(t) + ", as was decided.",
-		grams: grams, tolerance: ofMore(grams, t), vessel: p.rack.ColourCup(0), into: goesInto(t),
+		grams: grams, tolerance: ofMore(grams, t), vessel: vessel, into: goesInto(t),
 	})
 }
 

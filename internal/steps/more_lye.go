@@ -86,9 +86,14 @@ func (p *planner) intoCup(k *pot) {
 	if i < 0 {
 		return
 	}
-	water := &k.cup[i]
+	k.cup[0], k.cup[i] = k.cup[i], k.cup[0] // Water first.
+	water := &k.cup[0]
 	water.Title, water.Into = "Water for the extra alkali", ""
 	water.Hint = "Gloves, goggles. Into a heat-proof cup, never into the " + k.jug.Name + ": alkali goes into water, never water into alkali."
+	for j := range k.cup[1:] {
+		t := &k.cup[1+j]
+		t.Into, t.Hint = water.Vessel, "Into the water of "+water.Vessel+", as was decided."
+	}
 	for j := range k.early {
 		if t := &k.early[j]; isTopUp(*k, *t) {
 			t.Into = water.Vessel

@@ -8,6 +8,7 @@ import (
 	"bench/internal/batch"
 	"bench/internal/judge"
 	"bench/internal/quantity"
+	"bench/internal/sample"
 	"bench/internal/steps"
 )
 
@@ -61,6 +62,20 @@ func TestNoWaterOntoAlkali(t *testing.T) {
 		if hint := b.task(t, id).Hint; !strings.Contains(hint, "it heats") {
 			t.Errorf("%s: %q", id, hint)
 		}
+	}
+}
+
+// TestWaterComesFirst: what else goes into the small solution is weighed in a cup of
+// its own, after the water.
+func TestWaterComesFirst(t *testing.T) {
+	b := begin(sample.Control(t, "lighthouse-at-dusk.yaml", 2))
+	b.workTo(t, "sea/olive")
+	b.typed(t, "sea/olive", "255")
+	b.decide(t, "sea/olive", batch.InProportion)
+	b.workTo(t, "sea/water/top-up")
+	water, lactate := b.task(t, "sea/water/top-up"), b.task(t, "sea/sodium lactate/top-up")
+	if lactate.Open || !water.Open || lactate.Vessel == water.Vessel || lactate.Into != water.Vessel {
+		t.Errorf("%+v\n%+v", water, lactate)
 	}
 }
 

@@ -32,7 +32,7 @@ func TestPourOnlyPart(t *testing.T) {
 		t.Errorf("kept %+v", p.last())
 	}
 	p.press("d").sees("Pour only part", "Add ", "superfat", "until it is poured").seesNot("Carry on")
-	p.press("right", "left", "enter").recorded(n + 2).seesNot("how to go on")
+	p.press("right", "right", "left", "enter").recorded(n + 2).seesNot("how to go on")
 	if d, ok := p.last().(batch.Decided); !ok || d.Way != batch.PourPart {
 		t.Errorf("kept %+v", p.last())
 	}
@@ -82,7 +82,7 @@ func TestScentChallenge(t *testing.T) {
 func TestDecideLater(t *testing.T) {
 	p := arrives(t, memory.New()).overweighs()
 	n := len(p.store.Facts("26K25A"))
-	p.press("d", "esc").recorded(n).sees("how to go on").press("d", "down", "right", "enter").recorded(n + 1)
+	p.press("d", "esc").recorded(n).sees("how to go on").press("d", "down", "right", "right", "enter").recorded(n + 1)
 	if d, ok := p.last().(batch.Decided); !ok || d.Way != batch.AddOil || d.Mass <= 0 {
 		t.Errorf("kept %+v", p.last())
 	}
