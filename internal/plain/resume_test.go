@@ -9,6 +9,7 @@ import (
 	"bench/internal/batch"
 	"bench/internal/memory"
 	"bench/internal/recipe"
+	"bench/internal/steps"
 	"bench/internal/timer"
 )
 
@@ -100,4 +101,28 @@ func TestSharedVessels(t *testing.T) {
 func TestOpensByCode(t *testing.T) {
 	k := talks(t, memory.New()).starts().says("h").says("26k25b").hears("Type the number or code")
 	k.says("26k25a").hears("Batch 26K25A", "Where you were")
+}
+
+// TestNotYetWhileLyeIsOpen: the hydroxide stays out while another batch has lye open,
+// until somebody answers for it.
+func TestNotYetWhileLyeIsOpen(t *testing.T) {
+	s := memory.New()
+	k := talks(t, s).starts().works("clean up/hydroxide").says("h")
+	k.says("2", "start").hears("Begun: batch 26K25B")
+	for _, f := range []batch.Fact{
+		batch.Weighed{Task: "sea/water", Target: 216_200, Mass: 216_200, How: batch.AtTarget}, batch.Ticked{Task: steps.DissolveID("sea")},
+	} {
+		if _, err := s.Append("26K25B", f, k.moment()); err != nil {
+			t.Fatal(err)
+		}
+	}
+	n := len(s.Entries[code])
+	k.says("h", code).says("").hears("batch 26K25B has lye open").says("=").hears("Not yet?").says("").hears("Nothing was kept.")
+	if got := len(s.Entries[code]); got != n {
+		t.Errorf("%d facts were kept, not %d", got, n)
+	}
+	k.says("=", "it is lidded", "=")
+	if got := len(s.Entries[code]); got != n+2 {
+		t.Errorf("%d facts were kept, not %d:\n%s", got, n+2, k.heard())
+	}
 }

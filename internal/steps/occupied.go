@@ -88,8 +88,19 @@ func (p *planner) pouredOf(batter string) bool {
 	return true
 }
 
+// lyeOpen says which other batch has lye, or dry hydroxide, open.
+func lyeOpen(others []Occupied) string {
+	for _, o := range others {
+		if o.Alkali {
+			return fmt.Sprintf("batch %s has lye open: %s holds %s", o.Batch, o.Vessel, o.What)
+		}
+	}
+	return ""
+}
+
 // Shared says that the vessel which a task fills, or fills from, holds something of
-// another batch, or "".
+// another batch, or, when it is time to put away what keeps from harm, that another
+// has lye open; or "".
 func (p Plan) Shared(task string, others []Occupied) string {
 	t, _, ok := p.Task(task)
 	if !ok || t.Done || t.Skipped != "" {
@@ -99,6 +110,9 @@ func (p Plan) Shared(task string, others []Occupied) string {
 	case work.Weigh, work.Portion, work.Gross, work.Tick:
 	default:
 		return ""
+	}
+	if task == hydroxideID || task == glovesID {
+		return lyeOpen(others)
 	}
 	for _, o := range others {
 		if o.Vessel != "" && (o.Vessel == t.Vessel || o.Vessel == t.Into) {

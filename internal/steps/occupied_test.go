@@ -58,3 +58,23 @@ func TestShared(t *testing.T) {
 		t.Error("the answer is for the jug, and for nothing else")
 	}
 }
+
+// TestLyeOpenElsewhere: the hydroxide is not put away, nor the gloves, while another
+// batch has lye open; wiping pots is no matter of that.
+func TestLyeOpenElsewhere(t *testing.T) {
+	a, b := begin(harbour()), begin(harbour())
+	a.workTo(t, "clean up/hydroxide")
+	b.workTo(t, "sea/castor")
+	open, p := b.plan().Occupies("26K25B"), a.plan()
+	for task, want := range map[string]string{
+		"clean up/hydroxide": "batch 26K25B has lye open: lye jug 1 holds the sea lye solution", "clean up/wipe": "",
+	} {
+		if got := p.Shared(task, open); got != want {
+			t.Errorf("%s: %q, not %q", task, got, want)
+		}
+	}
+	b.workTo(t, "sea/trace/emulsion")
+	if got := p.Shared("clean up/hydroxide", b.plan().Occupies("26K25B")); strings.Contains(got, "sea") {
+		t.Errorf("the lye is in the oils, and %q", got)
+	}
+}

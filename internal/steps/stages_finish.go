@@ -10,8 +10,11 @@ import (
 	"bench/internal/work"
 )
 
-// glovesID is the last task of the clean-up.
-const glovesID = "clean up/gloves"
+// hydroxideID is the first task of the clean-up, and glovesID the last.
+const (
+	hydroxideID = "clean up/hydroxide"
+	glovesID    = "clean up/gloves"
+)
 
 func (p *planner) texture() work.Stage {
 	s := work.Stage{ID: "texture", Kind: work.Texture, Title: "texture", Why: "While the top still moves."}
@@ -66,7 +69,7 @@ func (p *planner) cleanUp(balance Balance) work.Stage {
 		Why:      "The hydroxide first and the gloves last: what is left on the bench still burns tomorrow.",
 		ReadBack: balance.String(),
 		Tasks: []work.Task{
-			p.tick("clean up/hydroxide", "Put the hydroxide away: lid tight, out of reach", "Before anything else."),
+			p.tick(hydroxideID, "Put the hydroxide away: lid tight, out of reach", "Before anything else."),
 			code, rest.PassedBy(left, over, "nothing was noted"), rest.PassedBy(sample, over, "nothing was noted"),
 			p.tick("clean up/jugs", "Rinse lye jugs and spoons with plenty of water", ""),
 			p.tick("clean up/wipe", "Wipe raw batter out of pots and jugs with paper", "Tools can wait a day: then it is soap."),

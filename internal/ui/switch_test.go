@@ -33,7 +33,7 @@ func TestSharedVessels(t *testing.T) {
 	p := arrives(t, s).starts().works("sea/castor").press("esc").press("down", "enter", "enter").sees("26K25B").works("sea/water")
 	const full = "lye jug A holds the sea lye solution of batch 26K25A"
 	n := len(s.Facts("26K25B"))
-	p.sees("lye jug A holds the sea lye solution of batch", "26K25A: take another, or finish that first").press("space").sees("Is the vessel free?", "Lye jug A holds").press("enter").sees("Say what stands here now.").press("esc")
+	p.sees("lye jug A holds the sea lye solution of batch", "26K25A: take another, or finish that first").press("space").sees("Is the vessel free?", "Lye jug A holds").press("enter").sees("Say how it stands now.").press("esc")
 	p.press("space", "esc").recorded(n).sees("Water into the lye jug")
 	p.types("1").press("enter").sees("Is the vessel free?").types("spare jug").press("enter").records(batch.Noted{Stage: "lye/sea", Text: full + ": spare jug"})
 	p.press("esc", "space").recorded(n + 2).seesNot("Is the vessel free?")
