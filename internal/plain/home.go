@@ -12,6 +12,7 @@ import (
 	"bench/internal/quantity"
 	"bench/internal/reply"
 	"bench/internal/steps"
+	"bench/internal/work"
 )
 
 // goHome reads and lists the batches under way and the recipes.
@@ -160,6 +161,10 @@ func (s *session) confirmScale() {
 		words := fmt.Sprintf("Now on %s: %s, with what is in it", on.Scale, on.Vessel)
 		if on.Gross > 0 {
 			words += "; untared it reads " + on.Gross.At(on.Reads) + " g"
+		}
+		if t, _, _ := s.plan.Task(s.task); t.Do == work.Gross {
+			s.say(words + "; it is weighed next.")
+			return
 		}
 		s.say(words + ".")
 		text, _ := s.ask("nothing if it is so, or what it reads, g")

@@ -33,8 +33,8 @@ func AskShared(code string, p steps.Plan, t work.Task, stage work.Stage, others 
 	if t.Vessel+t.Into == "" {
 		return Question{
 			Title: "Not yet?",
-			Hint: recipe.Clean(sentence(shared)) + " Finish that lye first. To go on, say why it is safe: it is kept with the batch. Then answer the task again.",
-			Make: keep,
+			Hint:  recipe.Clean(sentence(shared)) + " Finish that lye first. To go on, say why it is safe: it is kept with the batch. Then answer the task again.",
+			Make:  keep,
 		}, true
 	}
 	return Question{
