@@ -3,6 +3,7 @@ package label
 import (
 	"cmp"
 	"slices"
+	"strings"
 
 	"bench/internal/calc"
 	"bench/internal/recipe"
@@ -48,6 +49,9 @@ func (b *bag) named(n name, grams float64, from string, colour bool) *Ingredient
 	if b.found[key] == nil {
 		b.found[key] = &Ingredient{Name: n.words, Colour: colour, Verify: n.verify, From: from}
 		b.order = append(b.order, key)
+	}
+	if g := b.found[key]; !strings.Contains(", "+g.From+", ", ", "+from+", ") {
+		g.From += ", " + from
 	}
 	return b.found[key]
 }

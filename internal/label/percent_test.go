@@ -67,3 +67,17 @@ func TestListHoldsWhatIsInTheLoaves(t *testing.T) {
 		t.Errorf("%.1f g are listed and %.1f g in the loaves; scent %.2f and %.2f g", listed, inLoaves, parfum, scent)
 	}
 }
+
+// TestAPerfumeNamesAllItsScents: one word stands for all scents, and behind it is
+// said which they are.
+func TestAPerfumeNamesAllItsScents(t *testing.T) {
+	s := batch.State{Control: sample.Control(t, "lighthouse-at-dusk.yaml", 2)}
+	for _, i := range label.Of("", steps.Of(s), s, label.Options{Market: label.EU, As: label.AsMade, Workshop: sample.Workshop(t)}).Ingredients {
+		if i.Name == "Parfum" && i.From != "driftwood, evening rose" {
+			t.Errorf("from %q", i.From)
+		} else if i.Name == "Parfum" {
+			return
+		}
+	}
+	t.Error("there is no perfume")
+}

@@ -11,6 +11,7 @@ import (
 	"bench/internal/sample"
 	"bench/internal/steps"
 	"bench/internal/timer"
+	"bench/internal/work"
 )
 
 // TestPortionThatWasOffStandsInTheRecord: with what followed from it; one within
@@ -40,5 +41,49 @@ func TestPortionThatWasOffStandsInTheRecord(t *testing.T) {
 		if settled := p.Settled(); strings.Contains(settled, "no weight was off") == want {
 			t.Errorf("off by %s: %q", off, settled)
 		}
+	}
+}
+
+// TestRecordCountsAScentOnce: what was weighed into a cup, and then poured out of
+// it, was used once; and a temperature that was read again keeps its first reading.
+func TestRecordCountsAScentOnce(t *testing.T) {
+	s := batch.State{}
+	put := func(f batch.Fact) {
+		s = s.Apply(batch.Entry{Seq: len(s.Entries) + 1, At: timer.Moment{Wall: time.Date(2026, 3, 2, 9, len(s.Entries), 0, 0, time.UTC)}, Fact: f})
+	}
+	put(batch.Started{Control: sample.Control(t, "lighthouse-at-dusk.yaml", 2)})
+	cups, poured := 0, 0
+	for _, st := range steps.Of(s).Stages {
+		for _, task := range st.Tasks {
+			if task.Do == work.Weigh && task.Material == "evening rose" {
+				put(batch.Weighed{Task: task.ID, Material: task.Material, Target: task.Target, Mass: task.Target, Reads: task.Reads, Scale: task.Scale, How: batch.AtTarget})
+				if task.FromCup {
+					poured++
+				} else {
+					cups++
+				}
+			}
+		}
+	}
+	put(batch.TemperatureTaken{Task: "dusk/lye temperature", Temperature: 88 * quantity.Degree})
+	put(batch.TemperatureTaken{Task: "dusk/lye temperature", Temperature: 35 * quantity.Degree})
+	r := paper.RecordOf("260302A", s, time.UTC)
+	count := func(list []paper.UsedJSON) (n int) {
+		for _, u := range list {
+			if u.Material == "evening rose" {
+				n++
+			}
+		}
+		return n
+	}
+	if cups == 0 || poured == 0 || count(r.Materials) != cups || count(r.Portions) != poured {
+		t.Errorf("%d of %d cups among the materials, %d of %d among the portions", count(r.Materials), cups, count(r.Portions), poured)
+	}
+	said := ""
+	for _, c := range r.Checks {
+		said += c.What + " " + c.Found + "\n"
+	}
+	if !strings.Contains(said, "88 °C") || len(r.Checks) != 2 {
+		t.Errorf("%q", said)
 	}
 }

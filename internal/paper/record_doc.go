@@ -80,6 +80,9 @@ func usedTable(list []UsedJSON, what string) table {
 		within := "-"
 		if u.Within > 0 {
 			within = quantity.Mass(u.Within).At(quantity.Gram / 100)
+			if whole := quantity.Mass(u.Within).FloorTo(reads); whole > 0 { // What the scale can tell of it, as the bench shows it.
+				within = whole.At(reads)
+			}
 		}
 		t.rows = append(t.rows, []string{
 			u.Stage, u.Material, dash(u.Lot), quantity.Mass(u.Asked).At(reads), within, quantity.Mass(u.Weighed).At(reads), u.How, dash(u.Scale), clock(u.At),

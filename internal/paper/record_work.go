@@ -10,12 +10,13 @@ import (
 	"bench/internal/work"
 )
 
-// used lists the weighings of one kind, a line for each container.
+// used lists the weighings of one kind, a line for each container. What goes in out
+// of its cup was weighed into that before: it is a portion, and counts once.
 func (r recorder) used(kind work.Do) []UsedJSON {
 	list := []UsedJSON{}
 	for _, st := range r.plan.Stages {
 		for _, t := range st.Tasks {
-			if t.Do != kind {
+			if t.Do != kind && !t.FromCup || t.FromCup && kind != work.Portion {
 				continue
 			}
 			for _, w := range r.s.Weighings(t.ID) {
@@ -141,8 +142,14 @@ func (r recorder) checks() []CheckJSON {
 		list = append(list, r.looked(f.Seq, r.at(f.Moment()), f.Fact))
 	}
 	for _, e := range batch.Standing(r.s.Entries) {
-		if f, ok := e.Fact.(batch.PotWeighed); ok {
+		switch f := e.Fact.(type) {
+		case batch.PotWeighed:
 			list = append(list, r.looked(e.Seq, r.at(e.At), f))
+		case batch.TemperatureTaken: // An earlier reading of what was read again.
+			if last, _ := r.s.Temperature(f.Task); last.Seq != e.Seq {
+				list = append(list, r.looked(e.Seq, r.at(e.At), f))
+			}
+		default: // Everything else stands at its task.
 		}
 	}
 	slices.SortStableFunc(list, func(x, y CheckJSON) int { return parsed(x.At).Compare(parsed(y.At)) })

@@ -134,8 +134,11 @@ func (p *planner) lyeIn(k pot) (m quantity.Mass, from string) {
 	if !jug.Done || jug.Skipped != "" || jug.Tare <= 0 || since {
 		return m, fmt.Sprintf("The lye jug was not weighed since: expected with all %s that went into it.", grams(m, jug.Reads))
 	}
-	if was := net(jug); (was - m).Abs() > jug.Reads { // Within a reading the scale tells nothing.
+	switch was := net(jug); {
+	case (was - m).Abs() > jug.Reads: // Within a reading the scale tells nothing.
 		m = was
+	case was.RoundTo(jug.Reads) != m.RoundTo(jug.Reads):
+		return m, fmt.Sprintf("Expected with all %s of lye solution that went into the jug, as its weight bears out.", grams(m, jug.Reads))
 	}
 	return m, fmt.Sprintf("Expected with the %s of lye solution that the jug held, all of it poured out.", grams(m, jug.Reads))
 }

@@ -135,7 +135,7 @@ func (r Rack) Update(p keys.Press) (Rack, intent.Action) {
 // View lists the batches, and draws the curve of the one at the cursor.
 func (r Rack) View(t ink.Theme, w, rows int, now timer.Moment) []string {
 	head := []string{
-		" " + ink.Between(t.Title.Render("Curing rack"), t.Quiet.Render(quantity.Count(len(r.open), "batch", "batches")+" in cure")+" ", w-1),
+		" " + ink.Between(t.Title.Render("Curing rack"), t.Quiet.Render(r.count())+" ", w-1),
 		t.Line.Render(ink.Rule(w)),
 	}
 	foot := slices.Concat(r.Words(t, w), []string{r.help(t, w)})
@@ -144,6 +144,21 @@ func (r Rack) View(t ink.Theme, w, rows int, now timer.Moment) []string {
 	list, at := r.list(t, w, now)
 	from, to := ink.Window(len(list), at, room-len(detail))
 	return slices.Concat(head, ink.Block(list[from:to], w, room-len(detail)), detail, foot)
+}
+
+// count says how many batches are in cure; one whose bars are released is not.
+func (r Rack) count() string {
+	released := 0
+	for _, s := range r.open {
+		if out, _, _ := s.State.Verdict(); out {
+			released++
+		}
+	}
+	words := quantity.Count(len(r.open)-released, "batch", "batches") + " in cure"
+	if released > 0 {
+		words += fmt.Sprintf(", %d released", released)
+	}
+	return words
 }
 
 func (r Rack) help(t ink.Theme, w int) string {

@@ -2,6 +2,7 @@ package home
 
 import (
 	"fmt"
+	"math"
 
 	"bench/internal/steps"
 )
@@ -16,7 +17,7 @@ func sureWords(p steps.Plan) [][]string {
 			words[i] = append(words[i], fmt.Sprintf("Yours: %s, %s, from %s.", o.Name, o.Value, o.From))
 		}
 		if b.Peak.Celsius > 0 {
-			words[i] = append(words[i], fmt.Sprintf("The lye solution can reach %.0f °C, ± %.0f.", b.Peak.Celsius, b.Peak.PlusMinus))
+			words[i] = append(words[i], fmt.Sprintf("The lye solution can reach %.0f °C, ± %.0f.", b.Peak.Celsius, math.Ceil(b.Peak.PlusMinus)))
 		}
 	}
 	return words
