@@ -50,6 +50,20 @@ func TestShared(t *testing.T) {
 	if got := b.plan().Shared("sea/water", others); got != full {
 		t.Fatalf("%q", got)
 	}
+	into := 0
+	for _, st := range b.plan().Stages {
+		for _, task := range st.Tasks {
+			if task.Into != "lye jug 1" || task.Vessel == task.Into {
+				continue
+			}
+			if into++; b.plan().Shared(task.ID, others) != full {
+				t.Errorf("%s goes from %s into %s", task.ID, task.Vessel, task.Into)
+			}
+		}
+	}
+	if into == 0 {
+		t.Error("nothing is poured into the jug")
+	}
 	if b.plan().Shared("sea/water", nil) != "" || b.plan().MayShare(full) {
 		t.Error("nobody else is at work, and nobody answered")
 	}
