@@ -16,20 +16,6 @@ import (
 // glance is how often a batch that another bench writes is looked at.
 const glance = time.Second
 
-// along is the batch on the bench while another bench writes it: everything is
-// shown, and nothing is said from here.
-type along struct {
-	on     bool
-	heldBy string // heldBy says who writes it; "" once that bench has let it go.
-}
-
-func (a along) words() string {
-	if a.heldBy == "" {
-		return "Reading along: it has been let go. Enter takes it over here."
-	}
-	return "Reading along: " + ink.Clean(a.heldBy) + "."
-}
-
 type (
 	// followedMsg brings what another bench has kept so far.
 	followedMsg struct {
@@ -61,9 +47,8 @@ func (m Model) followed(msg followedMsg) (Model, tea.Cmd) {
 	if fresh || len(msg.entries) != len(m.bench.State.Entries) {
 		m.bench = bench.New(msg.code, batch.Fold(msg.entries), m.deps.Location, false, m.now)
 	}
-	m.along = along{on: true, heldBy: msg.heldBy}
+	m.bench.Along = bench.Along{On: true, HeldBy: msg.heldBy}
 	m.home = m.home.With(m.underWay())
-	m.bench.Word = m.along.words()
 	if fresh {
 		m = m.arrive(intent.PageBench)
 	}
@@ -72,7 +57,7 @@ func (m Model) followed(msg followedMsg) (Model, tea.Cmd) {
 }
 
 func (m Model) glanceLater() tea.Cmd {
-	if !m.along.on {
+	if !m.bench.Along.On {
 		return nil
 	}
 	code := m.bench.Code
@@ -82,7 +67,7 @@ func (m Model) glanceLater() tea.Cmd {
 // glanced looks again, unless the store is at work or the batch has left.
 func (m Model) glanced(msg glanceMsg) (Model, tea.Cmd) {
 	switch {
-	case !m.along.on || m.bench.Code != msg.code:
+	case !m.bench.Along.On || m.bench.Code != msg.code:
 		return m, nil
 	case m.flight != "":
 		return m, m.glanceLater()
@@ -91,18 +76,14 @@ func (m Model) glanced(msg glanceMsg) (Model, tea.Cmd) {
 	return m, m.followCmd(msg.code)
 }
 
-// onlyReads answers for what would write a batch that is only read along.
-func (m Model) onlyReads(act intent.Action) (Model, bool) {
-	if !m.along.on || !m.writes(act) {
-		return m, false
-	}
-	return m.say(m.along.words()), true
-}
+// onlyReads stops what would write a batch that is only read along; who writes it
+// stands below.
+func (m Model) onlyReads(act intent.Action) bool { return m.bench.Along.On && m.writes(act) }
 
 // takesOver says that a key is the one that goes on with a batch which the other
 // bench has let go; it says nothing else.
 func (m Model) takesOver(p keys.Press) bool {
-	return m.along.on && m.along.heldBy == "" && m.page == intent.PageBench && keys.Matches(p, keys.Accept) && !p.Held
+	return m.bench.Along.On && m.bench.Along.HeldBy == "" && m.page == intent.PageBench && keys.Matches(p, keys.Accept) && !p.Held
 }
 
 // writes says that an action leads to a fact of the batch on the bench.
@@ -113,10 +94,10 @@ func (m Model) writes(act intent.Action) bool {
 		return !ok || keep.Code == m.bench.Code
 	case intent.PutOff:
 		return act.Code == m.bench.Code
-	case intent.Correct, intent.Decide, intent.WeighPot:
+	case intent.Correct, intent.Decide, intent.WeighPot, intent.Choose:
 		return true
 	case intent.Quit, intent.Back, intent.Overlay, intent.Prepare, intent.Start, intent.Open, intent.Follow,
-		intent.SwitchBatch, intent.Choose, intent.Rack, intent.Speed, intent.Word:
+		intent.SwitchBatch, intent.Rack, intent.Speed, intent.Word:
 	}
 	return false
 }
@@ -124,7 +105,7 @@ func (m Model) writes(act intent.Action) bool {
 // held gives the batch that is to be let go when the bench is left: none when it
 // was only read along.
 func (m Model) held() string {
-	if m.along.on {
+	if m.bench.Along.On {
 		return ""
 	}
 	return m.bench.Code

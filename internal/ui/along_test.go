@@ -2,6 +2,7 @@ package ui
 
 import (
 	"testing"
+	"time"
 
 	"bench/internal/batch"
 	"bench/internal/memory"
@@ -16,8 +17,9 @@ func TestReadsAlong(t *testing.T) {
 	second := arrives(t, s).sees("process 12 has it open", "read along").press("enter")
 	second.sees("batch 26K25A", "Reading along: process 12 has it open since 09:00.").seesNot("Where you were")
 
-	for _, key := range []string{" ", "n", "u", "e", "5", "enter"} {
-		second.press(key).sees("│ ▶ Gloves")
+	second.sees("then enter takes it over here", "← → stages", "esc back", "! first aid").seesNot("space done", "u correct", "n note", "take it over")
+	for _, key := range []string{" ", "n", "u", "e", "5", "enter", "c", "s", "x", "d", "w"} {
+		second.press(key).sees("│ ▶ Gloves", "Reading along")
 	}
 	second.recorded(0).gets(glanceMsg{"26K25A"}).sees("Reading along: process 12")
 
@@ -28,7 +30,7 @@ func TestReadsAlong(t *testing.T) {
 
 	delete(s.HeldBy, "26K25A")
 	delete(s.Held, "26K25A")
-	second.gets(glanceMsg{"26K25A"}).sees("it has been let go").press(" ").recorded(1).press("enter").sees("Where you were").recorded(1)
+	second.gets(glanceMsg{"26K25A"}).sees("it has been let go", "enter take it over").press(" ").recorded(1).press("enter").sees("Where you were").recorded(1)
 	if !s.Held["26K25A"] {
 		t.Error("the batch was not taken over")
 	}
@@ -36,6 +38,19 @@ func TestReadsAlong(t *testing.T) {
 	if got := second.last(); batch.Kind(got) != batch.Kind(kept) || got == kept {
 		t.Errorf("kept %+v", got)
 	}
+}
+
+// TestReadingAlongTypesNothing: no figure stands there as typed, and the alarms of a
+// batch that another bench writes are answered at that bench.
+func TestReadingAlongTypesNothing(t *testing.T) {
+	p := arrives(t, memory.New()).starts().works("dusk/shea")
+	p.store.HeldBy["26K25A"] = "process 12 has it open since 09:00"
+	p.press("esc", "enter").sees("Reading along").types("12").seesNot("typed", "keep 12")
+	n := len(p.store.Facts("26K25A"))
+	p.looks(6*time.Minute).sees("!! look at base", "answered at the other bench").seesNot("a seen")
+	p.press("a").sees("the alarm is answered there", "Reading along").press("z", "z").recorded(n)
+	p.store.HeldBy["26K25A"] = ""
+	p.gets(glanceMsg{"26K25A"}).press("enter", "enter").sees("a seen z later").press("a").recorded(n + 1)
 }
 
 // Home again, or another batch, ends the reading along and lets nothing go that

@@ -33,6 +33,11 @@ var scenes = []struct {
 	{"face-designed", func(p *person) { p.press("enter", "f") }},
 	{"weighing", func(p *person) { p.starts().works("sea/olive") }},
 	{"typed-and-off", func(p *person) { p.starts().works("sea/olive").types("351.2") }},
+	{"along", func(p *person) {
+		p.starts().works("sea/olive")
+		p.store.HeldBy["26K25A"] = "process 12 has it open since 25 Nov 09:00"
+		p.press("esc", "enter")
+	}},
 	{"doubt", func(p *person) { p.starts().works("sea/olive").types("34.43").press("enter") }},
 	{"alkali", func(p *person) { p.starts().works("sea/sodium hydroxide").press("space") }},
 	{"lye-jug", func(p *person) { p.starts().works("sea/lye jug") }},

@@ -179,7 +179,7 @@ func (m Model) opened(msg openedMsg) (Model, tea.Cmd) {
 }
 
 func (m Model) toBench(code string, entries []batch.Entry, reopened bool) (Model, tea.Cmd) {
-	m.bench, m.along = bench.New(code, batch.Fold(entries), m.deps.Location, reopened, m.now), along{}
+	m.bench = bench.New(code, batch.Fold(entries), m.deps.Location, reopened, m.now)
 	m.home = m.home.With(m.underWay())
 	m.bench = m.bench.Beside(front.Occupied(m.home.Batches, code))
 	return m.arrive(intent.PageBench).land()
@@ -239,5 +239,5 @@ func (m Model) land() (Model, tea.Cmd) {
 
 // underWay gives the batch on the bench as the first screen lists it.
 func (m Model) underWay() front.UnderWay {
-	return front.UnderWay{BatchItem: front.BatchItem{Code: m.bench.Code, State: m.bench.State, HeldBy: m.along.heldBy}, Plan: m.bench.Plan}
+	return front.UnderWay{BatchItem: front.BatchItem{Code: m.bench.Code, State: m.bench.State, HeldBy: m.bench.Along.HeldBy}, Plan: m.bench.Plan}
 }

@@ -14,7 +14,7 @@ import (
 
 // perform turns an action into a change of screen and a command.
 func (m Model) perform(act intent.Action, at timer.Moment) (Model, tea.Cmd) {
-	if m, done := m.onlyReads(act); done {
+	if m.onlyReads(act) {
 		return m, nil
 	}
 	switch act := act.(type) {
@@ -176,7 +176,7 @@ func (m Model) back() (Model, tea.Cmd) {
 		if m.bench.Code != "" {
 			m.home = m.home.On(m.bench.Code)
 		}
-		m.bench, m.along = bench.Screen{}, along{}
+		m.bench = bench.Screen{}
 		return m, m.loadCmd(release)
 	}
 	return m, nil

@@ -75,7 +75,6 @@ type Model struct {
 	settled  bool // settled says that the manner has been read.
 	ear      alarm.Ear
 	offer    intent.PutOff    // offer waits for how long an alarm is to be put off; zero is none.
-	along    along            // along is set while the batch on the bench is another's.
 	ahead    ahead            // ahead is what the fact in flight will lead to.
 	still    bool             // still says that the screen stays as it is for a moment.
 	drawn    string           // drawn is the view, where it is known already.

@@ -118,7 +118,7 @@ func (m Model) smallLines(w, h int) []string {
 // smallBench is the batch in a window too small for the page; whole says that keys
 // answer in it.
 func (m Model) smallBench(w, h int) (lines []string, whole bool) {
-	if m.page != intent.PageBench || m.along.on || m.offer != (intent.PutOff{}) {
+	if m.page != intent.PageBench || m.bench.Along.On || m.offer != (intent.PutOff{}) {
 		return nil, false
 	}
 	t := m.deps.Theme
@@ -165,5 +165,5 @@ func (m Model) board() alarm.Board {
 			batches[i].Plan = m.bench.Plan
 		}
 	}
-	return alarm.Board{Batches: batches, Bench: m.bench.Code, Offer: m.offer, Hush: m.hush(), Writing: m.writing(), At: m.deps.Location}
+	return alarm.Board{Batches: batches, Bench: m.bench.Code, Along: m.bench.Along.On, Offer: m.offer, Hush: m.hush(), Writing: m.writing(), At: m.deps.Location}
 }

@@ -24,6 +24,7 @@ import (
 type Board struct {
 	Batches []front.UnderWay
 	Bench   string // bench is the batch that is being worked on.
+	Along   bool   // Along says that another bench writes that batch.
 	Offer   intent.PutOff
 	Writing bool   // Writing says that keys are text just now, so that none answers an alarm.
 	Hush    string // Hush is why alarms make no sound just now, in a word, or "".
@@ -35,6 +36,7 @@ type Watched struct {
 	timer.Timer
 	Code   string
 	recipe string
+	there  bool // there says that another bench answers it.
 }
 
 // Timers gives what runs in all batches: what is due first, by priority, that of
@@ -50,7 +52,7 @@ func (b Board) Timers(now timer.Moment) []Watched {
 		for _, t := range each.Plan.Timers {
 			if t.State(now) != timer.Acknowledged {
 				t.Priority = t.PriorityAt(now)
-				list = append(list, Watched{t, each.Code, each.Plan.Recipe})
+				list = append(list, Watched{t, each.Code, each.Plan.Recipe, each.HeldBy != "" || b.Along && each.Code == b.Bench})
 			}
 		}
 	}
@@ -110,6 +112,9 @@ func (b Board) Answer(p keys.Press, putOff, unsaved bool) intent.Action {
 	if unsaved {
 		return intent.Word{Text: "First: r saves the last entry again, esc lets it go."}
 	}
+	if top.there {
+		return intent.Word{Text: "Another bench has batch " + ink.Clean(top.Code) + ": the alarm is answered there."}
+	}
 	if putOff {
 		return intent.PutOff{Code: top.Code, Timer: top.ID}
 	}
@@ -161,7 +166,10 @@ func (b Board) timerLines(t ink.Theme, each Watched, tail string, w int, now tim
 	}
 	sign, when := Sign(each.Timer, now), phrase.Timing(each.Timer, now, b.At)
 	if each.State(now) == timer.Due {
-		if !b.Writing {
+		switch {
+		case each.there:
+			when += "   answered at the other bench"
+		case !b.Writing:
 			when += "   a seen z later"
 		}
 		if b.Offer == (intent.PutOff{Code: each.Code, Timer: each.ID}) {

@@ -37,6 +37,7 @@ type Screen struct {
 	sending  string         // sending is the task of the fact in flight, or "".
 	Unsaved  *notSaved
 	Word     string
+	Along    Along
 	reopened bool // reopened shows where the person was, until that was confirmed.
 	picture  *loaf.Picture
 	flung    timer.Moment // flung is when an answer out of turn led to another stage.
@@ -159,6 +160,9 @@ func (b Screen) Update(p keys.Press) (Screen, intent.Action) {
 		return b.resume(p)
 	}
 	b.Word = ""
+	if _, figure := keys.Figure(p); b.Along.On && (figure || answers(p)) {
+		return b, nil // Who writes it stands below.
+	}
 	if r, ok := keys.Figure(p); ok {
 		return b.figure(r, p), nil
 	}

@@ -20,6 +20,9 @@ func (b Screen) help(now timer.Moment) []key.Binding {
 	if b.Plan.Closed {
 		rest[0] = keys.Says(keys.Correct, "its record")
 	}
+	if b.Along.On {
+		return b.Along.help()
+	}
 	if b.reopened {
 		list := []key.Binding{keys.Says(keys.Accept, "go on")}
 		if b.unread(now) == "" {

@@ -51,6 +51,9 @@ func (b Screen) headLine(t ink.Theme, w int, stage work.Stage) string {
 			place = "meanwhile   " + place
 		}
 	}
+	if b.Along.On {
+		place = "reading along   " + place
+	}
 	return " " + ink.Between(left, t.Quiet.Render(place)+" ", w-1)
 }
 
@@ -94,6 +97,12 @@ func (b Screen) lastLines(t ink.Theme, w int, now timer.Moment) []string {
 	}
 	if b.Word != "" {
 		said = ink.Warning(t, b.Word, w)
+	}
+	if b.Along.On {
+		if b.Word == "" {
+			said = lines[1:]
+		}
+		return append(said, ink.Warning(t, b.Along.Words(), w)...)
 	}
 	switch len(said) {
 	case 0:
