@@ -10,8 +10,9 @@ import (
 	"github.com/spf13/cobra"
 
 	"bench/internal/agenda"
+	"bench/internal/files"
 	"bench/internal/front"
-	"bench/internal/journal"
+	"bench/internal/ledger"
 	"bench/internal/paper"
 )
 
@@ -42,15 +43,15 @@ func (a *app) calendar(file string) error {
 	}
 	var events []agenda.Event
 	now := clock().Wall
-	damage := a.reading(func(l *ledger) error {
+	damage := a.reading(func(l *ledger.Ledger) error {
 		items, err := l.Batches()
-		past, gone := l.lately(now)
+		past, gone := ended(l, now)
 		for _, b := range append(items, past...) {
 			events = append(events, agenda.Lasting(agenda.Of(b.Code, b.State), now)...)
 		}
 		return errors.Join(err, gone)
 	})
-	if err := writeOutput(file, paper.Calendar(events, time.Local)); err != nil {
+	if err := files.Write(file, paper.Calendar(events, time.Local)); err != nil {
 		return errors.Join(err, damage)
 	}
 	if words := noDays(events); words != "" {
@@ -70,18 +71,15 @@ func noDays(events []agenda.Event) string {
 	return ""
 }
 
-// mostLately is how many ended batches are looked at for days to cancel.
-const mostLately = 100
+// Batches that ended are looked at for days to cancel: so many, and as long as any
+// usual cure.
+const (
+	mostLately = 100
+	lately     = 400 * 24 * time.Hour
+)
 
-// lately gives the ended batches whose days may still stand in somebody's calendar.
-func (l *ledger) lately(now time.Time) ([]front.BatchItem, error) {
-	heads, err := l.store.Ended(mostLately)
-	heads = slices.DeleteFunc(heads, func(h journal.Head) bool { return now.Sub(h.Last) > longAgo })
-	items, damage := l.items(heads)
-	items = slices.DeleteFunc(items, func(b front.BatchItem) bool { return !agenda.MayHaveDays(b.State, now) })
-	return items, errors.Join(err, damage)
+// ended gives the ended batches whose days may still stand in somebody's calendar.
+func ended(l *ledger.Ledger, now time.Time) ([]front.BatchItem, error) {
+	items, err := l.EndedSince(now.Add(-lately), mostLately)
+	return slices.DeleteFunc(items, func(b front.BatchItem) bool { return !agenda.MayHaveDays(b.State, now) }), err
 }
-
-// longAgo is when a batch ended too long ago to be read for its days: longer than
-// any usual cure.
-const longAgo = 400 * 24 * time.Hour

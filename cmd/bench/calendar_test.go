@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"errors"
 	"os"
 	"path/filepath"
 	"strings"
@@ -10,8 +11,10 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/journal"
+	"bench/internal/ledger"
 	"bench/internal/sample"
 	"bench/internal/steps"
+	"bench/internal/timer"
 	"bench/internal/work"
 )
 
@@ -25,16 +28,14 @@ func TestCalendarOfAnEndedBatch(t *testing.T) {
 		t.Fatal(err)
 	}
 	at := time.Date(2026, 3, 2, 9, 0, 0, 0, time.UTC)
-	writer, err := store.Hold("260302A", journal.Stamp{Wall: at})
+	books := ledger.Of(store, home)
+	control := sample.Control(t, "tide-lines.yaml", 1)
+	code, _, err := books.Start(control, timer.Moment{Wall: at})
 	if err != nil {
 		t.Fatal(err)
 	}
 	say := func(f batch.Fact) {
-		kind, body, err := batch.Encode(f)
-		if err == nil {
-			_, err = writer.Append(kind, body, termsOf(f), journal.Stamp{Wall: at})
-		}
-		if err != nil {
+		if _, err := books.Append(code, f, timer.Moment{Wall: at}); err != nil {
 			t.Fatal(err)
 		}
 	}
@@ -51,8 +52,6 @@ func TestCalendarOfAnEndedBatch(t *testing.T) {
 		return string(data), complaints.String()
 	}
 
-	control := sample.Control(t, "tide-lines.yaml", 1)
-	say(batch.Started{Control: control})
 	for _, st := range steps.Of(batch.State{Control: control}).Stages {
 		for _, task := range st.Tasks {
 			if st.Kind == work.Pour && task.Do == work.Tick {
@@ -66,10 +65,7 @@ func TestCalendarOfAnEndedBatch(t *testing.T) {
 	}
 	at = at.Add(4 * time.Hour)
 	say(batch.Closed{Reason: "given away"})
-	if err := writer.Release(); err != nil {
-		t.Fatal(err)
-	}
-	if err := store.Close(); err != nil {
+	if err := errors.Join(books.Release(code), store.Close()); err != nil {
 		t.Fatal(err)
 	}
 

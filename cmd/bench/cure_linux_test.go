@@ -11,6 +11,7 @@ import (
 	"bench/internal/console"
 	"bench/internal/journal"
 	"bench/internal/judge"
+	"bench/internal/ledger"
 	"bench/internal/recipe/check"
 	"bench/internal/steps"
 	"bench/internal/timer"
@@ -90,13 +91,17 @@ func poured(t *testing.T, home string, at time.Time) string {
 	if err != nil || len(c.Recipe.Layers) == 0 {
 		t.Fatal(err, problems)
 	}
-	l := newLedger(store, home)
+	l := ledger.Of(store, home)
 	code, _, err := l.Start(c, timer.Moment{Wall: at})
 	if err != nil {
 		t.Fatal(err)
 	}
 	for n := 0; ; n++ {
-		p := steps.Of(l.open[code].state)
+		state, err := l.State(code)
+		if err != nil {
+			t.Fatal(err)
+		}
+		p := steps.Of(state)
 		now := timer.Moment{Wall: at.Add(time.Duration(n) * 10 * time.Second)}
 		id, _ := p.Next(now)
 		task, stage, _ := p.Task(id)

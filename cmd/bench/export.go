@@ -6,8 +6,8 @@ import (
 	"path/filepath"
 	"time"
 
-	"bench/internal/batch"
 	"bench/internal/journal"
+	"bench/internal/ledger"
 	"bench/internal/paper"
 	"bench/internal/recipe"
 )
@@ -25,14 +25,14 @@ func (a *app) recordAll() error {
 	})
 	if errors.Is(err, journal.ErrCorrupt) {
 		home, _ := a.home() // It was known a moment ago.
-		err = fmt.Errorf("%w\nthe records that bench wrote beside the store are in %s", err, filepath.Join(home, "records"))
+		err = fmt.Errorf("%w\nthe records that bench wrote beside the store are in %s", err, filepath.Join(home, ledger.Folder))
 	}
 	return errors.Join(errors.Join(bad...), err)
 }
 
 // exportBatch prints one batch, and gives what is wrong with it.
 func (a *app) exportBatch(b journal.Salvaged) (wrong []error) {
-	state, err := understood(b.Sound)
+	state, err := ledger.Understood(b.Sound)
 	if err != nil {
 		wrong = append(wrong, fmt.Errorf("batch %s: %w", b.Batch, err))
 	}
@@ -51,16 +51,6 @@ func (a *app) exportBatch(b journal.Salvaged) (wrong []error) {
 	return wrong
 }
 
-// understood folds facts as far as this program knows what they mean.
-func understood(records []journal.Record) (batch.State, error) {
-	entries, err := entriesOf(records)
-	state := batch.Fold(entries)
-	if newer := newerPlan(state); newer != nil {
-		return batch.State{}, newer
-	}
-	return state, err
-}
-
 func (a *app) asFound(words string, records []journal.Record) {
 	if len(records) == 0 {
 		return
@@ -70,14 +60,4 @@ func (a *app) asFound(words string, records []journal.Record) {
 		_, _ = fmt.Fprintf(a.out, "%4d  %s  %s %s\n", r.Seq,
 			r.Stamp.Wall.In(time.Local).Format("2006-01-02 15:04:05"), recipe.Clean(r.Kind), recipe.Clean(string(r.Body)))
 	}
-}
-
-// newerPlan says that a batch was begun under rules that this program does not
-// know: its plan would come out wrong.
-func newerPlan(s batch.State) error {
-	if s.Control.PlanVersion <= recipe.PlanVersion {
-		return nil
-	}
-	return fmt.Errorf("it was begun with a newer bench (rules %d; this one knows rules up to %d): use that one; nothing was changed",
-		s.Control.PlanVersion, recipe.PlanVersion)
 }

@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
-	"os"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -17,6 +16,8 @@ import (
 	"bench/internal/batch"
 	"bench/internal/cells"
 	"bench/internal/face"
+	"bench/internal/files"
+	"bench/internal/ledger"
 	"bench/internal/picture"
 	"bench/internal/quiet"
 	"bench/internal/scene"
@@ -139,8 +140,8 @@ func (a *app) face(file string, o faceOptions) error {
 // is none, the batch of that code.
 func (a *app) recipeOrBatch(of string, loaves int) (s batch.State, err error) {
 	if _, _, err := recipeData(of); errors.Is(err, fs.ErrNotExist) {
-		err := a.reading(func(l *ledger) (err error) {
-			s, err = l.state(of)
+		err := a.reading(func(l *ledger.Ledger) (err error) {
+			s, err = l.State(of)
 			return err
 		})
 		if err != nil || s.Begun() {
@@ -179,7 +180,7 @@ func (a *app) writePicture(s scene.Scene, o faceOptions) error {
 	if err != nil {
 		return failed(err)
 	}
-	replaced, err := putPicture(o.out, data, o.replace)
+	replaced, err := files.Create(o.out, data, o.replace)
 	if err != nil {
 		return failed(err)
 	}
@@ -201,33 +202,6 @@ func encoded(s scene.Scene, suffix string) ([]byte, error) {
 		return picture.PDF(s, time.Unix(0, 0))
 	}
 	return scene.SVG(s), nil
-}
-
-// putPicture writes a file that must not be there yet, unless it may be
-// replaced; then it is whole at every moment.
-func putPicture(path string, data []byte, replace bool) (replaced bool, err error) {
-	f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
-	if errors.Is(err, fs.ErrExist) && replace {
-		info, err := os.Lstat(path)
-		if err == nil && !info.Mode().IsRegular() {
-			err = fmt.Errorf("%s is not a file, and was left alone", path)
-		}
-		if err != nil {
-			return false, err
-		}
-		return true, errors.Join(replaceFile(path, data), os.Chmod(path, info.Mode().Perm()))
-	}
-	if errors.Is(err, fs.ErrExist) {
-		return false, fmt.Errorf("%s is there already, and was left alone: name another file, or say --replace", path)
-	}
-	if err != nil {
-		return false, err
-	}
-	_, err = f.Write(data)
-	if err = errors.Join(err, f.Sync(), f.Close()); err != nil {
-		err = errors.Join(err, os.Remove(path))
-	}
-	return false, err
 }
 
 // The size that a picture is printed at where there is no terminal.

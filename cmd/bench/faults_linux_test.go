@@ -10,6 +10,7 @@ import (
 	"bench/internal/batch"
 	"bench/internal/brittle"
 	"bench/internal/journal"
+	"bench/internal/ledger"
 	"bench/internal/steps"
 	"bench/internal/work"
 )
@@ -149,7 +150,7 @@ func (s *sitting) comesBack(log []brittle.Op, keep float64, chance *rand.Rand, a
 		s.t.Fatalf("cut %d, keep %v: %v", len(log), keep, err)
 	}
 	defer store.Close()
-	state, err := newLedger(store, home).state("260302A")
+	state, err := ledger.Of(store, home).State("260302A")
 	if err != nil {
 		s.t.Fatalf("cut %d, keep %v: %v", len(log), keep, err)
 	}

@@ -6,17 +6,12 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"bench/internal/ledger"
 	"bench/internal/paper"
 )
 
-// query is what batches are looked for by. Empty fields ask nothing.
-type query struct {
-	recipe, material, lot, note string
-	from, to                    string
-}
-
 func (a *app) findCommand() *cobra.Command {
-	var q query
+	var q ledger.Query
 	asJSON := false
 	c := &cobra.Command{
 		Use:   "find",
@@ -29,25 +24,25 @@ Exit status: 0 some were found, 1 none.`,
 		Args: cobra.NoArgs,
 		RunE: func(*cobra.Command, []string) error { return a.find(q, asJSON) },
 	}
-	c.Flags().StringVar(&q.recipe, "recipe", "", "part of the recipe's name")
-	c.Flags().StringVar(&q.material, "material", "", "part of the name of a material that went in")
-	c.Flags().StringVar(&q.lot, "lot", "", "part of a lot that went in, or came out")
-	c.Flags().StringVar(&q.note, "note", "", "words of a note or a complaint")
-	c.Flags().StringVar(&q.from, "from", "", "begun on this day or later, such as 2026-03-02")
-	c.Flags().StringVar(&q.to, "to", "", "begun on this day or earlier")
+	c.Flags().StringVar(&q.Recipe, "recipe", "", "part of the recipe's name")
+	c.Flags().StringVar(&q.Material, "material", "", "part of the name of a material that went in")
+	c.Flags().StringVar(&q.Lot, "lot", "", "part of a lot that went in, or came out")
+	c.Flags().StringVar(&q.Note, "note", "", "words of a note or a complaint")
+	c.Flags().StringVar(&q.From, "from", "", "begun on this day or later, such as 2026-03-02")
+	c.Flags().StringVar(&q.To, "to", "", "begun on this day or earlier")
 	c.Flags().BoolVar(&asJSON, "json", false, "print JSON")
 	return c
 }
 
-func (a *app) find(q query, asJSON bool) error {
-	for flag, day := range map[string]string{"--from": q.from, "--to": q.to} {
+func (a *app) find(q ledger.Query, asJSON bool) error {
+	for flag, day := range map[string]string{"--from": q.From, "--to": q.To} {
 		if _, err := time.Parse(time.DateOnly, day); day != "" && err != nil {
 			return fmt.Errorf("%s %q is not a day like 2026-03-02", flag, day)
 		}
 	}
 	var found []paper.Found
-	err := a.reading(func(l *ledger) (err error) {
-		found, err = search(l.store, q)
+	err := a.reading(func(l *ledger.Ledger) (err error) {
+		found, err = l.Find(q)
 		return err
 	})
 	if err != nil {

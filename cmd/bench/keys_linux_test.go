@@ -15,6 +15,7 @@ import (
 	"bench/internal/console"
 	"bench/internal/journal"
 	"bench/internal/judge"
+	"bench/internal/ledger"
 	"bench/internal/steps"
 )
 
@@ -163,7 +164,7 @@ func codes(t testing.TB, home string) []string {
 	if err != nil {
 		t.Fatal(err)
 	}
-	l := newLedger(store, home)
+	l := ledger.Of(store, home)
 	under, err1 := l.Batches()
 	closed, err2 := l.Closed("")
 	if err := errors.Join(err1, err2, store.Close()); err != nil {

@@ -11,7 +11,9 @@ import (
 	"github.com/spf13/cobra"
 
 	"bench/internal/batch"
+	"bench/internal/files"
 	"bench/internal/label"
+	"bench/internal/ledger"
 	"bench/internal/paper"
 	"bench/internal/quantity"
 	"bench/internal/steps"
@@ -85,7 +87,7 @@ func (a *app) label(of string, f labelFlags) error {
 	if err != nil {
 		return failed(err)
 	}
-	return failed(writeOutput(f.out, data))
+	return failed(files.Write(f.out, data))
 }
 
 func drawLabel(l label.Label, size paper.LabelSize, kind string, s batch.State) ([]byte, error) {
@@ -102,8 +104,8 @@ func drawLabel(l label.Label, size paper.LabelSize, kind string, s batch.State) 
 // batchOrRecipe gives the batch of that code or, where there is none, the plan
 // of the recipe of that name.
 func (a *app) batchOrRecipe(of string) (code string, s batch.State, err error) {
-	err = a.reading(func(l *ledger) error {
-		s, err = l.state(of)
+	err = a.reading(func(l *ledger.Ledger) error {
+		s, err = l.State(of)
 		return err
 	})
 	if err != nil {

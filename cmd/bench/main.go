@@ -10,6 +10,8 @@ import (
 	"fmt"
 	"io"
 	"os"
+
+	"bench/internal/recipe"
 )
 
 // Exit codes: what a script can rely on.
@@ -52,7 +54,7 @@ func run(args []string, io streams) int {
 	case errors.As(err, &problems):
 		return exitProblems
 	}
-	_, _ = fmt.Fprintf(io.err, "bench: %s\n", safe(err.Error()))
+	_, _ = fmt.Fprintf(io.err, "bench: %s\n", recipe.CleanLines(err.Error()))
 	var failed failedError
 	if errors.As(err, &failed) {
 		return exitProblems

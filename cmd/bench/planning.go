@@ -13,6 +13,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"bench/internal/batch"
+	"bench/internal/ledger"
 	"bench/internal/paper"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
@@ -108,9 +109,9 @@ func (a *app) planned(p planning) (batch.State, error) {
 		return batch.State{Control: control}, err
 	}
 	var state batch.State
-	err := a.reading(func(l *ledger) error {
+	err := a.reading(func(l *ledger.Ledger) error {
 		var err error
-		state, err = l.state(p.batch)
+		state, err = l.State(p.batch)
 		return err
 	})
 	if err == nil && !state.Begun() {

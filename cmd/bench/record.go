@@ -10,7 +10,10 @@ import (
 	"github.com/spf13/cobra"
 
 	"bench/internal/batch"
+	"bench/internal/files"
+	"bench/internal/ledger"
 	"bench/internal/paper"
+	"bench/internal/recipe"
 )
 
 // recordFormats are the ways in which a record is written.
@@ -62,7 +65,7 @@ func (a *app) record(code, format, out string) error {
 	if out == "" {
 		_, err = a.printer(format).Write(data)
 	} else {
-		err = writeOutput(out, data)
+		err = files.Write(out, data)
 	}
 	return errors.Join(err, damage)
 }
@@ -79,13 +82,13 @@ func writeRecord(code string, s batch.State, format string) ([]byte, error) {
 	r := paper.RecordOf(code, s, time.Local)
 	switch format {
 	case "markdown":
-		return []byte(safe(r.Markdown())), nil
+		return []byte(recipe.CleanLines(r.Markdown())), nil
 	case "pdf":
 		return r.PDF()
 	case "json":
 		return paper.RecordJSON(r)
 	}
-	return []byte(safe(r.Text())), nil
+	return []byte(recipe.CleanLines(r.Text())), nil
 }
 
 // recorded gives the batch of that code, or the newest. Of a damaged one it
@@ -93,14 +96,14 @@ func writeRecord(code string, s batch.State, format string) ([]byte, error) {
 func (a *app) recorded(code string) (string, batch.State, error) {
 	var s batch.State
 	found := false
-	err := a.reading(func(l *ledger) error {
+	err := a.reading(func(l *ledger.Ledger) error {
 		var err error
 		if code == "" {
-			if code, err = l.store.Newest(); err != nil || code == "" {
+			if code, err = l.Newest(); err != nil || code == "" {
 				return err
 			}
 		}
-		s, err = l.state(code)
+		s, err = l.State(code)
 		found = s.Begun() || err != nil
 		return err
 	})

@@ -11,6 +11,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"bench/internal/journal"
+	"bench/internal/ledger"
 	"bench/internal/paper"
 	"bench/internal/quantity"
 	"bench/internal/steps"
@@ -87,7 +88,7 @@ func urgency(t paper.Timer, at timer.Moment) int {
 // unanswered gives the timers of the batches under way that nobody has seen.
 func (a *app) unanswered() ([]paper.Timer, error) {
 	var timers []paper.Timer
-	err := a.reading(func(l *ledger) error {
+	err := a.reading(func(l *ledger.Ledger) error {
 		items, err := l.Batches()
 		for _, b := range items {
 			for _, t := range steps.Of(b.State).Timers {
@@ -115,7 +116,7 @@ func (a *app) printTimers(timers []paper.Timer, now timer.Moment, asJSON bool) e
 }
 
 // reading opens the store to read; where there is none, there is nothing to do.
-func (a *app) reading(do func(*ledger) error) error {
+func (a *app) reading(do func(*ledger.Ledger) error) error {
 	home, err := a.home()
 	if err != nil {
 		return err
@@ -127,6 +128,6 @@ func (a *app) reading(do func(*ledger) error) error {
 	if err != nil {
 		return err
 	}
-	l := newLedger(store, home)
+	l := ledger.Of(store, home)
 	return errors.Join(do(l), store.Close())
 }

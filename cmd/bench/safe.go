@@ -2,8 +2,6 @@ package main
 
 import (
 	"io"
-	"strings"
-	"unicode"
 
 	"bench/internal/recipe"
 )
@@ -13,18 +11,8 @@ import (
 type safeWriter struct{ to io.Writer }
 
 func (w safeWriter) Write(p []byte) (int, error) {
-	if _, err := io.WriteString(w.to, safe(string(p))); err != nil {
+	if _, err := io.WriteString(w.to, recipe.CleanLines(string(p))); err != nil {
 		return 0, err
 	}
 	return len(p), nil
-}
-
-// safe is recipe.Clean for text of many lines.
-func safe(text string) string {
-	return strings.Map(func(r rune) rune {
-		if r != '\n' && r != '\t' && recipe.Unsafe(r) {
-			return unicode.ReplacementChar
-		}
-		return r
-	}, strings.ToValidUTF8(text, string(unicode.ReplacementChar)))
 }

@@ -34,7 +34,7 @@ func (a *app) screen(s seat) error {
 	})
 	_, err := draw.Run(relay{model}, draw.Options{In: a.in, Out: a.terminal, Getenv: a.getenv})
 	if word := s.ledger.Remark(); word != "" {
-		_, _ = fmt.Fprintln(a.err, "bench:", safe(word)) // The screen is gone.
+		_, _ = fmt.Fprintln(a.err, "bench:", recipe.CleanLines(word)) // The screen is gone.
 	}
 	return err
 }

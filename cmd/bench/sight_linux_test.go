@@ -7,6 +7,7 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/journal"
+	"bench/internal/ledger"
 	"bench/internal/work"
 )
 
@@ -18,15 +19,11 @@ func kept(t testing.TB, home, code string) []batch.Entry {
 		t.Fatal(err)
 	}
 	defer store.Close()
-	records, err := store.Records(code) // It verifies them.
+	state, err := ledger.Of(store, home).State(code) // It verifies them.
 	if err != nil {
 		t.Fatal(err)
 	}
-	entries, err := entriesOf(records)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return entries
+	return state.Entries
 }
 
 // facts drops the stamps.

@@ -13,6 +13,7 @@ import (
 	"bench/internal/batch"
 	"bench/internal/front"
 	"bench/internal/journal"
+	"bench/internal/ledger"
 	"bench/internal/paper"
 	"bench/internal/plain"
 	"bench/internal/recipe"
@@ -29,7 +30,7 @@ type seat struct {
 	home     string // home has the maker's recipes and workshop.
 	now      nowFunc
 	speed    func() float64
-	ledger   *ledger
+	ledger   *ledger.Ledger
 	practice front.Practice
 }
 
@@ -55,7 +56,7 @@ func (a *app) sit(how wish) error {
 	if err != nil {
 		return failed(errors.Join(err, end()))
 	}
-	s.ledger = newLedger(store, folder)
+	s.ledger = ledger.Of(store, folder)
 	err = a.sitDown(how, s)
 	return failed(errors.Join(err, store.Close(), end()))
 }

@@ -11,6 +11,7 @@ import (
 	"bench/internal/batch"
 	"bench/internal/front"
 	"bench/internal/journal"
+	"bench/internal/ledger"
 	"bench/internal/timer"
 	"bench/internal/ui"
 	"bench/internal/ui/ink"
@@ -22,7 +23,7 @@ import (
 type sitting struct {
 	maker
 	store *journal.Store
-	books *ledger
+	books *ledger.Ledger
 	model tea.Model
 	clock time.Time
 	msgs  chan tea.Msg
@@ -35,7 +36,7 @@ func sitsDown(t testing.TB, home, disk string) *sitting {
 	if err != nil {
 		t.Fatal(err)
 	}
-	s := &sitting{maker: maker{t: t, home: home, speed: 1e9}, store: store, books: newLedger(store, home), clock: dawn, msgs: make(chan tea.Msg, 100)}
+	s := &sitting{maker: maker{t: t, home: home, speed: 1e9}, store: store, books: ledger.Of(store, home), clock: dawn, msgs: make(chan tea.Msg, 100)}
 	s.model = ui.New(ui.Deps{
 		Theme: ink.NewTheme(ink.Bare, ink.Unknown), Location: time.UTC, Now: func() timer.Moment { return timer.Moment{Wall: s.clock} },
 		Recipes: func() []front.RecipeItem { return recipeItems(home) }, Store: s.books, Home: home,

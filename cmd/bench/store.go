@@ -12,6 +12,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"bench/internal/journal"
+	"bench/internal/ledger"
 )
 
 // What to do about a store that is not whole, in this order.
@@ -43,7 +44,7 @@ func (a *app) verify(asJSON bool) error {
 	var without []string
 	err = a.existing(func(s *journal.Store) (err error) {
 		if check, err = s.Verify(a.progress("verified")); err == nil {
-			without, err = uncopied(s, home)
+			without, err = ledger.Uncopied(s, home)
 		}
 		return err
 	})

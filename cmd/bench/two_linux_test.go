@@ -134,7 +134,7 @@ func startsTogether(t *testing.T, programs int) {
 	for _, c := range all {
 		c.Sees("stage 1 of")
 		for n := range all {
-			if code := codeOf(dawn, n); console.Holds(c.Screen(), "batch "+code) {
+			if code := dawn.Format("060102") + string(rune('A'+n)); console.Holds(c.Screen(), "batch "+code) {
 				codes[code] = true
 			}
 		}

@@ -27,6 +27,16 @@ func Clean(text string) string {
 	}, strings.ToValidUTF8(text, string(unicode.ReplacementChar)))
 }
 
+// CleanLines is Clean for text of many lines, whose ends and tabs stay.
+func CleanLines(text string) string {
+	return strings.Map(func(r rune) rune {
+		if r != '\n' && r != '\t' && Unsafe(r) {
+			return unicode.ReplacementChar
+		}
+		return r
+	}, strings.ToValidUTF8(text, string(unicode.ReplacementChar)))
+}
+
 // dresses tells whether the character makes a keycap of the digit before it, or says
 // how the digit is to look (UTS 51, emoji keycap and presentation sequences).
 func dresses(r rune) bool { return r == '\u20e3' || r == '\ufe0e' || r == '\ufe0f' }

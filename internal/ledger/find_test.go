@@ -1,4 +1,4 @@
-package main
+package ledger
 
 import (
 	"fmt"
@@ -13,7 +13,7 @@ import (
 )
 
 // past makes a store with so many batches, a day apart.
-func past(t testing.TB, batches int) *journal.Store {
+func past(t testing.TB, batches int) *Ledger {
 	t.Helper()
 	store, err := journal.Open(t.TempDir(), journal.Options{})
 	if err != nil {
@@ -39,7 +39,7 @@ func past(t testing.TB, batches int) *journal.Store {
 			t.Fatal(err)
 		}
 	}
-	return store
+	return Of(store, t.TempDir())
 }
 
 func factsOf(i int) []batch.Fact {
@@ -62,22 +62,22 @@ func factsOf(i int) []batch.Fact {
 }
 
 func TestFind(t *testing.T) {
-	store := past(t, 30)
+	books := past(t, 30)
 	for name, c := range map[string]struct {
-		q    query
+		q    Query
 		want string
 	}{
-		"all, the newest first":     {query{from: "2026-01-29"}, "260130A 260129A"},
-		"part of the recipe":        {query{recipe: "LIGHT", to: "2026-01-08"}, "260107A 260104A 260101A"},
-		"material and days":         {query{material: "olive", from: "2026-01-02", to: "2026-01-03"}, "260103A 260102A"},
-		"a lot":                     {query{lot: "oo-0001", recipe: "tide"}, "260120A 260117A 260114A 260111A"},
-		"a lot as it was corrected": {query{lot: "OX-0008"}, "260109A"},
-		"words of a note":           {query{note: "lump 17"}, "260118A"},
-		"a word that no note has":   {query{note: "smooth"}, ""},
-		"nothing of that kind":      {query{lot: "%_'\""}, ""},
+		"all, the newest first":     {Query{From: "2026-01-29"}, "260130A 260129A"},
+		"part of the recipe":        {Query{Recipe: "LIGHT", To: "2026-01-08"}, "260107A 260104A 260101A"},
+		"material and days":         {Query{Material: "olive", From: "2026-01-02", To: "2026-01-03"}, "260103A 260102A"},
+		"a lot":                     {Query{Lot: "oo-0001", Recipe: "tide"}, "260120A 260117A 260114A 260111A"},
+		"a lot as it was corrected": {Query{Lot: "OX-0008"}, "260109A"},
+		"words of a note":           {Query{Note: "lump 17"}, "260118A"},
+		"a word that no note has":   {Query{Note: "smooth"}, ""},
+		"nothing of that kind":      {Query{Lot: "%_'\""}, ""},
 	} {
 		t.Run(name, func(t *testing.T) {
-			found, err := search(store, c.q)
+			found, err := books.Find(c.q)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -90,7 +90,7 @@ func TestFind(t *testing.T) {
 			}
 		})
 	}
-	found, err := search(store, query{to: "2026-01-02"})
+	found, err := books.Find(Query{To: "2026-01-02"})
 	if err != nil || len(found) != 2 || !found[0].UnderWay || found[1].UnderWay || found[0].Recipe != "tide lines" {
 		t.Errorf("%+v %v", found, err)
 	}
@@ -99,8 +99,7 @@ func TestFind(t *testing.T) {
 // TestClosedByTheShelf: the newest closed batches come first, no more than a
 // shelf has room for, and the older ones are found by words.
 func TestClosedByTheShelf(t *testing.T) {
-	store := past(t, 2*shelf+10)
-	books := newLedger(store, t.TempDir())
+	books := past(t, 2*shelf+10)
 	for words, want := range map[string]struct {
 		first, last string
 		count       int
@@ -126,11 +125,11 @@ func TestClosedByTheShelf(t *testing.T) {
 }
 
 func BenchmarkFind(b *testing.B) {
-	store := past(b, 5000)
-	for name, q := range map[string]query{"all": {}, "recipe": {recipe: "moon"}, "lot": {lot: "OO-0040"}, "note": {note: "lumpy 4711"}} {
+	books := past(b, 5000)
+	for name, q := range map[string]Query{"all": {}, "recipe": {Recipe: "moon"}, "lot": {Lot: "OO-0040"}, "note": {Note: "lumpy 4711"}} {
 		b.Run(name, func(b *testing.B) {
 			for b.Loop() {
-				if _, err := search(store, q); err != nil {
+				if _, err := books.Find(q); err != nil {
 					b.Fatal(err)
 				}
 			}

@@ -1,4 +1,4 @@
-package main
+package ledger
 
 import (
 	"bytes"
@@ -11,16 +11,18 @@ import (
 	"time"
 
 	"bench/internal/batch"
+	"bench/internal/files"
 	"bench/internal/journal"
 	"bench/internal/paper"
+	"bench/internal/recipe"
 )
 
-// recordsFolder has a copy of each batch's record, for reading without bench. It
+// Folder has a copy of each batch's record, for reading without bench. It
 // is never the source: when one cannot be written, the facts are kept all the
 // same, and the end of the next stage tries again.
-const recordsFolder = "records"
+const Folder = "records"
 
-func copyPath(home, code string) string { return filepath.Join(home, recordsFolder, code+".txt") }
+func copyPath(home, code string) string { return filepath.Join(home, Folder, code+".txt") }
 
 // copies writes the copies, and remembers to say that one could not be written:
 // once, until one is written again.
@@ -31,7 +33,7 @@ type copies struct {
 }
 
 func (c *copies) write(home, code string, s batch.State) {
-	err := replaceFile(copyPath(home, code), []byte(safe(paper.RecordText(code, s, time.Local))))
+	err := files.Replace(copyPath(home, code), []byte(recipe.CleanLines(paper.RecordText(code, s, time.Local))))
 	c.mu.Lock()
 	defer c.mu.Unlock()
 	if err != nil && !c.failing {
@@ -52,9 +54,9 @@ func (c *copies) take() string {
 	return word
 }
 
-// uncopied gives the closed batches whose copy is not there, or lacks the last
+// Uncopied gives the closed batches whose copy is not there, or lacks the last
 // fact. That of a batch under way is as old as the last stage that ended.
-func uncopied(s *journal.Store, home string) ([]string, error) {
+func Uncopied(s *journal.Store, home string) ([]string, error) {
 	heads, err := s.Batches()
 	var codes []string
 	for _, h := range heads {

@@ -1,13 +1,10 @@
-package main
+package ledger
 
 import (
 	"errors"
-	"fmt"
-	"os"
 	"strings"
 
 	"bench/internal/journal"
-	"bench/internal/recipe"
 )
 
 // said is an error in words that fit on one line of the screen, where what was
@@ -40,32 +37,4 @@ func inWords(err error) error {
 		return said{"another program keeps the store busy: try again", err}
 	}
 	return said{strings.TrimPrefix(err.Error(), "journal: "), err}
-}
-
-func heldWords(h journal.HeldError) string {
-	switch {
-	case h.Elsewhere:
-		return fmt.Sprintf("left open on %s (process %d, %s): if nothing runs there, open it again to take it over",
-			recipe.Clean(h.Host), h.PID, h.Since.Local().Format("2 Jan 15:04"))
-	case h.PID == 0:
-		return "another program has it open"
-	}
-	words := fmt.Sprintf("process %d has it open since %s", h.PID, h.Since.Local().Format("2 Jan 15:04"))
-	if host, err := os.Hostname(); err != nil || host != h.Host {
-		words += " on " + recipe.Clean(h.Host)
-	}
-	return words
-}
-
-// printAs prints a value as text or as JSON.
-func printAs[T any](a *app, asJSON bool, v T, text func(T) string, toJSON func(T) ([]byte, error)) error {
-	if !asJSON {
-		_, err := fmt.Fprint(a.out, text(v))
-		return failed(err)
-	}
-	out, err := toJSON(v)
-	if err == nil {
-		_, err = a.out.Write(out)
-	}
-	return failed(err)
 }

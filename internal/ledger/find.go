@@ -1,4 +1,4 @@
-package main
+package ledger
 
 import (
 	"errors"
@@ -10,54 +10,61 @@ import (
 	"bench/internal/paper"
 )
 
-// search looks batches up by their terms; none of their facts is read, so that
-// it takes as long for short batches as for long ones.
-func search(store *journal.Store, q query) ([]paper.Found, error) {
-	recipes, err := recipesOf(store)
+// Query is what batches are looked for by. Empty fields ask nothing; days are like
+// 2026-03-02.
+type Query struct {
+	Recipe, Material, Lot, Note string
+	From, To                    string
+}
+
+// Find looks batches up by their terms; none of their facts is read, so that it
+// takes as long for short batches as for long ones.
+func (l *Ledger) Find(q Query) ([]paper.Found, error) {
+	recipes, err := l.recipes()
 	if err != nil {
 		return nil, err
 	}
-	fits, err := fitting(store, q)
+	fits, err := l.fitting(q)
 	if err != nil {
 		return nil, err
 	}
-	heads, err := store.Batches()
+	heads, err := l.store.Batches()
 	if err != nil {
 		return nil, err
 	}
 	var found []paper.Found
 	for _, h := range heads {
 		day := h.First.Format(time.DateOnly) // The day that it was for the maker, wherever that was.
-		if fits(h.Batch) && (q.from == "" || day >= q.from) && (q.to == "" || day <= q.to) {
+		if fits(h.Batch) && (q.From == "" || day >= q.From) && (q.To == "" || day <= q.To) {
 			found = append(found, paper.Found{Batch: h.Batch, Recipe: recipes[h.Batch], Begun: day, Last: h.Last.Format(time.DateOnly), Facts: h.Seq, UnderWay: !h.Ended})
 		}
 	}
 	return found, nil
 }
 
-// recipesOf gives each batch's recipe, in lower case as it is searched by.
-func recipesOf(store *journal.Store) (map[string]string, error) {
+// recipes gives each batch's recipe, in lower case as it is searched by.
+func (l *Ledger) recipes() (map[string]string, error) {
 	of := map[string]string{}
-	err := store.Tagged(recipeTerm, func(term, code string) { of[code] = strings.TrimPrefix(term, recipeTerm) })
+	err := l.store.Tagged(recipeTerm, func(term, code string) { of[code] = strings.TrimPrefix(term, recipeTerm) })
 	return of, err
 }
 
 // fitting gives the test that a batch passes if it has all that is asked.
-func fitting(store *journal.Store, q query) (func(code string) bool, error) {
+func (l *Ledger) fitting(q Query) (func(code string) bool, error) {
 	var sets []map[string]bool
 	ask := func(kind string, match func(value string) bool) error {
-		set, err := having(store, kind, match)
+		set, err := l.having(kind, match)
 		sets = append(sets, set)
 		return err
 	}
 	var errs []error
-	for _, part := range []struct{ kind, asked string }{{recipeTerm, q.recipe}, {materialTerm, q.material}, {lotTerm, q.lot}} {
+	for _, part := range []struct{ kind, asked string }{{recipeTerm, q.Recipe}, {materialTerm, q.Material}, {lotTerm, q.Lot}} {
 		if asked := strings.ToLower(strings.TrimSpace(part.asked)); asked != "" {
 			errs = append(errs, ask(part.kind, func(value string) bool { return strings.Contains(strings.ToLower(value), asked) }))
 		}
 	}
-	for _, word := range wordsOf(q.note) {
-		set, err := noting(store, word)
+	for _, word := range wordsOf(q.Note) {
+		set, err := l.noting(word)
 		sets, errs = append(sets, set), append(errs, err)
 	}
 	return func(code string) bool {
@@ -72,8 +79,8 @@ func fitting(store *journal.Store, q query) (func(code string) bool, error) {
 
 // having gives the batches with a term of that kind that matches. What is
 // carried by many batches is read once, not once a batch.
-func having(store *journal.Store, kind string, match func(value string) bool) (map[string]bool, error) {
-	terms, err := store.Terms(kind)
+func (l *Ledger) having(kind string, match func(value string) bool) (map[string]bool, error) {
+	terms, err := l.store.Terms(kind)
 	if err != nil {
 		return nil, err
 	}
@@ -82,7 +89,7 @@ func having(store *journal.Store, kind string, match func(value string) bool) (m
 		if !match(strings.TrimPrefix(t, kind)) {
 			continue
 		}
-		codes, err := store.Search(t)
+		codes, err := l.store.Search(t)
 		if err != nil {
 			return nil, err
 		}
@@ -94,23 +101,23 @@ func having(store *journal.Store, kind string, match func(value string) bool) (m
 }
 
 // noting gives the batches with a note that has a word which begins like that.
-func noting(store *journal.Store, word string) (map[string]bool, error) {
+func (l *Ledger) noting(word string) (map[string]bool, error) {
 	set := map[string]bool{}
-	err := store.Tagged(noteTerm+word, func(_, code string) { set[code] = true })
+	err := l.store.Tagged(noteTerm+word, func(_, code string) { set[code] = true })
 	return set, err
 }
 
 // ended gives the newest of the closed batches, so many at most. With words, it
 // gives those that have each of them somewhere: in the code, recipe, a material,
 // a lot or a note.
-func ended(store *journal.Store, words string, most int) ([]journal.Head, error) {
+func (l *Ledger) ended(words string, most int) ([]journal.Head, error) {
 	asked := strings.Fields(strings.ToLower(words))
 	if len(asked) == 0 {
-		return store.Ended(most)
+		return l.store.Ended(most)
 	}
 	var sets []map[string]bool
 	for _, word := range asked {
-		set, err := mentioning(store, word)
+		set, err := l.mentioning(word)
 		if err != nil {
 			return nil, err
 		}
@@ -124,7 +131,7 @@ func ended(store *journal.Store, words string, most int) ([]journal.Head, error)
 		}
 		return true
 	}
-	heads, err := store.Batches()
+	heads, err := l.store.Batches()
 	var found []journal.Head
 	for _, h := range heads {
 		if h.Ended && len(found) < most && fits(h.Batch) {
@@ -136,10 +143,10 @@ func ended(store *journal.Store, words string, most int) ([]journal.Head, error)
 
 // mentioning gives the batches that have a word in their recipe, a material, a
 // lot or a note.
-func mentioning(store *journal.Store, word string) (map[string]bool, error) {
-	all, err := noting(store, word)
+func (l *Ledger) mentioning(word string) (map[string]bool, error) {
+	all, err := l.noting(word)
 	for _, kind := range []string{recipeTerm, materialTerm, lotTerm} {
-		set, e := having(store, kind, func(value string) bool { return strings.Contains(strings.ToLower(value), word) })
+		set, e := l.having(kind, func(value string) bool { return strings.Contains(strings.ToLower(value), word) })
 		maps.Copy(all, set)
 		err = errors.Join(err, e)
 	}
