@@ -7,6 +7,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"bench/internal/documents"
 	"bench/internal/recipe/read"
 )
 
@@ -36,10 +37,10 @@ func (a *app) check(files []string) error {
 	if err != nil {
 		return err
 	}
-	w, workshopProblems := workshop(home)
+	w, workshopProblems := documents.Workshop(home)
 	bad := report(a.out, workshopProblems)
 	for _, file := range files {
-		data, beside, err := recipeData(file)
+		data, beside, err := documents.Open(file)
 		if err != nil {
 			return fmt.Errorf("check: %w", err)
 		}
@@ -47,7 +48,7 @@ func (a *app) check(files []string) error {
 		if read.IsWorkshop(data) {
 			_, _, problems = read.Workshop(file, data)
 		} else {
-			problems = readRecipe(file, data, beside, w).problems
+			problems = documents.Read(file, data, beside, w).Problems
 		}
 		bad = report(a.out, problems) || bad
 	}

@@ -9,10 +9,10 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/console"
+	"bench/internal/documents"
 	"bench/internal/journal"
 	"bench/internal/judge"
 	"bench/internal/ledger"
-	"bench/internal/recipe/check"
 	"bench/internal/steps"
 	"bench/internal/timer"
 	"bench/internal/work"
@@ -84,9 +84,7 @@ func first(task work.Task, ok bool) work.Task {
 // poured makes a store with a batch that has come to its clean-up, as asked.
 func poured(t *testing.T, home string, at time.Time) string {
 	t.Helper()
-	w, _ := workshop(home)
-	docs := allRecipes(home, w)
-	c, problems := check.Resolve(docs[0].recipe, docs[0].text, w, 3)
+	c, problems := documents.Items(home)[0].Resolve(3)
 	store, err := journal.Open(home, journal.Options{})
 	if err != nil || len(c.Recipe.Layers) == 0 {
 		t.Fatal(err, problems)

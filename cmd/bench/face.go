@@ -15,6 +15,7 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/cells"
+	"bench/internal/documents"
 	"bench/internal/face"
 	"bench/internal/files"
 	"bench/internal/ledger"
@@ -139,7 +140,7 @@ func (a *app) face(file string, o faceOptions) error {
 // recipeOrBatch gives a state that holds the recipe of that name or, where there
 // is none, the batch of that code.
 func (a *app) recipeOrBatch(of string, loaves int) (s batch.State, err error) {
-	if _, _, err := recipeData(of); errors.Is(err, fs.ErrNotExist) {
+	if _, _, err := documents.Open(of); errors.Is(err, fs.ErrNotExist) {
 		err := a.reading(func(l *ledger.Ledger) (err error) {
 			s, err = l.State(of)
 			return err

@@ -122,7 +122,7 @@ func TestHostileRecipes(t *testing.T) {
 			write(t, path, text)
 			args := []string{"check", path}
 			if name == "workshop" {
-				write(t, filepath.Join(home, workshopFile), text)
+				write(t, filepath.Join(home, recipes.WorkshopFile), text)
 				args = []string{"plan", "tide-lines"}
 			}
 			bounded(t, name+", "+what, program(t, home, args...))
@@ -145,7 +145,7 @@ func TestHugeFiles(t *testing.T) {
 	}
 	drawn := filepath.Join(folder, "mole.yaml")
 	write(t, drawn, string(mole))
-	svg, doc, shop := filepath.Join(folder, "gull.svg"), filepath.Join(folder, "x.yaml"), filepath.Join(home, workshopFile)
+	svg, doc, shop := filepath.Join(folder, "gull.svg"), filepath.Join(folder, "x.yaml"), filepath.Join(home, "workshop.yaml")
 	for what, put := range map[string]func(path string){
 		"huge":        func(path string) { sparse(t, path) },
 		"a pipe":      func(path string) { must(t, unix.Mkfifo(path, 0o600)) },

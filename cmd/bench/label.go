@@ -11,6 +11,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"bench/internal/batch"
+	"bench/internal/documents"
 	"bench/internal/files"
 	"bench/internal/label"
 	"bench/internal/ledger"
@@ -72,7 +73,7 @@ func (a *app) label(of string, f labelFlags) error {
 	if err != nil {
 		return err
 	}
-	w, problems := workshop(home)
+	w, problems := documents.Workshop(home)
 	report(a.err, problems)
 	o.Workshop = w
 	code, s, err := a.batchOrRecipe(of)

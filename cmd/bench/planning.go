@@ -4,24 +4,19 @@ import (
 	"cmp"
 	"errors"
 	"fmt"
-	"io/fs"
-	"os"
-	"path/filepath"
-	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
 
 	"bench/internal/batch"
+	"bench/internal/documents"
 	"bench/internal/ledger"
 	"bench/internal/paper"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
-	"bench/internal/recipe/check"
 	"bench/internal/recipe/read"
 	"bench/internal/steps"
 	"bench/internal/why"
-	"bench/recipes"
 )
 
 func (a *app) planCommand() *cobra.Command {
@@ -133,35 +128,19 @@ func (a *app) resolveOils(command, file string, loaves int, oils quantity.Mass) 
 	if err != nil {
 		return recipe.Control{}, err
 	}
-	data, beside, err := recipeData(file)
+	data, beside, err := documents.Open(file)
 	if err != nil {
 		return recipe.Control{}, fmt.Errorf("%s: %w", command, err)
 	}
-	w, problems := workshop(home)
-	d := readRecipe(file, data, beside, w)
-	if report(a.err, append(problems, d.problems...)) {
+	w, problems := documents.Workshop(home)
+	d := documents.Read(file, data, beside, w)
+	if report(a.err, append(problems, d.Problems...)) {
 		return recipe.Control{}, problemsError{}
 	}
-	control, found := check.ResolveOils(d.recipe, d.text, w, loaves, oils)
-	if placed := d.source.Place(found); read.Failed(placed) {
-		report(a.err, placed)
+	control, problems := d.Resolve(w, loaves, oils)
+	if read.Failed(problems) {
+		report(a.err, problems)
 		return recipe.Control{}, problemsError{}
 	}
 	return control, nil
-}
-
-// recipeData reads a recipe from a path or, when there is no such file, from
-// the built-in ones, and gives the folder that its drawings lie in.
-func recipeData(file string) ([]byte, fs.FS, error) {
-	data, err := readDocument(file)
-	if !errors.Is(err, fs.ErrNotExist) {
-		return data, os.DirFS(filepath.Dir(file)), err
-	}
-	for _, name := range []string{file, file + ".yaml"} {
-		if slices.Contains(recipes.Files(), name) {
-			data, err = fs.ReadFile(recipes.FS(), name)
-			return data, recipes.FS(), err
-		}
-	}
-	return nil, nil, &fs.PathError{Op: "open", Path: file, Err: os.ErrNotExist}
 }

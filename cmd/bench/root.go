@@ -8,6 +8,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"bench/internal/clock"
 	"bench/internal/timer"
 )
 
@@ -86,29 +87,31 @@ func versionWords() string {
 	return "(unknown)"
 }
 
-// now gives the clock, in moments as they are kept.
-func (a *app) now() (nowFunc, error) {
+// now gives what tells the moment, as moments are kept.
+func (a *app) now() (func() timer.Moment, error) {
 	c, err := a.setClock()
-	now := c.now
-	if err == nil && a.clock == "" && a.speed == 1 {
-		now = machineNow
+	if err != nil {
+		return nil, err
 	}
-	return func() timer.Moment { return now().Fixed() }, err
+	now := c.Now
+	if a.clock == "" && a.speed == 1 {
+		now = clock.Machine
+	}
+	return func() timer.Moment { return now().Fixed() }, nil
 }
 
 // setClock gives the clock that the flags set going, which without them is that
 // of the machine as it stood at the start.
-func (a *app) setClock() (*setClock, error) {
-	c := &setClock{stood: a.began.Round(0), set: a.began, speed: a.speed}
+func (a *app) setClock() (*clock.Clock, error) {
 	if !(a.speed > 0) { // Not a number, too.
-		return c, fmt.Errorf("--clock-speed %v is not above zero", a.speed)
+		return nil, fmt.Errorf("--clock-speed %v is not above zero", a.speed)
 	}
-	if a.clock == "" {
-		return c, nil
+	stood := a.began
+	if a.clock != "" {
+		var err error
+		if stood, err = time.Parse(time.RFC3339, a.clock); err != nil {
+			return nil, fmt.Errorf("--clock %q is not a time like 2026-03-02T09:00:00+01:00", a.clock)
+		}
 	}
-	var err error
-	if c.stood, err = time.Parse(time.RFC3339, a.clock); err != nil {
-		return c, fmt.Errorf("--clock %q is not a time like 2026-03-02T09:00:00+01:00", a.clock)
-	}
-	return c, nil
+	return clock.Set(stood, a.began, a.speed), nil
 }

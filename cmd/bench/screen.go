@@ -10,6 +10,7 @@ import (
 	"github.com/muesli/termenv"
 
 	"bench/internal/cells"
+	"bench/internal/documents"
 	"bench/internal/draw"
 	"bench/internal/front"
 	"bench/internal/quiet"
@@ -24,7 +25,7 @@ func (a *app) screen(s seat) error {
 		Theme:    a.theme(),
 		Location: time.Local,
 		Now:      s.now,
-		Recipes:  func() []front.RecipeItem { return recipeItems(s.home) },
+		Recipes:  func() []front.RecipeItem { return documents.Items(s.home) },
 		Store:    s.ledger,
 		Home:     s.home,
 		Practice: s.practice,
@@ -89,7 +90,7 @@ func ground(getenv func(string) string) ink.Ground {
 // manner is how the screen behaves, as the maker's workshop has it and the flags
 // of this start.
 func (a *app) manner(home string) recipe.Manner {
-	w, _ := workshop(home)
+	w, _ := documents.Workshop(home)
 	if a.silent {
 		w.Manner.Sound = recipe.Off
 	}
@@ -97,19 +98,6 @@ func (a *app) manner(home string) recipe.Manner {
 		w.Manner.Mouse = recipe.On
 	}
 	return w.Manner
-}
-
-// recipeItems reads the workshop and the recipes anew.
-func recipeItems(home string) []front.RecipeItem {
-	w, problems := workshop(home)
-	var items []front.RecipeItem
-	if words := errorsOnly(problems); len(words) > 0 {
-		items = append(items, front.RecipeItem{Name: "your workshop", File: workshopFile, Problems: words})
-	}
-	for _, d := range allRecipes(home, w) {
-		items = append(items, d.item(w))
-	}
-	return items
 }
 
 func isTerminal(f *os.File) bool {

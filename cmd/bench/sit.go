@@ -11,6 +11,7 @@ import (
 	"time"
 
 	"bench/internal/batch"
+	"bench/internal/documents"
 	"bench/internal/front"
 	"bench/internal/journal"
 	"bench/internal/ledger"
@@ -28,7 +29,7 @@ type wish struct{ plain, practice bool }
 // seat is what a front stands on.
 type seat struct {
 	home     string // home has the maker's recipes and workshop.
-	now      nowFunc
+	now      func() timer.Moment
 	speed    func() float64
 	ledger   *ledger.Ledger
 	practice front.Practice
@@ -92,15 +93,15 @@ func (a *app) sitDown(how wish, s seat) error {
 // practise makes a folder for facts that nobody keeps, and a clock whose speed
 // can be chosen; end takes the folder away again.
 func (a *app) practise(s *seat) (folder string, end func() error, err error) {
-	clock, err := a.setClock()
+	c, err := a.setClock()
 	if err != nil {
 		return "", nil, err
 	}
 	if folder, err = os.MkdirTemp("", "bench-practice-"); err != nil {
 		return "", nil, fmt.Errorf("no folder for the practice: %w", err)
 	}
-	s.now, s.practice = func() timer.Moment { return clock.now().Fixed() }, front.Practice{Speed: clock.pace, Turn: clock.turn}
-	s.speed = func() float64 { return float64(clock.pace()) }
+	s.now, s.practice = func() timer.Moment { return c.Now().Fixed() }, front.Practice{Speed: c.Pace, Turn: c.Turn}
+	s.speed = func() float64 { return float64(c.Pace()) }
 	return folder, func() error {
 		if err := os.RemoveAll(folder); err != nil {
 			return fmt.Errorf("the practice was not taken away: %w", err)
@@ -134,7 +135,7 @@ func (a *app) plainDeps(s seat) plain.Deps {
 		In: a.in, Width: width, Out: a.raw, Echo: !isTerminal(a.in),
 		Location: time.Local, Now: s.now,
 		Wait:    func(d time.Duration) <-chan time.Time { return time.After(time.Duration(float64(d) / s.speed())) },
-		Recipes: func() []front.RecipeItem { return recipeItems(s.home) },
+		Recipes: func() []front.RecipeItem { return documents.Items(s.home) },
 		Store:   s.ledger,
 		Texts: plain.Texts{
 			Plan:   paper.PlanText,

@@ -9,6 +9,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"bench/internal/batch"
+	"bench/internal/documents"
 	"bench/internal/front"
 	"bench/internal/journal"
 	"bench/internal/ledger"
@@ -39,7 +40,7 @@ func sitsDown(t testing.TB, home, disk string) *sitting {
 	s := &sitting{maker: maker{t: t, home: home, speed: 1e9}, store: store, books: ledger.Of(store, home), clock: dawn, msgs: make(chan tea.Msg, 100)}
 	s.model = ui.New(ui.Deps{
 		Theme: ink.NewTheme(ink.Bare, ink.Unknown), Location: time.UTC, Now: func() timer.Moment { return timer.Moment{Wall: s.clock} },
-		Recipes: func() []front.RecipeItem { return recipeItems(home) }, Store: s.books, Home: home,
+		Recipes: func() []front.RecipeItem { return documents.Items(home) }, Store: s.books, Home: home,
 	})
 	s.run(s.model.Init())
 	s.gets(tea.WindowSizeMsg{Width: 120, Height: 40})

@@ -8,9 +8,9 @@ import (
 	"io/fs"
 	"testing"
 
+	"bench/internal/documents"
 	"bench/internal/front"
 	"bench/internal/recipe"
-	"bench/internal/recipe/check"
 	"bench/internal/recipe/read"
 	"bench/recipes"
 )
@@ -39,16 +39,22 @@ func Workshop(tb testing.TB) recipe.Workshop {
 // recipe's own.
 func Control(tb testing.TB, file string, loaves int) recipe.Control {
 	tb.Helper()
-	w, data := Workshop(tb), Document(tb, file)
-	r, _, problems := read.CheckedRecipe(file, data, w, recipes.FS())
-	if read.Failed(problems) {
+	w := Workshop(tb)
+	d := document(tb, file, w)
+	c, problems := d.Resolve(w, loaves, 0)
+	if c.Loaves == 0 {
 		tb.Fatalf("%s: %v", file, problems)
 	}
-	c, last := check.Resolve(r, string(data), w, loaves)
-	if c.Loaves == 0 {
-		tb.Fatalf("%s: %v", file, last)
-	}
 	return c
+}
+
+func document(tb testing.TB, file string, w recipe.Workshop) documents.Document {
+	tb.Helper()
+	d := documents.Read(file, Document(tb, file), recipes.FS(), w)
+	if read.Failed(d.Problems) {
+		tb.Fatalf("%s: %v", file, d.Problems)
+	}
+	return d
 }
 
 // Recipes gives two of the built-in recipes as they are chosen from.
@@ -57,24 +63,9 @@ func Recipes(tb testing.TB) []front.RecipeItem {
 	w := Workshop(tb)
 	var items []front.RecipeItem
 	for _, file := range []string{"lighthouse-at-dusk.yaml", "tide-lines.yaml"} {
-		text := Document(tb, file)
-		r, _, problems := read.Recipe(file, text)
-		if read.Failed(problems) {
-			tb.Fatal(problems)
-		}
-		items = append(items, front.RecipeItem{
-			Name: r.Name, About: r.About, File: file, Loaves: r.Loaves, BuiltIn: true,
-			Resolve: func(loaves int) (recipe.Control, []string) {
-				c, problems := check.Resolve(r, string(text), w, loaves)
-				var words []string
-				for _, p := range problems {
-					if !p.Warning {
-						words = append(words, p.Text)
-					}
-				}
-				return c, words
-			},
-		})
+		item := document(tb, file, w).Item(w)
+		item.BuiltIn = true
+		items = append(items, item)
 	}
 	return items
 }

@@ -1,0 +1,136 @@
+// Package documents finds the maker's recipes and workshop, and the built-in ones.
+//
+// The rule: what cannot be read is given with its problem, and hides nothing else.
+package documents
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"slices"
+
+	"bench/internal/front"
+	"bench/internal/recipe"
+	"bench/internal/recipe/read"
+	"bench/recipes"
+)
+
+// Folder has the maker's recipes, in the folder of the facts. The maker's workshop
+// stands beside it, and has the name of the built-in one.
+const Folder = "recipes"
+
+// most is the most that is read of a document; the reader refuses less.
+const most = 1 << 20
+
+// Workshop reads the built-in workshop with the maker's own laid over it.
+func Workshop(home string) (recipe.Workshop, []read.Problem) {
+	data, err := fs.ReadFile(recipes.FS(), recipes.WorkshopFile)
+	if err != nil {
+		panic(err) // It is embedded.
+	}
+	builtin, _, problems := read.Workshop(recipes.WorkshopFile, data)
+	if len(problems) > 0 {
+		panic(problems[0]) // A test reads it.
+	}
+	path := filepath.Join(home, recipes.WorkshopFile)
+	own, err := readFile(path)
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return builtin, nil
+	case err != nil:
+		return builtin, unread(path, err)
+	}
+	mine, _, problems := read.Workshop(path, own)
+	if read.Failed(problems) {
+		return builtin, problems
+	}
+	return recipe.Merge(builtin, mine), problems
+}
+
+// All gives the built-in recipes, and then the maker's own.
+func All(home string, w recipe.Workshop) []Document {
+	var docs []Document
+	for _, name := range recipes.Files() {
+		data, err := fs.ReadFile(recipes.FS(), name)
+		if err != nil {
+			panic(err) // It is embedded.
+		}
+		d := Read(name, data, recipes.FS(), w)
+		d.builtIn = true
+		docs = append(docs, d)
+	}
+	return append(docs, own(filepath.Join(home, Folder), w)...)
+}
+
+// own gives the maker's recipes, in alphabetical order.
+func own(folder string, w recipe.Workshop) []Document {
+	entries, err := os.ReadDir(folder)
+	if err != nil && !errors.Is(err, fs.ErrNotExist) {
+		return []Document{{file: folder, Problems: unread(folder, err)}}
+	}
+	var docs []Document
+	for _, e := range entries {
+		if suffix := filepath.Ext(e.Name()); suffix != ".yaml" && suffix != ".yml" {
+			continue
+		}
+		path := filepath.Join(folder, e.Name())
+		data, err := readFile(path)
+		if err != nil {
+			docs = append(docs, Document{file: path, Problems: unread(path, err)})
+			continue
+		}
+		docs = append(docs, Read(path, data, os.DirFS(folder), w))
+	}
+	return docs
+}
+
+// Items reads the workshop and the recipes anew, as they are chosen from.
+func Items(home string) []front.RecipeItem {
+	w, problems := Workshop(home)
+	var items []front.RecipeItem
+	if words := errorsOnly(problems); len(words) > 0 {
+		items = append(items, front.RecipeItem{Name: "your workshop", File: recipes.WorkshopFile, Problems: words})
+	}
+	for _, d := range All(home, w) {
+		items = append(items, d.Item(w))
+	}
+	return items
+}
+
+// Open reads a document from a path or, when there is no such file, from
+// the built-in ones, and gives the folder that its drawings lie in.
+func Open(file string) ([]byte, fs.FS, error) {
+	data, err := readFile(file)
+	if !errors.Is(err, fs.ErrNotExist) {
+		return data, os.DirFS(filepath.Dir(file)), err
+	}
+	for _, name := range []string{file, file + ".yaml"} {
+		if slices.Contains(recipes.Files(), name) {
+			data, err = fs.ReadFile(recipes.FS(), name)
+			return data, recipes.FS(), err
+		}
+	}
+	return nil, nil, &fs.PathError{Op: "open", Path: file, Err: os.ErrNotExist}
+}
+
+// unread is the problem of what could not be read at all.
+func unread(path string, err error) []read.Problem {
+	return []read.Problem{{File: path, Line: 1, Column: 1, Text: err.Error()}}
+}
+
+// readFile reads a file of bounded size.
+func readFile(path string) ([]byte, error) {
+	info, err := os.Stat(path)
+	if err != nil {
+		return nil, err
+	}
+	switch {
+	case !info.Mode().IsRegular():
+		return nil, fmt.Errorf("%s is not a file", path)
+	case info.Size() > most:
+		return nil, fmt.Errorf("%s is larger than %d KiB: is it a recipe?", path, most>>10)
+	}
+	return os.ReadFile(path)
+}
