@@ -124,9 +124,10 @@ func inVessel(t work.Task) quantity.Mass {
 }
 
 // onScale gives what a weighing comes on top of. What is in the vessel by now
-// says nothing of what was in it when a weight is corrected.
+// says nothing of what was in it when a weight is corrected, and what goes in out of
+// its cup is what is in it.
 func onScale(t work.Task) quantity.Mass {
-	if t.Done {
+	if t.Done || t.FromCup {
 		return t.Tare
 	}
 	return t.Tare + t.SoFar

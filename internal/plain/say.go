@@ -99,6 +99,11 @@ func (s *session) sayScale(t work.Task) {
 		s.sayf("The whole weight, vessel included; the vessel alone is %s g.", t.Tare.At(t.Reads))
 	case t.Do == work.Gross:
 		s.say("The whole weight, vessel included.")
+	case t.Stays() > 0 && t.TareKnown:
+		s.sayf("Tared full, it reads -%s. Not tared, %s: vessel %s, and the %s that stays.",
+			t.Remaining().At(t.Reads), t.Untared().At(t.Reads), t.Tare.At(t.Reads), t.Stays().At(t.Reads))
+	case t.Do == work.Weigh && t.FromCup && t.TareKnown:
+		s.sayf("Not tared, with all that goes in, it reads %s.", t.Untared().At(t.Reads))
 	case t.Do == work.Weigh && t.TareKnown:
 		s.sayf("Tared, it reads %s. Not tared, %s: vessel %s, so far %s, and this.",
 			t.Remaining().At(t.Reads), t.Untared().At(t.Reads), t.Tare.At(t.Reads), t.SoFar.At(t.Reads))

@@ -8,6 +8,7 @@ package scent
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"bench/internal/calc"
@@ -99,6 +100,38 @@ func Grams(l recipe.Layer, s recipe.Scent, oils, bare float64) float64 {
 		}
 	}
 	return s.Rate.Fraction() * (bare + ofOils) / (1 - ofBatter)
+}
+
+// Amounts gives the grams of each of a layer's scents for so much oil and so much
+// batter without scents: what the recipe asks, and never more than the limits allow
+// in that batter. Most is how far each of them may go, with the others beside it: of a
+// blend by the sum of rate/limit (see Over), which may not pass one; +Inf without a limit.
+//
+// Scents x with limits L reach that sum at k where
+// Σ k·x/L = (1−loss)·(batter + Σ k·x), those without a limit being part of the batter.
+func Amounts(c recipe.Control, l recipe.Layer, oils, bare float64) (grams, most []float64) {
+	grams, most = make([]float64, len(l.Scents)), make([]float64, len(l.Scents))
+	limits, used, limited, rest := make([]float64, len(l.Scents)), 0.0, 0.0, bare
+	for i, s := range l.Scents {
+		m, _ := c.Material(s.Material)
+		grams[i], limits[i], most[i] = Grams(l, s, oils, bare), m.Limit.Fraction(), math.Inf(1)
+		if limits[i] > 0 {
+			used, limited = used+grams[i]/limits[i], limited+grams[i]
+		} else {
+			rest += grams[i]
+		}
+	}
+	over := used - limited*(1-recipe.CureLoss)
+	if over <= 0 {
+		return grams, most
+	}
+	for i := range grams {
+		if limits[i] > 0 {
+			most[i] = math.Floor(1000*grams[i]*rest*(1-recipe.CureLoss)/over) / 1000 // Weights are whole milligrams.
+			grams[i] = min(grams[i], most[i])
+		}
+	}
+	return grams, most
 }
 
 // Tolerance is what keeps a scent under its limit, and never more than

@@ -41,11 +41,8 @@ func (p *planner) balance(batters []Batter) Balance {
 			b.Vessels += len(r.portions)
 		}
 		for loaf, l := range r.layer.Loaves {
-			done, over := p.s.Done(r.pourIDs[loaf])
-			b.Poured = b.Poured && over
-			if !over || done.Skipped == "" {
-				b.Loaves += l.Mass
-			}
+			b.Poured = b.Poured && p.ticked(r.pourIDs[loaf])
+			b.Loaves += l.Mass
 		}
 	}
 	for _, piece := range batch.All[batch.SetAside](p.s) {

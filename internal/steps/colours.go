@@ -55,7 +55,7 @@ func (p *planner) layerColours(r *pour, k pot, oils float64) {
 			continue
 		}
 		w.vessel, w.hint = p.rack.WetCup(r.at, i), "Stir it in until no streak shows."
-		r.colours = append(r.colours, p.fromCup(r.wetted[i], r.wetted[i].Target/unseen, w))
+		r.colours = append(r.colours, p.fromCup(r.wetted[i], func(off quantity.Mass) bool { return off.Abs() <= r.wetted[i].Target/unseen }, w))
 	}
 }
 
@@ -90,24 +90,4 @@ func (p *planner) carriers(k pot) []work.Task {
 		}
 	}
 	return list
-}
-
-// fromCup is what goes in out of its cup: as it stands when that is within slack
-// of what is wanted by now, or else a little more or a little less.
-func (p *planner) fromCup(cup work.Task, slack quantity.Mass, w weighing) work.Task {
-	t := p.weigh(w)
-	t.FromCup = true
-	have := amount(cup).Mass
-	if !t.Done && (t.Target-have).Abs() <= slack {
-		t.Target = have
-	}
-	switch off := t.Target - have; {
-	case off > 0:
-		t.Hint = fmt.Sprintf("The cup holds %s g: add %s g. ", have.At(cup.Reads), off.At(cup.Reads)) + w.hint
-	case off < 0:
-		t.Hint = fmt.Sprintf("The cup holds %s g: leave %s g in it. ", have.At(cup.Reads), (-off).At(cup.Reads)) + w.hint
-	default:
-		t.Hint = "All that is in the cup. " + w.hint
-	}
-	return t
 }

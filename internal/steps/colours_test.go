@@ -36,10 +36,10 @@ func TestColoursOfASharedPotAreWettedFirst(t *testing.T) {
 	if ratio := in.Target.Grams() / cup.Target.Grams(); ratio < 1.09 || ratio > 1.11 || in.Vessel != cup.Vessel {
 		t.Errorf("×%.3f of what is in the cup: %+v", ratio, in)
 	}
-	if off := (in.Target - cup.Target).At(in.Reads); !strings.Contains(in.Hint, "add "+off+" g") {
+	if off := (in.Target - cup.Target).At(in.Reads); !strings.Contains(in.Hint, "and "+off+" g more") {
 		t.Errorf("want to add %s g: %q", off, in.Hint)
 	}
-	if other := b.task(t, "tide/half tide/sea mica"); !strings.Contains(other.Hint, "leave 0.") {
+	if other := b.task(t, "tide/half tide/sea mica"); !strings.Contains(other.Hint, "g, 0.13 g stays") {
 		t.Error(other.Hint)
 	}
 	if err := b.work(never); err != nil {

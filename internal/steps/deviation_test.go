@@ -175,17 +175,18 @@ func TestPortionThatCameOutDifferent(t *testing.T) {
 	}
 }
 
-// TestScentOfAPortion follows its real weight: "leave" or "add", beyond what is
-// worth a word.
+// TestScentOfAPortion follows its real weight: less or more than its cup holds, beyond
+// what the portion's tolerance of 2 g and the cup's scale leave open.
 func TestScentOfAPortion(t *testing.T) {
 	for _, c := range []struct {
 		name, reading, hint string
 		grams               float64
 	}{
 		{"as asked", "1828", "All that is in the cup.", 30.6 * 576.5 / 1749.5},
-		{"a little less", "1838", "All that is in the cup.", 30.6 * 576.5 / 1749.5},
-		{"much less", "1948", "The cup holds 10.08 g: leave", 30.6 * 456.5 / 1749.5},
-		{"much more", "1698", "The cup holds 10.08 g: add", 30.6 * 706.5 / 1749.5},
+		{"within its tolerance", "1830", "All that is in the cup.", 30.6 * 576.5 / 1749.5},
+		{"a little less", "1838", "Of cup 1: ", 30.6 * 566.5 / 1749.5},
+		{"much less", "1948", "Of cup 1: ", 30.6 * 456.5 / 1749.5},
+		{"much more", "1698", "All of cup 1 (10.08 g) and ", 30.6 * 706.5 / 1749.5},
 	} {
 		b := begin(harbour())
 		b.workTo(t, "dusk/dusk/loaf 1")

@@ -4,6 +4,7 @@ import (
 	"bench/internal/fill"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
+	"bench/internal/work"
 )
 
 // alike is how far two portions may be apart that are both within what is asked
@@ -45,8 +46,13 @@ func (p *planner) sharesOf(layer int, there quantity.Mass) []int64 {
 		return p.weights
 	}
 	weights, over := make([]int64, p.c.Loaves), int64(there)
+	like := max(0, p.firstKept(layer)) // A loaf that was given up stands as the first that was not: it takes nothing from them.
 	for loaf := range weights {
-		need := p.size.Need(p.below(loaf, layer), p.out[loaf])
+		of := loaf
+		if p.givenUp(loaf, layer) {
+			of = like
+		}
+		need := p.size.Need(p.below(of, layer), p.out[of])
 		weights[loaf] = int64(need + p.c.LeftInVessel) // Its jug keeps some of it.
 		over -= weights[loaf]
 	}
@@ -56,11 +62,43 @@ func (p *planner) sharesOf(layer int, there quantity.Mass) []int64 {
 	return weights
 }
 
+// givenUp says that a loaf got nothing of some layer below: it takes no more.
+func (p *planner) givenUp(loaf, layer int) bool {
+	for i := range p.pours[:layer] {
+		r := &p.pours[i]
+		tick, over := p.s.Done(r.pourIDs[loaf])
+		if over && tick.Skipped != "" || len(r.portions) > 0 && noPortion(r.portions[loaf]) {
+			return true
+		}
+	}
+	return false
+}
+
+// noPortion says that a loaf was poured nothing of a layer.
+func noPortion(portion work.Task) bool { return portion.Done && portion.Mass == 0 }
+
+// firstKept finds a loaf that was not given up, or -1.
+func (p *planner) firstKept(layer int) int {
+	for loaf := range p.c.Loaves {
+		if !p.givenUp(loaf, layer) {
+			return loaf
+		}
+	}
+	return -1
+}
+
 // differ says that loaves have got different amounts so far, or go without
-// embeds.
+// embeds; those that were given up do not count.
 func (p *planner) differ(layer int) bool {
-	first := p.below(0, layer)
+	kept := p.firstKept(layer)
+	if kept < 0 {
+		return false
+	}
+	first := p.below(kept, layer)
 	for loaf, out := range p.out {
+		if p.givenUp(loaf, layer) {
+			continue
+		}
 		if out != nil {
 			return true
 		}

@@ -1,7 +1,6 @@
 package steps
 
 import (
-	"strconv"
 	"strings"
 
 	"bench/internal/calc"
@@ -112,9 +111,10 @@ func (p *planner) bareMass(i int, k pot, r pour) quantity.Mass {
 // potScents are weighed for the whole layer at once.
 func (p *planner) potScents(r pour, up bool, oils, bare float64) []work.Task {
 	var tasks []work.Task
+	wanted, _ := scent.Amounts(p.stated(), r.recipe, oils, bare)
 	for n, s := range r.recipe.Scents {
 		m, _ := p.c.Material(s.Material)
-		grams := scent.Grams(r.recipe, s, oils, bare)
+		grams := wanted[n]
 		hint := "Weigh it into a lidded cup."
 		if scent.Hurries(p.c, r.recipe) {
 			hint = "It hurries, so it is weighed now, before the lye solution meets the oils. Lid on."
@@ -126,49 +126,6 @@ func (p *planner) potScents(r pour, up bool, oils, bare float64) []work.Task {
 		}), sequel{up: up, wanted: grams}))
 	}
 	return tasks
-}
-
-// portionScents follow from what each portion really weighs; a cup for each was
-// weighed out beforehand by what was planned. Both oils and bare batter are of
-// the whole layer; what stays in the pot after the split is never scented.
-func (p *planner) portionScents(r *pour, plannedOils, oils, bare float64) {
-	oilsPerGram, plannedBare := 0.0, 0.0
-	if bare > 0 && oils > 0 { // Facts that make no sense may leave nothing.
-		oilsPerGram, plannedBare = oils/bare, bare*plannedOils/oils
-	}
-	all := 0.0
-	for _, w := range p.weights {
-		all += float64(w)
-	}
-	n := p.c.Loaves * len(r.recipe.Scents)
-	r.cups, r.scents = make([]work.Task, 0, n), make([]work.Task, 0, n)
-	for loaf := range p.c.Loaves {
-		share := float64(p.weights[loaf]) / all
-		actual := bare * share
-		if len(r.portions) > 0 {
-			actual = amount(r.portions[loaf]).Mass.Grams()
-			share *= max(0, 1-p.c.LeftInVessel.Grams()/max(plannedBare, 1))
-		}
-		planned := plannedBare * share
-		for n, s := range r.recipe.Scents {
-			m, _ := p.c.Material(s.Material)
-			cupGrams := scent.Grams(r.recipe, s, plannedOils*share, planned)
-			id := r.loafIDs[loaf] + "/" + s.Material
-			vessel := p.rack.Cup(r.at, loaf*len(r.recipe.Scents)+n)
-			cup := p.weigh(weighing{
-				id: id + "/cup", title: s.Material + " for loaf " + strconv.Itoa(loaf+1), material: s.Material, lot: m.Lot,
-				hint:  p.words[loaf].cup,
-				grams: cupGrams, tolerance: scent.Tolerance(p.c, s, cupGrams, planned),
-				vessel: vessel,
-			})
-			r.cups = append(r.cups, cup)
-			grams := scent.Grams(r.recipe, s, oilsPerGram*actual, actual)
-			r.scents = append(r.scents, p.fromCup(cup, cup.Tolerance, weighing{
-				id: id, title: s.Material, material: s.Material, lot: m.Lot, grams: grams,
-				tolerance: scent.Tolerance(p.c, s, grams, actual), vessel: vessel, load: cup.Target, hint: "Stir it in by hand and pour at once.",
-			}))
-		}
-	}
 }
 
 // shared tells how much of what is stirred into a layer's vessel goes into each

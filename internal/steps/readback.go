@@ -1,7 +1,9 @@
 package steps
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 
 	"bench/internal/quantity"
 	"bench/internal/work"
@@ -46,6 +48,9 @@ func (p *planner) withReadBack(s work.Stage) work.Stage {
 	}
 	t := p.tick(s.ID+"/read back", title, "Compare what was done with what was asked.")
 	t.Do, t.Signal = work.Confirm, "Read back"
+	if i := slices.IndexFunc(p.pours, func(r pour) bool { return s.Kind == work.Split && r.recipe.Name == s.Layer && len(r.cups) > 0 }); i >= 0 {
+		t.Hint = cmp.Or(p.cupsDiffer(p.pours[i]), t.Hint)
+	}
 	for _, before := range s.Tasks {
 		if before.Seq > t.Seq { // Something came after it was read back.
 			t.Done = false

@@ -46,25 +46,35 @@ func gross(t work.Task) quantity.Mass {
 }
 
 // portionTasks shares what a vessel holds by weights, less what stays in it.
-// Portions that were poured already stand; the rest is shared among the others,
-// so that all of them always add up.
+// Portions that were poured already stand; the rest is shared among the others, so
+// that all of them always add up. The share of a loaf that gets nothing stays in the
+// vessel: one that was poured none, or whose task comes with Skipped.
 func (p *planner) portionTasks(pot work.Task, weights []int64, task func(i int) work.Task) []work.Task {
 	tasks := tasksOf(len(weights), task)
 	left := max(0, net(pot)-p.c.LeftInVessel)
 	var open []int64
 	for i := range tasks {
+		out := tasks[i].Skipped
 		tasks[i] = p.fill(tasks[i])
 		if tasks[i].Done {
 			left -= tasks[i].Mass
 		} else {
+			tasks[i].Skipped = out
+		}
+		if !tasks[i].Done || noPortion(tasks[i]) {
 			open = append(open, weights[i])
 		}
 	}
 	shares, _ := calc.Portions(max(0, left), open, pot.Reads)
 	reading := gross(pot)
 	for i := range tasks {
-		if !tasks[i].Done {
+		if noPortion(tasks[i]) { // Its share stays, so that the others are not poured over their line.
+			shares = shares[1:]
+		} else if !tasks[i].Done {
 			tasks[i].Target, shares = shares[0], shares[1:]
+		}
+		if tasks[i].Skipped != "" {
+			tasks[i].Done, tasks[i].Target = true, 0
 		}
 		tasks[i].SoFar = reading
 		reading -= amount(tasks[i]).Mass
@@ -130,6 +140,9 @@ func (p *planner) split(r *pour, mass quantity.Mass, lyeFrom string) {
 		if r.at > 0 {
 			t.Hint = p.words[i].wipe
 		}
+		if p.givenUp(i, r.at) {
+			t.Skipped = "it was given up"
+		}
 		return t
 	})
 }
@@ -170,12 +183,13 @@ func (p *planner) followLoaves() {
 // be left with.
 func (p *planner) settleLayer(r *pour) {
 	l := &r.layer
-	n := quantity.Length(len(l.Loaves))
-	for _, loaf := range l.Loaves {
-		l.PourLine += loaf.PourLine
-		l.Surface += loaf.Surface
+	n := quantity.Length(0)
+	for i, loaf := range l.Loaves {
+		if !p.givenUp(i, r.at+1) {
+			l.PourLine, l.Surface, n = l.PourLine+loaf.PourLine, l.Surface+loaf.Surface, n+1
+		}
 	}
-	l.PourLine, l.Surface = l.PourLine/n, l.Surface/n
+	l.PourLine, l.Surface = l.PourLine/max(1, n), l.Surface/max(1, n)
 	l.Rim = p.c.Mould.Height - l.PourLine
 	l.LeftIn, l.Left = r.vessel.Name, min(p.c.LeftInVessel, l.Mass)
 	if len(r.portions) > 0 {
@@ -196,8 +210,11 @@ func (p *planner) loafMasses(loaf int) []quantity.Mass {
 }
 
 // loafMass is what reaches the mould: a portion and its scent, less what stays
-// in the jug.
+// in the jug; nothing where its pour was left out.
 func (p *planner) loafMass(r *pour, loaf int) quantity.Mass {
+	if tick, ok := p.s.Done(r.pourIDs[loaf]); ok && tick.Skipped != "" {
+		return 0
+	}
 	if len(r.portions) == 0 {
 		return max(0, r.layer.Mass-p.c.LeftInVessel)
 	}

@@ -44,7 +44,7 @@ type Task struct {
 	Vessel    string        // Vessel stands on the scale.
 	Tare      quantity.Mass
 	TareKnown bool
-	SoFar     quantity.Mass   // SoFar is in the vessel already.
+	SoFar     quantity.Mass   // SoFar is in the vessel already; of what goes in out of its cup, in the cup.
 	Into      string          // Into is where it ends up, when that is another vessel.
 	PourLine  quantity.Length // PourLine is the height to pour a mould to, for an eye to see.
 	Shows     string          // Shows is a number that is neither, with its unit, to be read from afar: "8 mm", "38 °C".
@@ -75,11 +75,24 @@ type Task struct {
 // containers brought already, never below zero.
 func (t Task) Remaining() quantity.Mass { return max(0, t.Target-t.Mass) }
 
+// Stays gives what is to stay in the cup that a task is poured out of.
+func (t Task) Stays() quantity.Mass {
+	if !t.FromCup {
+		return 0
+	}
+	return max(0, t.SoFar-t.Remaining())
+}
+
 // Untared gives what the scale reads when the target is reached and nobody
-// tared.
+// tared: of a cup that is not emptied, with what stays; of one that is, before.
 func (t Task) Untared() quantity.Mass {
-	if t.Do == Portion {
+	switch {
+	case t.Do == Portion:
 		return t.StopAt
+	case t.Stays() > 0:
+		return t.Tare + t.Stays()
+	case t.FromCup:
+		return t.Tare + t.Remaining()
 	}
 	return t.Tare + t.SoFar + t.Remaining()
 }
@@ -91,7 +104,10 @@ func (t Task) Net(m quantity.Mass) (net quantity.Mass, untared bool) {
 	if t.Do != Weigh || t.Tare == 0 || (m-t.Untared()).Abs() > near || (m-t.Remaining()).Abs() <= near {
 		return 0, false
 	}
-	return m - t.Tare - t.SoFar, true
+	if t.Stays() > 0 {
+		return t.Tare + t.SoFar - m, true
+	}
+	return t.Remaining() + m - t.Untared(), true
 }
 
 // Numeric says that the task is answered with a number.

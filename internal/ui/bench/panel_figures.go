@@ -224,8 +224,14 @@ func (p panel) scaleLines() []string {
 	if !t.TareKnown {
 		return []string{tared, " " + p.t.Quiet.Render("not tared  no weight is known of "+ink.Clean(t.Vessel)+": tare it")}
 	}
+	if stays := t.Stays(); stays > 0 {
+		return []string{
+			p.reading("tared full", "-"+t.Remaining().At(t.Reads), "goes out"),
+			p.reading("not tared", t.Untared().At(t.Reads), "vessel "+t.Tare.At(t.Reads)+" + what stays"),
+		}
+	}
 	sum := "vessel " + t.Tare.At(t.Reads)
-	if t.SoFar > 0 {
+	if t.SoFar > 0 && !t.FromCup {
 		sum += " + so far " + t.SoFar.At(t.Reads)
 	}
 	return []string{tared, p.reading("not tared", t.Untared().At(t.Reads), sum+" + this")}
