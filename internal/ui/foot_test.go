@@ -12,15 +12,20 @@ import (
 	"bench/internal/work"
 )
 
-// TestFirstAidStaysInTheFoot: whatever else finds no room there, first aid does.
+// TestFirstAidStaysInTheFoot: whatever else finds no room there, first aid does, and
+// the key that clears what was typed.
 func TestFirstAidStaysInTheFoot(t *testing.T) {
 	const aid = "! first aid"
 	p := arrives(t, memory.New()).starts().works("sea/olive").press("esc", "enter").sees("Where you were", aid)
-	p.press("enter").types("340").sees(aid).press("esc").press("right", "right").sees(aid)
+	p.press("enter")
+	for _, figure := range "1234.56" {
+		p.types(string(figure)).sees("enter keep", "esc clear", aid)
+	}
+	p.press("esc").press("right", "right").sees(aid)
 	p.press("esc").works("").sees("Nothing to do just now", aid)
 	for w := 40; w < 160; w++ {
 		line := keys.HelpLine(ink.NewTheme(ink.Bare, ink.Unknown), w, keys.Tick, keys.Figures, keys.Answers, keys.Back, keys.Correct, keys.Note, keys.Aid, keys.Keys)
-		if !strings.Contains(line, aid) || ink.Width(line) > w || !strings.Contains(line, "tick") {
+		if !strings.Contains(line, aid) || ink.Width(line) > w || !strings.Contains(line, "tick") || !strings.Contains(line, "esc back") {
 			t.Errorf("in %d cells: %q", w, line)
 		}
 	}

@@ -9,38 +9,49 @@ import (
 )
 
 // HelpLine shows keys with what they do, and for one that is off, why. Keys
-// that find no room are on the page of keys; first aid always finds it.
+// that find no room are on the page of keys; first aid and the way back always
+// find it.
 func HelpLine(t ink.Theme, w int, bindings ...key.Binding) string {
-	line, aid := "", 0 // aid is the room that is kept for first aid.
+	kept := 0 // kept is the room for those that are still to come and must be there.
 	for _, b := range bindings {
-		if isAid(b) {
-			aid = ink.Width(b.Help().Key+" "+b.Help().Desc) + 3
+		if staysInSight(b) {
+			kept += helpWidth(b)
 		}
 	}
-	full := false
+	line, at, full := "", -len(helpGap), false
 	for _, b := range bindings {
-		if isAid(b) {
-			aid = 0
-		} else if full {
+		if staysInSight(b) {
+			kept -= helpWidth(b)
+		} else if full = full || at+helpWidth(b)+kept > w-2; full {
 			continue
-		}
-		item := t.Key.Render(b.Help().Key) + " " + b.Help().Desc
-		if !b.Enabled() {
-			item = t.Quiet.Render("(" + b.Help().Key + " " + b.Help().Desc + ")")
 		}
 		if line != "" {
-			item = "   " + item
+			line += helpGap
 		}
-		if ink.Width(line)+ink.Width(item)+aid > w-2 {
-			full = true
-			continue
+		at += helpWidth(b)
+		if b.Enabled() {
+			line += t.Key.Render(b.Help().Key) + " " + b.Help().Desc
+		} else {
+			line += t.Quiet.Render("(" + b.Help().Key + " " + b.Help().Desc + ")")
 		}
-		line += item
 	}
-	return " " + line
+	return ink.Cut(" "+line, w)
 }
 
-func isAid(b key.Binding) bool { return slices.Equal(b.Keys(), Aid.Keys()) }
+const helpGap = "   "
+
+// helpWidth is what a key takes of a line, with the gap before it.
+func helpWidth(b key.Binding) int {
+	w := len(helpGap) + ink.Width(b.Help().Key+" "+b.Help().Desc)
+	if !b.Enabled() {
+		w += len("()")
+	}
+	return w
+}
+
+func staysInSight(b key.Binding) bool {
+	return slices.Equal(b.Keys(), Aid.Keys()) || slices.Equal(b.Keys(), AidAnywhere.Keys()) || slices.Equal(b.Keys(), Back.Keys())
+}
 
 // Page is the page of all keys.
 func Page(t ink.Theme, w, h int) []string {
