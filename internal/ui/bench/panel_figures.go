@@ -3,6 +3,7 @@ package bench
 import (
 	"cmp"
 	"slices"
+	"strings"
 
 	"bench/internal/reply"
 	"bench/internal/ui/ink"
@@ -34,22 +35,31 @@ func (p panel) body() []string {
 		lines = append(lines, "")
 	}
 	lines = append(lines, p.scaleLines()...)
-	if scale > 1 && p.signBeside(f, scale, reserve) == nil {
-		p.signBelow(lines[figures:])
+	if p.roomy() {
+		p.wordBelow(lines[figures:])
 	}
 	return lines
 }
 
-// signBelow puts the large sign at the right of the lines below the figures, where
-// they leave it no room beside them.
-func (p panel) signBelow(lines []string) {
+// wordBelow says in large letters, at the right of the lines below the figures, how
+// what is typed compares: a sign alone does not say what to do about it.
+func (p panel) wordBelow(lines []string) {
 	mark, style := p.mark()
 	if mark == 0 || p.b.Typed == "" {
 		return
 	}
-	for i, row := range ink.Big(string(mark), 1)[:min(5, len(lines))] {
-		if ink.Width(lines[i])+ink.Width(row)+2 < p.w {
-			lines[i] = ink.Between(lines[i], style.Render(row)+" ", p.w-1)
+	number, word := p.off()
+	for _, text := range []string{number + " " + word, word} {
+		rows := ink.Letters(strings.TrimSpace(text), 1)
+		for at := 0; at+len(rows) <= len(lines); at++ {
+			under := lines[at : at+len(rows)]
+			if slices.ContainsFunc(under, func(l string) bool { return ink.Width(l)+ink.Width(rows[0])+4 > p.w }) {
+				continue
+			}
+			for i, row := range rows {
+				under[i] = ink.Between(under[i], style.Render(row)+" ", p.w-1)
+			}
+			return
 		}
 	}
 }

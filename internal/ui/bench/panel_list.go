@@ -57,7 +57,14 @@ func (p panel) thick(tasks []work.Task, items []string) []string {
 	for i, t := range tasks {
 		switch title := ink.Clean(t.Title); {
 		case t.Do == work.Portion:
-			lines = append(lines, items[i], ink.Spaces(barAt)+p.fill(t, p.longestPortion()))
+			upper, lower := p.fill(t, p.longestPortion()), ink.Spaces(barAt)
+			if t.Done {
+				lower += strings.ReplaceAll(upper, barTop, "█")
+			} else {
+				lower += outline("└", upper, "┘")
+				items[i] = strings.Replace(items[i], upper, outline("┌", upper, "┐"), 1)
+			}
+			lines = append(lines, items[i], lower)
 		case ink.Width(title) > p.w-4 && !t.Numeric():
 			for n, l := range ink.Wrap(title, p.w-4) {
 				lines = append(lines, p.styled(t, []string{" " + p.sign(t) + " ", "   "}[min(n, 1)], l))
@@ -197,14 +204,44 @@ func (p panel) bar(t work.Task, longest quantity.Mass) string {
 // barAt is where the bars begin.
 const barAt = 12
 
+// A bar that is poured leaves a gap above it, so that two of the same length are
+// two; one to come is an outline, as in the cut face.
+const (
+	barTop    = "▄"
+	barToCome = "─"
+)
+
+// outline gives a bar to come with corners.
+func outline(left, bar, right string) string {
+	length := strings.TrimRight(bar, " ")
+	n := ink.Width(length)
+	if n < 2 {
+		return bar
+	}
+	return left + strings.Repeat(barToCome, n-2) + right + bar[len(length):]
+}
+
 // fill is a bar by itself, as wide as it may get.
 func (p panel) fill(t work.Task, longest quantity.Mass) string {
-	room := max(4, p.w-3-9-9-ink.Width(p.beside(t))-4)
-	fill := "░"
+	room := p.barRoom()
+	cells := (2*int64(room)*int64(poured(t)) + int64(longest)) / (2 * int64(longest))
+	fill := barToCome
 	if t.Done {
-		fill = "█"
+		fill = barTop
 	}
-	return ink.Fit(strings.Repeat(fill, int(int64(room)*int64(poured(t))/int64(longest))), room)
+	return ink.Fit(strings.Repeat(fill, int(cells)), room)
+}
+
+// barRoom is the width of the longest bar: one for all, or they would not be to one
+// scale.
+func (p panel) barRoom() int {
+	widest := 0
+	for _, t := range p.foreseen().Tasks {
+		if t.Do == work.Portion {
+			widest = max(widest, ink.Width(p.beside(t)))
+		}
+	}
+	return max(4, p.w-3-9-9-widest-4)
 }
 
 // beside is what stands behind a portion.

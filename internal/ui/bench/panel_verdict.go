@@ -103,6 +103,24 @@ func (p panel) mark() (sign rune, style ink.Ink) {
 	return '–', p.t.Accent
 }
 
+// off is what mark says, in a number and as few words as can be read from afar.
+func (p panel) off() (number, word string) {
+	m, _ := quantity.ParseNumberMass(p.b.Typed, quantity.Gram)
+	over, _, _ := p.compare(m)
+	number, word = max(over, -over).At(p.task.Reads), "over"
+	switch pouring := p.task.Do == work.Portion; {
+	case p.within(over):
+		return "", "within"
+	case pouring && over > 0:
+		word = "to pour"
+	case pouring:
+		word = "too far"
+	case over < 0:
+		word = "to go"
+	}
+	return number, word
+}
+
 // compare gives how far a typed weight is over, with the words for under and
 // over.
 func (p panel) compare(m quantity.Mass) (over quantity.Mass, below, above string) {
