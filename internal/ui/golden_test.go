@@ -60,6 +60,9 @@ var scenes = []struct {
 	{"before-lye", func(p *person) { p.starts().works("sea/meet") }},
 	{"pour", func(p *person) { p.starts().works("sea/base/loaf 2/pour") }},
 	{"hold-timer-due", func(p *person) { p.starts().works("dusk/shea").looks(5*time.Minute + 4*time.Second) }},
+	{"timers", func(p *person) {
+		p.starts().works("dusk/shea").press("esc", "down", "enter", "enter").works("sea/olive").looks(5 * time.Minute).press("m")
+	}},
 	{"putting-off", func(p *person) {
 		p.starts().works("dusk/shea").looks(5*time.Minute + 4*time.Second).press("z")
 	}},

@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"regexp"
 	"strings"
 
 	"bench/internal/ui/ink"
@@ -14,6 +15,9 @@ import (
 // in an alarm, is that key, and is held back where the key would be; a click in a
 // list moves to that row; the wheel goes up and down. So a click makes no fact
 // that its key would not.
+
+// moreTimers is the key to all timers where some find no room.
+var moreTimers = regexp.MustCompile("  " + keys.Timers.Help().Key + " [0-9]+ more")
 
 // mostSteps is more than any list has rows.
 const mostSteps = 500
@@ -36,7 +40,7 @@ func (m Model) clicked(msg tea.MouseMsg) (Model, tea.Cmd) {
 	if msg.Y < 0 || msg.Y >= len(lines) {
 		return m, nil
 	}
-	if line := lines[msg.Y]; msg.Y == len(lines)-1 || strings.Contains(line, " a seen z later") || strings.Contains(line, "  later: ") {
+	if line := lines[msg.Y]; msg.Y == len(lines)-1 || strings.Contains(line, " a seen z later") || moreTimers.MatchString(line) || strings.Contains(line, "  later: ") {
 		if key, ok := keyAt(line, msg.X); ok {
 			return m.keyed(key)
 		}

@@ -4,6 +4,7 @@ import (
 	"bench/internal/reply"
 	"bench/internal/timer"
 	"bench/internal/ui/after"
+	"bench/internal/ui/alarm"
 	"bench/internal/ui/aside"
 	"bench/internal/ui/bench"
 	"bench/internal/ui/home"
@@ -27,6 +28,10 @@ func (m Model) perform(act intent.Action, at timer.Moment) (Model, tea.Cmd) {
 	case intent.Overlay:
 		if act.Page == intent.PageFace {
 			m.below = m.page
+			return m.show(act.Page), nil
+		}
+		if act.Page == intent.PageTimers {
+			m.timers = alarm.Page{From: m.page}
 			return m.show(act.Page), nil
 		}
 		if m.page != intent.PageKeys { // First aid above the keys goes back to what was below both.
@@ -158,6 +163,8 @@ func (m Model) back() (Model, tea.Cmd) {
 	switch m.page {
 	case intent.PageFace:
 		return m.show(m.below), nil
+	case intent.PageTimers:
+		return m.show(m.timers.From), nil
 	case intent.PageAid, intent.PageKeys:
 		if m.under == intent.PageHome && m.flight == "" {
 			m.page = intent.PageHome
@@ -201,6 +208,8 @@ func (m Model) say(text string) Model {
 		m.choose.Word = text
 	case intent.PageRack:
 		m.rack.Word = text
+	case intent.PageTimers:
+		m.timers.Word = text
 	case intent.PageBench, intent.PageAid, intent.PageKeys, intent.PageFace:
 		m.bench.Word = text
 	}

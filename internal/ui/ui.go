@@ -68,6 +68,7 @@ type Model struct {
 	ask    aside.Ask
 	choose after.Choices
 	rack   after.Rack
+	timers alarm.Page
 
 	guard    keys.Guard
 	unsure   unsure // unsure is a press that may be a repeat.
@@ -198,7 +199,7 @@ func (m *Model) pasted(text string) {
 	case intent.PageRack:
 		m.rack = m.rack.Pasted(ink.Clean(text))
 	case intent.PageHome, intent.PageSetup, intent.PageBench, intent.PageWays, intent.PagePot, intent.PageAid, intent.PageKeys,
-		intent.PageChoices, intent.PageFace:
+		intent.PageChoices, intent.PageFace, intent.PageTimers:
 	}
 }
 
@@ -238,6 +239,9 @@ func (m Model) pressed(p keys.Press) (Model, tea.Cmd) {
 		m.choose, act = m.choose.Update(p)
 	case intent.PageRack:
 		m.rack, act = m.rack.Update(p)
+	case intent.PageTimers:
+		m.timers, act = m.timers.Update(p)
+		m.timers = m.timers.Within(m.board(), p)
 	case intent.PageAid, intent.PageKeys, intent.PageFace: // These are anyKeyLeaves.
 		if !p.Held {
 			act = intent.Back{}
@@ -275,6 +279,8 @@ func (m Model) everywhere(p keys.Press) (intent.Action, bool) {
 		return nil, false
 	case keys.Matches(p, keys.Keys):
 		return intent.Overlay{Page: intent.PageKeys}, true
+	case m.page != intent.PageTimers && keys.Matches(p, keys.Timers):
+		return intent.Overlay{Page: intent.PageTimers}, !p.Held
 	case keys.Matches(p, keys.Seen):
 		return m.board().Answer(p, false, m.bench.Unsaved != nil), true
 	case keys.Matches(p, keys.PutOff):

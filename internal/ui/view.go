@@ -34,6 +34,9 @@ func (m Model) lines(w, h int) []string {
 	case m.small():
 		return m.smallLines(w, h)
 	}
+	if m.page == intent.PageTimers {
+		return m.timers.View(t, w, h, m.board(), m.now)
+	}
 	alarms := m.board().Lines(t, w, m.alarmRows(), m.now)
 	if m.page == intent.PageBench {
 		return m.bench.View(t, w, h, alarms, m.home.Others(m.bench.Code), m.now)
@@ -63,7 +66,7 @@ func (m Model) lines(w, h int) []string {
 		lines = m.rack.View(t, w, rows, m.now)
 	case intent.PageKeys:
 		lines = keys.Page(t, w, rows)
-	case intent.PageBench, intent.PageAid:
+	case intent.PageBench, intent.PageAid, intent.PageTimers:
 	}
 	// The timers stand above the word and the keys, as they do at the bench.
 	return slices.Insert(lines, max(0, len(lines)-1-m.wordRows(w)), alarms...)
@@ -165,5 +168,5 @@ func (m Model) board() alarm.Board {
 			batches[i].Plan = m.bench.Plan
 		}
 	}
-	return alarm.Board{Batches: batches, Bench: m.bench.Code, Along: m.bench.Along.On, Offer: m.offer, Hush: m.hush(), Writing: m.writing(), At: m.deps.Location}
+	return alarm.Board{Batches: batches, Bench: m.bench.Code, Along: m.bench.Along.On, Offer: m.offer, Hush: m.hush(), Writing: m.writing() || m.page == intent.PageKeys, At: m.deps.Location}
 }

@@ -134,21 +134,31 @@ func (b Board) Lines(t ink.Theme, w, rows int, now timer.Moment) []string {
 		if i == rows {
 			break
 		}
-		more := ""
+		tail := ""
 		if left := len(list) - rows; i == rows-1 && left > 0 {
-			more = strconv.Itoa(left) + " more  "
-			if w >= ink.WideAt {
-				more = quantity.Count(left, "more timer", "more timers") + "   "
-			}
+			tail = b.more(left, w)
 		}
-		tail := more
 		if i == 0 {
-			tail = more + b.hush() + clock + " "
+			tail += b.hush() + clock + " "
 		}
 		lines = append(lines, b.timerLines(t, each, tail, w, now)...)
 	}
 	return lines
 }
+
+// more says how many timers there are besides, and the key that shows them.
+func (b Board) more(left, w int) string {
+	words := more(left) + "  "
+	if w >= ink.WideAt {
+		words = quantity.Count(left, "more timer", "more timers") + "   "
+	}
+	if !b.Writing {
+		words = keys.Timers.Help().Key + " " + words
+	}
+	return words
+}
+
+func more(n int) string { return strconv.Itoa(n) + " more" }
 
 func (b Board) hush() string {
 	if b.Hush == "" {

@@ -90,6 +90,7 @@ const (
 	PageFace
 	PageChoices
 	PageRack
+	PageTimers
 )
 
 // Of makes a reply into an action, and nothing into nothing.

@@ -46,6 +46,7 @@ var (
 	Rack    = bind("r", "curing rack", "r")
 	Find    = bind("/", "find", "/")
 
+	Timers = bind("m", "all timers", "m")
 	Seen   = bind("a", "alarm seen", "a")
 	PutOff = bind("z", "alarm later", "z")
 	Longer = bind("c", "alarm much later", "c")
@@ -107,7 +108,7 @@ func allKeys() []keyGroup {
 		{"Say", []key.Binding{
 			Shown("n  u  c", "note; correct an entry; complaint, where bars went"),
 			Shown("r  /", "the curing rack (first screen), find in it; else save again"),
-			Shown("a  z", "alarm seen; later: z, x or c then says how much later"), Says(End, "end or abandon the batch"),
+			Shown("a  z  m", "alarm seen; later, then z x c: how much later; all timers"), Says(End, "end or abandon the batch"),
 		}},
 		{"Always", []key.Binding{
 			Says(Aid, "first aid and spills; F1 where text is typed"),
