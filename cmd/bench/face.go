@@ -3,24 +3,16 @@ package main
 import (
 	"errors"
 	"fmt"
-	"io/fs"
-	"path/filepath"
 	"slices"
 	"strings"
 	"time"
 
-	"github.com/charmbracelet/x/term"
-	"github.com/muesli/termenv"
 	"github.com/spf13/cobra"
 
-	"bench/internal/batch"
 	"bench/internal/cells"
-	"bench/internal/documents"
 	"bench/internal/face"
 	"bench/internal/files"
-	"bench/internal/ledger"
 	"bench/internal/picture"
-	"bench/internal/quiet"
 	"bench/internal/scene"
 	"bench/internal/steps"
 	"bench/internal/work"
@@ -66,25 +58,15 @@ alone unless you say --replace.
 
 The terminal's characters are chosen by its environment; --cells or BENCH_CELLS
 says otherwise: ` + patternNames() + `.`,
-		Args: func(_ *cobra.Command, args []string) error {
-			if len(args) != 1 {
-				return errors.New("face needs one recipe or batch: bench face RECIPE|BATCH")
-			}
-			return nil
-		},
-		RunE: func(c *cobra.Command, args []string) error {
-			if c.Flags().Changed("loaves") && o.loaves < 1 {
-				return errors.New("--loaves must be 1 or more")
-			}
-			return a.face(args[0], o)
-		},
+		Args: one("face needs one recipe or batch: bench face RECIPE|BATCH"),
+		RunE: func(_ *cobra.Command, args []string) error { return a.face(args[0], o) },
 	}
+	loavesFlag(c, &o.loaves)
 	f := c.Flags()
 	f.StringVarP(&o.out, "output", "o", "", "write the picture to this file: .svg, .png or .pdf")
 	f.StringVar(&o.show, "show", showCut, "what to draw: cut, side or end")
 	f.BoolVar(&o.bare, "bare", false, "the cut face alone, without rule and names")
 	f.BoolVar(&o.replace, "replace", false, "replace the file if it is there")
-	f.IntVar(&o.loaves, "loaves", 0, "how many loaves (default: the recipe's)")
 	f.StringVar(&o.cells, "cells", "", "characters to print with: "+patternNames())
 	f.IntVar(&o.loaf, "loaf", 1, "which loaf of the batch: heights and pieces of stick may differ")
 	return c
@@ -102,7 +84,7 @@ func (a *app) face(file string, o faceOptions) error {
 	if err := o.check(); err != nil {
 		return err
 	}
-	s, err := a.recipeOrBatch(file, o.loaves)
+	_, s, err := a.recipeOrBatch("face", file, o.loaves)
 	if err != nil {
 		return err
 	}
@@ -137,22 +119,6 @@ func (a *app) face(file string, o faceOptions) error {
 	return a.writePicture(drawing, o)
 }
 
-// recipeOrBatch gives a state that holds the recipe of that name or, where there
-// is none, the batch of that code.
-func (a *app) recipeOrBatch(of string, loaves int) (s batch.State, err error) {
-	if _, _, err := documents.Open(of); errors.Is(err, fs.ErrNotExist) {
-		err := a.reading(func(l *ledger.Ledger) (err error) {
-			s, err = l.State(of)
-			return err
-		})
-		if err != nil || s.Begun() {
-			return s, failed(err)
-		}
-	}
-	s.Control, err = a.resolve("face", of, loaves)
-	return s, err
-}
-
 // check reads the flags, before any file is.
 func (o faceOptions) check() error {
 	if !slices.Contains([]string{showCut, showSide, showEnd}, o.show) {
@@ -172,8 +138,6 @@ func (o faceOptions) check() error {
 	}
 	return nil
 }
-
-func suffix(file string) string { return strings.ToLower(filepath.Ext(file)) }
 
 // writePicture writes the file, and says what is in it.
 func (a *app) writePicture(s scene.Scene, o faceOptions) error {
@@ -205,12 +169,6 @@ func encoded(s scene.Scene, suffix string) ([]byte, error) {
 	return scene.SVG(s), nil
 }
 
-// The size that a picture is printed at where there is no terminal.
-const (
-	printWidth  = 80
-	printHeight = 32
-)
-
 // printFace prints the picture and, below it, what lies where.
 // What a batch has not poured yet is shown as an outline.
 func (a *app) printFace(l face.Loaf, cut face.Cut, o faceOptions, underWay bool) error {
@@ -235,36 +193,4 @@ func (a *app) printFace(l face.Loaf, cut face.Cut, o faceOptions, underWay bool)
 	}
 	_, err := fmt.Fprintln(a.raw, strings.Join(lines, "\n")) // Styled; its names were cleaned when they were read.
 	return err
-}
-
-// look gives what the output can show, and how much room there is. What is no
-// terminal gets no colour and no bold.
-func (a *app) look(own string) (look cells.Look, w, h int) {
-	look = cells.Look{Pattern: cells.PatternFor(a.getenv)}
-	w, h = printWidth, printHeight
-	if isTerminal(a.terminal) {
-		look.Colours, look.Bold = coloursOf(quiet.Profile(a.getenv)), a.getenv("TERM") != "dumb"
-		if cols, rows, err := term.GetSize(a.terminal.Fd()); err == nil && cols > 0 && rows > 0 {
-			const legend = 10 // It should be in sight with the picture.
-			w, h = cols, max(rows-legend, 12)
-		}
-	}
-	if own != "" {
-		look.Pattern = cells.Pattern(own)
-	}
-	return look, w, h
-}
-
-// coloursOf says what a terminal's profile means for a picture.
-func coloursOf(p termenv.Profile) cells.Colours {
-	switch p {
-	case termenv.TrueColor:
-		return cells.True
-	case termenv.ANSI256:
-		return cells.TwoHundredFiftySix
-	case termenv.ANSI:
-		return cells.Sixteen
-	default:
-		return cells.None
-	}
 }

@@ -48,24 +48,11 @@ func (a *app) find(q ledger.Query, asJSON bool) error {
 	if err != nil {
 		return failed(err)
 	}
-	if err := a.printFound(found, asJSON); err != nil {
-		return failed(err)
+	if err := printAs(a, asJSON, found, paper.FoundText, paper.FoundJSON); err != nil {
+		return err
 	}
 	if len(found) == 0 {
 		return problemsError{}
 	}
 	return nil
-}
-
-func (a *app) printFound(found []paper.Found, asJSON bool) error {
-	if !asJSON {
-		_, err := fmt.Fprint(a.out, paper.FoundText(found))
-		return err
-	}
-	out, err := paper.FoundJSON(found)
-	if err != nil {
-		return err
-	}
-	_, err = a.out.Write(out)
-	return err
 }

@@ -1,11 +1,8 @@
 package main
 
 import (
-	"errors"
 	"fmt"
-	"path/filepath"
 	"slices"
-	"strings"
 	"time"
 
 	"github.com/spf13/cobra"
@@ -14,9 +11,7 @@ import (
 	"bench/internal/documents"
 	"bench/internal/files"
 	"bench/internal/label"
-	"bench/internal/ledger"
 	"bench/internal/paper"
-	"bench/internal/quantity"
 	"bench/internal/steps"
 )
 
@@ -37,12 +32,7 @@ in real millimetres. A batch adds its code, its date and the weight of its bars.
 Names that bench has from memory are marked (verify) until you have looked them
 up and stated them as "inci" in your workshop, or say --checked. A safety
 assessment, notification and local rules are yours, the maker's, to meet.`,
-		Args: func(_ *cobra.Command, args []string) error {
-			if len(args) != 1 {
-				return errors.New("label needs one recipe or batch: bench label RECIPE|BATCH")
-			}
-			return nil
-		},
+		Args: one("label needs one recipe or batch: bench label RECIPE|BATCH"),
 		RunE: func(_ *cobra.Command, args []string) error { return a.label(args[0], f) },
 	}
 	c.Flags().StringVar(&f.market, "market", f.market, "where it is to be sold: eu, uk or us")
@@ -61,11 +51,11 @@ func (a *app) label(of string, f labelFlags) error {
 	if !slices.Contains(label.Styles(), o.As) {
 		return fmt.Errorf("--as %q is neither made nor saponified", f.as)
 	}
-	size, err := labelSize(f.size)
+	size, err := paper.ParseLabelSize(f.size)
 	if err != nil {
 		return fmt.Errorf("--size: %w", err)
 	}
-	kind := strings.ToLower(filepath.Ext(f.out))
+	kind := suffix(f.out)
 	if f.out != "" && kind != ".svg" && kind != ".pdf" {
 		return fmt.Errorf("-o %s: a label is written as .svg or .pdf", f.out)
 	}
@@ -76,7 +66,7 @@ func (a *app) label(of string, f labelFlags) error {
 	w, problems := documents.Workshop(home)
 	report(a.err, problems)
 	o.Workshop = w
-	code, s, err := a.batchOrRecipe(of)
+	code, s, err := a.recipeOrBatch("label", of, 0)
 	if err != nil {
 		return err
 	}
@@ -100,39 +90,4 @@ func drawLabel(l label.Label, size paper.LabelSize, kind string, s batch.State) 
 		made = s.Entries[0].At.Wall
 	}
 	return paper.LabelPDF(l, size, made)
-}
-
-// batchOrRecipe gives the batch of that code or, where there is none, the plan
-// of the recipe of that name.
-func (a *app) batchOrRecipe(of string) (code string, s batch.State, err error) {
-	err = a.reading(func(l *ledger.Ledger) error {
-		s, err = l.State(of)
-		return err
-	})
-	if err != nil {
-		return "", s, failed(err)
-	}
-	if s.Begun() {
-		return of, s, nil
-	}
-	control, err := a.resolve("label", of, 0)
-	return "", batch.State{Control: control}, err
-}
-
-// labelSize reads "60 x 90 mm".
-func labelSize(text string) (paper.LabelSize, error) {
-	wide, high, ok := strings.Cut(strings.ReplaceAll(text, "×", "x"), "x")
-	wide, high = strings.TrimSpace(wide), strings.TrimSpace(high)
-	if !ok {
-		return paper.LabelSize{}, fmt.Errorf("%q is not a size: write it like \"60 x 90 mm\"", text)
-	}
-	if strings.Trim(wide, "0123456789.,") == "" { // The unit is said once.
-		wide += " " + strings.TrimLeft(high, "0123456789., ")
-	}
-	width, err := quantity.ParseLength(wide)
-	if err != nil {
-		return paper.LabelSize{}, err
-	}
-	height, err := quantity.ParseLength(high)
-	return paper.LabelSize{Width: width, Height: height}, err
 }

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"path/filepath"
 	"slices"
 	"time"
 
@@ -11,6 +12,7 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/files"
+	"bench/internal/journal"
 	"bench/internal/ledger"
 	"bench/internal/paper"
 	"bench/internal/recipe"
@@ -68,6 +70,16 @@ func (a *app) record(code, format, out string) error {
 		err = files.Write(out, data)
 	}
 	return errors.Join(err, damage)
+}
+
+// recordAll prints every batch.
+func (a *app) recordAll() error {
+	err := a.existing(func(s *journal.Store) error { return ledger.Export(a.out, s) })
+	if errors.Is(err, journal.ErrCorrupt) {
+		home, _ := a.home() // It was known a moment ago.
+		err = fmt.Errorf("%w\nthe records that bench wrote beside the store are in %s", err, filepath.Join(home, ledger.Folder))
+	}
+	return err
 }
 
 // printer gives where a record is printed; a PDF is no text.

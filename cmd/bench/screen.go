@@ -2,7 +2,6 @@ package main
 
 import (
 	"fmt"
-	"os"
 	"strings"
 	"time"
 
@@ -98,12 +97,4 @@ func (a *app) manner(home string) recipe.Manner {
 		w.Manner.Mouse = recipe.On
 	}
 	return w.Manner
-}
-
-func isTerminal(f *os.File) bool {
-	if f == nil {
-		return false
-	}
-	info, err := f.Stat()
-	return err == nil && info.Mode()&os.ModeCharDevice != 0
 }

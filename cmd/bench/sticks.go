@@ -1,8 +1,6 @@
 package main
 
 import (
-	"errors"
-
 	"github.com/spf13/cobra"
 
 	"bench/internal/paper"
@@ -20,25 +18,16 @@ will pass: how each stick is cut, which piece goes where, the soap dough for
 sticks still to be made, and the bars that a loaf yields. FILE is a path, or the
 name of a built-in recipe. The sticks on hand, and how loaves are cut, are in
 your workshop.`,
-		Args: func(_ *cobra.Command, args []string) error {
-			if len(args) != 1 {
-				return errors.New("sticks needs one recipe: bench sticks FILE")
-			}
-			return nil
-		},
-		RunE: func(c *cobra.Command, args []string) error {
-			if c.Flags().Changed("loaves") && loaves < 1 {
-				return errors.New("--loaves must be 1 or more")
-			}
-			control, err := a.resolve("sticks", args[0], loaves)
+		Args: one("sticks needs one recipe: bench sticks FILE"),
+		RunE: func(_ *cobra.Command, args []string) error {
+			control, err := a.resolve("sticks", args[0], loaves, 0)
 			if err != nil {
 				return err
 			}
-			work := sticks.Of(control)
-			return printAs(a, asJSON, work, paper.SticksText, paper.SticksJSON)
+			return printAs(a, asJSON, sticks.Of(control), paper.SticksText, paper.SticksJSON)
 		},
 	}
-	c.Flags().IntVar(&loaves, "loaves", 0, "how many loaves (default: the recipe's)")
 	c.Flags().BoolVar(&asJSON, "json", false, "print JSON")
+	loavesFlag(c, &loaves)
 	return c
 }

@@ -13,6 +13,7 @@ import (
 	"bench/internal/batch"
 	"bench/internal/console"
 	"bench/internal/journal"
+	"bench/internal/paper"
 	"bench/internal/recipe"
 )
 
@@ -92,7 +93,7 @@ func TestDamagedStore(t *testing.T) {
 		}
 	}
 	out, _ = runs(t, home, "verify", "--json")
-	var said checkJSON
+	var said paper.Verified
 	if err := json.Unmarshal([]byte(out), &said); err != nil || said.Whole || len(said.Batches) != 2 || said.Batches[0].Whole || !said.Batches[1].Whole {
 		t.Errorf("bench verify --json: %v\n%s", err, out)
 	}

@@ -8,7 +8,6 @@ import (
 	"github.com/spf13/cobra"
 
 	"bench/internal/batch"
-	"bench/internal/oils"
 	"bench/internal/paper"
 	"bench/internal/recipe"
 	"bench/internal/why"
@@ -29,11 +28,8 @@ and where they come from. FIGURE is a part of the figure's name, such as "band",
 			}
 			return nil
 		},
-		RunE: func(c *cobra.Command, args []string) error {
-			if c.Flags().Changed("loaves") && loaves < 1 {
-				return errors.New("--loaves must be 1 or more")
-			}
-			control, err := a.resolve("why", args[0], loaves)
+		RunE: func(_ *cobra.Command, args []string) error {
+			control, err := a.resolve("why", args[0], loaves, 0)
 			if err != nil {
 				return err
 			}
@@ -44,8 +40,8 @@ and where they come from. FIGURE is a part of the figure's name, such as "band",
 			return printAs(a, asJSON, reasons, paper.WhyText, paper.WhyJSON)
 		},
 	}
-	c.Flags().IntVar(&loaves, "loaves", 0, "how many loaves (default: the recipe's)")
 	c.Flags().BoolVar(&asJSON, "json", false, "print JSON")
+	loavesFlag(c, &loaves)
 	return c
 }
 
@@ -63,18 +59,4 @@ func reasonsOf(c recipe.Control, words string) ([]why.Reason, error) {
 		return nil, fmt.Errorf("why: the plan has no figure %q; it has %s", words, strings.Join(names, ", "))
 	}
 	return found, nil
-}
-
-func (a *app) oilsCommand() *cobra.Command {
-	var asJSON bool
-	c := &cobra.Command{
-		Use:   "oils",
-		Short: "list the published table of oils with its sources",
-		Args:  cobra.NoArgs,
-		RunE: func(*cobra.Command, []string) error {
-			return printAs(a, asJSON, oils.All(), paper.OilsText, paper.OilsJSON)
-		},
-	}
-	c.Flags().BoolVar(&asJSON, "json", false, "print JSON")
-	return c
 }

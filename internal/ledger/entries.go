@@ -14,7 +14,7 @@ import (
 // nothing is given: what would be shown could be wrong.
 func (l *Ledger) State(code string) (batch.State, error) {
 	records, err := l.store.Records(code)
-	state, unknown := Understood(records)
+	state, unknown := understood(records)
 	if unknown != nil && !state.Begun() {
 		unknown = newerBatchError{code, unknown}
 	}
@@ -29,8 +29,8 @@ type newerBatchError struct {
 
 func (e newerBatchError) Error() string { return fmt.Sprintf("batch %s: %v", e.code, e.err) }
 
-// Understood folds facts as far as this program knows what they mean.
-func Understood(records []journal.Record) (batch.State, error) {
+// understood folds facts as far as this program knows what they mean.
+func understood(records []journal.Record) (batch.State, error) {
 	entries, err := entriesOf(records)
 	state := batch.Fold(entries)
 	if newer := newerPlan(state); newer != nil {

@@ -37,15 +37,9 @@ type holdJSON struct {
 }
 
 func deviationsToJSON(p steps.Plan) []deviationJSON {
-	list := []deviationJSON{}
-	for _, d := range p.Deviations {
-		out := deviationJSON{d.Task, d.Batter, grams(d.Off), d.Words, []wayJSON{}}
-		for _, w := range p.Ways(d) {
-			out.Ways = append(out.Ways, wayToJSON(w))
-		}
-		list = append(list, out)
-	}
-	return list
+	return each(p.Deviations, func(d steps.Deviation) deviationJSON {
+		return deviationJSON{d.Task, d.Batter, grams(d.Off), d.Words, each(p.Ways(d), wayToJSON)}
+	})
 }
 
 func wayToJSON(w steps.WayOn) wayJSON {
@@ -58,11 +52,7 @@ func wayToJSON(w steps.WayOn) wayJSON {
 }
 
 func holdsToJSON(p steps.Plan) []holdJSON {
-	list := []holdJSON{}
-	for _, h := range p.Holds {
-		list = append(list, holdJSON{h.Batter, h.Layer, h.Words})
-	}
-	return list
+	return each(p.Holds, func(h steps.Hold) holdJSON { return holdJSON{h.Batter, h.Layer, h.Words} })
 }
 
 // deviations writes what was off, with the ways on, for reading.

@@ -28,8 +28,5 @@ func FoundText(found []Found) string {
 
 // FoundJSON writes what was found as indented JSON with a final line end.
 func FoundJSON(found []Found) ([]byte, error) {
-	if found == nil {
-		found = []Found{}
-	}
-	return indented(found)
+	return indented(orEmpty(found))
 }

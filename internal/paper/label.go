@@ -13,6 +13,24 @@ import (
 // LabelSize is the size of a label.
 type LabelSize struct{ Width, Height quantity.Length }
 
+// ParseLabelSize reads "60 x 90 mm".
+func ParseLabelSize(text string) (LabelSize, error) {
+	wide, high, ok := strings.Cut(strings.ReplaceAll(text, "×", "x"), "x")
+	wide, high = strings.TrimSpace(wide), strings.TrimSpace(high)
+	if !ok {
+		return LabelSize{}, fmt.Errorf("%q is not a size: write it like \"60 x 90 mm\"", text)
+	}
+	if strings.Trim(wide, "0123456789.,") == "" { // The unit is said once.
+		wide += " " + strings.TrimLeft(high, "0123456789., ")
+	}
+	width, err := quantity.ParseLength(wide)
+	if err != nil {
+		return LabelSize{}, err
+	}
+	height, err := quantity.ParseLength(high)
+	return LabelSize{Width: width, Height: height}, err
+}
+
 // Sizes of print in millimetres. The least height of a small letter is 1/16 in
 // in the USA (21 CFR 701.3, read); elsewhere the rule is only that it can be
 // read, and 0.9 mm is bench's own floor.

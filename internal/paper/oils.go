@@ -82,21 +82,18 @@ type oilJSON struct {
 // OilsJSON writes the table as indented JSON with a final line end. A value
 // that is not known has an empty flag.
 func OilsJSON(rows []oils.Oil) ([]byte, error) {
-	out := []oilJSON{}
-	for _, o := range rows {
-		j := oilJSON{
-			Key: o.Key, Name: o.Name, INCI: o.INCI, SV: toJSON(o.SV), Iodine: toJSON(o.IodineValue),
-			Density: toJSON(o.RelativeDensity), DensityAt: decimal(o.DensityAt), DensityTo: decimal(o.DensityWater), Melts: toJSON(o.Melts),
-			Acids: []acidJSON{}, AcidsFlag: string(o.FattyAcids.Flag), AcidsSource: o.FattyAcids.Source, Note: o.Note,
-		}
-		for _, a := range o.FattyAcids.Acids {
-			j.Acids = append(j.Acids, acidJSON{a.Acid, decimal(a.Low), decimal(a.High)})
-		}
-		out = append(out, j)
-	}
-	return indented(out)
+	return indented(each(rows, oilToJSON))
 }
 
-func toJSON(r oils.Range) rangeJSON {
+func oilToJSON(o oils.Oil) oilJSON {
+	return oilJSON{
+		Key: o.Key, Name: o.Name, INCI: o.INCI, SV: rangeToJSON(o.SV), Iodine: rangeToJSON(o.IodineValue),
+		Density: rangeToJSON(o.RelativeDensity), DensityAt: decimal(o.DensityAt), DensityTo: decimal(o.DensityWater), Melts: rangeToJSON(o.Melts),
+		Acids:     each(o.FattyAcids.Acids, func(a oils.AcidShare) acidJSON { return acidJSON{a.Acid, decimal(a.Low), decimal(a.High)} }),
+		AcidsFlag: string(o.FattyAcids.Flag), AcidsSource: o.FattyAcids.Source, Note: o.Note,
+	}
+}
+
+func rangeToJSON(r oils.Range) rangeJSON {
 	return rangeJSON{decimal(r.Low), decimal(r.High), string(r.Flag), r.Source}
 }

@@ -103,26 +103,24 @@ type newStickJSON struct {
 func SticksJSON(w sticks.Work) ([]byte, error) {
 	out := sticksJSON{
 		Recipe: w.Recipe, Loaves: w.Loaves, Bar: millimetres(w.Loaf.Bar), Near: millimetres(w.Loaf.Near),
-		Bars: []barJSON{}, Plans: []stickPlanJSON{}, Dough: []doughJSON{},
+		Bars: each(w.Bars, func(b sticks.Bar) barJSON {
+			return barJSON{b.N, millimetres(b.From), millimetres(b.To), grams(b.Fresh)}
+		}),
+		Plans: each(w.Plans, stickPlanToJSON), Dough: each(w.Dough, doughToJSON),
 	}
-	for _, b := range w.Bars {
-		out.Bars = append(out.Bars, barJSON{b.N, millimetres(b.From), millimetres(b.To), grams(b.Fresh)})
+	if len(w.Bars) > 0 {
 		out.Far = millimetres(w.Loaf.Rest())
 	}
-	for _, p := range w.Plans {
-		out.Plans = append(out.Plans, stickPlanToJSON(p))
-	}
-	for _, d := range w.Dough {
-		j := doughJSON{
-			Name: d.Name, Lot: d.Lot, Looks: d.Looks, Mass: grams(d.Mass), Trims: grams(d.Trims), Stays: grams(d.Stays),
-			Loads: d.Loads, Sticks: []newStickJSON{},
-		}
-		for _, s := range d.Sticks {
-			j.Sticks = append(j.Sticks, newStickJSON{s.Name, s.Count, millimetres(s.Length), grams(s.Mass)})
-		}
-		out.Dough = append(out.Dough, j)
-	}
 	return indented(out)
+}
+
+func doughToJSON(d sticks.Dough) doughJSON {
+	return doughJSON{
+		Name: d.Name, Lot: d.Lot, Looks: d.Looks, Mass: grams(d.Mass), Trims: grams(d.Trims), Stays: grams(d.Stays), Loads: d.Loads,
+		Sticks: each(d.Sticks, func(s sticks.NewStick) newStickJSON {
+			return newStickJSON{s.Name, s.Count, millimetres(s.Length), grams(s.Mass)}
+		}),
+	}
 }
 
 func stickPlanToJSON(s recipe.StickPlan) stickPlanJSON {
@@ -130,35 +128,31 @@ func stickPlanToJSON(s recipe.StickPlan) stickPlanJSON {
 	out := stickPlanJSON{
 		Stick: s.Stick, Used: p.Used, Fresh: p.Fresh, Joins: p.Joins, Offcut: millimetres(p.Offcut), Proven: p.Proven(),
 		Bound: stickBoundJSON{b.Used, b.Fresh, b.Joins, millimetres(b.Offcut)}, Unmade: p.Unmade,
-		Cuts: []cutStickJSON{}, Loaves: []placedRowJSON{}, Shows: []showJSON{},
-	}
-	for _, c := range p.Sticks {
-		j := cutStickJSON{N: c.N, Lot: c.Lot, Length: millimetres(c.Length), Fresh: c.Fresh, Offcut: millimetres(c.Offcut), Pieces: []cutLengthJSON{}}
-		for _, piece := range c.Pieces {
-			j.Pieces = append(j.Pieces, cutLengthJSON{piece.Label(), millimetres(piece.Length)})
-		}
-		out.Cuts = append(out.Cuts, j)
+		Cuts: each(p.Sticks, cutStickToJSON), Loaves: []placedRowJSON{},
+		Shows: each(p.Shows, func(show cut.Show) showJSON {
+			return showJSON{show.Loaf, s.Embeds[show.Row-1].Embed, show.Bar, millimetres(show.At)}
+		}),
 	}
 	for _, loaf := range p.Loaves {
 		for _, row := range loaf.Rows {
 			of := s.Embeds[row.N-1]
-			out.Loaves = append(out.Loaves, placedRowJSON{loaf.N, of.Layer, of.Embed, loaf.Lot, placedPieces(row)})
+			out.Loaves = append(out.Loaves, placedRowJSON{loaf.N, of.Layer, of.Embed, loaf.Lot, each(row.Pieces, placedPieceToJSON)})
 		}
-	}
-	for _, show := range p.Shows {
-		out.Shows = append(out.Shows, showJSON{show.Loaf, s.Embeds[show.Row-1].Embed, show.Bar, millimetres(show.At)})
 	}
 	return out
 }
 
-func placedPieces(row cut.PlacedRow) []placedPieceJSON {
-	out := []placedPieceJSON{}
-	for _, piece := range row.Pieces {
-		j := placedPieceJSON{Piece: piece.Label(), From: millimetres(piece.From), To: millimetres(piece.To)}
-		if piece.Line != cut.NoLine {
-			j.Line = &piece.Line
-		}
-		out = append(out, j)
+func cutStickToJSON(c cut.Strip) cutStickJSON {
+	return cutStickJSON{
+		N: c.N, Lot: c.Lot, Length: millimetres(c.Length), Fresh: c.Fresh, Offcut: millimetres(c.Offcut),
+		Pieces: each(c.Pieces, func(p cut.Piece) cutLengthJSON { return cutLengthJSON{p.Label(), millimetres(p.Length)} }),
 	}
-	return out
+}
+
+func placedPieceToJSON(p cut.Piece) placedPieceJSON {
+	j := placedPieceJSON{Piece: p.Label(), From: millimetres(p.From), To: millimetres(p.To)}
+	if p.Line != cut.NoLine {
+		j.Line = &p.Line
+	}
+	return j
 }

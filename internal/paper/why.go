@@ -33,11 +33,7 @@ type reasonJSON struct {
 
 // WhyJSON writes reasons as indented JSON with a final line end.
 func WhyJSON(reasons []why.Reason) ([]byte, error) {
-	out := []reasonJSON{}
-	for _, r := range reasons {
-		out = append(out, reasonToJSON(r))
-	}
-	return indented(out)
+	return indented(each(reasons, reasonToJSON))
 }
 
 func reasonToJSON(r why.Reason) reasonJSON {

@@ -9,12 +9,8 @@ import (
 	"github.com/spf13/cobra"
 
 	"bench/internal/batch"
-	"bench/internal/documents"
-	"bench/internal/ledger"
 	"bench/internal/paper"
 	"bench/internal/quantity"
-	"bench/internal/recipe"
-	"bench/internal/recipe/read"
 	"bench/internal/steps"
 	"bench/internal/why"
 )
@@ -40,10 +36,7 @@ on.`,
 			}
 			return nil
 		},
-		RunE: func(c *cobra.Command, args []string) error {
-			if c.Flags().Changed("loaves") && p.loaves < 1 {
-				return errors.New("--loaves must be 1 or more")
-			}
+		RunE: func(_ *cobra.Command, args []string) error {
 			if oils != "" {
 				var err error
 				if p.oils, err = quantity.ParseMass(oils); err != nil || p.oils == 0 {
@@ -54,11 +47,11 @@ on.`,
 			return a.plan(p)
 		},
 	}
-	c.Flags().IntVar(&p.loaves, "loaves", 0, "how many loaves (default: the recipe's)")
 	c.Flags().StringVar(&oils, "oils", "", "oils at hand, such as \"2.9 kg\": the height of the loaves follows")
 	c.Flags().StringVar(&p.batch, "batch", "", "the plan of this batch, as its facts have it")
 	c.Flags().BoolVar(&p.why, "why", false, "add the reason of every figure: formula, numbers, sources")
 	c.Flags().BoolVar(&p.json, "json", false, "print JSON")
+	loavesFlag(c, &p.loaves)
 	return c
 }
 
@@ -80,67 +73,24 @@ func (a *app) plan(p planning) error {
 	if p.why {
 		reasons = why.Of(state)
 	}
-	if !p.json {
-		text := paper.PlanText(plan)
-		if p.why {
-			text += "\nWHY\n" + paper.WhyText(reasons)
+	return printAs(a, p.json, plan, func(plan steps.Plan) string {
+		if !p.why {
+			return paper.PlanText(plan)
 		}
-		_, err = fmt.Fprint(a.out, text)
-		return failed(err)
-	}
-	out, err := paper.PlanJSON(plan, reasons)
-	if err != nil {
-		return failed(err)
-	}
-	_, err = a.out.Write(out)
-	return failed(err)
+		return paper.PlanText(plan) + "\nWHY\n" + paper.WhyText(reasons)
+	}, func(plan steps.Plan) ([]byte, error) { return paper.PlanJSON(plan, reasons) })
 }
 
 // planned gives the state that a plan is asked of: a batch, or a recipe that has
 // not begun.
 func (a *app) planned(p planning) (batch.State, error) {
 	if p.batch == "" {
-		control, err := a.resolveOils("plan", p.file, p.loaves, p.oils)
+		control, err := a.resolve("plan", p.file, p.loaves, p.oils)
 		return batch.State{Control: control}, err
 	}
-	var state batch.State
-	err := a.reading(func(l *ledger.Ledger) error {
-		var err error
-		state, err = l.State(p.batch)
-		return err
-	})
+	state, err := a.batch(p.batch)
 	if err == nil && !state.Begun() {
 		err = fmt.Errorf("there is no batch %s", p.batch)
 	}
 	return state, failed(err)
-}
-
-// resolve reads a recipe and gives its control recipe. What is wrong with it is
-// reported already when that fails.
-func (a *app) resolve(command, file string, loaves int) (recipe.Control, error) {
-	return a.resolveOils(command, file, loaves, 0)
-}
-
-// resolveOils is resolve for so much oil as there is at hand; zero leaves it to
-// the recipe.
-func (a *app) resolveOils(command, file string, loaves int, oils quantity.Mass) (recipe.Control, error) {
-	home, err := a.home()
-	if err != nil {
-		return recipe.Control{}, err
-	}
-	data, beside, err := documents.Open(file)
-	if err != nil {
-		return recipe.Control{}, fmt.Errorf("%s: %w", command, err)
-	}
-	w, problems := documents.Workshop(home)
-	d := documents.Read(file, data, beside, w)
-	if report(a.err, append(problems, d.Problems...)) {
-		return recipe.Control{}, problemsError{}
-	}
-	control, problems := d.Resolve(w, loaves, oils)
-	if read.Failed(problems) {
-		report(a.err, problems)
-		return recipe.Control{}, problemsError{}
-	}
-	return control, nil
 }

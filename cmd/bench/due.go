@@ -2,15 +2,12 @@ package main
 
 import (
 	"cmp"
-	"errors"
 	"fmt"
-	"io/fs"
 	"slices"
 	"time"
 
 	"github.com/spf13/cobra"
 
-	"bench/internal/journal"
 	"bench/internal/ledger"
 	"bench/internal/paper"
 	"bench/internal/quantity"
@@ -65,8 +62,10 @@ func (a *app) due(f dueFlags) error {
 		return cmp.Or(cmp.Compare(urgency(x, at), urgency(y, at)), cmp.Compare(x.Left(at), y.Left(at)))
 	})
 	if !f.quiet {
-		if err := a.printTimers(timers, at, f.json); err != nil {
-			return failed(err)
+		err := printAs(a, f.json, timers, func(list []paper.Timer) string { return paper.DueText(list, at) },
+			func(list []paper.Timer) ([]byte, error) { return paper.DueJSON(list, at) })
+		if err != nil {
+			return err
 		}
 	}
 	soon := at
@@ -100,34 +99,4 @@ func (a *app) unanswered() ([]paper.Timer, error) {
 		return err
 	})
 	return timers, err
-}
-
-func (a *app) printTimers(timers []paper.Timer, now timer.Moment, asJSON bool) error {
-	if !asJSON {
-		_, err := fmt.Fprint(a.out, paper.DueText(timers, now))
-		return err
-	}
-	out, err := paper.DueJSON(timers, now)
-	if err != nil {
-		return err
-	}
-	_, err = a.out.Write(out)
-	return err
-}
-
-// reading opens the store to read; where there is none, there is nothing to do.
-func (a *app) reading(do func(*ledger.Ledger) error) error {
-	home, err := a.home()
-	if err != nil {
-		return err
-	}
-	store, err := journal.Open(home, journal.Options{ReadOnly: true})
-	if errors.Is(err, fs.ErrNotExist) {
-		return nil
-	}
-	if err != nil {
-		return err
-	}
-	l := ledger.Of(store, home)
-	return errors.Join(do(l), store.Close())
 }

@@ -1,0 +1,59 @@
+package main
+
+import (
+	"fmt"
+
+	"bench/internal/batch"
+	"bench/internal/documents"
+	"bench/internal/ledger"
+	"bench/internal/quantity"
+	"bench/internal/recipe"
+	"bench/internal/recipe/read"
+)
+
+// resolve reads a recipe and gives its control recipe, for so many loaves and so much
+// oil as there is at hand; zero leaves either to the recipe. What is wrong with it
+// is reported already when that fails.
+func (a *app) resolve(command, file string, loaves int, oils quantity.Mass) (recipe.Control, error) {
+	home, err := a.home()
+	if err != nil {
+		return recipe.Control{}, err
+	}
+	data, beside, err := documents.Open(file)
+	if err != nil {
+		return recipe.Control{}, fmt.Errorf("%s: %w", command, err)
+	}
+	w, problems := documents.Workshop(home)
+	d := documents.Read(file, data, beside, w)
+	if report(a.err, append(problems, d.Problems...)) {
+		return recipe.Control{}, problemsError{}
+	}
+	control, problems := d.Resolve(w, loaves, oils)
+	if read.Failed(problems) {
+		report(a.err, problems)
+		return recipe.Control{}, problemsError{}
+	}
+	return control, nil
+}
+
+// recipeOrBatch gives a state that holds the recipe of that name or, where there is
+// none, the batch of that code.
+func (a *app) recipeOrBatch(command, of string, loaves int) (code string, s batch.State, err error) {
+	if _, _, err := documents.Open(of); err != nil {
+		s, err := a.batch(of)
+		if err != nil || s.Begun() {
+			return of, s, failed(err)
+		}
+	}
+	s.Control, err = a.resolve(command, of, loaves, 0)
+	return "", s, err
+}
+
+// batch reads a batch; one that is not there has not begun.
+func (a *app) batch(code string) (s batch.State, err error) {
+	err = a.reading(func(l *ledger.Ledger) (err error) {
+		s, err = l.State(code)
+		return err
+	})
+	return s, err
+}
