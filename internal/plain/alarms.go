@@ -8,20 +8,20 @@ import (
 	"bench/internal/recipe"
 	"bench/internal/reply"
 	"bench/internal/timer"
-	"bench/internal/ui/alarm"
+	"bench/internal/watch"
 )
 
 // untold gives the alarms that are due and were not said. What was put off and
 // comes back is said again.
-func (s *session) untold() []alarm.Watched {
+func (s *session) untold() []watch.Timer {
 	now := s.now()
-	return slices.DeleteFunc(s.board().Timers(now), func(t alarm.Watched) bool {
+	return slices.DeleteFunc(s.board().Timers(now), func(t watch.Timer) bool {
 		return t.State(now) != timer.Due || s.told[alarmKey(t)]
 	})
 }
 
 // tell says alarms, once each.
-func (s *session) tell(due []alarm.Watched) {
+func (s *session) tell(due []watch.Timer) {
 	for _, t := range due {
 		s.told[alarmKey(t)] = true
 		s.warn("ALARM: " + s.timerWords(t.Code, t.Timer, s.now()) + ". seen (a), or later (z) with the minutes.")
@@ -33,7 +33,7 @@ func (s *session) ring() {
 	if s.Bell == nil || s.manner.Sound == recipe.Off {
 		return
 	}
-	var sound alarm.Sound
+	var sound watch.Sound
 	now := s.now()
 	s.ear, sound = s.ear.Listen(s.board().Timers(now), now, s.manner.Quiet.Covers(now.Wall))
 	if sound.Bell {
@@ -41,13 +41,13 @@ func (s *session) ring() {
 	}
 }
 
-func alarmKey(t alarm.Watched) string {
+func alarmKey(t watch.Timer) string {
 	return t.Code + " " + t.ID + " " + t.Deferred.Wall.String()
 }
 
 // foremost gives the alarm that comes before the others, of those that were said:
 // nobody answers one that they could not have read.
-func (s *session) foremost() (alarm.Watched, bool) {
+func (s *session) foremost() (watch.Timer, bool) {
 	now := s.now()
 	for _, t := range s.board().Timers(now) {
 		if t.State(now) == timer.Due && s.told[alarmKey(t)] {
@@ -55,7 +55,7 @@ func (s *session) foremost() (alarm.Watched, bool) {
 		}
 	}
 	s.say("No alarm is due.")
-	return alarm.Watched{}, false
+	return watch.Timer{}, false
 }
 
 func (s *session) seen(string) {
@@ -70,7 +70,7 @@ func (s *session) later(minutes string) {
 	if !ok {
 		return
 	}
-	for _, d := range alarm.Delays() {
+	for _, d := range watch.Delays() {
 		if minutes == "" || minutes == strconv.Itoa(int(d.Minutes())) {
 			s.keep(reply.Keep{Code: t.Code, Fact: batch.TimerPutOff{Timer: t.ID, For: d}})
 			return

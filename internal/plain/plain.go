@@ -17,7 +17,7 @@ import (
 	"bench/internal/reply"
 	"bench/internal/steps"
 	"bench/internal/timer"
-	"bench/internal/ui/alarm"
+	"bench/internal/watch"
 )
 
 // Deps are what the talk stands on.
@@ -57,7 +57,7 @@ type session struct {
 	batches []front.UnderWay
 	recipes []front.RecipeItem
 	told    map[string]bool // told are the alarms that were said.
-	ear     alarm.Ear       // ear knows which alarms have rung.
+	ear     watch.Ear       // ear knows which alarms have rung.
 	manner  recipe.Manner
 
 	code   string // code is the batch on the bench, or "".
@@ -131,7 +131,7 @@ func (s *session) letGo() {
 }
 
 // board gathers what runs in all batches; that on the bench is the freshest.
-func (s *session) board() alarm.Board {
+func (s *session) board() watch.Board {
 	list := make([]front.UnderWay, 0, len(s.batches)+1)
 	for _, b := range s.batches {
 		if b.Code != s.code {
@@ -141,7 +141,7 @@ func (s *session) board() alarm.Board {
 	if s.code != "" {
 		list = append(list, front.UnderWay{BatchItem: front.BatchItem{Code: s.code, State: s.state}, Plan: s.plan})
 	}
-	return alarm.Board{Batches: list, Bench: s.code, At: s.Location}
+	return watch.Board{Batches: list, Bench: s.code}
 }
 
 // resolve plans a recipe for so many loaves, or says in words what is wrong.

@@ -5,7 +5,6 @@
 package alarm
 
 import (
-	"slices"
 	"strconv"
 	"time"
 
@@ -18,6 +17,7 @@ import (
 	"bench/internal/ui/ink"
 	"bench/internal/ui/intent"
 	"bench/internal/ui/keys"
+	"bench/internal/watch"
 )
 
 // Board is what runs in all batches.
@@ -31,68 +31,16 @@ type Board struct {
 	At      *time.Location
 }
 
-// Watched is a timer with the batch that it belongs to.
-type Watched struct {
-	timer.Timer
-	Code   string
-	recipe string
-	there  bool // there says that another bench answers it.
-}
+// What is watch's, under the names that the root has for it.
+type (
+	Watched = watch.Timer
+	Ear     = watch.Ear
+	Sound   = watch.Sound
+)
 
-// Timers gives what runs in all batches: what is due first, by priority, that of
-// the batch on the bench before others and the latest one foremost; then what
-// falls due next, then what counts up. What is only listed covers nothing that
-// the hands are at.
+// Timers gives what runs in all batches, the foremost first.
 func (b Board) Timers(now timer.Moment) []Watched {
-	var list []Watched
-	for _, each := range b.Batches {
-		if each.Plan.Closed {
-			continue
-		}
-		for _, t := range each.Plan.Timers {
-			if t.State(now) != timer.Acknowledged {
-				t.Priority = t.PriorityAt(now)
-				list = append(list, Watched{t, each.Code, each.Plan.Recipe, each.HeldBy != "" || b.Along && each.Code == b.Bench})
-			}
-		}
-	}
-	slices.SortStableFunc(list, func(one, two Watched) int {
-		if x, y := b.rank(one, now), b.rank(two, now); x != y {
-			return x - y
-		}
-		return int(one.Left(now).Truncate(time.Second)/time.Second) - int(two.Left(now).Truncate(time.Second)/time.Second)
-	})
-	return list
-}
-
-// near is how soon a timer asks that comes before what is only listed.
-const near = 2 * time.Hour
-
-// rank sorts what asks for something before what only runs.
-func (b Board) rank(t Watched, now timer.Moment) int {
-	due, here := t.State(now) == timer.Due, t.Code == b.Bench
-	switch {
-	case b.Offer == (intent.PutOff{Code: t.Code, Timer: t.ID}):
-		return 0 // A question that is open stays in sight.
-	case due && t.Priority == timer.ActNow && here:
-		return 1
-	case due && t.Priority == timer.ActNow:
-		return 2
-	case due && t.Priority == timer.Soon && here:
-		return 3
-	case due && t.Priority == timer.Soon:
-		return 4
-	case due && here:
-		return 6
-	case due:
-		return 9
-	case t.CountsUp():
-		return 8
-	case t.Left(now) < near:
-		return 5
-	default:
-		return 7
-	}
+	return watch.Board{Batches: b.Batches, Bench: b.Bench, Along: b.Along, Asked: watch.Name(b.Offer)}.Timers(now)
 }
 
 // Answer acknowledges the topmost alarm, or asks for how long it is to be
@@ -112,7 +60,7 @@ func (b Board) Answer(p keys.Press, putOff, unsaved bool) intent.Action {
 	if unsaved {
 		return intent.Word{Text: "First: r saves the last entry again, esc lets it go."}
 	}
-	if top.there {
+	if top.There {
 		return intent.Word{Text: "Another bench has batch " + ink.Clean(top.Code) + ": the alarm is answered there."}
 	}
 	if putOff {
@@ -177,7 +125,7 @@ func (b Board) timerLines(t ink.Theme, each Watched, tail string, w int, now tim
 	sign, when := Sign(each.Timer, now), phrase.Timing(each.Timer, now, b.At)
 	if each.State(now) == timer.Due {
 		switch {
-		case each.there:
+		case each.There:
 			when += "   answered at the other bench"
 		case !b.Writing:
 			when += "   a seen z later"

@@ -8,6 +8,7 @@ import (
 	"bench/internal/reply"
 	"bench/internal/ui/intent"
 	"bench/internal/ui/keys"
+	"bench/internal/watch"
 
 	"github.com/charmbracelet/bubbles/key"
 )
@@ -18,15 +19,9 @@ type delay struct {
 	d   time.Duration
 }
 
-// Delays gives for how long any alarm may be put off. What wants hours has an
-// answer that says why, such as too soft.
-func Delays() [3]time.Duration {
-	return [3]time.Duration{5 * time.Minute, 10 * time.Minute, 30 * time.Minute}
-}
-
 // delays gives the keys that are offered; the usual is the key that asked.
 func delays() [3]delay {
-	d := Delays()
+	d := watch.Delays()
 	return [3]delay{{keys.PutOff, d[0]}, {keys.LeaveOut, d[1]}, {keys.Longer, d[2]}}
 }
 

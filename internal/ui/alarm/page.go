@@ -60,7 +60,7 @@ func (s Page) View(t ink.Theme, w, h int, b Board, now timer.Moment) []string {
 		if i == 0 && h >= ink.RoomyHeight {
 			said = append(said, large(t, each, wide, now, b)...)
 		}
-		said = append(said, "     "+t.Quiet.Render(ink.Cut(ink.Clean(each.recipe+" · batch "+each.Code), wide-6)))
+		said = append(said, "     "+t.Quiet.Render(ink.Cut(ink.Clean(each.Recipe+" · batch "+each.Code), wide-6)))
 		if left := len(list) - i; len(lines)+len(said) > h-3 && left > 0 {
 			lines = append(lines, t.Quiet.Render(" ↓ "+more(left)))
 			break
@@ -77,7 +77,7 @@ func (s Page) View(t ink.Theme, w, h int, b Board, now timer.Moment) []string {
 
 func (s Page) help(list []Watched, now timer.Moment) []key.Binding {
 	var answers []key.Binding
-	if len(list) > 0 && list[0].State(now) == timer.Due && !list[0].there {
+	if len(list) > 0 && list[0].State(now) == timer.Due && !list[0].There {
 		answers = []key.Binding{keys.Seen, keys.PutOff}
 	}
 	return append(answers, keys.Shown("↑ ↓", "read on"), keys.Back, keys.Aid, keys.Keys)

@@ -40,3 +40,7 @@ func TestPageScrolls(t *testing.T) {
 		t.Errorf("%d lines", n)
 	}
 }
+
+func moment(d time.Duration) timer.Moment {
+	return timer.Moment{Wall: time.Date(2026, 3, 2, 9, 0, 0, 0, time.UTC).Add(d), Boot: "one", SinceBoot: d}
+}

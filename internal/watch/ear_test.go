@@ -1,4 +1,4 @@
-package alarm
+package watch
 
 import (
 	"slices"
@@ -18,7 +18,7 @@ func moment(d time.Duration) timer.Moment {
 	return timer.Moment{Wall: time.Date(2026, 3, 2, 9, 0, 0, 0, time.UTC).Add(d), Boot: "one", SinceBoot: d}
 }
 
-func (r room) at(now timer.Moment) []Watched {
+func (r room) at(now timer.Moment) []Timer {
 	board := Board{Batches: []front.UnderWay{{BatchItem: front.BatchItem{Code: "A", State: batch.State{}}, Plan: steps.Plan{Timers: r.timers}}}}
 	return board.Timers(now)
 }

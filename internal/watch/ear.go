@@ -1,4 +1,4 @@
-package alarm
+package watch
 
 import (
 	"time"
@@ -11,11 +11,8 @@ import (
 // heard nothing.
 type Ear struct {
 	opened timer.Moment
-	heard  map[name]heard
+	heard  map[Name]heard
 }
-
-// name tells the timers of all batches apart.
-type name struct{ batch, timer string }
 
 // heard is an alarm that was noticed at a moment and has sounded so often.
 type heard struct {
@@ -27,7 +24,7 @@ type heard struct {
 // Sound is what is to be heard and seen outside the window.
 type Sound struct {
 	Bell bool
-	New  []Watched // New came up just now, while bench was open.
+	New  []Timer // New came up just now, while bench was open.
 }
 
 // Opened is when bench was opened, or zero before the first alarms were listened
@@ -36,7 +33,7 @@ func (e Ear) Opened() timer.Moment { return e.opened }
 
 // Listen hears the timers as they stand now. In quiet hours only those of the
 // first kind sound; others do when the hours are over, if nobody saw them.
-func (e Ear) Listen(list []Watched, now timer.Moment, quiet bool) (Ear, Sound) {
+func (e Ear) Listen(list []Timer, now timer.Moment, quiet bool) (Ear, Sound) {
 	var sound Sound
 	after := Ear{opened: e.opened}
 	if e.opened.IsZero() {
@@ -46,7 +43,7 @@ func (e Ear) Listen(list []Watched, now timer.Moment, quiet bool) (Ear, Sound) {
 		if t.State(now) != timer.Due || quiet && t.Priority != timer.ActNow {
 			continue
 		}
-		id := name{t.Code, t.ID}
+		id := Name{t.Code, t.ID}
 		h, known := e.heard[id]
 		if !known {
 			h = heard{since: now}
@@ -61,7 +58,7 @@ func (e Ear) Listen(list []Watched, now timer.Moment, quiet bool) (Ear, Sound) {
 			h.times = times
 		}
 		if after.heard == nil {
-			after.heard = map[name]heard{}
+			after.heard = map[Name]heard{}
 		}
 		after.heard[id] = h
 	}
@@ -79,6 +76,3 @@ func (e Ear) Next(now timer.Moment) (time.Duration, bool) {
 	}
 	return next, found
 }
-
-// Words say an alarm outside the window: what, and of which batch.
-func (t Watched) Words() (what, of string) { return t.Label, t.recipe + ", batch " + t.Code }
