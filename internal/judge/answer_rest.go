@@ -11,7 +11,6 @@ import (
 	"bench/internal/batch"
 	"bench/internal/quantity"
 	"bench/internal/rest"
-	"bench/internal/steps"
 	"bench/internal/work"
 )
 
@@ -130,49 +129,3 @@ func measureAnswer(t work.Task, text string, said batch.Said) (batch.Fact, error
 	}
 	return f, nil
 }
-
-// correctRest gives a fact that follows the pour with another value. The doubt
-// that it may raise is answered by the reason.
-func correctRest(p steps.Plan, f batch.Fact, text, reason string) (batch.Fact, error) {
-	t, _, ok := p.Task(batch.Task(f))
-	if !ok {
-		return nil, errors.New("this fact's task is no longer in the plan; take a note instead")
-	}
-	with, err := restAnswer(t, Answer{How: batch.Typed, Text: text})
-	if err != nil {
-		return nil, err
-	}
-	switch first := f.(type) {
-	case batch.WeighedIn:
-		if w, ok := with.(batch.WeighedIn); ok {
-			first.Mass, first.Said = w.Mass, settled(first.Said)
-			return first, nil
-		}
-	case batch.BarsWeighed:
-		if w, ok := with.(batch.BarsWeighed); ok {
-			first.Mass, first.Count, first.Said = w.Mass, w.Count, settled(first.Said)
-			return first, nil
-		}
-	case batch.BarsCut:
-		if w, ok := with.(batch.BarsCut); ok {
-			first.Bars, first.Why = w.Bars, reason
-			return first, nil
-		}
-	case batch.SetAside:
-		if w, ok := with.(batch.SetAside); ok {
-			first.Mass, first.Count = w.Mass, w.Count
-			return first, nil
-		}
-	case batch.Tested:
-		if w, ok := with.(batch.Tested); ok && first.Test != batch.LookTest {
-			first.Test, first.Value, first.Passed = w.Test, w.Value, w.Passed
-			return first, nil
-		}
-	default:
-	}
-	return nil, errors.New("this fact holds no value to correct; take a note instead")
-}
-
-// settled keeps the day of a value that is corrected; the doubt was about the
-// first.
-func settled(s batch.Said) batch.Said { return batch.Said{When: s.When} }

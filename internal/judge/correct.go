@@ -48,6 +48,52 @@ func Correct(p steps.Plan, s batch.State, seq int, text, reason string) (batch.F
 	return batch.Corrected{Seq: seq, Reason: strings.TrimSpace(reason), With: with}, nil
 }
 
+// correctRest gives a fact that follows the pour with another value. The doubt
+// that it may raise is answered by the reason.
+func correctRest(p steps.Plan, f batch.Fact, text, reason string) (batch.Fact, error) {
+	t, _, ok := p.Task(batch.Task(f))
+	if !ok {
+		return nil, errors.New("this fact's task is no longer in the plan; take a note instead")
+	}
+	with, err := restAnswer(t, Answer{How: batch.Typed, Text: text})
+	if err != nil {
+		return nil, err
+	}
+	switch first := f.(type) {
+	case batch.WeighedIn:
+		if w, ok := with.(batch.WeighedIn); ok {
+			first.Mass, first.Said = w.Mass, settled(first.Said)
+			return first, nil
+		}
+	case batch.BarsWeighed:
+		if w, ok := with.(batch.BarsWeighed); ok {
+			first.Mass, first.Count, first.Said = w.Mass, w.Count, settled(first.Said)
+			return first, nil
+		}
+	case batch.BarsCut:
+		if w, ok := with.(batch.BarsCut); ok {
+			first.Bars, first.Why = w.Bars, reason
+			return first, nil
+		}
+	case batch.SetAside:
+		if w, ok := with.(batch.SetAside); ok {
+			first.Mass, first.Count = w.Mass, w.Count
+			return first, nil
+		}
+	case batch.Tested:
+		if w, ok := with.(batch.Tested); ok && first.Test != batch.LookTest {
+			first.Test, first.Value, first.Passed = w.Test, w.Value, w.Passed
+			return first, nil
+		}
+	default:
+	}
+	return nil, errors.New("this fact holds no value to correct; take a note instead")
+}
+
+// settled keeps the day of a value that is corrected; the doubt was about the
+// first.
+func settled(s batch.Said) batch.Said { return batch.Said{When: s.When} }
+
 // correctWords gives a fact that is said in words, or at a time, with another
 // value.
 func correctWords(e batch.Entry, text string) (batch.Fact, error) {
@@ -67,13 +113,9 @@ func correctWords(e batch.Entry, text string) (batch.Fact, error) {
 		f.For = time.Duration(minutes) * time.Minute
 		return f, nil
 	case batch.GelLooked:
-		for _, l := range []batch.GelLook{batch.NoGel, batch.Gelling, batch.FullGel, batch.PartialGel, batch.Cracked, batch.Rising} {
-			if strings.EqualFold(string(l), text) {
-				f.Look, f.Said = l, settled(f.Said)
-				return f, nil
-			}
-		}
-		return nil, fmt.Errorf("%q is no look: no gel, gelling, full gel, partial gel, cracked or rising", text)
+		look, err := lookNamed(text)
+		f.Look, f.Said = look, settled(f.Said)
+		return f, err
 	case batch.Skipped:
 		f.Reason = text
 		return f, nil
@@ -102,90 +144,4 @@ func onTheDay(m timer.Moment, text string) (time.Time, error) {
 	}
 	y, month, d := m.Wall.Date()
 	return time.Date(y, month, d, t.Hour(), t.Minute(), 0, 0, m.Wall.Location()), nil
-}
-
-// allowsCorrection checks a corrected value, and that it is said of the right
-// fact.
-func allowsCorrection(p steps.Plan, f batch.Corrected, now timer.Moment) error {
-	switch {
-	case strings.TrimSpace(f.Reason) == "":
-		return errors.New("a correction needs its reason")
-	case f.Seq < 1 || f.Seq > len(p.State().Entries):
-		return fmt.Errorf("there is no fact %d", f.Seq)
-	}
-	first := p.State().Entries[f.Seq-1]
-	if !batch.Alike(f.With, first.Fact) {
-		return errors.New("a correction is of the same kind as the fact that it corrects, and about the same thing")
-	}
-	id := batch.Task(f.With)
-	t, _, ok := p.Task(id)
-	if id != "" && !ok {
-		return fmt.Errorf("there is no task %q in this batch", id)
-	}
-	switch with := f.With.(type) {
-	case batch.Weighed:
-		return weighable(t, with)
-	case batch.Grossed:
-		return grossable(t, with)
-	case batch.Ticked:
-		switch began := p.State().Entries[0].At.Wall.Truncate(time.Minute); {
-		case with.When.After(now.Wall):
-			return errors.New("that time is still to come")
-		case with.When.Before(began):
-			return errors.New("that was before the batch began")
-		}
-	default:
-	}
-	return nil
-}
-
-// allowsWithdrawal refuses to take back what can never be, and what others were
-// built on: they are taken back first, from the last.
-func allowsWithdrawal(p steps.Plan, f batch.Withdrawn, now timer.Moment) error {
-	switch {
-	case strings.TrimSpace(f.Reason) == "":
-		return errors.New("taking back needs its reason")
-	case f.Seq < 1 || f.Seq > len(p.State().Entries):
-		return fmt.Errorf("there is no fact %d", f.Seq)
-	}
-	s := p.State()
-	if why := batch.Withdrawable(s.Entries[f.Seq-1].Fact); why != "" {
-		return errors.New(why)
-	}
-	if s.Withdrawn(f.Seq) {
-		return errors.New("this was taken back already")
-	}
-	after := p.With(f, now)
-	already := outOfOrder(p)
-	for id, title := range outOfOrder(after) {
-		if _, before := already[id]; !before {
-			return fmt.Errorf("%q was done after it: take that back first", title)
-		}
-	}
-	for _, e := range batch.Standing(s.Entries) {
-		id := batch.Task(e.Fact)
-		if _, _, known := p.Task(id); !known || e.Seq == f.Seq {
-			continue
-		}
-		if _, _, known := after.Task(id); !known {
-			return fmt.Errorf("%q follows from it: take that back first", p.Title(id))
-		}
-	}
-	return nil
-}
-
-// outOfOrder gives the tasks that are done although something before them is not,
-// by their titles.
-func outOfOrder(p steps.Plan) map[string]string {
-	list := map[string]string{}
-	for _, st := range p.Stages {
-		open := st.Blocked != ""
-		for _, t := range st.Tasks {
-			if t.Done && t.Seq > 0 && open {
-				list[t.ID] = t.Title
-			}
-			open = open || st.Ordered && !t.Done
-		}
-	}
-	return list
 }

@@ -8,7 +8,6 @@ import (
 	"bench/internal/batch"
 	"bench/internal/judge"
 	"bench/internal/phrase"
-	"bench/internal/quantity"
 	"bench/internal/recipe"
 	"bench/internal/steps"
 	"bench/internal/timer"
@@ -44,26 +43,10 @@ func Correct(code string, s batch.State, p steps.Plan, seq int, text, reason str
 
 // Correctable says that a fact holds a value: a number, words, or the time of a
 // tick.
-func Correctable(f batch.Fact) bool {
-	switch f.(type) {
-	case batch.Ticked, batch.Skipped, batch.TimerPutOff, batch.Noted, batch.GelLooked, batch.Marked, batch.Complained, batch.BarsWent:
-		return true
-	default:
-		return Measured(f)
-	}
-}
+func Correctable(f batch.Fact) bool { return valueOf(f) != "" }
 
 // Measured says that a fact holds a number, which is what is misread.
-func Measured(f batch.Fact) bool {
-	switch f := f.(type) {
-	case batch.Weighed, batch.Grossed, batch.TemperatureTaken, batch.BarsCut, batch.BarsWeighed, batch.SetAside, batch.WeighedIn:
-		return true
-	case batch.Tested:
-		return f.Test != batch.LookTest
-	default:
-		return false
-	}
-}
+func Measured(f batch.Fact) bool { return numberOf(f) != "" }
 
 // TakeBack takes an entry back, with the reason; with "?" for a reason it says
 // whether it could be.
@@ -95,71 +78,6 @@ func Standing(s batch.State, e batch.Entry) batch.Fact {
 	return nil
 }
 
-// valueOf gives the value that a fact holds, with its unit.
-func valueOf(f batch.Fact) string {
-	switch f := f.(type) {
-	case batch.Weighed:
-		return f.Mass.At(f.Reads) + " g"
-	case batch.Grossed:
-		return f.Gross.At(f.Reads) + " g"
-	case batch.TemperatureTaken:
-		return f.Temperature.String()
-	default:
-		return restValueOf(f)
-	}
-}
-
-// restValueOf is valueOf for facts that follow the pour.
-func restValueOf(f batch.Fact) string {
-	switch f := f.(type) {
-	case batch.BarsCut:
-		return quantity.Count(f.Bars, "bar", "bars")
-	case batch.BarsWeighed:
-		if f.Count > 1 {
-			return fmt.Sprintf("%d x %s", f.Count, f.Mass.At(f.Reads))
-		}
-		return f.Mass.At(f.Reads) + " g"
-	case batch.SetAside:
-		return f.Mass.At(quantity.Gram/10) + " g"
-	case batch.WeighedIn:
-		return f.Mass.At(f.Reads) + " g"
-	case batch.Tested:
-		if f.Test == batch.FreeAlkaliTest {
-			return fmt.Sprintf("%.2f %%", f.Value)
-		}
-		return fmt.Sprintf("pH %.1f", f.Value)
-	default:
-		return wordsOf(f)
-	}
-}
-
-// wordsOf is valueOf for facts that are said in words, or at a time.
-func wordsOf(f batch.Fact) string {
-	switch f := f.(type) {
-	case batch.Ticked:
-		if f.When.IsZero() {
-			return "when it was ticked"
-		}
-		return f.When.Format("15:04")
-	case batch.Skipped:
-		return f.Reason
-	case batch.TimerPutOff:
-		return timer.Words(f.For)
-	case batch.Noted:
-		return f.Text
-	case batch.GelLooked:
-		return string(f.Look)
-	case batch.Marked:
-		return f.Code
-	case batch.Complained:
-		return f.Words
-	case batch.BarsWent:
-		return f.Where
-	default:
-		return ""
-	}
-}
-
 // ValuePrompt says what a correction asks for, in which unit, and what stood there
 // before.
 func ValuePrompt(p steps.Plan, s batch.State, e batch.Entry) string {
@@ -183,7 +101,7 @@ func ValuePrompt(p steps.Plan, s batch.State, e batch.Entry) string {
 	case batch.TemperatureTaken:
 		return fmt.Sprintf("%s, °C (was %s)", strings.Replace(f.Task, "/", ", ", 1), f.Temperature)
 	case batch.BarsCut, batch.BarsWeighed, batch.SetAside, batch.WeighedIn, batch.Tested:
-		return fmt.Sprintf("%s (was %s)", strings.Replace(batch.Task(f), "/", ", ", 1), restValueOf(f))
+		return fmt.Sprintf("%s (was %s)", strings.Replace(batch.Task(f), "/", ", ", 1), numberOf(f))
 	case batch.Ticked:
 		return fmt.Sprintf("the time at which it was done, such as 09:40 (was %s)", e.At.Wall.Format("15:04"))
 	case batch.TimerPutOff:

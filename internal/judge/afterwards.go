@@ -1,0 +1,101 @@
+package judge
+
+import (
+	"errors"
+	"strconv"
+	"strings"
+
+	"bench/internal/batch"
+	"bench/internal/quantity"
+	"bench/internal/rest"
+	"bench/internal/steps"
+)
+
+// Afterwards gives what may be said of a batch besides its work, most of it when
+// its bars are made, also when it is closed.
+func Afterwards(p steps.Plan) []Choice {
+	var list []Choice
+	if p.Closed || p.Curing().Bars > 0 {
+		list = ofBars(p)
+	}
+	if !p.Closed {
+		list = append(list, limits(p)...)
+		list = append(list, Choice{
+			Title: "This batch is made of an earlier one", Why: "The earlier one was held; this one points at it, in the record and in a search.",
+			Ask: "which batch, how much of it and why, such as 26K25A 900 g too much alkali", Fact: batch.Reworks{},
+		})
+	}
+	return list
+}
+
+// limits are remedies for scents over their limits.
+func limits(p steps.Plan) []Choice {
+	var list []Choice
+	for _, l := range p.OverLimit() {
+		for _, s := range l.Scents {
+			list = append(list, Choice{
+				Title: "A certificate allows more of " + s.Material, Why: "The supplier's, for bar soap (IFRA category 9) and for this lot. If the bars are within it, they are not held for it any longer.",
+				Ask: "the limit and the certificate, such as 6 % certificate of 3 March", Fact: batch.LimitStated{Material: s.Material},
+			})
+		}
+	}
+	return list
+}
+
+// ofBars is what may be said of bars that are made.
+func ofBars(p steps.Plan) []Choice {
+	list := []Choice{
+		{Title: "Complaint", Why: "Kept with the batch code.", Ask: "what was said (and after a slash, by whom)", Fact: batch.Complained{About: batch.Complaint}},
+		{
+			Title: "Skin reaction", Why: "Kept with the batch code; the bars that are left should be held. Serious ones go to a doctor, and to the authority where the law says so.",
+			Ask: "what was said (and after a slash, by whom)", Fact: batch.Complained{About: batch.SkinReaction},
+		},
+		{Title: "Where bars went", Why: "So that they can be found again.", Ask: "how many and where, such as 12 to the market stall", Fact: batch.BarsWent{}},
+	}
+	if released, _, _ := p.State().Verdict(); released {
+		list = append(list, Choice{
+			Title: "Hold what is left", Why: "What has left already is found by where it went.", Ask: "why they are held",
+			Fact: batch.Held{Task: rest.DecideID, Open: p.Open()},
+		})
+	}
+	return list
+}
+
+// wentTo reads "12 to the market stall", or only where.
+func wentTo(f batch.BarsWent, text string) (batch.Fact, error) {
+	f.Where = text
+	first, rest, more := strings.Cut(text, " ")
+	if n, err := strconv.Atoi(first); err == nil && more && n > 0 {
+		rest = strings.TrimSpace(strings.TrimPrefix(strings.TrimSpace(rest), "to "))
+		f.Count, f.Where = n, rest
+	}
+	if f.Where == "" {
+		return nil, errors.New("say where they went, such as: 12 to the market stall")
+	}
+	return f, nil
+}
+
+// madeOf reads "26K25A 900 g too much alkali", with or without the mass.
+func madeOf(f batch.Reworks, text string) (batch.Fact, error) {
+	words := strings.Fields(text)
+	if len(words) > 2 {
+		if m, err := quantity.ParseMass(words[1] + " " + words[2]); err == nil {
+			f.Mass, words = m, append(words[:1], words[3:]...)
+		}
+	}
+	if len(words) < 2 {
+		return nil, errors.New("say which batch and why, such as: 26K25A 900 g too much alkali")
+	}
+	f.Batch, f.Reason = words[0], strings.Join(words[1:], " ")
+	return f, nil
+}
+
+// limitBy reads "6 % certificate of 3 March".
+func limitBy(f batch.LimitStated, text string) (batch.Fact, error) {
+	number, reference, ok := strings.Cut(text, "%")
+	limit, err := quantity.ParseRatio(strings.TrimSpace(number) + " %")
+	if f.Limit, f.Reference = limit, strings.TrimSpace(reference); !ok || err != nil || f.Reference == "" {
+		return nil, errors.New("say the limit and the certificate that states it, such as: 6 % certificate of 3 March")
+	}
+	return f, nil
+}

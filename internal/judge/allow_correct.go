@@ -1,0 +1,98 @@
+package judge
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+	"time"
+
+	"bench/internal/batch"
+	"bench/internal/steps"
+	"bench/internal/timer"
+)
+
+// allowsCorrection checks a corrected value, and that it is said of the right
+// fact.
+func allowsCorrection(p steps.Plan, f batch.Corrected, now timer.Moment) error {
+	switch {
+	case strings.TrimSpace(f.Reason) == "":
+		return errors.New("a correction needs its reason")
+	case f.Seq < 1 || f.Seq > len(p.State().Entries):
+		return fmt.Errorf("there is no fact %d", f.Seq)
+	}
+	first := p.State().Entries[f.Seq-1]
+	if !batch.Alike(f.With, first.Fact) {
+		return errors.New("a correction is of the same kind as the fact that it corrects, and about the same thing")
+	}
+	id := batch.Task(f.With)
+	t, _, ok := p.Task(id)
+	if id != "" && !ok {
+		return fmt.Errorf("there is no task %q in this batch", id)
+	}
+	switch with := f.With.(type) {
+	case batch.Weighed:
+		return weighable(t, with)
+	case batch.Grossed:
+		return grossable(t, with)
+	case batch.Ticked:
+		switch began := p.State().Entries[0].At.Wall.Truncate(time.Minute); {
+		case with.When.After(now.Wall):
+			return errors.New("that time is still to come")
+		case with.When.Before(began):
+			return errors.New("that was before the batch began")
+		}
+	default:
+	}
+	return nil
+}
+
+// allowsWithdrawal refuses to take back what can never be, and what others were
+// built on: they are taken back first, from the last.
+func allowsWithdrawal(p steps.Plan, f batch.Withdrawn, now timer.Moment) error {
+	switch {
+	case strings.TrimSpace(f.Reason) == "":
+		return errors.New("taking back needs its reason")
+	case f.Seq < 1 || f.Seq > len(p.State().Entries):
+		return fmt.Errorf("there is no fact %d", f.Seq)
+	}
+	s := p.State()
+	if why := batch.Withdrawable(s.Entries[f.Seq-1].Fact); why != "" {
+		return errors.New(why)
+	}
+	if s.Withdrawn(f.Seq) {
+		return errors.New("this was taken back already")
+	}
+	after := p.With(f, now)
+	already := outOfOrder(p)
+	for id, title := range outOfOrder(after) {
+		if _, before := already[id]; !before {
+			return fmt.Errorf("%q was done after it: take that back first", title)
+		}
+	}
+	for _, e := range batch.Standing(s.Entries) {
+		id := batch.Task(e.Fact)
+		if _, _, known := p.Task(id); !known || e.Seq == f.Seq {
+			continue
+		}
+		if _, _, known := after.Task(id); !known {
+			return fmt.Errorf("%q follows from it: take that back first", p.Title(id))
+		}
+	}
+	return nil
+}
+
+// outOfOrder gives the tasks that are done although something before them is not,
+// by their titles.
+func outOfOrder(p steps.Plan) map[string]string {
+	list := map[string]string{}
+	for _, st := range p.Stages {
+		open := st.Blocked != ""
+		for _, t := range st.Tasks {
+			if t.Done && t.Seq > 0 && open {
+				list[t.ID] = t.Title
+			}
+			open = open || st.Ordered && !t.Done
+		}
+	}
+	return list
+}

@@ -1,0 +1,91 @@
+package judge
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"bench/internal/batch"
+	"bench/internal/quantity"
+	"bench/internal/work"
+)
+
+// look is what a gelling loaf may look like.
+type look struct {
+	name   batch.GelLook
+	title  string
+	remedy string // remedy is what to do about it.
+	// from is the temperature from which it is the likely one; zero goes by no
+	// temperature.
+	from quantity.Temperature
+}
+
+// looks are all of them, the coolest first. Temperatures and remedies are common
+// practice, no source; the eye has the last word.
+func looks() []look {
+	return []look{
+		{name: batch.NoGel, title: "No gel: pale and even", remedy: "Nothing to do: ungelled soap is soap. If gel is wanted: wrap warmer, or a barely warm oven."},
+		{name: batch.Gelling, title: "Gelling: dark in the middle, spreading", remedy: "Leave it alone, covered; look again.", from: 55 * quantity.Degree},
+		{name: batch.FullGel, title: "Full gel: dark to the edge", remedy: "Good. Let it cool by itself.", from: 65 * quantity.Degree},
+		{name: batch.PartialGel, title: "Partial gel: dark in the middle, and cooling", remedy: "A dark disc with a pale rim stays; it is cosmetic. Wrap all of it warmer now, or leave it."},
+		{name: batch.Cracked, title: "Cracked along the top", remedy: "Unwrap and cool it. Gloves: press the crack shut, mist it; look for white pockets at the cut."},
+		{
+			name: batch.Rising, title: "Rising, splitting or oozing: it overheats", from: 82 * quantity.Degree,
+			remedy: "Unwrap at once, a fan on it, a tray under the mould. Gloves and goggles: do not refill or stir; look for lye pockets at the cut.",
+		},
+	}
+}
+
+// lookNamed reads the name of a look.
+func lookNamed(text string) (batch.GelLook, error) {
+	var names []string
+	for _, l := range looks() {
+		if strings.EqualFold(string(l.name), text) {
+			return l.name, nil
+		}
+		names = append(names, string(l.name))
+	}
+	last := len(names) - 1
+	return "", fmt.Errorf("%q is no look: %s or %s", text, strings.Join(names[:last], ", "), names[last])
+}
+
+func gelChoices(task string) []Choice {
+	var list []Choice
+	for _, l := range looks() {
+		list = append(list, Choice{Title: l.title, Why: l.remedy, Fact: batch.GelLooked{Task: task, Look: l.name}})
+	}
+	return list
+}
+
+// Likely gives the place of the answer that is offered first, by the figure that was
+// typed with it.
+func Likely(list []Choice, typed string) int {
+	f, err := temperatureAnswer(work.Task{}, Answer{How: batch.Typed, Text: typed})
+	if err != nil {
+		return 0
+	}
+	warm, likely := f.(batch.TemperatureTaken).Temperature, batch.NoGel
+	for _, l := range looks() {
+		if l.from > 0 && warm >= l.from {
+			likely = l.name
+		}
+	}
+	return max(0, slices.IndexFunc(list, func(c Choice) bool {
+		f, ok := c.Fact.(batch.GelLooked)
+		return ok && f.Look == likely
+	}))
+}
+
+// Warmed adds a temperature to what a look at the gel showed.
+func Warmed(f batch.Fact, text string) (batch.Fact, error) {
+	look, ok := f.(batch.GelLooked)
+	if !ok || strings.TrimSpace(text) == "" {
+		return f, nil
+	}
+	warm, err := temperatureAnswer(work.Task{ID: look.Task}, Answer{How: batch.Typed, Text: text})
+	if err != nil {
+		return nil, err
+	}
+	look.Temperature = warm.(batch.TemperatureTaken).Temperature
+	return look, nil
+}
