@@ -44,8 +44,7 @@ func (d Dissolving) Peak() (Estimate, error) {
 	if err := d.sound(); err != nil {
 		return Estimate{}, err
 	}
-	stock := d.Stock.solution()
-	s := solution{d.NaOHGrams + stock.NaOH, d.KOHGrams + stock.KOH, d.BoundWaterGrams + d.WaterGrams + stock.water}
+	stock, s := d.Stock.solution(), d.solution()
 	if least := LeastWater(s.NaOH, s.KOH); s.water <= 0 || s.water < least*(1-1e-9) {
 		return Estimate{}, fmt.Errorf("%.1f g of water do not dissolve the alkali at 20 °C: use at least %.1f g", s.water, least)
 	}
@@ -57,6 +56,30 @@ func (d Dissolving) Peak() (Estimate, error) {
 		warm{waterHeatCapacity(d.WaterC) * d.WaterGrams, d.WaterC},
 		warm{stock.heatCapacity(typicalC) * stock.grams(), d.Stock.Celsius},
 	), nil
+}
+
+// solution is all of it, once it is dissolved.
+func (d Dissolving) solution() solution {
+	stock := d.Stock.solution()
+	return solution{d.NaOHGrams + stock.NaOH, d.KOHGrams + stock.KOH, d.BoundWaterGrams + d.WaterGrams + stock.water}
+}
+
+const (
+	latentHeat = 2257.0 // of water at 100 °C, J/g: steam tables, from memory
+	// steamShare is how much of its heat a solution in an open jug may give off with
+	// its steam; the rest leaves through the jug (an estimate, no source).
+	steamShare = 0.5
+)
+
+// MostSteam gives the most grams of water that may leave as steam while it cools from
+// its peak to the room: a share of the heat that it gives off, over the latent heat.
+func (d Dissolving) MostSteam(roomC float64) (grams float64, err error) {
+	peak, err := d.Peak()
+	if err != nil {
+		return 0, err
+	}
+	s := d.solution()
+	return steamShare * s.heatCapacity(typicalC) * s.grams() * max(0, peak.Celsius-roomC) / latentHeat, nil
 }
 
 // sound refuses what cannot be put together.

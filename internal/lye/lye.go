@@ -10,6 +10,7 @@ import (
 	"math"
 
 	"bench/internal/calc"
+	"bench/internal/quantity"
 	"bench/internal/recipe"
 )
 
@@ -24,14 +25,28 @@ type Solution struct {
 // Peak forecasts how hot it gets, from water and alkali that stood in the room;
 // false where the weights make no solution.
 func (s Solution) Peak() (calc.Estimate, bool) {
+	e, err := s.dissolving().Peak()
+	return e, err == nil
+}
+
+// MostSteam gives how much water it may lose as steam until it is as cold as the room;
+// none where the weights make no solution.
+func (s Solution) MostSteam() quantity.Mass {
+	grams, err := s.dissolving().MostSteam(s.Control.RoomTemperature().Celsius())
+	if err != nil {
+		return 0
+	}
+	return quantity.FromGrams(grams)
+}
+
+func (s Solution) dissolving() calc.Dissolving {
 	room := s.Control.RoomTemperature().Celsius()
 	dry, stock := s.Control.Hydroxides(s.Batter, s.part(false)), s.Control.Hydroxides(s.Batter, s.part(true))
-	e, err := calc.Dissolving{
+	return calc.Dissolving{
 		NaOHGrams: dry.NaOH, KOHGrams: dry.KOH, BoundWaterGrams: dry.Bound,
 		WaterGrams: s.Water, WaterC: room, AlkaliC: room,
 		Stock: calc.Stock{NaOHGrams: stock.NaOH, KOHGrams: stock.KOH, WaterGrams: stock.Bound, Celsius: room},
-	}.Peak()
-	return e, err == nil
+	}
 }
 
 // part gives the alkalis that are stock solutions, or those that are not, with

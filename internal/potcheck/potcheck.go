@@ -21,9 +21,10 @@ type Content struct {
 	Gone     quantity.Mass // Gone was poured out of it.
 	Reads    quantity.Mass
 	Expected quantity.Mass // Expected is what it should weigh, vessel and all.
+	Steam    quantity.Mass // Steam is how much less than that is no fault.
 
 	Parts []calc.Candidate
-	Slack float64 // Slack is in grams: what the scale, steam and what clings leave open.
+	Slack float64 // Slack is in grams: what the scale and what clings leave open.
 }
 
 // Weigh gives what the vessel should weigh.
@@ -45,7 +46,9 @@ func (c Content) Check(gross quantity.Mass) (f calc.Finding, words string, err e
 	case gross <= 0 || gross > 1_000_000*quantity.Gram:
 		return f, "", fmt.Errorf("%s g is no weight of a vessel", gross.At(c.Reads))
 	}
-	f = calc.WeighPot(c.Parts, (c.Tare - c.Gone).Grams(), gross.Grams(), c.Slack)
+	half := c.Steam.Grams() / 2 // From all of the steam gone to none of it, seen from the middle.
+	f = calc.WeighPot(c.Parts, (c.Tare - c.Gone).Grams(), gross.Grams()+half, c.Slack+half)
+	f.Difference -= half
 	return f, c.say(f, gross), nil
 }
 
@@ -61,6 +64,10 @@ func (c Content) say(f calc.Finding, gross quantity.Mass) string {
 	switch f.Kind {
 	case calc.AsExpected:
 		words := fmt.Sprintf("as it should be (it is %s g, by the facts %s)", gross.At(c.Reads), c.Expected.At(c.Reads))
+		if -off > c.Reads && c.Steam > 0 {
+			words = fmt.Sprintf("as it should be: %s g are no more than steam can take (it is %s g, by the facts %s)",
+				(-off).At(c.Reads), gross.At(c.Reads), c.Expected.At(c.Reads))
+		}
 		if len(f.Explanations) > 0 {
 			words += "; this scale cannot tell whether " + either(f.Explanations)
 		}

@@ -108,41 +108,6 @@ func (p *planner) takePart(k *pot) {
 
 func partID(batter string) string { return batter + "/lye part" }
 
-// jugTask asks for the lye jug's weight before it is poured.
-func (p *planner) jugTask(k pot) work.Task {
-	name := k.recipe.Name
-	return p.again(k, p.grossTask(jugID(name), fmt.Sprintf("Weigh the %s lye jug, lid off", name), k.jug, k.solution()))
-}
-
-// lyeIn gives what of the jug goes into the oils: what was poured of it by weight, or
-// what the jug held when it was weighed, or else what was weighed into it; and says
-// which. That the jug is emptied wholly is an assumption, since nobody weighs it after.
-func (p *planner) lyeIn(k pot) (m quantity.Mass, from string) {
-	if k.portion.ID != "" {
-		return amount(k.portion).Mass, ""
-	}
-	m = k.solution()
-	jug := p.jugTask(k)
-	if !jug.Done && jug.Seq == 0 {
-		jug = p.dissolvedJug(k)
-	}
-	if !jug.Done && jug.Seq > 0 && jug.Tare > 0 { // It was weighed, and gets more.
-		m = net(jug)
-	}
-	into := slices.Concat(p.withFollowers(append(slices.Clone(k.alkali), k.water)), k.early, k.cup)
-	since := slices.ContainsFunc(into, func(t work.Task) bool { return t.Seq > jug.Seq })
-	if !jug.Done || jug.Skipped != "" || jug.Tare <= 0 || since {
-		return m, fmt.Sprintf("The lye jug was not weighed since: expected with all %s that went into it.", grams(m, jug.Reads))
-	}
-	switch was := net(jug); {
-	case (was - m).Abs() > jug.Reads: // Within a reading the scale tells nothing.
-		m = was
-	case was.RoundTo(jug.Reads) != m.RoundTo(jug.Reads):
-		return m, fmt.Sprintf("Expected with all %s of lye solution that went into the jug, as its weight bears out.", grams(m, jug.Reads))
-	}
-	return m, fmt.Sprintf("Expected with the %s of lye solution that the jug held, all of it poured out.", grams(m, jug.Reads))
-}
-
 // pourPart puts the pouring of a part between the jug's weight and the tick,
 // and has the rest labelled.
 func (p *planner) pourPart(k pot, jug, pour work.Task) []work.Task {

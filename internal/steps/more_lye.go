@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"bench/internal/calc"
-	"bench/internal/quantity"
 	"bench/internal/recipe"
 	"bench/internal/work"
 )
@@ -154,23 +153,3 @@ func (p *planner) dry(k pot, t work.Task) bool {
 
 // moreID is the id of the small solution going into the jug.
 func moreID(batter string) string { return batter + "/dissolve more" }
-
-// again asks for a jug's weight once more when something went into it since, or is
-// to go. If it was as it should be before, that is what the rest comes on top of.
-func (p *planner) again(k pot, jug work.Task) work.Task {
-	more := quantity.Mass(0)
-	since := false
-	for _, t := range slices.Concat(k.early, k.cup, p.withFollowers([]work.Task{k.water})) {
-		if t.ID != k.water.ID && (!t.Done || t.Seq > jug.Seq) {
-			since, more = true, more+amount(t).Mass
-		}
-	}
-	if !jug.Done || !since || p.met(k.recipe.Name) {
-		return jug
-	}
-	if is := jug.Mass + more; (is - jug.Target).Abs() <= jug.Tolerance {
-		jug.Target = is.RoundTo(jug.Reads)
-	}
-	jug.Done, jug.Mass = false, 0
-	return jug
-}

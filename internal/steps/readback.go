@@ -137,12 +137,12 @@ func readLine(t work.Task) (ReadLine, bool) {
 	default:
 		return l, false
 	}
-	switch off := t.Mass - t.Target; {
+	switch {
 	case t.Skipped != "":
 		l.Was, l.Off = "left out", true
 	case l.Was == "":
 		l.Was = grams(t.Mass, t.Reads)
-		l.Off = t.Tolerance > 0 && max(off, -off) > t.Tolerance
+		l.Off = t.Off() != 0
 	}
 	if t.ByEye {
 		l.By = "by eye"

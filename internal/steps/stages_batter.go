@@ -139,8 +139,8 @@ func (p *planner) combine(k pot, layer int) work.Stage {
 	pour := p.tick(CombineID(name), fmt.Sprintf("Pour the %s lye solution into the %s oils", name, name),
 		"Slowly, goggles on. Rinse the jug at once.")
 	pour.Signal = "Lye into oils"
-	if jug.Done && jug.Skipped == "" && (jug.Mass-jug.Target).Abs() > jug.Tolerance {
-		pour.Hint = "! " + jugOff(jug) + " " + pour.Hint
+	if words := p.jugOff(k, jug); jug.Done && jug.Skipped == "" && words != "" {
+		pour.Hint = "! " + words + " " + pour.Hint
 	}
 	s.Tasks = p.pourPart(k, jug, pour)
 	if len(k.more)+len(k.early)+len(k.cup) > 0 { // They were opened again after the gate.
@@ -148,17 +148,6 @@ func (p *planner) combine(k pot, layer int) work.Stage {
 	}
 	return s
 }
-
-// jugOff says how far a lye jug is from what it should weigh.
-func jugOff(jug work.Task) string {
-	if off := jug.Mass - jug.Target; off > 0 {
-		return fmt.Sprintf("The jug is %s heavier than its facts: is it the right one?", grams(off, jug.Reads))
-	}
-	return fmt.Sprintf("The jug is %s lighter than its facts. Steam is harmless; solution that was spilled or poured off is alkali that is missing.",
-		grams(jug.Target-jug.Mass, jug.Reads))
-}
-
-func jugID(batter string) string { return batter + "/lye jug" }
 
 // CombineID is the id of pouring the lye solution into the oils.
 func CombineID(batter string) string { return batter + "/combine" }

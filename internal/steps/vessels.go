@@ -64,7 +64,7 @@ func (p *planner) potContent(k pot, met bool) potcheck.Content {
 		c.Gone += p.pouredOut(r, k.vessel.Name)
 	}
 	lye := calc.Candidate{Name: "the lye solution", Grams: k.lye.Grams(), In: met}
-	lye.Tolerance = lye.Grams / 50 // Steam, and what clings to the jug (common practice, no source).
+	lye.Tolerance = lye.Grams / 50 // What clings to the jug (common practice, no source).
 	c.Parts = append(c.Parts, lye)
 	p.weighed(&c, p.potLoadOf(k))
 	return c
@@ -94,11 +94,27 @@ func (p *planner) jugContent(k pot) potcheck.Content {
 	for i := range c.Parts[dry:] { // A small solution is not in the jug until it is poured.
 		c.Parts[dry+i].In = c.Parts[dry+i].In && (len(k.cup) == 0 && dissolved || p.ticked(moreID(k.recipe.Name)))
 	}
-	p.weighed(&c, k.solution())
 	if dissolved {
-		c.Slack += k.solution().Grams() / 50 // Steam (common practice, no source).
+		c.Gone, c.Steam = p.steamOf(k)
 	}
+	p.weighed(&c, k.solution())
 	return c
+}
+
+// steamOf gives what steam has taken of a lye solution by the last weight of its jug, if
+// that weight is no fault, and how much more it may have taken since.
+func (p *planner) steamOf(k pot) (gone, may quantity.Mass) {
+	may = max(k.solution()/50, p.lyeSolution(k).MostSteam()) // The least is common practice, no source.
+	last, ok := p.jugWeighed(k, len(p.s.Entries)+1)
+	if !ok {
+		return 0, may
+	}
+	more, _ := p.jugSince(k, last.Seq)
+	gone = k.solution() - more - (last.Fact.Gross - last.Fact.Tare)
+	if gone > may || -gone > k.solution()/50 {
+		return 0, may
+	}
+	return gone, may - max(0, gone)
 }
 
 // pouredOut is what portions took out of a vessel.

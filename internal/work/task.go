@@ -36,6 +36,7 @@ type Task struct {
 	Lot       string
 	Target    quantity.Mass
 	Tolerance quantity.Mass // Tolerance is either way; zero is none.
+	Loss      quantity.Mass // Loss may be missing beyond that, and is no fault: steam.
 	MustType  bool          // MustType tasks are answered with a value, never with a reflex.
 	Scale     string
 	Reads     quantity.Mass // Reads is what the scale reads to.
@@ -108,6 +109,15 @@ func (t Task) Net(m quantity.Mass) (net quantity.Mass, untared bool) {
 		return t.Tare + t.SoFar - m, true
 	}
 	return t.Remaining() + m - t.Untared(), true
+}
+
+// Off gives how far off it is, where that is more than its tolerance and what may be
+// lost.
+func (t Task) Off() quantity.Mass {
+	if off := t.Mass - t.Target; t.Tolerance > 0 && (off > t.Tolerance || -off > t.Tolerance+t.Loss) {
+		return off
+	}
+	return 0
 }
 
 // Numeric says that the task is answered with a number.

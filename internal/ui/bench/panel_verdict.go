@@ -74,6 +74,8 @@ func (p panel) comparison(m quantity.Mass) string {
 	switch {
 	case p.within(over):
 		return p.t.Good.Render(ink.SignDone + " within " + reply.Tolerance(p.task))
+	case over < 0 && -over <= p.task.Tolerance+p.task.Loss:
+		return p.t.Good.Render(ink.SignDone + " " + (-over).At(p.task.Reads) + " less: no more than steam can take")
 	case over > 0:
 		return p.t.Off.Render(ink.SignOff + " " + over.At(p.task.Reads) + above)
 	}

@@ -1,0 +1,107 @@
+package steps_test
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"bench/internal/batch"
+	"bench/internal/calc"
+	"bench/internal/judge"
+	"bench/internal/potcheck"
+	"bench/internal/quantity"
+)
+
+const (
+	seaJug  = "sea/lye jug"
+	seaJug2 = "sea/lye jug/dissolved"
+)
+
+// TestJugIsWhatItWeighed: a jug that steam left 9.7 g lighter should weigh that at the
+// pour, and whoever reads it then, or looks into the jug, is told of no fault; nor is who
+// finds a little less. 754.7 g is 212.0 + 363.6 + 179.1.
+func TestJugIsWhatItWeighed(t *testing.T) {
+	b := begin(harbour())
+	b.workTo(t, seaJug2)
+	b.typed(t, seaJug2, "745.0")
+	if c := content(b, "lye jug 1"); c.Expected != 745*g {
+		t.Errorf("a look expects %v", c.Expected)
+	}
+	b.workTo(t, seaJug)
+	jug := b.task(t, seaJug)
+	if jug.Target != 745*g || jug.Tolerance <= 0 {
+		t.Errorf("the jug should weigh %v", jug.Target)
+	}
+	for typed, fault := range map[quantity.Mass]string{745 * g: "", 741 * g: "", 730 * g: "", 765 * g: "20.0 g heavier", 690 * g: "64.7 g lighter"} {
+		f, err := b.plan().PotCheck("lye jug 1", typed)
+		if err != nil || (fault == "") != f.AsExpected() {
+			t.Errorf("%v: %q, %v", typed, f.Words, err)
+		}
+		if off := (typed - 745*g).Grams(); !f.AsExpected() && math.Abs(f.Difference-off) > 1e-6 {
+			t.Errorf("%v: off by %.1f g", typed, f.Difference)
+		}
+		is := b.plan().With(batch.Grossed{Task: seaJug, Vessel: "lye jug 1", Gross: typed, Tare: 212 * g, Reads: g / 10}, b.moment())
+		pour, _, _ := is.Task("sea/combine")
+		if warned := strings.HasPrefix(pour.Hint, "! "); warned != (fault != "") || !strings.Contains(pour.Hint, fault) {
+			t.Errorf("%v: %q, want %q", typed, pour.Hint, fault)
+		}
+	}
+	if doubt := judge.Doubt(b.plan(), batch.Grossed{Task: seaJug, Gross: 745 * g, Tare: 212 * g}); doubt != "" {
+		t.Error(doubt)
+	}
+}
+
+// TestSpilledLyeIsSaidAgain: a jug that was too light for steam once is so at the pour,
+// too: it should weigh what it did, and alkali is missing all the same.
+func TestSpilledLyeIsSaidAgain(t *testing.T) {
+	b := begin(harbour())
+	b.workTo(t, seaJug2)
+	b.typed(t, seaJug2, "690.0")
+	b.workTo(t, seaJug)
+	if jug := b.task(t, seaJug); jug.Target != 690*g {
+		t.Errorf("the jug should weigh %v", jug.Target)
+	}
+	b.typed(t, seaJug, "689.8")
+	if hint := b.task(t, "sea/combine").Hint; !strings.HasPrefix(hint, "! The jug is 64.9 g lighter than its facts") {
+		t.Error(hint)
+	}
+}
+
+// TestSteamAllowedFor: a jug that nobody weighed may be as much lighter as its heat can
+// drive off, and no heavier. By hand, for 179.1 g of sodium hydroxide in 363.6 g of water
+// in a room of 20 °C: the solution peaks near 118 °C, its boiling point, at a heat capacity
+// near 3.3 J/(g·K); half of 542.7 · 3.3 · 98 J over 2257 J/g is 39 g, give or take a tenth
+// for the heat capacity (the latent heat: steam tables, from memory).
+func TestSteamAllowedFor(t *testing.T) {
+	d := calc.Dissolving{NaOHGrams: 179.1, WaterGrams: 363.6, WaterC: 20, AlkaliC: 20}
+	steam, err := d.MostSteam(20)
+	if err != nil || math.Abs(steam-39) > 4 {
+		t.Errorf("%.1f g, %v", steam, err)
+	}
+	for _, c := range []calc.Dissolving{{WaterGrams: 100}, {NaOHGrams: 100, WaterGrams: 10}} {
+		if grams, err := c.MostSteam(20); err == nil || grams != 0 {
+			t.Errorf("%.1f g of steam from %+v", grams, c)
+		}
+	}
+	b := begin(harbour())
+	b.workTo(t, seaJug2)
+	jug := b.task(t, seaJug2)
+	if all := (jug.Tolerance + jug.Loss).Grams(); math.Abs(all-steam) > 1 {
+		t.Errorf("%.1f g may be lost, not %.1f g", all, steam)
+	}
+	for off, fine := range map[quantity.Mass]bool{0: true, -30 * g: true, -50 * g: false, 5 * g: false} {
+		if f, err := b.plan().PotCheck("lye jug 1", jug.Target+off); err != nil || f.AsExpected() != fine {
+			t.Errorf("%v off: %q, %v", off, f.Words, err)
+		}
+	}
+}
+
+// content finds what a vessel holds.
+func content(b *bencher, vessel string) potcheck.Content {
+	for _, c := range b.plan().Vessels() {
+		if c.Vessel == vessel {
+			return c
+		}
+	}
+	return potcheck.Content{}
+}
