@@ -91,8 +91,10 @@ func large(t ink.Theme, each Watched, w int, now timer.Moment, b Board) []string
 		style = t.Off
 	}
 	lines := []string{""}
-	for _, row := range ink.Letters(ink.Lead(when, w-6, 1), 1) {
-		lines = append(lines, "     "+style.Render(row))
+	for _, words := range ink.Lead(when, w-6, 1, 1) {
+		for _, row := range ink.Letters(words, 1) {
+			lines = append(lines, "     "+style.Render(row))
+		}
 	}
 	return append(lines, "")
 }

@@ -156,23 +156,28 @@ func (p panel) lead() []string {
 		return nil
 	}
 	order := ink.Clean(cmp.Or(p.task.Signal, p.task.Title))
-	whole := ink.Lead(order, p.w-3, 1)
-	for _, scale := range []int{2, 1} {
-		text := ink.Lead(order, p.w-3, scale)
-		if text == "" || scale == 2 && (p.h < spanFrom || text != whole) {
-			continue
-		}
-		style := p.t.Strong
-		if !p.task.Open {
-			style = p.t.Quiet
-		}
-		lines := []string{""}
-		for _, row := range ink.Letters(text, scale) {
+	words, scale := ink.Lead(order, p.w-3, 1, 1), 1
+	if p.roomy() || ink.Telling(words) < 2 { // A verb alone does not say what of.
+		words = ink.Lead(order, p.w-3, 1, 2)
+	}
+	if larger := ink.Lead(order, p.w-3, 2, p.h/spanFrom); ink.Telling(larger) >= ink.Telling(words) {
+		words, scale = larger, 2
+	}
+	if len(words) == 0 {
+		return nil
+	}
+	style := p.t.Strong
+	if !p.task.Open {
+		style = p.t.Quiet
+	}
+	lines := []string{""}
+	for _, line := range words {
+		for _, row := range ink.Letters(line, scale) {
 			lines = append(lines, "  "+style.Render(row))
 		}
-		return append(lines, "")
+		lines = append(lines, "")
 	}
-	return nil
+	return lines
 }
 
 // large gives what the large figures show. The weight of a vessel that must be

@@ -1,6 +1,7 @@
 package ink
 
 import (
+	"slices"
 	"strings"
 	"unicode"
 )
@@ -88,31 +89,86 @@ func LettersWidth(text string, scale int) int {
 	return max(0, w*scale)
 }
 
-// small are words that say nothing by themselves.
-const small = " a an the of in on it its is to and they may until with into by "
+// small are words that say nothing by themselves; articles are those that are not
+// missed in between.
+const (
+	small    = " a an the of in on it its is to and they may until with into by "
+	articles = " a an the "
+)
 
-// Lead gives what of a sentence is shown in letters: as many of its first words
-// as fit w cells, up to a comma or a colon, without small words at the ends.
-func Lead(sentence string, w, scale int) string {
+// Lead gives what of a sentence is shown in letters: as many of its first words as
+// fit so many lines of w cells, up to a comma or a colon, without small words at the
+// ends, and without articles where they would leave no room for more. A single word
+// before a colon is only said before what follows it.
+func Lead(sentence string, w, scale, lines int) []string {
+	words := leading(sentence)
+	most, all := filled(words, w, scale, lines)
+	if all {
+		return most
+	}
+	words = slices.DeleteFunc(words, func(word string) bool { return isIn(articles, word) })
+	if spare, _ := filled(words, w, scale, lines); Telling(spare) > Telling(most) {
+		return spare
+	}
+	return most
+}
+
+// leading gives the words that a sentence begins with.
+func leading(sentence string) []string {
+	if head, rest, ok := strings.Cut(sentence, ": "); ok && !strings.ContainsAny(head, " ,;(") {
+		sentence = rest
+	}
 	if at := strings.IndexAny(sentence, ",:;("); at > 0 {
 		sentence = sentence[:at]
 	}
 	words := strings.Fields(sentence)
-	for len(words) > 0 && isSmall(words[0]) {
+	for len(words) > 0 && isIn(small, words[0]) {
 		words = words[1:]
 	}
-	n := 0
-	for n < len(words) && spelt(words[n]) && LettersWidth(strings.Join(words[:n+1], " "), scale) <= w {
-		n++
-	}
-	for n > 0 && isSmall(words[n-1]) {
-		n--
-	}
-	return strings.Join(words[:n], " ")
+	return words
 }
 
-func isSmall(word string) bool {
-	return strings.Contains(small, " "+strings.ToLower(word)+" ")
+// filled puts words into lines; all says that none is left out.
+func filled(words []string, w, scale, most int) (lines []string, all bool) {
+	n := 0
+	for range most {
+		from := n
+		for n < len(words) && spelt(words[n]) && LettersWidth(strings.Join(words[from:n+1], " "), scale) <= w {
+			n++
+		}
+		if n > from {
+			lines = append(lines, strings.Join(words[from:n], " "))
+		}
+	}
+	all = n == len(words)
+	for len(lines) > 0 {
+		last := strings.Fields(lines[len(lines)-1])
+		for len(last) > 0 && isIn(small, last[len(last)-1]) {
+			last = last[:len(last)-1]
+		}
+		if lines[len(lines)-1] = strings.Join(last, " "); len(last) > 0 {
+			break
+		}
+		lines = lines[:len(lines)-1]
+	}
+	return lines, all
+}
+
+// Telling counts the words that say something by themselves.
+func Telling(lines []string) int {
+	n := 0
+	for _, l := range lines {
+		for _, word := range strings.Fields(l) {
+			if !isIn(small, word) {
+				n++
+			}
+		}
+	}
+	return n
+}
+
+func isIn(list, word string) bool {
+	return strings.Contains(list, " "+strings.ToLower(word)+" ")
 }
 
 // spelt says that there is a letter for each character.

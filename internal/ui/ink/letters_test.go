@@ -2,6 +2,7 @@ package ink
 
 import (
 	"math"
+	"strings"
 	"testing"
 )
 
@@ -32,16 +33,32 @@ func TestLettersDiffer(t *testing.T) {
 
 func TestLead(t *testing.T) {
 	for sentence, want := range map[string]string{
-		"Warm the hard oils until they are melted clear": "Warm",
-		"Gloves, goggles and long sleeves on":            "Gloves",
-		"They may meet now":                              "meet now",
-		"Light trace reached":                            "Light trace",
-		"Stir 22.95 g of scent into large pot":           "Stir 22.95 g",
-		"蒸 the pot":                                      "",
-		"":                                               "",
+		"Warm the hard oils until they are melted clear": "Warm hard",
+		"Look at the gel after 1 h":                      "Look at gel",
+		"Tip the alkali into the water, a little":        "Tip alkali",
+		"Lye into oils": "Lye",
+		"Look: no white pockets, beads or cracks": "no white",
+		"Gloves, goggles and long sleeves on":     "Gloves",
+		"They may meet now":                       "meet now",
+		"Light trace reached":                     "Light trace",
+		"Stir 22.95 g of scent into large pot":    "Stir 22.95 g",
+		"蒸 the pot":                               "",
+		"":                                        "",
 	} {
-		if got := Lead(sentence, 54, 1); got != want {
+		if got := strings.Join(Lead(sentence, 54, 1, 1), "|"); got != want {
 			t.Errorf("%q leads with %q, not %q", sentence, got, want)
+		}
+	}
+	for sentence, want := range map[string]string{
+		"Lye into oils":                    "Lye into|oils",
+		"Put the hydroxide away: lid on":   "Put the|hydroxide",
+		"Tip the alkali into the water":    "Tip alkali|into water",
+		"Gloves, goggles and long sleeves": "Gloves",
+		"Release the bars, or hold them":   "Release the|bars",
+		"Look: no white pockets, beads":    "no white|pockets",
+	} {
+		if got := strings.Join(Lead(sentence, 54, 1, 2), "|"); got != want {
+			t.Errorf("%q leads with %q on two lines, not %q", sentence, got, want)
 		}
 	}
 	for _, scale := range []int{1, 2, 3} {
