@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"bench/internal/ui/ink"
+	"bench/internal/ui/intent"
 	"bench/internal/ui/keys"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -90,7 +91,7 @@ func (m Model) goesTo(x, y int) (Model, tea.Cmd) {
 	column := columnOf(lines[y], x)
 	want := item(lines[y], column)
 	at, is := marked(lines, column)
-	key := tea.KeyMsg{Type: towards(at < y, column == 0 && strings.Contains(lines[y], "│"))}
+	key := tea.KeyMsg{Type: towards(at < y, m.page == intent.PageBench && column == 0 && strings.Contains(lines[y], "│"))}
 	next, cmds := m, []tea.Cmd(nil)
 	for range mostSteps {
 		if want == "" || is == "" || is == want {

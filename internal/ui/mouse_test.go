@@ -38,6 +38,7 @@ func (p *person) clicksAt(x, y int) *person {
 func TestClickIsTheKey(t *testing.T) {
 	p := arrives(t, memory.New())
 	p.clicks("Tide lines").sees("▶ Tide lines").clicks("Lighthouse at dusk").sees("▶ Lighthouse at dusk")
+	p.sized(120, 40).clicks("Tide lines").sees("▶ Tide lines").clicks("   Lighthouse at dusk").sees("▶ Lighthouse at dusk").sized(80, 24)
 	p.clicks("set up").sees("start the batch").clicks("start the batch").sees("batch 26K25A")
 	p.clicks("done").recorded(1).clicks("first aid").sees("FIRST AID").press("x")
 	// A second click at once is a key that is held.

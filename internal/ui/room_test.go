@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"time"
 
 	"bench/internal/memory"
 	"bench/internal/ui/ink"
@@ -24,6 +25,33 @@ func TestRoomIsUsed(t *testing.T) {
 	p.sized(120, 40).sees("May be begun now", "○ oils · dusk", "to the rim")
 	p.sized(200, 60).sees("May be begun now", "Then", "after oils · sea", "Notes", "window open", "Said before", "coconut oil 214.2 g", "to the rim")
 	p.works("sea/base/loaf 2/pour").sized(200, 60).sees("May be begun now", "Said before", "to the rim")
+}
+
+// TestPagesLeadLarge: on every page that is more than a list a window with room has in
+// large what a person looks for, and the smallest window has no column beside it.
+func TestPagesLeadLarge(t *testing.T) {
+	at := func(task string) *person { return arrives(t, memory.New()).starts().works(task) }
+	for name, c := range map[string]struct {
+		p     *person
+		large []string
+	}{
+		"home":    {at("sea/olive").press("esc"), slices.Concat(ink.Letters("olive oil", 1), ink.Big("344.3", 1))},
+		"recipe":  {arrives(t, memory.New()), ink.Letters("lighthouse", 1)},
+		"record":  {at("sea/olive").press("u", "up", "enter").types("151.8"), ink.Big("151.8", 1)},
+		"pot":     {at("sea/castor").press("w").types("1241."), slices.Concat(ink.Letters("large pot", 1), ink.Big("1241.", 2))},
+		"note":    {at("sea/olive").press("n"), ink.Letters("note", 1)},
+		"ways":    {arrives(t, memory.New()).overweighs().press("d", "down"), ink.Big("5.0", 1)},
+		"warning": {arrives(t, memory.New()).overscents().press("d").types("12."), ink.Big("12.", 2)},
+		"answers": {at("").looks(70 * time.Minute).press("enter"), ink.Letters("no gel", 1)},
+		"gel":     {at("").looks(70 * time.Minute), ink.Letters("look at gel", 1)},
+	} {
+		c.p.sized(120, 40)
+		for _, row := range c.large {
+			if !strings.Contains(c.p.m.View(), strings.TrimRight(row, " ")) {
+				t.Fatalf("%s: %q is not there:\n%s", name, row, c.p.m.View())
+			}
+		}
+	}
 }
 
 // TestColumnsMeet: in any window with room a line between columns begins at a joint

@@ -75,12 +75,37 @@ func (s Choices) View(t ink.Theme, w, h int) []string {
 		word = append([]string{""}, ink.Warning(t, s.Word, w)...)
 	}
 	room := h - 1 - len(lines) - len(word)
-	answers, at := s.answers(t, w)
-	if len(answers) < room {
-		lines, room = append(lines, ""), room-1
-	}
-	lines = append(append(lines, ink.Scrolled(t, answers, at, room)...), word...)
+	lines = append(append(lines, s.body(t, w, room)...), word...)
 	return append(ink.Block(lines, w, h-1), keys.HelpLine(t, w, keys.Shown("↑ ↓", "choose"), keys.Take, keys.Back, keys.Aid))
+}
+
+// body are the answers, and where there is room the one at the cursor large beside
+// them.
+func (s Choices) body(t ink.Theme, w, room int) []string {
+	return ink.Pair(t.Line, w, room, func(w int) []string {
+		answers, at := s.answers(t, w)
+		if len(answers) < room {
+			return append([]string{""}, answers...)
+		}
+		return ink.Scrolled(t, answers, at, room)
+	}, func(w int) []string { return s.chosen(t, w, room) })
+}
+
+// chosen is the answer at the cursor, to be read from afar.
+func (s Choices) chosen(t ink.Theme, w, room int) []string {
+	if s.cursor >= len(s.list) {
+		return nil
+	}
+	c := s.list[s.cursor]
+	lines := append([]string{""}, ink.Headline(t.Strong, ink.Clean(c.Title), w, room, 3)...)
+	for _, l := range ink.Wrap(ink.Clean(c.Title), w-3) {
+		lines = append(lines, "  "+t.Strong.Render(l))
+	}
+	lines = append(lines, "")
+	for _, l := range ink.Wrap(ink.Clean(c.Why), w-3) {
+		lines = append(lines, "  "+l)
+	}
+	return lines
 }
 
 // answers gives the lines of all answers, and which of them is the middle of the

@@ -34,17 +34,22 @@ func (a Ask) Update(p keys.Press) (Ask, intent.Action) {
 	return a, nil
 }
 
-// View is the question over the line being typed.
+// View is the question over the line being typed, in a column in the middle.
 func (a Ask) View(t ink.Theme, w, h int) []string {
-	lines := []string{"", " " + t.Title.Render(ink.Cut(a.Title, w-2)), ""}
-	for _, l := range ink.Wrap(a.Hint, w-2) {
+	column := min(w, ink.Readable)
+	lines := []string{"", " " + t.Title.Render(ink.Cut(a.Title, column-2)), ""}
+	if ink.Roomy(w, h) {
+		lines = append(make([]string, h/6), ink.Headline(t.Strong, a.Title, column, h, 2)...)
+		lines = append(lines, " "+t.Title.Render(ink.Cut(a.Title, column-2)), "")
+	}
+	for _, l := range ink.Wrap(a.Hint, column-2) {
 		lines = append(lines, " "+t.Quiet.Render(l))
 	}
-	lines = append(lines, "", " "+t.Accent.Render(ink.SignNow)+" "+a.Line.View(t, w-4), "")
+	lines = append(lines, "", " "+t.Accent.Render(ink.SignNow)+" "+a.Line.View(t, column-4), "")
 	if a.Word != "" {
-		lines = append(lines, ink.Warning(t, a.Word, w)...)
+		lines = append(lines, ink.Warning(t, a.Word, column)...)
 	}
-	return append(ink.Block(lines, w, h-1), keys.HelpLine(t, w, keys.Confirm, keys.Back, keys.AidAnywhere))
+	return append(ink.Block(ink.Centred(lines, w, column), w, h-1), keys.HelpLine(t, w, keys.Confirm, keys.Back, keys.AidAnywhere))
 }
 
 // NewAsk puts a question.

@@ -52,12 +52,30 @@ func (r Record) View(t ink.Theme, w, rows int, now timer.Moment) []string {
 	foot = append(foot, r.Words(t, w)...)
 	foot = append(foot, keys.HelpLine(t, w, r.help()...))
 	room := rows - len(head) - len(foot)
-	from, to := ink.Window(len(r.state.Entries), r.cursor, room)
-	lines := make([]string, 0, room)
-	for i := from; i < to; i++ {
-		lines = append(lines, r.entry(t, w, i, now))
+	body := ink.Pair(t.Line, w, room, func(w int) []string {
+		from, to := ink.Window(len(r.state.Entries), r.cursor, room)
+		lines := make([]string, 0, room)
+		for i := from; i < to; i++ {
+			lines = append(lines, r.entry(t, w, i, now))
+		}
+		return lines
+	}, func(w int) []string { return r.large(t, w, room) })
+	return slices.Concat(head, body, foot)
+}
+
+// large is the entry at the cursor, or the value that is typed for it, to be read
+// from afar.
+func (r Record) large(t ink.Theme, w, room int) []string {
+	e := r.state.Entries[r.cursor]
+	lines := append([]string{"", "  " + t.Quiet.Render(fmt.Sprintf("no. %d", e.Seq)), ""}, ink.Headline(t.Strong, reply.Said(r.plan, r.state, e), w, room, 3)...)
+	for _, l := range ink.Wrap(reply.Said(r.plan, r.state, e), w-3) {
+		lines = append(lines, "  "+l)
 	}
-	return slices.Concat(head, ink.Block(lines, w, room), foot)
+	if value := r.value.Text(); value != "" && r.step != picking {
+		lines = append(lines, "", "  "+t.Quiet.Render("new value"), "")
+		lines = append(lines, ink.Figured(t.Accent, value, ink.Weight, "", "", w, room)...)
+	}
+	return lines
 }
 
 func (r Record) entry(t ink.Theme, w, i int, now timer.Moment) string {

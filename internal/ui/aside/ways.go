@@ -125,12 +125,12 @@ func (s Ways) View(t ink.Theme, w, h int) []string {
 	d, ok := s.deviation()
 	switch {
 	case !ok:
-		lines = append(lines, s.challenge(t, w)...)
+		lines = append(lines, s.challenge(t, w, h)...)
 		help = keys.HelpLine(t, w, keys.Says(keys.Figures, "type the figure"), keys.Says(keys.Accept, "it was read"), keys.Says(keys.Down, "next"), keys.Says(keys.Back, "later"), keys.Aid)
 	default:
 		lines = append(lines, ink.Warning(t, ink.Clean(d.Words), w)...)
 		lines = append(lines, "")
-		lines = append(lines, s.sideBySide(t, w)...)
+		lines = append(lines, s.sideBySide(t, w, h)...)
 	}
 	if s.Word != "" {
 		lines = append(append(lines, ""), ink.Warning(t, s.Word, w)...)
@@ -139,28 +139,26 @@ func (s Ways) View(t ink.Theme, w, h int) []string {
 }
 
 // challenge is a warning with the figure that answers it, large while it is typed.
-func (s Ways) challenge(t ink.Theme, w int) []string {
+func (s Ways) challenge(t ink.Theme, w, h int) []string {
 	u := s.plan.Unread[s.item]
 	lines := append(ink.Warning(t, ink.Clean(u.Words), w), "")
 	for _, l := range ink.Wrap("Type "+ink.Clean(u.Ask)+", then enter: it is kept with what you typed.", w-2) {
 		lines = append(lines, " "+t.Strong.Render(l))
 	}
 	lines = append(lines, "")
-	for i, row := range ink.Big(cmp.Or(s.typed, ink.Dashes(u.Figure)), 1) {
-		unit := ""
-		if i == 4 {
-			unit = t.Strong.Render("%")
-		}
-		lines = append(lines, "  "+t.Accent.Render(row)+"  "+unit)
-	}
-	return lines
+	return append(lines, ink.Figured(t.Accent, cmp.Or(s.typed, ink.Dashes(u.Figure)), ink.Dashes(u.Figure), t.Strong.Render("%"), "", w, h)...)
 }
 
-// widest keeps a way narrow enough to read as a column.
-const widest = 44
+// widest keeps a way narrow enough to read as a column; its superfat is large in
+// columns from which there is room for it.
+const (
+	widest     = 44
+	widestFar  = 64
+	figureFrom = 36
+)
 
 // sideBySide puts one column for each way.
-func (s Ways) sideBySide(t ink.Theme, w int) []string {
+func (s Ways) sideBySide(t ink.Theme, w, h int) []string {
 	if len(s.ways) == 0 {
 		var lines []string
 		for _, l := range ink.Wrap(reply.NoWay, w-2) {
@@ -169,23 +167,31 @@ func (s Ways) sideBySide(t ink.Theme, w int) []string {
 		return lines
 	}
 	rows := 1 // rows is what the longest title takes, so that the figures stand side by side.
-	each := min(widest, (w-len(s.ways)+1)/len(s.ways))
+	most, far := widest, ink.Roomy(w, h)
+	if far {
+		most = widestFar
+	}
+	each := min(most, (w-len(s.ways)+1)/len(s.ways))
+	largest := 0 // largest is the height that the superfat may be drawn for; 0 is none.
+	if far && each >= figureFrom {
+		largest = h
+	}
 	var columns [][]string
-	most := 0
+	tallest := 0
 	for _, way := range s.ways {
 		rows = max(rows, len(ink.Wrap(ink.Clean(way.Title), each-4)))
 	}
 	for i, way := range s.ways {
-		columns = append(columns, s.column(t, way, each, rows, i == s.way))
-		most = max(most, len(columns[i]))
+		columns = append(columns, s.column(t, way, each, rows, i == s.way, largest))
+		tallest = max(tallest, len(columns[i]))
 	}
 	for i := range columns {
-		columns[i] = ink.Block(columns[i], each, most)
+		columns[i] = ink.Block(columns[i], each, tallest)
 	}
 	return ink.Beside(t.Line, columns...)
 }
 
-func (s Ways) column(t ink.Theme, way steps.WayOn, w, rows int, here bool) []string {
+func (s Ways) column(t ink.Theme, way steps.WayOn, w, rows int, here bool, h int) []string {
 	sign, style := "  ", t.Strong
 	if here {
 		sign, style = ink.SignNow+" ", t.Accent
@@ -204,9 +210,13 @@ func (s Ways) column(t ink.Theme, way steps.WayOn, w, rows int, here bool) []str
 	if phrase.ToAnEye(o.Rise) == 0 {
 		rise = 0
 	}
+	superfat := []string{figureLine(t, "superfat", fmt.Sprintf("%.1f %%", o.Superfat.Percent))}
+	if h > 0 {
+		superfat = append(ink.Figured(style, fmt.Sprintf("%.1f", o.Superfat.Percent), "", "%", t.Quiet.Render("  superfat"), w, h), "")
+	}
+	lines = append(append(lines, ""), superfat...)
 	lines = append(
-		lines, "",
-		figureLine(t, "superfat", fmt.Sprintf("%.1f %%", o.Superfat.Percent)),
+		lines,
 		figureLine(t, "band", fmt.Sprintf("%.1f to %.1f %%", o.Superfat.Low, o.Superfat.High)),
 		figureLine(t, "lye", fmt.Sprintf("%.1f ≤ %.1f %%", o.Strength, o.Dissolves)),
 		figureLine(t, "height", strings.Replace(fmt.Sprintf("%+.1f mm", rise), "+0.0 mm", "as it is", 1)),

@@ -1,6 +1,7 @@
 package aside
 
 import (
+	"cmp"
 	"strings"
 
 	"bench/internal/phrase"
@@ -94,18 +95,11 @@ func (c Pot) View(t ink.Theme, w, h int) []string {
 		name := ink.Fit(ink.Clean(v.Vessel), 22) + ink.Fit(ink.Clean(v.Holds), 26)
 		lines = append(lines, " "+style.Render(sign+name)+t.Quiet.Render("empty "+v.Tare.At(v.Reads)+" g"))
 	}
-	number := c.typed
-	if number == "" {
-		number = "––––"
-	}
 	lines = append(lines, "")
-	for i, row := range ink.Big(number, 1) {
-		unit := ""
-		if i == 4 {
-			unit = t.Strong.Render("g") + t.Quiet.Render("  vessel included")
-		}
-		lines = append(lines, "  "+t.Strong.Render(row)+"  "+unit)
+	if ink.Roomy(w, h) && c.at < len(c.vessels) {
+		lines = append(lines, ink.Headline(t.Accent, ink.Clean(c.vessels[c.at].Vessel), w, h, 1)...)
 	}
+	lines = append(lines, ink.Figured(t.Strong, cmp.Or(c.typed, "––––"), ink.Weight, t.Strong.Render("g"), t.Quiet.Render("  vessel included"), w, h)...)
 	if c.Word != "" {
 		lines = append(append(lines, ""), ink.Warning(t, c.Word, w)...)
 	}

@@ -170,14 +170,7 @@ func (p panel) lead() []string {
 	if !p.task.Open {
 		style = p.t.Quiet
 	}
-	lines := []string{""}
-	for _, line := range words {
-		for _, row := range ink.Letters(line, scale) {
-			lines = append(lines, "  "+style.Render(row))
-		}
-		lines = append(lines, "")
-	}
-	return lines
+	return append([]string{""}, ink.Poster(style, words, scale)...)
 }
 
 // large gives what the large figures show. The weight of a vessel that must be

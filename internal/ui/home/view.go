@@ -39,10 +39,13 @@ func (h Screen) View(t ink.Theme, w, rows int, now timer.Moment) []string {
 		t.Line.Render(ink.Rule(w)),
 	}
 	foot := slices.Concat([]string{t.Line.Render(ink.Rule(w))}, h.Words(t, w), []string{keys.HelpLine(t, w, h.help()...)})
-	body, at := h.list(t, w, now)
 	room := rows - len(head) - len(foot)
-	from, to := ink.Window(len(body), at, room)
-	return slices.Concat(head, ink.Block(body[from:to], w, room), foot)
+	body := ink.Pair(t.Line, w, room, func(w int) []string {
+		lines, at := h.list(t, w, now)
+		from, to := ink.Window(len(lines), at, room)
+		return lines[from:to]
+	}, func(w int) []string { return h.detail(t, w, room, now) })
+	return slices.Concat(head, body, foot)
 }
 
 // Words are a word, whole, or else the file of the recipe at the cursor.

@@ -36,14 +36,14 @@ func TestLead(t *testing.T) {
 		"Warm the hard oils until they are melted clear": "Warm hard",
 		"Look at the gel after 1 h":                      "Look at gel",
 		"Tip the alkali into the water, a little":        "Tip alkali",
-		"Lye into oils": "Lye",
-		"Look: no white pockets, beads or cracks": "no white",
-		"Gloves, goggles and long sleeves on":     "Gloves",
-		"They may meet now":                       "meet now",
-		"Light trace reached":                     "Light trace",
-		"Stir 22.95 g of scent into large pot":    "Stir 22.95 g",
-		"蒸 the pot":                               "",
-		"":                                        "",
+		"Look: no white pockets, beads or cracks":        "no white",
+		"Gloves, goggles and long sleeves on":            "Gloves",
+		"They may meet now":                              "meet now",
+		"Lye into oils":                                  "Lye",
+		"Light trace reached":                            "Light trace",
+		"Stir 22.95 g of scent into large pot":           "Stir 22.95 g",
+		"蒸 the pot":                                      "",
+		"":                                               "",
 	} {
 		if got := strings.Join(Lead(sentence, 54, 1, 1), "|"); got != want {
 			t.Errorf("%q leads with %q, not %q", sentence, got, want)
