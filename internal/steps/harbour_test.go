@@ -10,6 +10,7 @@ import (
 	"bench/internal/judge"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
+	"bench/internal/sample"
 	"bench/internal/steps"
 	"bench/internal/timer"
 	"bench/internal/work"
@@ -147,27 +148,8 @@ func (b *bencher) plan() steps.Plan {
 	return *b.planned
 }
 
-// answer gives the fact for a task done exactly as asked.
-func asAsked(t work.Task) judge.Answer {
-	switch {
-	case t.Do == work.Temperature:
-		return judge.Answer{How: batch.Typed, Text: fmt.Sprint(t.Wanted.Celsius())}
-	case t.Do == work.Gross:
-		return judge.Answer{How: batch.Typed, Text: t.Target.At(t.Reads)}
-	case t.Do == work.Portion && t.MustType:
-		return judge.Answer{How: batch.Typed, Text: t.StopAt.At(t.Reads)}
-	case t.Do == work.Bars && t.Count == 0 && t.Counted > 0:
-		return judge.Answer{How: batch.AtTarget}
-	case t.Do == work.WeighIn, t.Do == work.Bars:
-		return judge.Answer{How: batch.Typed, Text: t.Target.At(t.Reads)}
-	case t.Do == work.Measure:
-		return judge.Answer{How: batch.Typed, Text: "9.6"}
-	case t.MustType:
-		return judge.Answer{How: batch.Typed, Text: t.Remaining().At(t.Reads)}
-	default:
-		return judge.Answer{How: batch.AtTarget}
-	}
-}
+// asAsked is the answer of a task done exactly as asked.
+func asAsked(t work.Task) judge.Answer { return sample.Answer(t) }
 
 // answered gives the fact of an answer; of several, the first.
 func answered(p steps.Plan, id string, a judge.Answer) (batch.Fact, error) {

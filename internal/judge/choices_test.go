@@ -1,0 +1,87 @@
+package judge_test
+
+import (
+	"reflect"
+	"strings"
+	"testing"
+
+	"bench/internal/batch"
+	"bench/internal/judge"
+	"bench/internal/quantity"
+	"bench/internal/rest"
+	"bench/internal/sample"
+	"bench/internal/steps"
+)
+
+// TestLikelyLook: the look that is offered first goes with the temperature that was
+// typed (common practice, no source); without one it is the first.
+func TestLikelyLook(t *testing.T) {
+	list := judge.Choices(steps.Of(batch.State{Control: sample.Control(t, "lighthouse-at-dusk.yaml", 0)}), "gel/1 h", "")
+	for typed, want := range map[string]batch.GelLook{
+		"": batch.NoGel, "38": batch.NoGel, "54.9": batch.NoGel, "61": batch.Gelling, "142 F": batch.Gelling, "70": batch.FullGel, "90": batch.Rising, "warm": batch.NoGel,
+	} {
+		if got := list[judge.Likely(list, typed)].Fact.(batch.GelLooked).Look; got != want {
+			t.Errorf("%q: %s is offered first, want %s", typed, got, want)
+		}
+	}
+	if got := judge.Likely(nil, "61"); got != 0 {
+		t.Errorf("of no answers %d", got)
+	}
+}
+
+// TestChoicesTakeWhatIsSaid: what must be said with an answer is asked for, and read.
+func TestChoicesTakeWhatIsSaid(t *testing.T) {
+	b := lighthouse(t)
+	b.WorkTo(t, rest.DecideID)
+	afterwards := func(title string) judge.Choice {
+		for _, c := range judge.Afterwards(b.Plan()) {
+			if strings.HasPrefix(c.Title, title) {
+				return c
+			}
+		}
+		t.Fatalf("nobody may say %q", title)
+		return judge.Choice{}
+	}
+	verdicts := judge.Choices(b.Plan(), rest.DecideID, "the keeper")
+	for _, c := range []struct {
+		choice judge.Choice
+		text   string
+		want   batch.Fact // want is nil for what is not understood.
+	}{
+		{afterwards("Complaint"), "too soft / the market stall", batch.Complained{About: batch.Complaint, Words: "too soft", Who: "the market stall"}},
+		{afterwards("Complaint"), "too soft", batch.Complained{About: batch.Complaint, Words: "too soft"}},
+		{afterwards("Skin reaction"), " ", nil},
+		{afterwards("Where bars went"), "12 to the market stall", batch.BarsWent{Count: 12, Where: "the market stall"}},
+		{afterwards("Where bars went"), "the market stall", batch.BarsWent{Where: "the market stall"}},
+		{afterwards("Where bars went"), "", nil},
+		{afterwards("This batch is made of"), "26K25A 900 g too much alkali", batch.Reworks{Batch: "26K25A", Mass: 900 * g, Reason: "too much alkali"}},
+		{afterwards("This batch is made of"), "26K25A too soft", batch.Reworks{Batch: "26K25A", Reason: "too soft"}},
+		{afterwards("This batch is made of"), "26K25A", nil},
+		{verdicts[0], "", batch.Released{Task: rest.DecideID, By: "the keeper", Bars: b.Plan().Bars()}},
+		{verdicts[1], "to be tested again", batch.Held{Task: rest.DecideID, By: "the keeper", Reason: "to be tested again"}},
+		{verdicts[1], "", nil},
+		{judge.Choice{Ask: "the limit", Fact: batch.LimitStated{Material: "evening rose"}}, "6 % certificate of 3 March", batch.LimitStated{Material: "evening rose", Limit: 6 * quantity.Percent, Reference: "certificate of 3 March"}},
+		{judge.Choice{Ask: "the limit", Fact: batch.LimitStated{}}, "6 certificate of 3 March", nil},
+		{judge.Choice{Ask: "the limit", Fact: batch.LimitStated{}}, "6 %", nil},
+	} {
+		got, err := c.choice.With(c.text)
+		if (err != nil) != (c.want == nil) || err == nil && !reflect.DeepEqual(got, c.want) {
+			t.Errorf("%s, %q: %+v, %v; want %+v", c.choice.Title, c.text, got, err, c.want)
+		}
+	}
+}
+
+// TestChoicesByTask: where one of several answers is asked for, and how many there are.
+func TestChoicesByTask(t *testing.T) {
+	p := steps.Of(batch.State{Control: sample.Control(t, "lighthouse-at-dusk.yaml", 0)})
+	for task, want := range map[string]int{
+		"gel/1 h": 6, "unmould/loaf 1": 1, "cut/loaf 1": 1, "cut/side": 0, rest.LookTest: 2, rest.DecideID: 2, "test/alkali": 0, "sea/water": 0, "fog": 0,
+	} {
+		if got := len(judge.Choices(p, task, "")); got != want {
+			t.Errorf("%s: %d answers, want %d", task, got, want)
+		}
+	}
+	if list := judge.Afterwards(p); len(list) != 1 {
+		t.Errorf("before there are bars: %d things to say", len(list))
+	}
+}
