@@ -188,7 +188,7 @@ func (m Model) keyed(msg tea.KeyMsg) (Model, tea.Cmd) {
 // pasted puts pasted text into the line that is being written; anywhere else a
 // paste does nothing.
 func (m *Model) pasted(text string) {
-	if m.small() {
+	if room := m.smallRoom(m.height); m.small() && !m.smallPage(m.width, room).Fits(m.width, room) {
 		return
 	}
 	switch m.page {
@@ -205,11 +205,7 @@ func (m *Model) pasted(text string) {
 
 // pressed hands a key to the screen that has the keys.
 func (m Model) pressed(p keys.Press) (Model, tea.Cmd) {
-	var act intent.Action
-	var taken bool
-	if !m.small() {
-		m.offer, act, taken = alarm.Answer(m.offer, p)
-	}
+	m, act, taken := m.offered(p)
 	if taken {
 		return m.perform(act, p.At)
 	}

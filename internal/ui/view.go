@@ -1,10 +1,8 @@
 package ui
 
 import (
-	"fmt"
 	"slices"
 
-	"bench/internal/timer"
 	"bench/internal/ui/alarm"
 	"bench/internal/ui/aside"
 	"bench/internal/ui/ink"
@@ -103,60 +101,6 @@ func (m Model) alarmRows() int {
 		return 4
 	}
 	return 1
-}
-
-// smallLines are what a window too small for the page still shows. Where keys are not
-// taken, because the person could only answer blind, it says so first.
-func (m Model) smallLines(w, h int) []string {
-	lines, whole := m.smallBench(w, h)
-	if whole {
-		return lines
-	}
-	text := fmt.Sprintf("Make the window at least %d by %d; it is %d by %d. Nothing is lost: everything said so far is kept, and what was being typed waits. F1 shows first aid, ctrl+c leaves.",
-		ink.MinWidth, ink.MinHeight, m.width, m.height)
-	lines = slices.Concat(ink.Wrap(ink.SignOff+" too small for keys", w), lines, ink.Wrap(text, w))
-	return append(lines, m.firstTimer(w)...)
-}
-
-// smallBench is the batch in a window too small for the page; whole says that keys
-// answer in it.
-func (m Model) smallBench(w, h int) (lines []string, whole bool) {
-	if m.page != intent.PageBench || m.bench.Along.On || m.offer != (intent.PutOff{}) {
-		return nil, false
-	}
-	t := m.deps.Theme
-	var mark []string
-	if m.deps.Practice.On() {
-		mark = []string{""} // The mark of practice goes there, not over the order.
-	}
-	lines, whole = m.bench.Small(t, w, h-len(mark), m.firstTimer(w), m.now)
-	return append(mark, lines...), whole
-}
-
-// firstTimer is the timer that matters most, in words.
-func (m Model) firstTimer(w int) []string {
-	list := m.board().Timers(m.now)
-	if len(list) == 0 {
-		return nil
-	}
-	text, style := ink.Clean(list[0].Label)+": "+list[0].Say(m.now), m.deps.Theme.Quiet
-	if list[0].State(m.now) == timer.Due {
-		text, style = ink.SignOff+" "+text, m.deps.Theme.Off
-	}
-	lines := ink.Wrap(text, w)
-	for i, l := range lines {
-		lines[i] = style.Render(l)
-	}
-	return lines
-}
-
-// blind says that a key would have to be pressed without seeing what it answers.
-func (m Model) blind(p keys.Press) bool {
-	if !m.small() {
-		return false
-	}
-	_, whole := m.smallBench(m.width, m.height)
-	return !whole || !m.bench.SmallTakes(p)
 }
 
 // board gathers what runs in all batches; that on the bench is the freshest.

@@ -52,5 +52,15 @@ func (a Ask) View(t ink.Theme, w, h int) []string {
 	return append(ink.Block(ink.Centred(lines, w, column), w, h-1), keys.HelpLine(t, w, keys.Confirm, keys.Back, keys.AidAnywhere))
 }
 
+// Small is the page in a window too small for it.
+func (a Ask) Small(t ink.Theme, w int) ink.Small {
+	lines := append(ink.Wrap(a.Title, w), ink.Wrap(a.Hint, w)...)
+	lines = append(lines, t.Accent.Render(ink.SignNow)+" "+a.Line.View(t, w-2))
+	if a.Word != "" {
+		lines = append(lines, ink.Wrap(ink.SignOff+" "+a.Word, w)...)
+	}
+	return ink.Small{Needs: lines, Least: lines, Keys: keys.Small(t, w, keys.Confirm, keys.Back)}
+}
+
 // NewAsk puts a question.
 func NewAsk(q reply.Question) Ask { return Ask{Question: q} }

@@ -48,9 +48,9 @@ func (b Screen) saidAgo(p panel, e batch.Entry) []string {
 	return lines
 }
 
-// nothing is shown when no task can be done: all is done, or a timer runs.
-func (p panel) nothing() []string {
-	head, text := "Nothing to do just now", "The batch waits for a timer. Leave with q: it stays open, and the timers go on."
+// nothingWords say why no task can be done: all is done, or a timer runs.
+func (p panel) nothingWords() (head, text string) {
+	head, text = "Nothing to do just now", "The batch waits for a timer. Leave with q: it stays open, and the timers go on."
 	switch {
 	case p.b.Plan.Closed:
 		head, text = "This batch is closed", "Notes can still be added with n. esc goes to the first screen."
@@ -59,6 +59,12 @@ func (p panel) nothing() []string {
 	case p.b.Plan.Finished():
 		head, text = "Everything is done", "e closes the batch. The record stays."
 	}
+	return head, text
+}
+
+// nothing is shown when no task can be done, with what is waited for.
+func (p panel) nothing() []string {
+	head, text := p.nothingWords()
 	lines := []string{"", " " + p.t.Title.Render(head), ""}
 	for _, l := range ink.Wrap(text, p.w-2) {
 		lines = append(lines, " "+p.t.Quiet.Render(l))

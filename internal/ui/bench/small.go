@@ -2,178 +2,113 @@ package bench
 
 import (
 	"slices"
-	"strings"
 
 	"bench/internal/timer"
 	"bench/internal/ui/ink"
 	"bench/internal/ui/keys"
 	"bench/internal/work"
+
+	"github.com/charmbracelet/bubbles/key"
 )
 
 // A window too small for the bench still says what is next: the order, the number to
 // reach with its unit, and where it goes. Keys answer it only while all of that is in
 // sight, and the keys that do with it.
-const (
-	narrowest = 20 // narrowest is the width from which keys answer.
-	listsFrom = 60 // listsFrom is the width from which the other tasks are shown.
-)
+const listsFrom = 60 // listsFrom is the width from which the other tasks are shown.
 
-// Small is the batch in h lines of w cells, or more where that is not enough: then
-// whole is false, and no key may be taken.
-func (b Screen) Small(t ink.Theme, w, h int, alarms []string, now timer.Moment) (lines []string, whole bool) {
+// Small is what a small window shows of the batch. A timer that is due comes before
+// all that need not be there, as its first part.
+func (b Screen) Small(t ink.Theme, w, h int, timer []string, due bool, now timer.Moment) ink.Small {
 	task, stage, ok := b.Current(now)
 	p := panel{t: t, b: b, now: now, task: task, stage: stage, any: ok, h: h, w: w, then: b.Plan}
-	if p.plain() {
-		return nil, false
-	}
-	least := slices.Concat(p.order(), p.plainFigures(), p.told(), p.smallKeys())
-	if w < narrowest || len(least) > h || !p.answeredHere() {
-		return slices.Concat(p.plainFigures(), p.order()), false
-	}
-	figures, more := p.plainFigures(), []string(nil)
-	room := h - len(least)
-	if large := p.largeFigures(); len(large) > 0 && len(large)-len(figures) <= room {
-		room -= len(large) - len(figures)
-		figures = large
-	}
-	for _, each := range [][]string{p.smallVerdict(), p.smallReadings(), alarms, p.caution()} {
-		if len(each) <= room {
-			more, room = append(more, each...), room-len(each)
+	s := ink.Small{Needs: p.asked(p.plainFigures()), Keys: p.smallKeys()}
+	s.Least = s.Needs
+	if !p.numbered() {
+		s.More = [][]string{timer}
+		if p.any && p.task.Do == work.Confirm && !p.plain() && !p.cautions() {
+			s.More = append(s.More, p.caution())
 		}
+		return s
+	}
+	s.Least = slices.Concat(p.plainFigures(), p.order())
+	room := h - s.Rows()
+	if due {
+		s.More, room = [][]string{timer}, room-len(timer)
+	}
+	if large, plain := p.largeFigures(), p.plainFigures(); len(large) > 0 && len(large)-len(plain) <= room {
+		s.Needs, room = p.asked(large), room-len(large)+len(plain)
+	}
+	s.More = append(s.More, p.smallVerdict(), p.smallReadings())
+	if !due {
+		s.More = append(s.More, timer)
+	}
+	if !p.cautions() { // Or it stands above.
+		s.More = append(s.More, p.caution())
+	}
+	for _, each := range s.More {
+		room -= len(each)
+	}
+	if due {
+		room += len(timer)
 	}
 	if w >= listsFrom && room > 1 {
-		list := p.list(room)
-		more, room = append(more, list...), room-len(list)
+		s.More = append(s.More, p.list(room))
 	}
-	return slices.Concat(p.order(), figures, p.told(), more, make([]string, max(0, room)), p.smallKeys()), true
+	return s
 }
 
-// answeredHere says that the task at hand is one that a small window is enough for.
-func (p panel) answeredHere() bool {
-	if !p.task.Open || rests(p.stage.Kind) {
-		return false
+// numbered says that what is asked is an order, with a number or without.
+func (p panel) numbered() bool {
+	return !p.plain() && !p.b.Along.On && p.task.Open && p.task.Do != work.Confirm
+}
+
+// asked is all that must be in sight before a key answers.
+func (p panel) asked(figures []string) []string {
+	switch {
+	case p.b.Along.On:
+		return slices.Concat(figures, p.order(), p.wrapped(p.b.Along.Words()), p.told())
+	case p.b.Unsaved != nil:
+		return slices.Concat(p.unsavedWords(), p.told())
+	case p.b.reopened:
+		return slices.Concat(p.whereWords(), p.told())
+	case !p.any:
+		head, _ := p.nothingWords()
+		return slices.Concat(p.wrapped(head), p.told())
+	case !p.task.Open:
+		return slices.Concat(p.order(), p.wrapped(ink.SignOff+" "+p.task.Waits), p.told())
+	case p.task.Do == work.Confirm:
+		return slices.Concat(p.order(), p.readBackWords(), p.told())
 	}
-	switch p.task.Do {
-	case work.Weigh, work.Portion, work.Gross, work.Temperature, work.Tick, work.Look:
-		return true
-	default:
-		return false
+	lines := slices.Concat(p.order(), figures)
+	if p.stage.Kind == work.ReleaseTest || p.stage.Kind == work.Release {
+		for _, each := range p.openWords() {
+			lines = append(lines, p.wrapped(each)...)
+		}
 	}
+	return append(lines, p.told()...)
+}
+
+// smallHelp are the keys that answer what is in sight, and no others.
+func (b Screen) smallHelp(now timer.Moment) []key.Binding {
+	var list []key.Binding
+	for _, each := range b.help(now) {
+		switch each.Help().Key {
+		case keys.Tick.Help().Key, keys.Accept.Help().Key, keys.Figures.Help().Key, keys.Answers.Help().Key, keys.InWords.Help().Key:
+			list = append(list, each)
+		case keys.Retry.Help().Key, keys.Back.Help().Key:
+			if b.Unsaved != nil {
+				list = append(list, each)
+			}
+		}
+	}
+	return list
 }
 
 // SmallTakes says that a key answers in a window too small for the bench.
 func (b Screen) SmallTakes(p keys.Press) bool {
+	if keys.Matches(p, b.smallHelp(p.At)...) || keys.Matches(p, keys.Erase) || keys.Matches(p, keys.Back) && (b.Typed != "" || b.doubt != nil) {
+		return true
+	}
 	_, figure := keys.Figure(p)
-	return figure || keys.Matches(p, keys.Tick, keys.Accept, keys.Erase) || keys.Matches(p, keys.Back) && (b.Typed != "" || b.doubt != nil)
-}
-
-// order is what to do and where, and all of how where there is no number to go by.
-func (p panel) order() []string {
-	var lines []string
-	for _, l := range ink.Wrap(ink.Clean(p.task.Title), p.w) {
-		lines = append(lines, p.t.Accent.Render(l))
-	}
-	lines = append(lines, ink.Wrap(p.where(), p.w)...)
-	if !p.task.Numeric() {
-		lines = append(lines, p.caution()...)
-	}
-	return lines
-}
-
-func (p panel) caution() []string {
-	if p.task.Hint == "" {
-		return nil
-	}
-	var lines []string
-	for _, l := range ink.Wrap(ink.Clean(p.task.Hint), p.w) {
-		lines = append(lines, p.t.Quiet.Render(l))
-	}
-	return lines
-}
-
-// plainFigures are the number as text, what was typed before what is asked.
-func (p panel) plainFigures() []string {
-	f := p.large()
-	if f.number == "" {
-		return nil
-	}
-	text := strings.TrimSpace(f.number + " " + f.unit + "  " + f.word)
-	if p.b.Typed != "" && p.task.Do != work.Gross {
-		text = f.number + " of " + p.askedNumber() + " " + f.unit
-	}
-	var lines []string
-	for _, l := range ink.Wrap(text, p.w) {
-		lines = append(lines, p.t.Strong.Render(l))
-	}
-	return lines
-}
-
-// largeFigures are the number in large figures, where they find room.
-func (p panel) largeFigures() []string {
-	f := p.large()
-	reserve := max(ink.BigWidth(f.number, 1), ink.BigWidth(p.askedNumber(), 1))
-	if f.number == "" || besideAt(f, 1, reserve)+ink.Width(f.unit) > p.w {
-		return nil
-	}
-	return append(p.figures(f, 1, reserve), "")
-}
-
-// told is what is doubted, and the answer to the last key.
-func (p panel) told() []string {
-	var words []string
-	switch {
-	case p.b.Word != "":
-		words = []string{ink.SignOff + " " + p.b.Word}
-	case p.b.doubt != nil && p.b.Typed == "":
-		return p.verdictLines()
-	case p.b.sending != "":
-		words = []string{ink.SignSaving + " saving"}
-	}
-	var lines []string
-	for _, each := range words {
-		lines = append(lines, ink.Wrap(each, p.w)...)
-	}
-	return lines
-}
-
-// smallVerdict is how what is typed compares.
-func (p panel) smallVerdict() []string {
-	if p.b.Typed == "" {
-		return nil
-	}
-	return ink.Wrap(p.verdictWords(), p.w)
-}
-
-// smallReadings say what the scale reads untared.
-func (p panel) smallReadings() []string {
-	switch {
-	case p.task.Do == work.Weigh && p.task.TareKnown:
-		return ink.Wrap("not tared "+p.task.Untared().At(p.task.Reads), p.w)
-	case p.task.Do == work.Portion:
-		return ink.Wrap("reads now "+p.task.SoFar.At(p.task.Reads), p.w)
-	}
-	return nil
-}
-
-// smallKeys are the keys that answer, in as many lines as they need.
-func (p panel) smallKeys() []string {
-	var lines []string
-	at := 0
-	for _, each := range p.b.help(p.now) {
-		if !slices.Contains([]string{keys.Tick.Help().Key, keys.Accept.Help().Key, keys.Figures.Help().Key}, each.Help().Key) {
-			continue
-		}
-		name, does := each.Help().Key, strings.TrimRight(each.Help().Desc, " ")
-		item, wide := p.t.Key.Render(name)+" "+does, ink.Width(name+does)+1
-		if !each.Enabled() {
-			item, wide = p.t.Quiet.Render("("+name+" "+does+")"), wide+2
-		}
-		if len(lines) > 0 && at+3+wide <= p.w {
-			lines[len(lines)-1] += "   " + item
-			at += 3 + wide
-			continue
-		}
-		lines, at = append(lines, ink.Wrap(item, p.w)...), wide
-	}
-	return lines
+	return figure && !b.Along.On
 }

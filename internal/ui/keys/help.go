@@ -2,6 +2,7 @@ package keys
 
 import (
 	"slices"
+	"strings"
 
 	"bench/internal/ui/ink"
 
@@ -36,6 +37,19 @@ func HelpLine(t ink.Theme, w int, bindings ...key.Binding) string {
 		}
 	}
 	return ink.Cut(" "+line, w)
+}
+
+// Small shows keys in as many lines of w cells as they need.
+func Small(t ink.Theme, w int, bindings ...key.Binding) []string {
+	items := make([]string, len(bindings))
+	for i, b := range bindings {
+		name, does := b.Help().Key, strings.TrimRight(b.Help().Desc, " ")
+		items[i] = t.Key.Render(name) + " " + does
+		if !b.Enabled() {
+			items[i] = t.Quiet.Render("(" + name + " " + does + ")")
+		}
+	}
+	return ink.Packed(items, w)
 }
 
 const helpGap = "   "
