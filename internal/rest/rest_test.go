@@ -1,0 +1,228 @@
+package rest_test
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+
+	"bench/internal/batch"
+	"bench/internal/quantity"
+	"bench/internal/recipe"
+	"bench/internal/rest"
+	"bench/internal/sample"
+	"bench/internal/timer"
+	"bench/internal/work"
+)
+
+// poured is when the last loaf was.
+var poured = timer.Moment{Wall: time.Date(2026, 3, 2, 10, 0, 0, 0, time.UTC)}
+
+// on is a fact with the time since the pour.
+type on struct {
+	after time.Duration
+	f     batch.Fact
+}
+
+// resting gives two loaves from their last pour on, with what happened since.
+func resting(t *testing.T, gel recipe.Gel, facts ...on) rest.Rest {
+	t.Helper()
+	c := sample.Control(t, "lighthouse-at-dusk.yaml", 2)
+	c.Recipe.Gel = gel
+	s := batch.State{Control: c}
+	for i, f := range facts {
+		s = s.Apply(batch.Entry{Seq: i + 1, At: timer.Moment{Wall: poured.Wall.Add(f.after)}, Fact: f.f})
+	}
+	return rest.Rest{Control: c, State: s, Loaves: []quantity.Mass{1000 * g, 1000 * g}, Poured: poured}
+}
+
+// unpoured is a batch before its last pour.
+func unpoured(t *testing.T) rest.Rest {
+	t.Helper()
+	r := resting(t, recipe.GelLeft)
+	r.Poured = timer.Moment{}
+	return r
+}
+
+// last is the moment of the last fact.
+func last(r rest.Rest) timer.Moment {
+	if n := len(r.State.Entries); n > 0 {
+		return r.State.Entries[n-1].At
+	}
+	return poured
+}
+
+// out and cut are both loaves' unmoulding and cut.
+func out(at time.Duration) []on {
+	return []on{{at - time.Hour, batch.Ticked{Task: "unmould/loaf 1"}}, {at, batch.Ticked{Task: "unmould/loaf 2"}}}
+}
+
+func cut(at time.Duration) []on {
+	return []on{
+		{at, batch.Ticked{Task: "cut/side"}},
+		{at, batch.BarsCut{Task: "cut/loaf 1", Loaf: 1, Bars: 8, Planned: 8}}, {at, batch.BarsCut{Task: "cut/loaf 2", Loaf: 2, Bars: 8, Planned: 8}},
+		{at, batch.SetAside{Task: "cut/ends"}}, {at, batch.SetAside{Task: "cut/retained"}},
+	}
+}
+
+const day = 24 * time.Hour
+
+// TestTimers: looks at the gel after an hour and three, and an hour after each that
+// found it overheating; the recipe's time in the mould; twelve hours up to the cut; four
+// weeks of cure at least and six as a rule, a weigh-in each week (common practice, no
+// source, but for the time in the mould, which is the recipe's).
+func TestTimers(t *testing.T) {
+	tooHot := on{time.Hour, batch.GelLooked{Task: "gel/1 h", Look: batch.Rising}}
+	for name, c := range map[string]struct {
+		r    rest.Rest
+		want string // want is each timer with when it asks, counted from the pour.
+	}{
+		"after the pour":          {resting(t, recipe.GelLeft), "gel look/1 1h, gel look/3 3h, unmould 24h"},
+		"gel is prevented":        {resting(t, recipe.GelPrevented), "unmould 24h"},
+		"nothing is poured":       {unpoured(t), ""},
+		"overheated at one":       {resting(t, recipe.GelLeft, tooHot), "gel look/2 2h, gel look/3 3h, unmould 24h"},
+		"full gel at one":         {resting(t, recipe.GelLeft, on{time.Hour, batch.GelLooked{Task: "gel/1 h", Look: batch.FullGel}}), "gel look/3 3h, unmould 24h"},
+		"a look was left out":     {resting(t, recipe.GelLeft, on{time.Hour, batch.Skipped{Task: "gel/1 h", Reason: "asleep"}}), "gel look/3 3h, unmould 24h"},
+		"one loaf is out":         {resting(t, recipe.GelLeft, out(25 * time.Hour)[0]), "unmould 24h"},
+		"too soft":                {resting(t, recipe.GelLeft, tooHot, on{day, batch.UnmouldPutOff{Task: "unmould/loaf 1", For: 12 * time.Hour}}), "gel look/2 2h, gel look/3 3h, unmould 36h"},
+		"out of the moulds":       {resting(t, recipe.GelLeft, out(25*time.Hour)...), "cut 37h"},
+		"too soft to cut":         {resting(t, recipe.GelLeft, append(out(25*time.Hour), on{26 * time.Hour, batch.UnmouldPutOff{Task: "cut/loaf 2", For: 12 * time.Hour}})...), "cut 38h"},
+		"cut, no bar is marked":   {resting(t, recipe.GelLeft, append(out(25*time.Hour), cut(2*day)...)...), "ready 1056h"},
+		"a bar was weighed":       {resting(t, recipe.GelLeft, append(append(out(25*time.Hour), cut(2*day)...), on{3 * day, batch.WeighedIn{Task: "cure/bar 1", Bar: "1", Mass: 100 * g}})...), "weigh-in/1 240h, ready 1056h"},
+		"the cure was called off": {resting(t, recipe.GelLeft, append(append(out(25*time.Hour), cut(2*day)...), on{30 * day, batch.Ticked{Task: rest.WholeCure}})...), ""},
+	} {
+		var got []string
+		for _, each := range c.r.Timers(c.r.Stages()) {
+			got = append(got, fmt.Sprintf("%s %.0fh", each.ID, each.AsksAt(last(c.r)).Sub(poured.Wall).Hours()))
+		}
+		if have := strings.Join(got, ", "); have != c.want {
+			t.Errorf("%s:\n got %s\nwant %s", name, have, c.want)
+		}
+	}
+}
+
+// TestAhead: what has not begun is reckoned from when the step before it is due, and is
+// not known yet (marked with ?).
+func TestAhead(t *testing.T) {
+	for name, c := range map[string]struct {
+		r    rest.Rest
+		want string
+	}{
+		"nothing is poured": {unpoured(t), ""},
+		"after the pour":    {resting(t, recipe.GelLeft), "unmould 1, cut 1.5?, weigh-in/1 8.5?, weigh-in/2 15.5?, weigh-in/3 22.5?, weigh-in/4 29.5?, weigh-in/5 36.5?, weigh-in/6 43.5?, ready 43.5?"},
+		"out of the moulds": {resting(t, recipe.GelLeft, out(2*day)...), "cut 2.5, weigh-in/1 9.5?, weigh-in/2 16.5?, weigh-in/3 23.5?, weigh-in/4 30.5?, weigh-in/5 37.5?, weigh-in/6 44.5?, ready 44.5?"},
+		"weighed twice": {
+			resting(t, recipe.GelLeft, append(append(out(day), cut(2*day)...),
+				on{2 * day, batch.WeighedIn{Task: "cure/bar 1", Bar: "1", Mass: 100 * g}}, on{30 * day, batch.WeighedIn{Task: "cure/bar 1", Bar: "1", Mass: 90 * g}})...),
+			"weigh-in/2 37, weigh-in/3 44?, ready 44",
+		},
+		"due after the bars are ready": {
+			resting(t, recipe.GelLeft, append(append(out(day), cut(2*day)...), on{40 * day, batch.WeighedIn{Task: "cure/bar 1", Bar: "1", Mass: 100 * g}})...),
+			"weigh-in/1 47, ready 44",
+		},
+		"the cure is over": {resting(t, recipe.GelLeft, append(append(out(day), cut(2*day)...), on{30 * day, batch.Ticked{Task: rest.WholeCure}})...), ""},
+	} {
+		var got []string
+		for _, d := range c.r.Ahead(c.r.Timers(c.r.Stages()), last(c.r)) {
+			word := fmt.Sprintf("%s %g", d.ID, d.At.Sub(poured.Wall).Hours()/24)
+			if !d.Known {
+				word += "?"
+			}
+			got = append(got, word)
+		}
+		if have := strings.Join(got, ", "); have != c.want {
+			t.Errorf("%s:\n got %s\nwant %s", name, have, c.want)
+		}
+	}
+}
+
+// TestUntested: what keeps bars from being released without a reason.
+func TestUntested(t *testing.T) {
+	look := batch.Tested{Task: rest.LookTest, Test: batch.LookTest, Words: "a white bead"}
+	high := batch.Tested{Task: "test/alkali", Test: batch.PHTest, Value: 10.8}
+	fine := batch.Tested{Task: "test/alkali", Test: batch.FreeAlkaliTest, Value: 0.02, Passed: true}
+	for name, c := range map[string]struct {
+		facts []batch.Fact
+		want  []string
+	}{
+		"nothing":                          {nil, nil},
+		"passed":                           {[]batch.Fact{fine}, nil},
+		"failed":                           {[]batch.Fact{high}, []string{"failed: pH 10.8"}},
+		"free alkali answers for the pH":   {[]batch.Fact{high, fine}, nil},
+		"the last one counts":              {[]batch.Fact{fine, high}, []string{"failed: pH 10.8"}},
+		"the eye saw something":            {[]batch.Fact{fine, look}, []string{"failed: look: a white bead"}},
+		"left out":                         {[]batch.Fact{batch.Skipped{Task: "test/alkali", Reason: "no strips"}, batch.Skipped{Task: rest.LookTest, Reason: "dark"}}, []string{"not tested for alkali: no strips", "not looked over: dark"}},
+		"the cure was cut short":           {[]batch.Fact{batch.Skipped{Task: rest.WholeCure, Reason: "a gift"}}, []string{"the cure was cut short: a gift"}},
+		"a reaction, and a mere complaint": {[]batch.Fact{batch.Complained{About: batch.SkinReaction, Words: "red hands"}, batch.Complained{About: batch.Complaint, Words: "soft"}}, []string{"skin reaction: red hands"}},
+	} {
+		var facts []on
+		for _, f := range c.facts {
+			facts = append(facts, on{50 * day, f})
+		}
+		if got := resting(t, recipe.GelLeft, facts...).Untested(); !slices.Equal(got, c.want) {
+			t.Errorf("%s: %q, want %q", name, got, c.want)
+		}
+	}
+}
+
+// TestStages: the order after the clean-up, and what is offered of a batch whose loaves
+// are cut: bars up to their number, marked bars up to six.
+func TestStages(t *testing.T) {
+	waits := map[string]string{}
+	for _, st := range resting(t, recipe.GelLeft).Stages() {
+		waits[st.ID] = strings.Join(st.After, " and ")
+	}
+	for id, want := range map[string]string{
+		"gel": "cover", "unmould": "clean up", "cut": "unmould", "bars": "cut", "cure": "cut", "release test": "cure", "release": "bars and release test",
+	} {
+		if got, ok := waits[id]; !ok || got != want {
+			t.Errorf("%s follows %q, want %q", id, got, want)
+		}
+	}
+	facts := append(out(day), cut(2*day)...)
+	facts = append(facts, on{2 * day, batch.BarsWeighed{Task: "bars/loaf 1", Loaf: 1, Count: 7, Mass: 700 * g}}, on{2 * day, batch.BarsWeighed{Task: "bars/loaf 2", Loaf: 2, Count: 8, Mass: 800 * g}})
+	for n := range 6 {
+		bar := fmt.Sprint(n + 1)
+		facts = append(facts, on{2 * day, batch.WeighedIn{Task: "cure/bar " + bar, Bar: bar, Mass: 100 * g}})
+	}
+	marked := 0
+	for _, st := range resting(t, recipe.GelLeft, facts...).Stages() {
+		for _, task := range st.Tasks {
+			switch {
+			case task.Do == work.WeighIn:
+				marked++
+			case task.ID == "bars/loaf 1" && (task.Done || task.Counted != 7 || task.Mass != 700*g):
+				t.Errorf("with a bar to go: %+v", task)
+			case task.ID == "bars/loaf 2" && !task.Done:
+				t.Errorf("all bars weighed: %+v", task)
+			case st.Kind == work.GelStage && task.Skipped == "":
+				t.Errorf("after the unmoulding it asks for %s", task.ID)
+			}
+		}
+	}
+	if marked != 6 {
+		t.Errorf("%d bars are weighed in, and a seventh may be no more than offered", marked)
+	}
+}
+
+// TestRelease: who releases bars decides; bars that are held are not done with.
+func TestRelease(t *testing.T) {
+	for name, c := range map[string]struct {
+		facts []on
+		done  bool
+		title string
+	}{
+		"neither":       {nil, false, "release"},
+		"released":      {[]on{{50 * day, batch.Released{Task: rest.DecideID}}}, true, "release"},
+		"held":          {[]on{{50 * day, batch.Held{Task: rest.DecideID, Reason: "fog"}}}, false, "release: held"},
+		"held again":    {[]on{{50 * day, batch.Released{Task: rest.DecideID}}, {51 * day, batch.Held{Task: rest.DecideID, Reason: "fog"}}}, false, "release: held"},
+		"held, and let": {[]on{{50 * day, batch.Held{Task: rest.DecideID, Reason: "fog"}}, {51 * day, batch.Released{Task: rest.DecideID}}}, true, "release"},
+	} {
+		stages := resting(t, recipe.GelLeft, c.facts...).Stages()
+		release := stages[len(stages)-1]
+		if release.Title != c.title || release.Tasks[0].Done != c.done {
+			t.Errorf("%s: %q, done %v", name, release.Title, release.Tasks[0].Done)
+		}
+	}
+}
