@@ -40,6 +40,10 @@ func Kind(f Fact) string {
 		return "warning-seen"
 	case PotWeighed:
 		return "pot-weighed"
+	case VesselReplaced:
+		return "vessel-replaced"
+	case SharedAnswered:
+		return "shared-answered"
 	case GelLooked:
 		return "gel-looked"
 	case UnmouldPutOff:
@@ -138,6 +142,10 @@ func Decode(kind string, body []byte) (Fact, error) {
 		return decodeAs[WarningSeen](kind, body)
 	case "pot-weighed":
 		return decodeAs[PotWeighed](kind, body)
+	case "vessel-replaced":
+		return decodeAs[VesselReplaced](kind, body)
+	case "shared-answered":
+		return decodeAs[SharedAnswered](kind, body)
 	case "gel-looked":
 		return decodeAs[GelLooked](kind, body)
 	case "unmould-put-off":

@@ -106,6 +106,15 @@ var facts = map[string]*rapid.Generator[batch.Fact]{
 			Vessel: texts.Draw(t, "vessel"), Gross: masses.Draw(t, "gross"), Expected: masses.Draw(t, "expected"), Finding: texts.Draw(t, "finding"),
 		}
 	}),
+	"vessel-replaced": rapid.Custom(func(t *rapid.T) batch.Fact {
+		return batch.VesselReplaced{
+			Vessel: texts.Draw(t, "vessel"), By: texts.Draw(t, "by"), Tare: masses.Draw(t, "tare"),
+			Brim: quantity.Volume(rapid.Int64().Draw(t, "brim")), Held: texts.Draw(t, "held"),
+		}
+	}),
+	"shared-answered": rapid.Custom(func(t *rapid.T) batch.Fact {
+		return batch.SharedAnswered{Shared: texts.Draw(t, "shared"), Answer: texts.Draw(t, "answer")}
+	}),
 	"closed": rapid.Custom(func(t *rapid.T) batch.Fact { return batch.Closed{Reason: texts.Draw(t, "reason")} }),
 
 	"gel-looked":      afterFacts[0],
@@ -152,8 +161,8 @@ func TestEveryKindIsTested(t *testing.T) {
 			t.Errorf("%s: %v", kind, err)
 		}
 	}
-	if len(facts) != 27 {
-		t.Errorf("%d kinds are tested; batch.Fact has 27: keep both lists alike", len(facts))
+	if len(facts) != 29 {
+		t.Errorf("%d kinds are tested; batch.Fact has 29: keep both lists alike", len(facts))
 	}
 }
 

@@ -13,6 +13,12 @@ func Alike(with, first Fact) bool {
 	case Noted:
 		was, _ := first.(Noted)
 		return with.Stage == was.Stage
+	case VesselReplaced:
+		was, _ := first.(VesselReplaced)
+		return with.Vessel == was.Vessel && with.By == was.By
+	case SharedAnswered:
+		was, _ := first.(SharedAnswered)
+		return with.Shared == was.Shared
 	case Complained, BarsWent:
 		return true
 	default:

@@ -175,7 +175,7 @@ func Task(f Fact) string {
 		return f.Task
 	case Reworks, LimitStated, Complained, BarsWent:
 		return ""
-	case Started, TimerSeen, TimerPutOff, Noted, Withdrawn, Closed, WarningSeen, PotWeighed:
+	case Started, TimerSeen, TimerPutOff, Noted, Withdrawn, Closed, WarningSeen, PotWeighed, VesselReplaced, SharedAnswered:
 		return ""
 	}
 	return ""

@@ -25,6 +25,9 @@ type State struct {
 	seen    map[string]bool
 	closed  bool
 	after   []Entry // after are the facts that follow the pour, as they now stand.
+
+	replaced []Replacement
+	answered map[string]bool
 }
 
 // Weighing is one weighing as it now stands, with the fact it came from.
@@ -93,6 +96,7 @@ func (s State) Apply(e Entry) State {
 	next.timers = maps.Clone(s.timers)
 	next.decided = maps.Clone(s.decided)
 	next.seen = maps.Clone(s.seen)
+	next.answered = maps.Clone(s.answered)
 	next.take(e)
 	return next
 }
@@ -128,8 +132,14 @@ func (s *State) take(e Entry) {
 		put(&s.seen, f.Batter, true)
 	case GelLooked, UnmouldPutOff, BarsCut, BarsWeighed, SetAside, Marked, WeighedIn, Tested, Released, Held, Reworks, LimitStated, Complained, BarsWent:
 		s.after = append(slices.Clip(s.after), e)
-	case Noted, PotWeighed, Corrected, Withdrawn:
-		// A note, or a look into a pot, changes nothing; corrections are applied by again.
+	case VesselReplaced:
+		s.replaced = append(slices.Clip(s.replaced), Replacement{f, e.Seq, e.At})
+	case SharedAnswered:
+		put(&s.answered, f.Shared, true)
+	case Noted:
+		s.answeredIn(f.Text)
+	case PotWeighed, Corrected, Withdrawn:
+		// A look into a pot changes nothing; corrections are applied by again.
 	}
 }
 

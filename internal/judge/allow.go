@@ -52,6 +52,13 @@ func Allows(p steps.Plan, f batch.Fact, now timer.Moment) error {
 		return allowsWarning(p, f)
 	case batch.PotWeighed:
 		return allowsPot(p, f)
+	case batch.VesselReplaced:
+		return allowsReplaced(p, f)
+	case batch.SharedAnswered:
+		if strings.TrimSpace(f.Answer) == "" {
+			return errors.New("say how it stands")
+		}
+		return nil
 	case batch.GelLooked, batch.UnmouldPutOff, batch.BarsCut, batch.BarsWeighed, batch.SetAside, batch.Marked, batch.WeighedIn,
 		batch.Tested, batch.Released, batch.Held, batch.Reworks, batch.LimitStated, batch.Complained, batch.BarsWent:
 		return allowsAfter(p, f, now)

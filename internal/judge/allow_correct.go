@@ -3,6 +3,7 @@ package judge
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 	"time"
 
@@ -34,6 +35,9 @@ func allowsCorrection(p steps.Plan, f batch.Corrected, now timer.Moment) error {
 		return weighable(t, with)
 	case batch.Grossed:
 		return grossable(t, with)
+	case batch.VesselReplaced:
+		use, _ := p.UseOf(with.By)
+		return tareable(p, with, use)
 	case batch.Ticked:
 		switch began := p.State().Entries[0].At.Wall.Truncate(time.Minute); {
 		case with.When.After(now.Wall):
@@ -62,6 +66,9 @@ func allowsWithdrawal(p steps.Plan, f batch.Withdrawn, now timer.Moment) error {
 	if s.Withdrawn(f.Seq) {
 		return errors.New("this was taken back already")
 	}
+	if taken, ok := s.Entries[f.Seq-1].Fact.(batch.VesselReplaced); ok && usedSince(s, f.Seq, taken.By) {
+		return fmt.Errorf("%s was used since: say which vessel was taken for it, instead of taking this back (key i)", taken.By)
+	}
 	after := p.With(f, now)
 	already := outOfOrder(p)
 	for id, title := range outOfOrder(after) {
@@ -79,6 +86,24 @@ func allowsWithdrawal(p steps.Plan, f batch.Withdrawn, now timer.Moment) error {
 		}
 	}
 	return nil
+}
+
+// usedSince says that something was weighed in a vessel after the fact of that number,
+// or that it was replaced itself.
+func usedSince(s batch.State, seq int, vessel string) bool {
+	return slices.ContainsFunc(batch.Standing(s.Entries), func(e batch.Entry) bool {
+		used := ""
+		switch f := e.Fact.(type) {
+		case batch.Weighed:
+			used = f.Vessel
+		case batch.Grossed:
+			used = f.Vessel
+		case batch.VesselReplaced:
+			used = f.Vessel
+		default: // Nothing else is weighed in a vessel.
+		}
+		return e.Seq > seq && used == vessel
+	})
 }
 
 // outOfOrder gives the tasks that are done although something before them is not,

@@ -127,7 +127,8 @@ func Doubt(p steps.Plan, f batch.Fact) string {
 		}
 	case batch.Corrected:
 		return doubtCorrected(p, f.With)
-	case batch.Started, batch.Ticked, batch.Skipped, batch.TimerSeen, batch.TimerPutOff, batch.Noted, batch.Withdrawn, batch.Closed, batch.Decided, batch.WarningSeen, batch.PotWeighed:
+	case batch.Started, batch.Ticked, batch.Skipped, batch.TimerSeen, batch.TimerPutOff, batch.Noted, batch.Withdrawn, batch.Closed, batch.Decided, batch.WarningSeen, batch.PotWeighed,
+		batch.VesselReplaced, batch.SharedAnswered:
 	case batch.GelLooked, batch.UnmouldPutOff, batch.BarsCut, batch.BarsWeighed, batch.SetAside, batch.Marked, batch.WeighedIn,
 		batch.Tested, batch.Released, batch.Held, batch.Reworks, batch.LimitStated, batch.Complained, batch.BarsWent:
 		return doubtRest(p, f)

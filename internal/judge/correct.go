@@ -35,6 +35,9 @@ func Correct(p steps.Plan, s batch.State, seq int, text, reason string) (batch.F
 	case batch.Grossed:
 		f.Gross, err = quantity.ParseNumberMass(text, quantity.Gram)
 		with = f
+	case batch.VesselReplaced:
+		f.Tare, err = quantity.ParseNumberMass(text, quantity.Gram)
+		with = f
 	case batch.TemperatureTaken:
 		with, err = temperatureAnswer(work.Task{ID: f.Task}, Answer{How: batch.Typed, Text: text})
 	case batch.BarsCut, batch.BarsWeighed, batch.SetAside, batch.WeighedIn, batch.Tested:
@@ -121,6 +124,9 @@ func correctWords(e batch.Entry, text string) (batch.Fact, error) {
 		return f, nil
 	case batch.Noted:
 		f.Text = text
+		return f, nil
+	case batch.SharedAnswered:
+		f.Answer = text
 		return f, nil
 	case batch.Marked:
 		f.Code = text

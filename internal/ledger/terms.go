@@ -39,6 +39,10 @@ func termsOf(f batch.Fact) []string {
 		return wordTerms(f.Text)
 	case batch.Complained:
 		return wordTerms(f.Words)
+	case batch.SharedAnswered:
+		return wordTerms(f.Shared + " " + f.Answer) // A note, before it was a fact of its own.
+	case batch.VesselReplaced:
+		return wordTerms(f.Vessel + " " + f.By)
 	case batch.Corrected:
 		return termsOf(f.With) // A lot that was mistyped is found under the right one, too.
 	case batch.GelLooked, batch.UnmouldPutOff, batch.BarsCut, batch.BarsWeighed, batch.Marked, batch.WeighedIn,

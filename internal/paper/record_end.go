@@ -77,7 +77,7 @@ func (r recorder) deviates(e batch.Entry) bool {
 		return f.Bars != f.Planned
 	case batch.SetAside:
 		return f.Asked != ""
-	case batch.Skipped, batch.Decided, batch.WarningSeen, batch.UnmouldPutOff:
+	case batch.Skipped, batch.Decided, batch.WarningSeen, batch.UnmouldPutOff, batch.VesselReplaced, batch.SharedAnswered:
 		return true
 	case batch.Closed:
 		return f.Reason != ""

@@ -171,7 +171,7 @@ func (r recorder) check(st work.Stage, t work.Task) (CheckJSON, bool) {
 	}
 	if g, ok := r.s.Gross(t.ID); ok {
 		c.At = r.at(g.At)
-		c.Found = fmt.Sprintf("%s g gross, %s g net", g.Fact.Gross.At(g.Fact.Reads), (g.Fact.Gross - g.Fact.Tare).At(g.Fact.Reads))
+		c.Found = fmt.Sprintf("%s g gross, %s g net", g.Fact.Gross.At(g.Fact.Reads), (g.Fact.Gross - r.plan.EmptyOf(g.Seq, g.Fact)).At(g.Fact.Reads))
 		return c, true
 	}
 	if d, ok := r.s.Done(t.ID); ok && d.Skipped == "" && checked(st.Kind) {

@@ -28,6 +28,12 @@ func (s *session) leaveOut(why string) {
 	s.asked(why)(reply.LeaveOut(s.code, s.plan, t, s.now()))
 }
 
+// instead says that another vessel was taken than the plan names.
+func (s *session) instead(which string) {
+	t, _, _ := s.plan.Task(s.task)
+	s.asked(which)(reply.Instead(s.code, s.plan, t, s.beside))
+}
+
 func (s *session) end(why string) { s.asked(why)(reply.End(s.code, s.plan)) }
 
 // asked answers a question with what was said together with the word.

@@ -119,8 +119,7 @@ func (s *session) byEye(figure string) {
 
 // reply does what becomes of an answer.
 func (s *session) reply(t work.Task, a judge.Answer) {
-	_, stage, _ := s.plan.Task(t.ID)
-	if q, shared := reply.AskShared(s.code, s.plan, t, stage, s.beside); shared {
+	if q, shared := reply.AskShared(s.code, s.plan, t, s.beside); shared {
 		s.perform(q, "")
 		return
 	}
@@ -230,8 +229,13 @@ func (s *session) kept(code string, e batch.Entry) {
 	s.say("Kept: " + s.stamped(e, s.plan, s.state))
 	task := batch.Task(e.Fact)
 	if task == "" {
-		if _, decided := e.Fact.(batch.Decided); decided || s.plan.Closed {
+		switch e.Fact.(type) {
+		case batch.Decided, batch.VesselReplaced:
 			s.shown = "" // What is asked may be something else now.
+		default:
+			if s.plan.Closed {
+				s.shown = ""
+			}
 		}
 		return
 	}

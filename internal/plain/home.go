@@ -211,6 +211,7 @@ func (s *session) setUp(r front.RecipeItem) {
 		}
 		if len(problems) == 0 {
 			s.text(s.Texts.Plan(plan))
+			s.clashes(plan)
 		}
 		text, ok := s.ask(fmt.Sprintf("%s: start, another number of loaves, or nothing to go back", quantity.Count(loaves, "loaf", "loaves")))
 		n, err := strconv.Atoi(text)
@@ -236,6 +237,17 @@ func (s *session) setUp(r front.RecipeItem) {
 		default:
 			loaves = n
 		}
+	}
+}
+
+// clashes warns of what the plan wants and other batches have. A practice has the bench
+// to itself.
+func (s *session) clashes(p steps.Plan) {
+	if s.Practice.On() {
+		return
+	}
+	for _, words := range p.Clashes(front.Occupied(s.batches, "")) {
+		s.warn("WARNING: " + words + ".")
 	}
 }
 

@@ -91,7 +91,8 @@ func TestSharedVessels(t *testing.T) {
 	if got := len(k.store.Entries["26K25B"]); got != n {
 		t.Fatalf("%d facts were kept, not %d", got, n)
 	}
-	k.says("=", "took the spare jug").hears("Kept: ").says("=").hearsNot("Is the vessel free?")
+	k.says("=", "took the spare jug").hears("no vessel called").says("lye jug B").hears("holds the dusk lye solution of batch 26K25A")
+	k.says("spare jug 214.0 g").hears("Kept: ", "spare jug taken instead of lye jug A for the sea lye solution, 214 g empty", "Vessel: spare jug", "vessel 214.0").says("=").hearsNot("Is the vessel free?")
 	if got := len(k.store.Entries["26K25B"]); got != n+2 {
 		t.Errorf("%d facts were kept, not %d:\n%s", got, n+2, k.heard())
 	}

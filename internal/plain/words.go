@@ -41,6 +41,7 @@ func words() []word {
 		{"takeback", "<", "take the last entry back, or one by its number, and why: < 12 wrong pot", atBench, (*session).takeBack},
 		{"ways", "d", "how to go on after a weight that was off", atBench, (*session).ways},
 		{"weigh", "w", "weigh a pot: is everything in, once?", atBench, (*session).weighPot},
+		{"instead", "i", "another vessel was taken: i spare jug 214.0 g", atTask, (*session).instead},
 		{"afterwards", "c", "complaint, where bars went, made of an earlier batch", atBench, (*session).afterwards},
 		{"cure", "k", "how the bars dry", atBench, (*session).cure},
 		{"plan", "p", "the worked plan, as the weights have it", atBench, func(s *session, _ string) { s.text(s.Texts.Plan(s.plan)) }},

@@ -18,10 +18,11 @@ import (
 type Rack struct {
 	byKind   map[recipe.VesselKind][]recipe.Vessel
 	loaves   int
-	firstCup []int          // firstCup is where each layer's scent cups begin, after the alkali's.
-	firstWet []int          // firstWet is where its cups of wetted colours begin, likewise.
-	scales   []recipe.Scale // scales are from the finest to the coarsest.
-	standing int            // standing is how many full cups wait at once, at most.
+	firstCup []int                   // firstCup is where each layer's scent cups begin, after the alkali's.
+	firstWet []int                   // firstWet is where its cups of wetted colours begin, likewise.
+	scales   []recipe.Scale          // scales are from the finest to the coarsest.
+	standing int                     // standing is how many full cups wait at once, at most.
+	instead  map[place]recipe.Vessel // instead are the vessels that were taken in the place of others.
 }
 
 // Of gives the rack of a batch.
@@ -60,9 +61,12 @@ func cupsWaiting(c recipe.Control, l recipe.Layer) int {
 	return 0
 }
 
-// nth gives the i-th vessel of a kind. One that the workshop lacks has no
-// stored tare, and the screen asks to tare it.
+// nth gives the i-th vessel of a kind, or what was taken in its place. One that the
+// workshop lacks has no stored tare, and the screen asks to tare it.
 func (r Rack) nth(kind recipe.VesselKind, i int) recipe.Vessel {
+	if by, ok := r.instead[place{kind, i}]; ok {
+		return by
+	}
 	if have := r.byKind[kind]; i < len(have) {
 		return have[i]
 	}

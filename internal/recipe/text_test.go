@@ -69,7 +69,7 @@ func TestMerge(t *testing.T) {
 	workshop := func() Workshop {
 		return Workshop{
 			Scales:  []Scale{{"bench scale", quantity.Gram / 10, 3 * quantity.Kilogram}},
-			Vessels: []Vessel{{"pot", Pot, 600 * quantity.Gram}},
+			Vessels: []Vessel{{Name: "pot", Kind: Pot, Tare: 600 * quantity.Gram}},
 			Moulds:  []Mould{{Name: "harbour loaf"}, {Name: "quay loaf"}},
 			Materials: []Material{
 				{Name: "sodium hydroxide", Kind: AlkaliMaterial, Lot: "n1"},

@@ -66,6 +66,7 @@ type Vessel struct {
 	Name string
 	Kind VesselKind
 	Tare quantity.Mass
+	Brim quantity.Volume `json:",omitempty"` // Brim is what it holds to the brim; zero means not stated.
 }
 
 // MaterialKind is what a material is.

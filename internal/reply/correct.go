@@ -98,6 +98,8 @@ func ValuePrompt(p steps.Plan, s batch.State, e batch.Entry) string {
 			asked = ", asked " + t.Target.At(f.Reads)
 		}
 		return fmt.Sprintf("%s: the whole weight, vessel included, g (was %s%s)", f.Vessel, f.Gross.At(f.Reads), asked)
+	case batch.VesselReplaced:
+		return fmt.Sprintf("%s: what it weighs empty, g (was %s)", f.By, f.Tare)
 	case batch.TemperatureTaken:
 		return fmt.Sprintf("%s, °C (was %s)", strings.Replace(f.Task, "/", ", ", 1), f.Temperature)
 	case batch.BarsCut, batch.BarsWeighed, batch.SetAside, batch.WeighedIn, batch.Tested:

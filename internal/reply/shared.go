@@ -1,46 +1,157 @@
 package reply
 
 import (
+	"fmt"
+	"strings"
+
 	"bench/internal/batch"
+	"bench/internal/judge"
+	"bench/internal/phrase"
+	"bench/internal/quantity"
 	"bench/internal/recipe"
 	"bench/internal/steps"
+	"bench/internal/timer"
 	"bench/internal/work"
 )
 
-// Shared warns of a vessel that holds something of another batch, or of another's
-// lye that stands open when this one is cleaned up; or "".
+// Shared warns of a vessel or moulds that hold something of another batch, or of
+// another's lye that stands open when this one is cleaned up, until somebody answered
+// for it; or "".
 func Shared(p steps.Plan, t work.Task, others []steps.Occupied) string {
 	shared := p.Shared(t.ID, others)
-	if shared == "" {
+	if shared == "" || p.MayShare(shared) {
 		return ""
 	}
-	if t.Vessel+t.Into == "" {
+	switch {
+	case t.ID == steps.MouldsID:
+		return shared + ": line others, or wait"
+	case t.Vessel+t.Into == "":
 		return "not yet: " + shared
 	}
 	return shared + ": take another, or finish that first"
 }
 
 // AskShared asks about such a vessel before anything goes into it, until it was
-// answered once; the answer is kept as a note of the batch.
-func AskShared(code string, p steps.Plan, t work.Task, stage work.Stage, others []steps.Occupied) (Question, bool) {
+// answered once: another was taken, or it is free by now.
+func AskShared(code string, p steps.Plan, t work.Task, others []steps.Occupied) (Question, bool) {
 	shared := p.Shared(t.ID, others)
 	if !t.Open || shared == "" || p.MayShare(shared) {
 		return Question{}, false
 	}
-	keep := said("Say how it stands now.", func(text string) Act {
-		return Keep{Code: code, Fact: batch.Noted{Stage: stage.ID, Text: steps.SharedNote(shared, text)}}
+	answered := said("Say how it stands now.", func(text string) Act {
+		return Keep{Code: code, Fact: batch.SharedAnswered{Shared: shared, Answer: text}}
 	})
-	if t.Vessel+t.Into == "" {
+	switch {
+	case t.ID == steps.MouldsID:
+		return Question{
+			Title: "Moulds enough?",
+			Hint:  recipe.Clean(sentence(shared)) + " Line others, or wait until those are free. To go on, say which moulds these are: it is kept with the batch. Then answer the task again.",
+			Make:  answered,
+		}, true
+	case t.Vessel+t.Into == "":
 		return Question{
 			Title: "Not yet?",
 			Hint:  recipe.Clean(sentence(shared)) + " Finish that lye first. To go on, say why it is safe: it is kept with the batch. Then answer the task again.",
-			Make:  keep,
+			Make:  answered,
 		}, true
 	}
+	vessel := t.Into
+	if _, holds := steps.Holds(t.Vessel, others); holds {
+		vessel = t.Vessel
+	}
+	took := tookInstead(code, p, vessel, others)
 	return Question{
 		Title: "Is the vessel free?",
-		Hint: recipe.Clean(sentence(shared)) + " Take another vessel, or finish that batch first. To go on, say what stands here now, such as \"took the spare jug, 214.0 g empty\": " +
-			"it is kept with the batch. Then answer the task again; weights without tare are those of the vessel that was planned.",
-		Make: keep,
+		Hint: recipe.Clean(sentence(shared)) + " Say which was taken instead. " + howToSay(p, vessel, others) +
+			" If it is empty by now, write " + FreeWord + " and how that came. Then answer the task again.",
+		Make: func(text string, at timer.Moment) (Act, string) {
+			if how, free := strings.CutPrefix(text, FreeWord); free && strings.Trim(how[:min(1, len(how))], " :,.") == "" {
+				return answered(strings.Trim(how, " :,."), at)
+			}
+			return took(text, at)
+		},
 	}, true
+}
+
+// FreeWord begins the answer that a vessel holds nothing of the other batch any more.
+const FreeWord = "free"
+
+// Instead asks which vessel was taken in place of the one of a task.
+func Instead(code string, p steps.Plan, t work.Task, others []steps.Occupied) (Act, string) {
+	if p.Closed {
+		return nil, "The batch is closed."
+	}
+	vessel := judge.Fills(t)
+	use, ok := p.UseOf(vessel)
+	if !ok {
+		vessel = ""
+	}
+	hint := ""
+	switch {
+	case vessel == "" && !vesselsLeft(p):
+		return nil, "No vessel is wanted any more in this batch."
+	case vessel == "":
+		hint = "This task fills none. Write for which the other was taken, such as spare jug 214.0 g for jug 1. "
+	case use.Full:
+		hint = fmt.Sprintf("%s holds %s. Say which vessel that stands in instead. ", vessel, use.What)
+	default:
+		hint = fmt.Sprintf("%s is for %s, and has to hold %s. Say which vessel was taken instead. ", vessel, use.What, use.Load.RoundTo(quantity.Gram))
+	}
+	return Question{
+		Title: "Another vessel?",
+		Hint:  recipe.Clean(capital(hint) + howToSay(p, vessel, others)),
+		Make:  tookInstead(code, p, vessel, others),
+	}, ""
+}
+
+func vesselsLeft(p steps.Plan) bool {
+	for _, u := range p.Uses() {
+		if !u.Over {
+			return true
+		}
+	}
+	return false
+}
+
+func tookInstead(code string, p steps.Plan, vessel string, others []steps.Occupied) func(string, timer.Moment) (Act, string) {
+	return func(text string, at timer.Moment) (Act, string) {
+		f, err := judge.Took(p, vessel, text)
+		if err != nil {
+			return nil, phrase.Sentence(err)
+		}
+		if o, holds := steps.Holds(f.By, others); holds {
+			return nil, fmt.Sprintf("%s holds %s of batch %s: take an empty one.", o.Vessel, o.What, o.Batch)
+		}
+		return allowed(code, p, f, at)
+	}
+}
+
+// mostFree is how many free vessels are named, so that all can be read at a glance.
+const mostFree = 4
+
+// howToSay says how a vessel is named, which are free, and what lye wants.
+func howToSay(p steps.Plan, vessel string, others []steps.Occupied) string {
+	var free []string
+	for _, v := range judge.Spare(p, vessel) {
+		if _, holds := steps.Holds(v.Name, others); !holds && len(free) < mostFree {
+			free = append(free, v.Name)
+		}
+	}
+	words := "One of the workshop by its name"
+	if len(free) > 0 {
+		words += " (free: " + strings.Join(free, ", ") + ")"
+	}
+	words += ", or any other with what it weighs empty and, where that is known, what it holds to the brim: spare jug 214.0 g, 1.5 l."
+	if use, ok := p.UseOf(vessel); ok && (use.Kind == recipe.LyeJug || use.Alkali) {
+		// Common practice, no source; that lye attacks aluminium is H290 of its safety data sheet.
+		words += " For lye: polypropylene or stainless steel, clean and marked LYE; never aluminium or thin glass."
+	}
+	return words
+}
+
+func capital(s string) string {
+	if s == "" {
+		return s
+	}
+	return strings.ToUpper(s[:1]) + s[1:]
 }

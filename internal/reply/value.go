@@ -25,6 +25,8 @@ func numberOf(f batch.Fact) string {
 		return f.Gross.At(f.Reads) + " g"
 	case batch.TemperatureTaken:
 		return f.Temperature.String()
+	case batch.VesselReplaced:
+		return f.Tare.String()
 	case batch.BarsCut:
 		return quantity.Count(f.Bars, "bar", "bars")
 	case batch.BarsWeighed:
@@ -69,6 +71,8 @@ func wordsOf(f batch.Fact) string {
 		return timer.Words(f.For)
 	case batch.Noted:
 		return f.Text
+	case batch.SharedAnswered:
+		return f.Answer
 	case batch.GelLooked:
 		return string(f.Look)
 	case batch.Marked:

@@ -53,7 +53,7 @@ func (r Rest) gelLooks() work.Stage {
 			"Dark to the edge? Cracks? Rising? Each has its remedy beside it. Type a temperature first if one was taken."))
 		w, _ := r.State.Timer(fmt.Sprintf("%s%d", GelTimer, h))
 		t = PassedBy(t, w.Seen, "the timer was seen, and nothing was noted")
-		s.Tasks = append(s.Tasks, PassedBy(t, r.unmouldedAny(), "nothing was noted before the unmoulding"))
+		s.Tasks = append(s.Tasks, PassedBy(t, r.Unmoulded() > 0, "nothing was noted before the unmoulding"))
 	}
 	return s
 }

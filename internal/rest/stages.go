@@ -84,13 +84,15 @@ func PassedBy(t work.Task, over bool, words string) work.Task {
 	return t
 }
 
-func (r Rest) unmouldedAny() bool {
+// Unmoulded counts the loaves that are out of their moulds.
+func (r Rest) Unmoulded() int {
+	n := 0
 	for loaf := range r.Control.Loaves {
 		if r.ticked(unmouldID(loaf)) {
-			return true
+			n++
 		}
 	}
-	return false
+	return n
 }
 
 func unmouldID(loaf int) string { return work.OfLoaf("unmould", loaf) }

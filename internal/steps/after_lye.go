@@ -106,6 +106,11 @@ func (p *planner) takePart(k *pot) {
 	k.portion, k.part = t, min(1, amount(t).Mass.Grams()/full.Grams())
 }
 
+// outOfJug are the tasks by which a lye solution leaves its jug.
+func (p *planner) outOfJug(k pot) []string {
+	return []string{CombineID(k.recipe.Name), partID(k.recipe.Name)}
+}
+
 func partID(batter string) string { return batter + "/lye part" }
 
 // pourPart puts the pouring of a part between the jug's weight and the tick,

@@ -89,15 +89,15 @@ func (p *planner) with(t, follower work.Task, sign quantity.Mass) work.Task {
 
 func (p *planner) another(t work.Task, id string, grams float64, vessel recipe.Vessel) work.Task {
 	return p.weigh(weighing{
-		id: id, title: t.Title + ", more", material: t.Material, lot: t.Lot, hint: "Into the " + goesInto(t) + ", as was decided.",
-		grams: grams, tolerance: ofMore(grams, t), vessel: vessel, into: goesInto(t),
+		id: id, title: t.Title + ", more", material: t.Material, lot: t.Lot, hint: "Into the " + p.goesInto(t) + ", as was decided.",
+		grams: grams, tolerance: ofMore(grams, t), vessel: vessel, into: p.goesInto(t),
 	})
 }
 
 func (p *planner) outAgain(t work.Task, id string, grams float64) work.Task {
 	out := p.weigh(weighing{
 		id: id, title: t.Title + ", out again", material: t.Material + ", out again", lot: t.Lot,
-		hint:  "Weigh what comes out of the " + t.Vessel + ", as was decided.",
+		hint:  "Weigh what comes out of the " + p.nowIn(t) + ", as was decided.",
 		grams: grams, tolerance: ofMore(grams, t), vessel: p.rack.ColourCup(0),
 	})
 	out.Out = true
@@ -109,11 +109,11 @@ func (p *planner) outAgain(t work.Task, id string, grams float64) work.Task {
 }
 
 // goesInto names the vessel in which a weighing ends up.
-func goesInto(t work.Task) string {
+func (p *planner) goesInto(t work.Task) string {
 	if t.Into != "" {
 		return t.Into
 	}
-	return t.Vessel
+	return p.nowIn(t)
 }
 
 // withFollowers puts what was decided behind the weighing that it was decided

@@ -35,7 +35,7 @@ func dissolvedJugID(batter string) string { return jugID(batter) + "/dissolved" 
 // lyeJug asks for the weight of a lye jug; once more when something went into it since
 // it was weighed, or is to go.
 func (p *planner) lyeJug(k pot, id, title string) work.Task {
-	t := p.grossTask(id, title, k.jug, k.solution())
+	t := p.grossTask(id, title, k.jug, k.solution(), p.outOfJug(k)...)
 	if _, more := p.jugSince(k, t.Seq); t.Done && more && !p.met(k.recipe.Name) {
 		t.Done, t.Mass = false, 0
 	}
@@ -45,7 +45,7 @@ func (p *planner) lyeJug(k pot, id, title string) work.Task {
 	}
 	if last, ok := p.jugWeighed(k, before); ok {
 		more, _ := p.jugSince(k, last.Seq)
-		is := t.Tare + last.Fact.Gross - last.Fact.Tare + more
+		is := t.Tare + last.Fact.Gross - p.emptyOf(last.Seq, last.Fact) + more
 		t.Target, steam = is.RoundTo(t.Reads), steam-(t.Target-is)
 	}
 	t.Loss = max(0, steam-t.Tolerance)
@@ -55,7 +55,7 @@ func (p *planner) lyeJug(k pot, id, title string) work.Task {
 // jugWeighed gives the last weight of a lye jug before a fact.
 func (p *planner) jugWeighed(k pot, before int) (last batch.Grossing, ok bool) {
 	for _, id := range []string{dissolvedJugID(k.recipe.Name), jugID(k.recipe.Name)} {
-		if g, said := p.s.Gross(id); said && g.Seq < before && g.Seq > last.Seq {
+		if g, said := p.s.Gross(id); said && g.Seq < before && g.Seq > last.Seq && !p.moved(g, p.outOfJug(k)) {
 			last, ok = g, true
 		}
 	}

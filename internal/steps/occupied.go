@@ -2,90 +2,42 @@ package steps
 
 import (
 	"fmt"
-	"slices"
-	"strings"
 
-	"bench/internal/batch"
-	"bench/internal/calc"
-	"bench/internal/potcheck"
+	"bench/internal/quantity"
+	"bench/internal/recipe"
 	"bench/internal/work"
 )
 
-// Occupied is a vessel of the workshop that holds something of a batch.
+// Occupied is a vessel of the workshop, or a kind of mould, that holds something of a
+// batch.
 type Occupied struct {
 	Batch  string // Batch is its code.
 	Vessel string
 	What   string // What says what it holds, such as "the sea lye solution".
 	Alkali bool   // Alkali says that lye, or dry hydroxide, stands open in it.
+	Moulds int    // Moulds is how many, where these are moulds of that name.
 }
 
 func (o Occupied) words() string {
 	return fmt.Sprintf("%s holds %s of batch %s", o.Vessel, o.What, o.Batch)
 }
 
-// Occupies lists the vessels that hold something of this batch by the facts, under
-// its code: another batch on the same bench finds them full.
+// Occupies lists the vessels and moulds that hold something of this batch by the facts,
+// under its code: another batch on the same bench finds them full.
 func (p Plan) Occupies(code string) []Occupied {
 	if p.planner == nil || p.Closed {
 		return nil
 	}
-	list := p.planner.occupied()
-	for i := range list {
-		list[i].Batch = code
-	}
-	return list
-}
-
-func (p *planner) occupied() []Occupied {
 	var list []Occupied
-	for _, k := range p.pots {
-		name := k.recipe.Name
-		_, dissolved := p.s.Done(DissolveID(name))
-		if !p.met(name) {
-			if holdsAny(p.jugContent(k)) {
-				what := "the water of the " + name + " lye"
-				if dissolved {
-					what = "the " + name + " lye solution"
-				}
-				list = append(list, Occupied{Vessel: k.jug.Name, What: what, Alkali: dissolved})
-			}
-			list = append(list, p.inCups(k, dissolved)...)
+	for _, u := range p.Uses() {
+		if u.Full {
+			list = append(list, Occupied{Batch: code, Vessel: u.Vessel, What: u.What, Alkali: u.Alkali})
 		}
-		if !holdsAny(p.potContent(k, p.met(name))) || p.pouredOf(name) {
-			continue
-		}
-		what := "the " + name + " oils"
-		if p.met(name) {
-			what = "the " + name + " batter"
-		}
-		list = append(list, Occupied{Vessel: k.vessel.Name, What: what})
+	}
+	if n := p.planner.after.Unmoulded(); n < p.Loaves && p.planner.ticked(MouldsID) {
+		list = append(list, Occupied{Batch: code, Vessel: p.Mould.Name, Moulds: p.Loaves - n})
 	}
 	return list
-}
-
-func holdsAny(c potcheck.Content) bool {
-	return slices.ContainsFunc(c.Parts, func(part calc.Candidate) bool { return part.In && part.Grams > 0 })
-}
-
-// inCups are the cups in which dry alkali waits for the water.
-func (p *planner) inCups(k pot, dissolved bool) []Occupied {
-	var list []Occupied
-	for _, t := range k.alkali {
-		if t.Mass > 0 && t.Vessel != k.jug.Name && !dissolved {
-			list = append(list, Occupied{Vessel: t.Vessel, What: "the " + t.Material + " for the " + k.recipe.Name + " lye", Alkali: true})
-		}
-	}
-	return list
-}
-
-// pouredOf says that every layer of a batter is in the moulds.
-func (p *planner) pouredOf(batter string) bool {
-	for _, r := range p.pours {
-		if r.recipe.Batter == batter && slices.ContainsFunc(r.pourIDs, func(id string) bool { return !p.ticked(id) }) {
-			return false
-		}
-	}
-	return true
 }
 
 // lyeOpen says which other batch has lye, or dry hydroxide, open.
@@ -99,8 +51,8 @@ func lyeOpen(others []Occupied) string {
 }
 
 // Shared says that the vessel which a task fills, or fills from, holds something of
-// another batch, or, when it is time to put away what keeps from harm, that another
-// has lye open; or "".
+// another batch, that too few moulds are free, or, when it is time to put away what
+// keeps from harm, that another has lye open; or "".
 func (p Plan) Shared(task string, others []Occupied) string {
 	t, _, ok := p.Task(task)
 	if !ok || t.Done || t.Skipped != "" {
@@ -111,29 +63,69 @@ func (p Plan) Shared(task string, others []Occupied) string {
 	default:
 		return ""
 	}
-	if task == hydroxideID || task == glovesID {
+	switch task {
+	case hydroxideID, glovesID:
 		return lyeOpen(others)
+	case MouldsID:
+		return p.fewMoulds(others)
 	}
-	for _, o := range others {
-		if o.Vessel != "" && (o.Vessel == t.Vessel || o.Vessel == t.Into) {
-			return o.words()
-		}
+	if o, ok := Holds(t.Vessel, others); ok {
+		return o.words()
+	}
+	if o, ok := Holds(t.Into, others); ok {
+		return o.words()
 	}
 	return ""
 }
 
-// SharedNote is the note that answers for a vessel which is shared.
-func SharedNote(shared, answer string) string { return shared + ": " + answer }
-
-// MayShare says that somebody has answered for a vessel that is shared.
-func (p Plan) MayShare(shared string) bool {
-	if p.planner == nil {
-		return false
-	}
-	for _, e := range batch.Standing(p.planner.s.Entries) {
-		if n, ok := e.Fact.(batch.Noted); ok && strings.HasPrefix(n.Text, SharedNote(shared, "")) {
-			return true
+// Holds finds what other batches have in a vessel of that name.
+func Holds(vessel string, others []Occupied) (Occupied, bool) {
+	for _, o := range others {
+		if vessel != "" && o.Moulds == 0 && recipe.Fold(o.Vessel) == recipe.Fold(vessel) {
+			return o, true
 		}
 	}
-	return false
+	return Occupied{}, false
 }
+
+// Clashes says, before a batch begins, which of the vessels and moulds that it wants
+// hold something of other batches.
+func (p Plan) Clashes(others []Occupied) []string {
+	var words []string
+	seen := map[string]bool{}
+	for _, u := range p.Uses() {
+		if o, ok := Holds(u.Vessel, others); ok && !u.Over && !seen[u.Vessel] {
+			seen[u.Vessel] = true
+			words = append(words, o.words()+": have another ready for "+u.What)
+		}
+	}
+	if few := p.fewMoulds(others); few != "" {
+		words = append(words, few)
+	}
+	return words
+}
+
+// fewMoulds says that other batches have moulds which this one wants, or "". Where the
+// workshop does not say how many there are, every one in use is told.
+func (p Plan) fewMoulds(others []Occupied) string {
+	inUse, by := 0, ""
+	for _, o := range others {
+		if o.Moulds > 0 && recipe.Fold(o.Vessel) == recipe.Fold(p.Mould.Name) {
+			inUse += o.Moulds
+			by += " and " + o.Batch
+		}
+	}
+	have, wanted := p.Mould.Count, quantity.Count(p.Loaves, "mould", "moulds")
+	switch {
+	case inUse == 0 || have > 0 && have-inUse >= p.Loaves:
+		return ""
+	case have == 0:
+		return fmt.Sprintf("%d of the moulds called %s are in use for batch %s; this one wants %s, and the workshop file does not say how many there are",
+			inUse, p.Mould.Name, by[len(" and "):], wanted)
+	}
+	return fmt.Sprintf("%d of %d moulds called %s are in use for batch %s, and this one wants %s",
+		inUse, have, p.Mould.Name, by[len(" and "):], wanted)
+}
+
+// MayShare says that somebody has answered for what is shared.
+func (p Plan) MayShare(shared string) bool { return p.State().Answered(shared) }

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"time"
 
 	"bench/internal/batch"
 	"bench/internal/steps"
@@ -34,8 +35,16 @@ func TestOccupies(t *testing.T) {
 		}
 	}
 	b.workTo(t, "clean up/hydroxide")
+	if list := b.plan().Occupies("A"); len(list) != 1 || list[0].Moulds != 3 || list[0].Vessel != "loaf mould" {
+		t.Errorf("all is in the moulds, and %+v", list)
+	}
+	if err := b.work(never); err != nil {
+		t.Fatal(err)
+	}
+	b.wait(48 * time.Hour)
+	b.workTo(t, "cut/side")
 	if list := b.plan().Occupies("A"); len(list) > 0 {
-		t.Errorf("all is poured, and %+v", list)
+		t.Errorf("all is out of the moulds, and %+v", list)
 	}
 }
 
@@ -67,9 +76,19 @@ func TestShared(t *testing.T) {
 	if b.plan().Shared("sea/water", nil) != "" || b.plan().MayShare(full) {
 		t.Error("nobody else is at work, and nobody answered")
 	}
-	b.put(batch.Noted{Text: steps.SharedNote(full, "took the spare one")})
-	if !b.plan().MayShare(full) || b.plan().MayShare("pot 1 holds the sea oils of batch 26K25A") {
-		t.Error("the answer is for the jug, and for nothing else")
+	for _, answer := range []batch.Fact{
+		batch.SharedAnswered{Shared: full, Answer: "emptied"},
+		batch.Noted{Stage: "lye/sea", Text: full + ": took the spare one"}, // As programs before that fact kept it.
+	} {
+		b := begin(harbour())
+		b.put(answer)
+		if !b.plan().MayShare(full) || b.plan().MayShare("pot 1 holds the sea oils of batch 26K25A") {
+			t.Errorf("%T: the answer is for the jug, and for nothing else", answer)
+		}
+		b.put(batch.Withdrawn{Seq: 2, Reason: "it was not"})
+		if b.plan().MayShare(full) {
+			t.Errorf("%T: it was taken back, and answers", answer)
+		}
 	}
 }
 

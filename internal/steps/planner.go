@@ -48,6 +48,9 @@ func Of(s batch.State) Plan {
 // planOf gives the plan without the ways to go on, which are tried out on it.
 func planOf(s batch.State) (Plan, *planner) {
 	p := &planner{c: s.Control, s: s, rack: rack.Of(s.Control)}
+	for _, r := range s.Replacements() {
+		p.rack.Replace(r.Fact.Vessel, taken(r.Fact))
+	}
 	if !whole(p.c) {
 		return Plan{Recipe: p.c.Recipe.Name}, &planner{}
 	}
@@ -86,6 +89,7 @@ func planOf(s batch.State) (Plan, *planner) {
 	}
 	settle(plan.Stages, s)
 	plan.planner = p
+	plan.Warnings = append(plan.Warnings, plan.tooSmall()...)
 	return plan, p
 }
 
@@ -183,6 +187,9 @@ func (p *planner) fill(t work.Task) work.Task {
 	}
 	t.Seq, t.At = max(t.Seq, last.Seq), last.At
 	t.Scale, t.Reads, t.Vessel, t.Tare = first.Scale, first.Reads, first.Vessel, first.Tare
+	if !t.Done { // What is in it already stands in what was taken since.
+		t.Vessel, t.Tare = p.standsIn(first.Vessel, first.Tare, facts[0].Seq)
+	}
 	t.Lot = cmp.Or(last.Fact.Lot, t.Lot)
 	for _, f := range facts {
 		t.ByEye = t.ByEye || f.Fact.How == batch.ByEye

@@ -80,7 +80,7 @@ func (p *planner) fillPot(i int) pot {
 	}
 	k.lye, k.lyeFrom = p.lyeIn(k)
 	if layers := p.c.Recipe.LayersOf(b.Name); len(layers) > 1 {
-		k.gross = p.grossTask(b.Name+"/gross", "Weigh the "+b.Name+" pot, all of it", k.vessel, k.base())
+		k.gross = p.grossTask(b.Name+"/gross", "Weigh the "+b.Name+" pot, all of it", k.vessel, k.base(), p.partIDs(b.Name, layers)...)
 		k.gross.Hint = k.lyeFrom
 		k.parts = p.layerSplit(k, layers)
 	}

@@ -32,7 +32,7 @@ func (p Plan) Say(e batch.Entry, s batch.State) string {
 		}
 		return words
 	case batch.Grossed:
-		return p.about(f.Task) + fmt.Sprintf("%s weighs %s, net %s g", f.Vessel, grams(f.Gross, f.Reads), (f.Gross-f.Tare).At(f.Reads))
+		return p.about(f.Task) + fmt.Sprintf("%s weighs %s, net %s g", f.Vessel, grams(f.Gross, f.Reads), (f.Gross-p.EmptyOf(e.Seq, f)).At(f.Reads))
 	case batch.TemperatureTaken:
 		return fmt.Sprintf("%s: %s", strings.Replace(f.Task, "/", ", ", 1), f.Temperature)
 	case batch.Skipped:
@@ -56,6 +56,10 @@ func (p Plan) Say(e batch.Entry, s batch.State) string {
 		return "read: " + f.Warning
 	case batch.PotWeighed:
 		return fmt.Sprintf("%s weighs %s g: %s", f.Vessel, f.Gross.At(quantity.Gram/10), f.Finding)
+	case batch.VesselReplaced:
+		return sayReplaced(f)
+	case batch.SharedAnswered:
+		return f.Shared + ": " + f.Answer
 	case batch.GelLooked, batch.UnmouldPutOff, batch.BarsCut, batch.BarsWeighed, batch.SetAside, batch.Marked, batch.WeighedIn,
 		batch.Tested, batch.Released, batch.Held, batch.Reworks, batch.LimitStated, batch.Complained, batch.BarsWent:
 		return tell.Fact(f)

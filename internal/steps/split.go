@@ -13,8 +13,9 @@ import (
 )
 
 // grossTask asks for a vessel with all that is in it; expected is what the
-// facts and targets say of its contents.
-func (p *planner) grossTask(id, title string, v recipe.Vessel, expected quantity.Mass) work.Task {
+// facts and targets say of its contents. It is asked for again once another vessel was
+// taken, unless by then some of the contents had gone out by one of the tasks in out.
+func (p *planner) grossTask(id, title string, v recipe.Vessel, expected quantity.Mass, out ...string) work.Task {
 	scale := p.rack.Home(v, expected)
 	t := work.Task{
 		ID: id, Do: work.Gross, Title: title, MustType: true, Vessel: v.Name, Tare: v.Tare, TareKnown: v.Tare > 0,
@@ -22,9 +23,9 @@ func (p *planner) grossTask(id, title string, v recipe.Vessel, expected quantity
 		Target:    (v.Tare + expected).RoundTo(scale.Reads),
 		Tolerance: max(expected/50, scale.Reads),
 	}
-	if g, ok := p.s.Gross(id); ok {
+	if g, ok := p.s.Gross(id); ok && !p.moved(g, out) {
 		t.Done, t.Mass, t.Seq, t.At = true, g.Fact.Gross, g.Seq, g.At
-		t.Tare, t.Scale, t.Reads = g.Fact.Tare, g.Fact.Scale, g.Fact.Reads
+		t.Tare, t.Scale, t.Reads = p.emptyOf(g.Seq, g.Fact), g.Fact.Scale, g.Fact.Reads
 	}
 	return t
 }
@@ -101,14 +102,14 @@ func portion(id, title string, from work.Task, into string) work.Task {
 }
 
 // loafWords is what every layer says of a loaf.
-type loafWords struct{ jug, portion, wipe, cup, from string }
+type loafWords struct{ no, jug, portion, wipe, cup, from string }
 
 func (p *planner) sayLoaves() []loafWords {
 	words := make([]loafWords, p.c.Loaves)
 	for i := range words {
 		no, jug := strconv.Itoa(i+1), p.rack.LoafJug(i).Name
 		words[i] = loafWords{
-			jug: jug, portion: "Portion for loaf " + no, from: "Out of " + jug + ". ", wipe: "Wipe " + jug + " out first: the layer below was in it.",
+			no: no, jug: jug, portion: "Portion for loaf " + no, from: "Out of " + jug + ". ", wipe: "Wipe " + jug + " out first: the layer below was in it.",
 			cup: "Into its own lidded cup, marked loaf " + no + ".",
 		}
 	}
@@ -117,14 +118,22 @@ func (p *planner) sayLoaves() []loafWords {
 
 // layerSplit shares a pot among all its layers, by their parts of the oils.
 func (p *planner) layerSplit(k pot, at []int) []work.Task {
-	weights := make([]int64, len(at))
+	weights, ids := make([]int64, len(at)), p.partIDs(k.recipe.Name, at)
 	for n, layer := range at {
 		weights[n] = int64(p.size.Shares[layer] * 1e9)
 	}
 	return p.portionTasks(k.gross, weights, func(n int) work.Task {
 		name := p.c.Recipe.Layers[at[n]].Name
-		return portion(k.recipe.Name+"/"+name+"/part", "Pour out for "+name, k.gross, p.rack.LayerJug(n).Name)
+		return portion(ids[n], "Pour out for "+name, k.gross, p.rack.LayerJug(n).Name)
 	})
+}
+
+func (p *planner) partIDs(batter string, at []int) []string {
+	ids := make([]string, len(at))
+	for n, layer := range at {
+		ids[n] = batter + "/" + p.c.Recipe.Layers[layer].Name + "/part"
+	}
+	return ids
 }
 
 // split shares a layer among the loaves. A single loaf needs no split: it is
@@ -133,7 +142,7 @@ func (p *planner) split(r *pour, mass quantity.Mass, lyeFrom string) {
 	if p.c.Loaves < 2 {
 		return
 	}
-	r.gross = p.grossTask(r.id()+"/gross", "Weigh "+r.vessel.Name+", all of it", r.vessel, mass)
+	r.gross = p.grossTask(r.id()+"/gross", "Weigh "+r.vessel.Name+", all of it", r.vessel, mass, r.loafIDs...)
 	r.gross.Hint = lyeFrom
 	r.portions = p.portionTasks(r.gross, p.sharesOf(r.at, net(r.gross)-p.c.LeftInVessel), func(i int) work.Task {
 		t := portion(r.loafIDs[i], p.words[i].portion, r.gross, p.words[i].jug)

@@ -52,10 +52,8 @@ func (p *planner) stages(balance Balance) []work.Stage {
 // trace does no harm, and the cup of dry alkali takes nothing else.
 func (p *planner) wipeCups(list []work.Stage) {
 	held := map[string]string{} // held is what was in each cup last.
-	for _, v := range p.c.Vessels {
-		if v.Kind == recipe.Cup && v.Name != p.rack.AlkaliCup().Name {
-			held[v.Name] = ""
-		}
+	for _, v := range p.rack.Cups() {
+		held[v.Name] = ""
 	}
 	for _, st := range list {
 		for j := range st.Tasks {

@@ -20,7 +20,7 @@ func (p *planner) setOut() work.Stage {
 		p.tick("set out/protection", "Gloves, goggles and long sleeves on; window open",
 			"Lye burns. First aid is water, at once and long; never vinegar. The supplier's safety data sheet comes first."),
 		p.tick("set out/scales", "Scales level, dry and checked with a known weight", p.scaleHint()),
-		p.tick("set out/moulds", fmt.Sprintf("%d × %s, clean and lined", p.c.Loaves, p.c.Mould.Name), ""))
+		p.tick(MouldsID, fmt.Sprintf("%d × %s, clean and lined", p.c.Loaves, p.c.Mould.Name), ""))
 	for _, n := range p.needs() {
 		t := p.tick("set out/"+n.name, n.name, "")
 		t.Material, t.Lot, t.Target, t.Reads = n.name, n.lot, n.mass, quantity.Gram/10
@@ -43,6 +43,9 @@ func (p *planner) setOut() work.Stage {
 	s.Tasks = append(s.Tasks, p.stickTasks()...)
 	return s
 }
+
+// MouldsID is the id of the moulds being lined.
+const MouldsID = "set out/moulds"
 
 func (p *planner) scaleHint() string {
 	if len(p.tooFine) > 0 {

@@ -58,10 +58,10 @@ func (p *planner) potContent(k pot, met bool) potcheck.Content {
 				p.put(&c, r.colours[i])
 			}
 		}
-		if r.layer.Place == recipe.InWarmOils || r.layer.Place == recipe.InPot && r.vessel.Name == k.vessel.Name && met {
+		if r.layer.Place == recipe.InWarmOils || r.layer.Place == recipe.InPot && len(k.parts) == 0 && met {
 			p.put(&c, r.scents...)
 		}
-		c.Gone += p.pouredOut(r, k.vessel.Name)
+		c.Gone += p.pouredOut(r, len(k.parts) > 0)
 	}
 	lye := calc.Candidate{Name: "the lye solution", Grams: k.lye.Grams(), In: met}
 	lye.Tolerance = lye.Grams / 50 // What clings to the jug (common practice, no source).
@@ -110,21 +110,23 @@ func (p *planner) steamOf(k pot) (gone, may quantity.Mass) {
 		return 0, may
 	}
 	more, _ := p.jugSince(k, last.Seq)
-	gone = k.solution() - more - (last.Fact.Gross - last.Fact.Tare)
+	gone = k.solution() - more - (last.Fact.Gross - p.emptyOf(last.Seq, last.Fact))
 	if gone > may || -gone > k.solution()/50 {
 		return 0, may
 	}
 	return gone, may - max(0, gone)
 }
 
-// pouredOut is what portions took out of a vessel.
-func (p *planner) pouredOut(r pour, vessel string) quantity.Mass {
-	gone := quantity.Mass(0)
-	for _, t := range append([]work.Task{r.fromPot}, r.portions...) {
-		if t.ID != "" && t.Vessel == vessel {
-			m, _ := p.s.Mass(t.ID)
-			gone += m
-		}
+// pouredOut is what a layer's portions took out of its pot; of a pot that is shared it
+// is the layer's part.
+func (p *planner) pouredOut(r pour, shared bool) quantity.Mass {
+	out, gone := r.portions, quantity.Mass(0)
+	if shared {
+		out = []work.Task{r.fromPot}
+	}
+	for _, t := range out {
+		m, _ := p.s.Mass(t.ID)
+		gone += m
 	}
 	return gone
 }

@@ -52,6 +52,11 @@ var scenes = []struct {
 	{"two-batches", func(p *person) {
 		p.starts().works("dusk/shea").press("esc").press("down", "down", "enter", "enter")
 	}},
+	{"vessel-in-use", func(p *person) {
+		p.starts().works("sea/castor").press("esc").press("down", "enter", "enter").works("sea/water").press("space").types("spare jug 214.0 g, 300 ml").press("enter")
+	}},
+	{"another-vessel", func(p *person) { p.starts().works("sea/shea").press("i").types("stock pot 1,2 kg") }},
+	{"set-up-beside", func(p *person) { p.starts().works("sea/shea").press("esc").press("down", "enter") }},
 	{"split", func(p *person) { p.starts().works("sea/base/loaf 2") }},
 	{"read-back", func(p *person) { p.starts().works("lye/sea/read back") }},
 	{"read-back-off", func(p *person) {

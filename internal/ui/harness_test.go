@@ -296,9 +296,8 @@ func (p *person) doesOne() *person {
 	t := p.taskAtHand()
 	number := p.asked()
 	at := p.m.bench
-	_, stage, _ := at.Current(p.moment())
-	if _, shared := reply.AskShared(at.Code, at.Plan, t, stage, front.Occupied(p.m.home.Batches, at.Code)); shared {
-		p.press("space").types("others").press("enter")
+	if _, shared := reply.AskShared(at.Code, at.Plan, t, front.Occupied(p.m.home.Batches, at.Code)); shared {
+		p.press("space").types("free by now").press("enter")
 	}
 	before := len(p.store.Facts(p.m.bench.Code))
 	if t.Numeric() && t.Do != work.Aside {

@@ -7,6 +7,7 @@ import (
 	"bench/internal/front"
 	"bench/internal/recipe"
 	"bench/internal/reply"
+	"bench/internal/steps"
 	"bench/internal/timer"
 	"bench/internal/ui/bench"
 	"bench/internal/ui/ink"
@@ -238,6 +239,15 @@ func (m Model) land() (Model, tea.Cmd) {
 }
 
 // underWay gives the batch on the bench as the first screen lists it.
+// besides are the vessels and moulds that a new batch finds in use. A practice has the
+// bench to itself.
+func (m Model) besides() []steps.Occupied {
+	if m.deps.Practice.On() {
+		return nil
+	}
+	return front.Occupied(m.home.Batches, "")
+}
+
 func (m Model) underWay() front.UnderWay {
 	return front.UnderWay{BatchItem: front.BatchItem{Code: m.bench.Code, State: m.bench.State, HeldBy: m.bench.Along.HeldBy}, Plan: m.bench.Plan}
 }

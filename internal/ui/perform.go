@@ -39,7 +39,7 @@ func (m Model) perform(act intent.Action, at timer.Moment) (Model, tea.Cmd) {
 		}
 		return m.show(act.Page), nil
 	case intent.Prepare:
-		m.setup = home.NewSetup(act.Item)
+		m.setup = home.NewSetup(act.Item, m.besides())
 		return m.show(intent.PageSetup), nil
 	case intent.Reply:
 		return m.answer(act.Act, at)

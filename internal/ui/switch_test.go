@@ -27,14 +27,15 @@ func TestSwitchAsksWhereItMatters(t *testing.T) {
 }
 
 // TestSharedVessels: what stands in the jug of one batch is said, large, beside the
-// water of another, and space does not pass it; the answer is kept as a note.
+// water of another, and space does not pass it; the one that was taken is kept, and the
+// scale reads by its tare from then on.
 func TestSharedVessels(t *testing.T) {
 	s := memory.New()
 	p := arrives(t, s).starts().works("sea/castor").press("esc").press("down", "enter", "enter").sees("26K25B").works("sea/water")
-	const full = "lye jug A holds the sea lye solution of batch 26K25A"
 	n := len(s.Facts("26K25B"))
-	p.sees("lye jug A holds the sea lye solution of batch", "26K25A: take another, or finish that first").press("space").sees("Is the vessel free?", "Lye jug A holds").press("enter").sees("Say how it stands now.").press("esc")
+	p.sees("lye jug A holds the sea lye solution of batch", "26K25A: take another, or finish that first").press("space").sees("Is the vessel free?", "Lye jug A holds").press("enter").sees("Say which vessel was taken.").press("esc")
 	p.press("space", "esc").recorded(n).sees("Water into the lye jug")
-	p.types("1").press("enter").sees("Is the vessel free?").types("spare jug").press("enter").records(batch.Noted{Stage: "lye/sea", Text: full + ": spare jug"})
+	p.types("1").press("enter").sees("Is the vessel free?").types("spare jug 214.0 g").press("enter")
+	p.records(batch.VesselReplaced{Vessel: "lye jug A", By: "spare jug", Tare: 214_000, Held: "the sea lye solution"}).sees("spare jug", "vessel 214.0", "stands for lye jug A now")
 	p.press("esc", "space").recorded(n + 2).seesNot("Is the vessel free?")
 }

@@ -75,6 +75,7 @@ func (r *reader) vessel(n *yaml.Node, p recipe.Path) recipe.Vessel {
 		"name": into(&v.Name, r.name),
 		"kind": into(&v.Kind, choice(r, recipe.Pot, recipe.LyeJug, recipe.Jug, recipe.Cup)),
 		"tare": into(&v.Tare, measure(r, positive(quantity.ParseMass))),
+		"brim": into(&v.Brim, measure(r, positive(quantity.ParseVolume))),
 	}, "name", "kind", "tare")
 	return v
 }

@@ -12,7 +12,7 @@ import (
 
 // answer turns the key into a proposed fact, or into words that say why not.
 func (b Screen) answer(p keys.Press) (Screen, intent.Action) {
-	t, stage, ok := b.Current(p.At)
+	t, _, ok := b.Current(p.At)
 	switch {
 	case p.Held:
 		return b, nil
@@ -31,7 +31,7 @@ func (b Screen) answer(p keys.Press) (Screen, intent.Action) {
 		b.Word, b.jumped = why, timer.Moment{}
 		return b, nil
 	}
-	if q, shared := reply.AskShared(b.Code, b.Plan, t, stage, b.beside); shared {
+	if q, shared := reply.AskShared(b.Code, b.Plan, t, b.beside); shared {
 		return b, intent.Of(q)
 	}
 	act, doubt, word := reply.To(b.Code, b.Plan, t, a, b.doubt, p.At)

@@ -111,8 +111,12 @@ func (b Screen) Entered(e batch.Entry, o Outcome, now timer.Moment) Screen {
 	b.sending = ""
 	b.State, b.Plan = o.State, o.Plan
 	task := batch.Task(e.Fact)
-	if pot, ok := e.Fact.(batch.PotWeighed); ok {
-		b.Word = ink.Clean(pot.Vessel + ": " + pot.Finding + ".")
+	switch f := e.Fact.(type) {
+	case batch.PotWeighed:
+		b.Word = ink.Clean(f.Vessel + ": " + f.Finding + ".")
+	case batch.VesselReplaced:
+		b.Word = ink.Clean(f.By + " stands for " + f.Vessel + " now.")
+	default:
 	}
 	switch {
 	case task == "" && (b.Typed != "" || b.doubt != nil || at != ""):

@@ -54,6 +54,9 @@ func (b Screen) help(now timer.Moment) []key.Binding {
 	if b.away(now) {
 		list = append(list, keys.Says(keys.Back, "to what is next"))
 	}
+	if judge.Fills(t) != "" {
+		rest = append(rest, keys.Instead)
+	}
 	return append(list, rest...)
 }
 

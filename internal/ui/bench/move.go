@@ -70,6 +70,8 @@ func (b Screen) move(p keys.Press) (Screen, intent.Action) {
 		return b.decideNow()
 	case keys.Matches(p, keys.WeighPot):
 		return b.weighPot(p.At)
+	case keys.Matches(p, keys.Instead):
+		return b.instead(p.At)
 	case keys.Matches(p, keys.LeaveOut):
 		return b.leaveOut(p.At)
 	case keys.Matches(p, keys.End):
@@ -171,6 +173,14 @@ func (b Screen) leaveOut(now timer.Moment) (Screen, intent.Action) {
 		return b, nil
 	}
 	act, word := reply.LeaveOut(b.Code, b.Plan, t, now)
+	b.Word = word
+	return b, intent.Of(act)
+}
+
+// instead asks which vessel was taken in place of the one of the task.
+func (b Screen) instead(now timer.Moment) (Screen, intent.Action) {
+	t, _, _ := b.Current(now)
+	act, word := reply.Instead(b.Code, b.Plan, t, b.beside)
 	b.Word = word
 	return b, intent.Of(act)
 }

@@ -32,15 +32,17 @@ type Setup struct {
 	control  recipe.Control
 	problems []string
 	plan     steps.Plan
-	sure     [][]string // sure says of each batter how sure its superfat is; too slow for each view.
+	beside   []steps.Occupied // beside are the vessels and moulds that hold something of batches under way.
+	sure     [][]string       // sure says of each batter how sure its superfat is; too slow for each view.
 	picture  *loaf.Picture
 	top      int // top is the first line of the sheet in sight.
 	Word     string
 }
 
-// NewSetup plans a recipe for as many loaves as it usually makes.
-func NewSetup(item front.RecipeItem) Setup {
-	return Setup{item: item, picture: new(loaf.Picture)}.sized(max(1, item.Loaves))
+// NewSetup plans a recipe for as many loaves as it usually makes, beside what the
+// batches under way have.
+func NewSetup(item front.RecipeItem, beside []steps.Occupied) Setup {
+	return Setup{item: item, beside: beside, picture: new(loaf.Picture)}.sized(max(1, item.Loaves))
 }
 
 // sized works the plan out for so many loaves.

@@ -2,6 +2,7 @@ package home
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"bench/internal/phrase"
@@ -29,7 +30,7 @@ func (s Setup) sheet(t ink.Theme, w int) []string {
 		return lines
 	}
 	lines = append(lines, caution(t, w)...)
-	for _, warning := range s.plan.Warnings {
+	for _, warning := range slices.Concat(s.plan.Clashes(s.beside), s.plan.Warnings) {
 		lines = append(lines, ink.Hang(t.Off.Render(ink.SignOff), ink.Clean(warning), w)...)
 	}
 	for i, b := range s.plan.Batters {

@@ -37,6 +37,7 @@ var (
 	Ways     = bind("d", "how to go on", "d")
 	Decide   = bind("enter", "take this way", "enter")
 	WeighPot = bind("w", "weigh the pot", "w")
+	Instead  = bind("i", "another vessel", "i")
 
 	Face    = bind("f", "cut face", "f")
 	Answers = bind("s", "other answers", "s")
@@ -97,7 +98,7 @@ func allKeys() []keyGroup {
 			Says(More, "this much, and more to come from another container"),
 			Says(ByEye, "by eye, not weighed; the figure typed before it is kept"), Says(LeaveOut, "leave a task out, with the reason"),
 			Shown("s  t", "too soft; type it in words (several bars, a day)"),
-			Shown("d  w", "a weight was off: how to go on; weigh a pot: is all in it?"),
+			Shown("d  w  i", "how to go on; is all in the pot? another vessel was taken"),
 		}},
 		{"Move", []key.Binding{
 			Shown("↑ ↓  k j", "tasks of the stage"),

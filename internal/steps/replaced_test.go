@@ -1,0 +1,362 @@
+package steps_test
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"bench/internal/batch"
+	"bench/internal/judge"
+	"bench/internal/quantity"
+	"bench/internal/recipe"
+	"bench/internal/sample"
+	"bench/internal/steps"
+	"bench/internal/work"
+)
+
+// spare is a vessel that no workshop has, with a tare that none of theirs has.
+func spare(p steps.Plan, vessel string) batch.VesselReplaced {
+	use, _ := p.UseOf(vessel)
+	f := batch.VesselReplaced{Vessel: vessel, By: "spare", Tare: 317_400, Held: use.What}
+	if use.Kind == recipe.Cup {
+		f.Tare = 27_310
+	}
+	return f
+}
+
+// forgotten says where a plan still goes by a vessel that was replaced.
+func forgotten(p steps.Plan, f batch.VesselReplaced) error {
+	found := 0
+	for _, st := range p.Stages {
+		for _, t := range st.Tasks {
+			switch {
+			case t.Done || t.Skipped != "":
+			case t.Vessel == f.Vessel || t.Into == f.Vessel:
+				return fmt.Errorf("%s goes by %s", t.ID, f.Vessel)
+			case t.Vessel == f.By && (t.Tare != f.Tare || !t.TareKnown):
+				return fmt.Errorf("%s goes by a tare of %s", t.ID, t.Tare)
+			case t.Vessel == f.By && t.Do == work.Weigh && !t.FromCup && t.Untared() != f.Tare+t.SoFar+t.Remaining():
+				return fmt.Errorf("%s should read %s", t.ID, t.Untared())
+			case t.Vessel == f.By || t.Into == f.By:
+				found++
+			case strings.Contains(t.Hint+t.Title, "Out of "+f.Vessel) || strings.Contains(t.Hint, "Into the "+f.Vessel):
+				return fmt.Errorf("%s says %s%s", t.ID, t.Title, t.Hint)
+			}
+			if on, ok := p.OnScale(t.ID); ok && on.Vessel == f.Vessel {
+				return fmt.Errorf("%s stands on the scale for %s", on.Vessel, t.ID)
+			}
+		}
+	}
+	for _, c := range p.Vessels() {
+		switch {
+		case c.Vessel == f.Vessel || c.Vessel == f.By && c.Tare != f.Tare:
+			return fmt.Errorf("%s is looked into, %s empty", c.Vessel, c.Tare)
+		case c.Vessel == f.By:
+			found++
+		}
+	}
+	for _, l := range p.Layers {
+		if l.LeftIn == f.Vessel || l.LeftIn == f.By && l.LeftReads != f.Tare+l.Left {
+			return fmt.Errorf("%s is left with %s, which reads %s", l.LeftIn, l.Left, l.LeftReads)
+		}
+	}
+	for _, o := range p.Occupies("A") {
+		if o.Vessel == f.Vessel {
+			return fmt.Errorf("%s still holds %s", o.Vessel, o.What)
+		}
+	}
+	if found == 0 {
+		return fmt.Errorf("nothing goes by %s", f.By)
+	}
+	return nil
+}
+
+// TestReplacedIsForgotten: whichever vessel is replaced, and whenever, no target, no
+// reading, no pot and no leftover goes by the one of the plan any more.
+func TestReplacedIsForgotten(t *testing.T) {
+	for name, c := range map[string]struct {
+		control recipe.Control
+		stops   []string
+		least   int
+	}{
+		"harbour":    {harbour(), []string{"set out/protection", "sea/dissolve", "sea/combine", "sea/sea/gross", "sea/sea/loaf 2", "dusk/coconut"}, 40},
+		"one pot":    {sample.Control(t, "tide-lines.yaml", 3), []string{"set out/protection", "tide/combine", "tide/gross", "tide/low water/gross", "tide/low water/loaf 2"}, 20},
+		"one mould":  {sample.Control(t, "wharf-puck.yaml", 1), []string{"set out/protection", "puck/combine"}, 4},
+		"lighthouse": {sample.Control(t, "lighthouse-at-dusk.yaml", 1), []string{"sea/dissolve"}, 5},
+	} {
+		tried := 0
+		for _, stop := range c.stops {
+			b := begin(c.control)
+			if _, _, ok := b.plan().Task(stop); !ok {
+				t.Fatalf("%s: no task %s", name, stop)
+			}
+			b.workTo(t, stop)
+			for _, u := range b.plan().Uses() {
+				f := spare(b.plan(), u.Vessel)
+				if err := judge.Allows(b.plan(), f, b.moment()); err != nil {
+					if use, some := b.plan().UseOf(u.Vessel); some && !use.Drawn {
+						t.Errorf("%s at %s: %s: %v", name, stop, u.Vessel, err)
+					}
+					continue
+				}
+				tried++
+				if err := forgotten(b.plan().With(f, b.moment()), f); err != nil {
+					t.Errorf("%s at %s: %s: %v", name, stop, u.Vessel, err)
+				}
+			}
+		}
+		if tried < c.least {
+			t.Errorf("%s: %d vessels were replaced, and not %d", name, tried, c.least)
+		}
+	}
+}
+
+// TestReplacedToTheEnd: a batch is worked to its end with a vessel of each kind replaced,
+// and what goes into the moulds is the same.
+func TestReplacedToTheEnd(t *testing.T) {
+	plain := begin(harbour())
+	if err := plain.work(never); err != nil {
+		t.Fatal(err)
+	}
+	for vessel, stop := range map[string]string{"pot 1": "sea/castor", "lye jug 2": "dusk/dissolve", "jug 2": "sea/sea/loaf 3", "cup 2": "set out/protection", "alkali cup": "sea/dissolve"} {
+		b := begin(harbour())
+		b.workTo(t, stop)
+		f := spare(b.plan(), vessel)
+		if err := judge.Allows(b.plan(), f, b.moment()); err != nil {
+			t.Fatalf("%s: %v", vessel, err)
+		}
+		b.put(f)
+		from := len(b.state.Entries)
+		if err := b.work(never); err != nil {
+			t.Fatalf("%s: %v", vessel, err)
+		}
+		for _, e := range b.state.Entries[from:] {
+			switch w := e.Fact.(type) {
+			case batch.Weighed:
+				if w.Vessel == vessel || w.Vessel == f.By && w.Tare != f.Tare {
+					t.Errorf("%s: %+v", vessel, w)
+				}
+			case batch.Grossed:
+				if w.Vessel == vessel || w.Vessel == f.By && w.Tare != f.Tare {
+					t.Errorf("%s: %+v", vessel, w)
+				}
+			default:
+			}
+		}
+		for i, l := range b.plan().Layers {
+			if was := plain.plan().Layers[i]; (l.Mass-was.Mass).Abs() > 2*g || l.Loaves[0].Face.Surface != was.Loaves[0].Face.Surface && (l.Surface-was.Surface) > mm/2 {
+				t.Errorf("%s: %s is %s, %s high; %s, %s", vessel, l.Name, l.Mass, l.Surface, was.Mass, was.Surface)
+			}
+		}
+	}
+}
+
+// TestReplacedFull: what stands in a vessel is weighed again once it stands in another,
+// and its net goes by the new tare.
+func TestReplacedFull(t *testing.T) {
+	b := begin(harbour())
+	b.workTo(t, "sea/sea/loaf 1")
+	before := b.task(t, "sea/sea/gross")
+	f := spare(b.plan(), "pot 1")
+	b.put(f)
+	again := b.task(t, "sea/sea/gross")
+	if !before.Done || again.Done || !again.Open || b.task(t, "sea/sea/loaf 1").Open {
+		t.Fatalf("%+v", again)
+	}
+	if got, want := again.Target-f.Tare, before.Target-640*g; (got - want).Abs() > g {
+		t.Errorf("net %s, and it was %s", got, want)
+	}
+	b.asked(t, "sea/sea/gross")
+	b.asked(t, "sea/sea/loaf 1")
+	if w, _ := b.state.Gross("sea/sea/gross"); w.Fact.Vessel != "spare" || w.Fact.Tare != f.Tare {
+		t.Errorf("%+v", w.Fact)
+	}
+	if err := judge.Allows(b.plan(), batch.VesselReplaced{Vessel: "spare", By: "pot 2", Tare: 655 * g}, b.moment()); err == nil || !strings.Contains(err.Error(), "take those weights back first") {
+		t.Errorf("a portion was poured by its weight: %v", err)
+	}
+	// Later pots are not asked for again.
+	b.workTo(t, "dusk/dusk/gross")
+	if !b.task(t, "sea/sea/gross").Done {
+		t.Error("what is poured was asked for again")
+	}
+}
+
+// TestReplacedExchanges: a vessel of the plan that was taken for another changes places
+// with it, and one that comes back is where it was.
+func TestReplacedExchanges(t *testing.T) {
+	b := begin(harbour())
+	b.put(batch.VesselReplaced{Vessel: "jug 1", By: "jug 2", Tare: 121 * g})
+	into := func() string {
+		return b.task(t, "sea/sea/loaf 1").Into + ", " + b.task(t, "sea/sea/loaf 2").Into + ", " + b.task(t, "sea/sea/loaf 3").Into
+	}
+	if got := into(); got != "jug 2, jug 1, jug 3" {
+		t.Errorf("into %s", got)
+	}
+	b.put(batch.VesselReplaced{Vessel: "jug 3", By: "bucket", Tare: 300 * g})
+	b.put(batch.VesselReplaced{Vessel: "jug 2", By: "jug 1", Tare: 120 * g})
+	if got := into(); got != "jug 1, jug 2, bucket" {
+		t.Errorf("into %s", got)
+	}
+	b.put(batch.VesselReplaced{Vessel: "bucket", By: "jug 3", Tare: 119 * g})
+	if got := into(); got != "jug 1, jug 2, jug 3" {
+		t.Errorf("into %s", got)
+	}
+	// Dry alkali's cup is given to nothing else, however the facts read.
+	b.put(batch.VesselReplaced{Vessel: "alkali cup", By: "cup 3", Tare: 9 * g})
+	for _, u := range b.plan().Uses() {
+		if u.Vessel == "alkali cup" || u.Vessel == "cup 3" && !u.Alkali {
+			t.Errorf("%+v", u)
+		}
+	}
+}
+
+// TestReplacedRefused: what cannot be is refused, with the figures.
+func TestReplacedRefused(t *testing.T) {
+	c := harbour()
+	c.Vessels = append(c.Vessels, recipe.Vessel{Name: "lye jug 3", Kind: recipe.LyeJug, Tare: 210 * g})
+	b := begin(c)
+	b.workTo(t, "sea/castor")
+	load, _ := b.plan().UseOf("lye jug 1")
+	for _, c := range []struct{ vessel, text, want string }{
+		{"lye jug 1", "", "say which vessel"},
+		{"lye jug 1", "bucket", `no vessel called "bucket": say what it weighs empty`},
+		{"lye jug 1", "jug 9", `no vessel called "jug 9"`},
+		{"lye jug 1", "lye jug 1", "is the vessel of the plan"},
+		{"lye jug 1", "lye jug 2 250 g", "weighs 209 g empty in the workshop, and not 250 g"},
+		{"lye jug 1", "pot 1", "pot 1 holds the sea oils: take an empty one"},
+		{"lye jug 1", "jug 1", "jug 1 is planned for loaf 1's portion of sea"},
+		{"lye jug 1", "beaker 0.214 g", "0.214 g is no weight of a vessel that is to hold " + load.Load.At(g) + " g"},
+		{"lye jug 1", "beaker 214 kg", "214000 g is no weight of a vessel"},
+		{"pot 1", "cauldron 9 kg", "more than the 10000 g that the largest scale carries"},
+		{"lye jug 1", "beaker 214.0 g, 250 ml", "beaker holds 250 ml to the brim, and the " + load.Load.At(g) + " g that go into it may take 610 ml"},
+		{"pot 1", "lye jug 2", "lye jug 2 holds the dusk lye solution"},
+		{"pot 1", "lye jug 3", "takes lye solution and nothing else"},
+		{"cup 2", "alkali cup", "takes dry alkali and nothing else"},
+		{"bath", "beaker 214.0 g", "nothing of this batch is in bath"},
+		{"", "beaker 214.0 g", `say for which vessel, such as "spare jug 214.0 g for jug 1": one of lye jug 1, pot 1, lye jug 2`},
+	} {
+		f, err := judge.Took(b.plan(), c.vessel, c.text)
+		if err == nil {
+			err = judge.Allows(b.plan(), f, b.moment())
+		}
+		if err == nil || !strings.Contains(err.Error(), c.want) {
+			t.Errorf("%s for %s: %v\n%+v", c.text, c.vessel, err, f)
+		}
+	}
+	b.put(batch.Closed{Reason: "dusk"})
+	if err := judge.Allows(b.plan(), spare(b.plan(), "pot 1"), b.moment()); err == nil {
+		t.Error("the batch is closed")
+	}
+}
+
+// TestTook reads the ways in which a vessel is named.
+func TestTook(t *testing.T) {
+	c := harbour()
+	c.Vessels = append(c.Vessels, recipe.Vessel{Name: "jug 4", Kind: recipe.Jug, Tare: 130 * g, Brim: 2 * quantity.Litre})
+	b := begin(c)
+	for text, want := range map[string]batch.VesselReplaced{
+		"Jug 4":                         {Vessel: "jug 1", By: "jug 4", Tare: 130 * g, Brim: 2 * quantity.Litre},
+		"jug 4 131.5":                   {Vessel: "jug 1", By: "jug 4", Tare: 131_500, Brim: 2 * quantity.Litre},
+		"spare jug 214.0":               {Vessel: "jug 1", By: "spare jug", Tare: 214 * g},
+		"spare jug, 214":                {Vessel: "jug 1", By: "spare jug", Tare: 214 * g},
+		"spare jug 0.214 kg":            {Vessel: "jug 1", By: "spare jug", Tare: 214 * g},
+		"spare jug, 214,5 g, 1.5 l":     {Vessel: "jug 1", By: "spare jug", Tare: 214_500, Brim: 1500 * quantity.Millilitre},
+		"spare jug 214 g empty 1500 ml": {Vessel: "jug 1", By: "spare jug", Tare: 214 * g, Brim: 1500 * quantity.Millilitre},
+		"jug 7 214 g for jug 2":         {Vessel: "jug 2", By: "jug 7", Tare: 214 * g},
+		"tin for oil 214 g for Pot 2":   {Vessel: "pot 2", By: "tin for oil", Tare: 214 * g},
+		"lye jug 9 214.0 for lye jug 1": {Vessel: "lye jug 1", By: "lye jug 9", Tare: 214 * g},
+	} {
+		got, err := judge.Took(b.plan(), "jug 1", text)
+		if got.Held = ""; err != nil || got != want {
+			t.Errorf("%q: %+v, %v", text, got, err)
+		}
+	}
+}
+
+// TestReplacedTareCorrected: a tare that was mistyped is corrected, and a whole weight
+// that was taken with it follows; what was used is not taken back.
+func TestReplacedTareCorrected(t *testing.T) {
+	b := begin(harbour())
+	b.workTo(t, "sea/castor")
+	b.put(batch.VesselReplaced{Vessel: "pot 1", By: "spare", Tare: 812 * g})
+	seq := len(b.state.Entries)
+	unused := b.plan().With(batch.Withdrawn{Seq: seq, Reason: "it was pot 1"}, b.moment())
+	if next, _, _ := unused.Task("sea/castor"); next.Vessel != "pot 1" || next.Tare != 640*g {
+		t.Errorf("taken back, and %s", next.Vessel)
+	}
+	if err := judge.Allows(b.plan(), batch.Withdrawn{Seq: seq, Reason: "it was pot 1"}, b.moment()); err != nil {
+		t.Error(err)
+	}
+	b.workTo(t, "sea/sea/loaf 1")
+	was := b.task(t, "sea/sea/gross")
+	f, err := judge.Correct(b.plan(), b.state, seq, "821", "misread")
+	if err == nil {
+		err = judge.Allows(b.plan(), f, b.moment())
+	}
+	if err != nil {
+		t.Fatal(err)
+	}
+	b.put(f)
+	if is := b.task(t, "sea/sea/gross"); is.Mass != was.Mass || is.Tare != 821*g || was.Tare != 812*g {
+		t.Errorf("gross %s, tare %s", is.Mass, is.Tare)
+	}
+	if said := steps.Say(b.state.Entries[was.Seq-1], b.state); !strings.Contains(said, "net "+(was.Mass-821*g).At(was.Reads)) {
+		t.Errorf("said: %s", said)
+	}
+	if err := judge.Allows(b.plan(), batch.Withdrawn{Seq: seq, Reason: "it was pot 1"}, b.moment()); err == nil || !strings.Contains(err.Error(), "spare was used since") {
+		t.Errorf("%v", err)
+	}
+	if _, err := judge.Correct(b.plan(), b.state, seq, "none", "?"); err == nil {
+		t.Error("that is no weight")
+	}
+}
+
+// TestTooSmall: a vessel of the workshop whose brim is stated is held to it in the plan;
+// the volume is worked out by hand here.
+func TestTooSmall(t *testing.T) {
+	c := harbour()
+	c.Vessels[0].Brim = 2 * quantity.Litre // 1862 g of batter at 0.889 g/ml are 2094 ml.
+	c.Vessels[1].Brim = 3 * quantity.Litre
+	words := strings.Join(begin(c).plan().Warnings, "\n")
+	if !strings.Contains(words, "pot 1 holds 2000 ml to the brim, and the 1862 g that go into it may take 2094 ml: take a larger one") || strings.Contains(words, "pot 2") {
+		t.Errorf("warned:\n%s", words)
+	}
+	b := begin(c)
+	b.put(batch.VesselReplaced{Vessel: "pot 1", By: "kettle", Tare: 900 * g, Brim: 2200 * quantity.Millilitre})
+	if words := strings.Join(b.plan().Warnings, "\n"); strings.Contains(words, "brim") {
+		t.Errorf("a large kettle was taken, and warned:\n%s", words)
+	}
+}
+
+// TestClashes: before a batch, what others have of its vessels and moulds is told.
+func TestClashes(t *testing.T) {
+	a := begin(harbour())
+	a.workTo(t, "sea/sea/scent in")
+	others := a.plan().Occupies("26K25A")
+	if words := strings.Join(begin(harbour()).plan().Clashes(others), "\n"); !strings.Contains(words, "cup 1 holds the harbour rope for sea of batch 26K25A") {
+		t.Errorf("the scent waits in its cup:\n%s", words)
+	}
+	a.workTo(t, "sea/sea/loaf 3")
+	others = a.plan().Occupies("26K25A")
+	words := strings.Join(begin(harbour()).plan().Clashes(others), "\n")
+	for _, want := range []string{
+		"pot 1 holds the sea batter of batch 26K25A: have another ready for the sea oils",
+		"jug 1 holds loaf 1's portion of sea of batch 26K25A", "jug 2 holds loaf 2's",
+		"3 of 3 moulds called loaf mould are in use for batch 26K25A, and this one wants 3 moulds",
+	} {
+		if !strings.Contains(words, want) {
+			t.Errorf("%q is not among:\n%s", want, words)
+		}
+	}
+	if strings.Contains(words, "jug 3") || strings.Contains(words, "pot 2") {
+		t.Errorf("those are free:\n%s", words)
+	}
+	if got := begin(harbour()).plan().Clashes(nil); len(got) > 0 {
+		t.Errorf("nobody else is at work: %q", got)
+	}
+	few := harbour()
+	few.Loaves, few.Recipe.Loaves, few.Mould.Count = 1, 1, 4
+	if words := strings.Join(begin(few).plan().Clashes(others), "\n"); strings.Contains(words, "mould") {
+		t.Errorf("one of four is free:\n%s", words)
+	}
+}

@@ -1,0 +1,235 @@
+package steps
+
+import (
+	"fmt"
+	"slices"
+
+	"bench/internal/calc"
+	"bench/internal/potcheck"
+	"bench/internal/quantity"
+	"bench/internal/recipe"
+	"bench/internal/work"
+)
+
+// Use is what a vessel is for, from the first thing in it until it is empty again.
+type Use struct {
+	Vessel string
+	Kind   recipe.VesselKind
+	What   string        // What it holds or is to hold, such as "the sea lye solution".
+	Load   quantity.Mass // Load is the most that it has to hold.
+	Full   bool          // Full says that something is in it.
+	Over   bool          // Over says that nothing more goes into it, and nothing is in it.
+	Alkali bool          // Alkali says that lye, or dry hydroxide, stands open in it.
+	Drawn  bool          // Drawn says that its weight is known and some was poured out by it.
+}
+
+// thinnest is in g/ml, that of warm palm oil: 0.889 to 0.895 at 50 °C (apparent density;
+// Codex Alimentarius CXS 210, read in a transcription). Lye solution and batter are heavier.
+const thinnest = 0.889
+
+// TooSmall says that a vessel cannot hold what this use has for it, or "". One whose brim
+// is not known may.
+func (u Use) TooSmall(v recipe.Vessel) string {
+	room := quantity.FromMillilitres(u.Load.Grams() / thinnest)
+	if v.Brim == 0 || v.Brim >= room {
+		return ""
+	}
+	return fmt.Sprintf("%s holds %.0f ml to the brim, and the %s g that go into it may take %.0f ml: take a larger one",
+		v.Name, v.Brim.Millilitres(), u.Load.At(quantity.Gram), room.Millilitres())
+}
+
+// tooSmall names the vessels of the plan that cannot hold what is to go into them.
+func (p Plan) tooSmall() []string {
+	var words []string
+	look := func(v recipe.Vessel) {
+		if v.Brim == 0 {
+			return
+		}
+		if u, ok := p.UseOf(v.Name); ok {
+			if small := u.TooSmall(v); small != "" {
+				words = append(words, small)
+			}
+		}
+	}
+	for _, v := range p.planner.c.Vessels {
+		look(v)
+	}
+	for _, r := range p.planner.s.Replacements() {
+		look(taken(r.Fact))
+	}
+	return words
+}
+
+// Uses lists what each vessel of the plan is for; one that is emptied and filled again
+// has several.
+func (p Plan) Uses() []Use {
+	if p.planner == nil {
+		return nil
+	}
+	var list []Use
+	for _, k := range p.planner.pots {
+		list = append(list, p.planner.jugUse(k), p.planner.potUse(k))
+	}
+	for _, r := range p.planner.pours {
+		list = append(list, p.planner.jugUses(r)...)
+	}
+	return p.planner.cupUses(p.Stages, list)
+}
+
+// UseOf sums up what a vessel holds and is still to hold, or says that the plan has
+// nothing more for it.
+func (p Plan) UseOf(vessel string) (sum Use, ok bool) {
+	for _, u := range p.Uses() {
+		if u.Over || u.Vessel != vessel {
+			continue
+		}
+		if !ok || u.Full && !sum.Full {
+			u.Load, u.Drawn = max(u.Load, sum.Load), u.Drawn || sum.Drawn
+			sum, ok = u, true
+			continue
+		}
+		sum.Load, sum.Drawn = max(u.Load, sum.Load), u.Drawn || sum.Drawn
+	}
+	return sum, ok
+}
+
+func (p *planner) jugUse(k pot) Use {
+	name := k.recipe.Name
+	_, dissolved := p.s.Done(DissolveID(name))
+	u := Use{
+		Vessel: k.jug.Name, Kind: recipe.LyeJug, What: "the water of the " + name + " lye", Load: k.solution(),
+		Full: !p.met(name) && holdsAny(p.jugContent(k)), Over: p.met(name), Alkali: dissolved, Drawn: k.portion.Mass > 0,
+	}
+	if dissolved || !u.Full {
+		u.What = "the " + name + " lye solution"
+	}
+	return u
+}
+
+func (p *planner) potUse(k pot) Use {
+	name, met := k.recipe.Name, p.met(k.recipe.Name)
+	u := Use{
+		Vessel: k.vessel.Name, Kind: recipe.Pot, What: "the " + name + " oils", Load: p.potLoadOf(k),
+		Full: holdsAny(p.potContent(k, met)) && !p.pouredOf(name), Over: p.pouredOf(name), Drawn: slices.ContainsFunc(k.parts, weighedAny),
+	}
+	if met {
+		u.What = "the " + name + " batter"
+	}
+	for _, r := range p.pours {
+		u.Drawn = u.Drawn || r.recipe.Batter == name && len(k.parts) == 0 && slices.ContainsFunc(r.portions, weighedAny)
+	}
+	return u
+}
+
+func weighedAny(t work.Task) bool { return t.Mass > 0 }
+
+func holdsAny(c potcheck.Content) bool {
+	return slices.ContainsFunc(c.Parts, func(part calc.Candidate) bool { return part.In && part.Grams > 0 })
+}
+
+// pouredOf says that every layer of a batter is in the moulds.
+func (p *planner) pouredOf(batter string) bool {
+	return !slices.ContainsFunc(p.pours, func(r pour) bool { return r.recipe.Batter == batter && !p.poured(r) })
+}
+
+func (p *planner) poured(r pour) bool {
+	return !slices.ContainsFunc(r.pourIDs, func(id string) bool { return !p.ticked(id) })
+}
+
+// jugUses are a layer's own jug, where its pot feeds several, and the loaves' jugs.
+func (p *planner) jugUses(r pour) []Use {
+	var list []Use
+	if r.fromPot.ID != "" {
+		list = append(list, Use{
+			Vessel: r.vessel.Name, Kind: recipe.Jug, What: "the batter of " + r.recipe.Name, Load: r.layer.Mass,
+			Full: weighedAny(r.fromPot) && !p.poured(r), Over: p.poured(r), Drawn: slices.ContainsFunc(r.portions, weighedAny),
+		})
+	}
+	for i, t := range r.portions {
+		poured := p.ticked(r.pourIDs[i])
+		list = append(list, Use{
+			Vessel: t.Into, Kind: recipe.Jug, What: "loaf " + p.words[i].no + "'s portion of " + r.recipe.Name, Load: amount(t).Mass,
+			Full: weighedAny(t) && !poured, Over: poured,
+		})
+	}
+	return list
+}
+
+// cupUses adds the vessels in which something is weighed by itself, and what of it waits
+// there.
+func (p *planner) cupUses(stages []work.Stage, list []Use) []Use {
+	emptied, dry := p.emptied(), p.dryAlkali()
+	own := len(list)
+	for _, st := range stages {
+		for _, t := range st.Tasks {
+			if t.Do != work.Weigh || t.Vessel == "" || t.FromCup {
+				continue
+			}
+			if i := slices.IndexFunc(list[:own], func(u Use) bool { return u.Vessel == t.Vessel && u.Kind != recipe.Jug }); i >= 0 {
+				list[i].Over = list[i].Over && t.Done // Such as water into a jug that was rinsed.
+				continue
+			}
+			gone, waits := emptied[t.ID]
+			u := Use{
+				Vessel: p.nowIn(t), Kind: recipe.Cup, What: "the " + t.Material + forWhat(st), Load: t.SoFar + t.Remaining(),
+				Full: waits && !gone && t.Mass > 0, Alkali: dry[t.ID],
+			}
+			u.Load, u.Over = max(u.Load, t.Mass), t.Done && !u.Full
+			list = append(list, u)
+		}
+	}
+	return list
+}
+
+func forWhat(st work.Stage) string {
+	switch {
+	case st.Kind == work.LyeSolution:
+		return " for the " + st.Batter + " lye"
+	case st.Layer != "":
+		return " for " + st.Layer
+	case st.Batter != "":
+		return " for " + st.Batter
+	}
+	return ""
+}
+
+// emptied says of every weighing that waits in a cup of its own whether that is empty
+// again: dry alkali, colours that were wetted, scents that were weighed out.
+func (p *planner) emptied() map[string]bool {
+	list := map[string]bool{}
+	for _, k := range p.pots {
+		_, dissolved := p.s.Done(DissolveID(k.recipe.Name))
+		for _, t := range k.alkali {
+			list[t.ID] = dissolved
+		}
+		for _, t := range k.cup {
+			list[t.ID] = p.ticked(moreID(k.recipe.Name))
+		}
+	}
+	for _, r := range p.pours {
+		for i, t := range r.wetted {
+			list[t.ID] = r.colours[i].Done
+		}
+		for i, t := range r.cups {
+			list[t.ID] = r.scents[i].Done
+		}
+		if r.layer.Place == recipe.InPot {
+			for _, t := range r.scents {
+				list[t.ID] = p.ticked(ScentInID(r.recipe.Batter, r.recipe.Name))
+			}
+		}
+	}
+	return list
+}
+
+// dryAlkali names the weighings of dry hydroxide.
+func (p *planner) dryAlkali() map[string]bool {
+	list := map[string]bool{}
+	for _, k := range p.pots {
+		for _, t := range slices.Concat(k.alkali, k.early) {
+			m, _ := p.c.Material(t.Material)
+			list[t.ID] = m.Stock == 0
+		}
+	}
+	return list
+}
