@@ -3,6 +3,7 @@ package judge
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 	"time"
 
@@ -247,7 +248,7 @@ func allowsSkip(p steps.Plan, f batch.Skipped) error {
 		return fmt.Errorf("%s cannot be left out", t.Title)
 	case f.Task == rest.DecideID:
 		return fmt.Errorf("%s: say one or the other", t.Title)
-	case f.Task == steps.DissolveID(st.Batter) || f.Task == steps.CombineID(st.Batter):
+	case slices.Contains(steps.Dissolving(st.Batter), f.Task) || f.Task == steps.CombineID(st.Batter):
 		return fmt.Errorf("%s: it cannot be left out; end the batch instead", t.Title)
 	case strings.TrimSpace(f.Reason) == "":
 		return errors.New("say why it is left out")

@@ -132,12 +132,19 @@ func (p *planner) withLate(k pot, traces []work.Task) []work.Task {
 	if len(all) == 0 {
 		return traces
 	}
+	if t := p.tick(lateLyeID(k.recipe.Name), fmt.Sprintf("Dissolve the extra alkali in its water, let it cool, stir it into the %s batter", k.recipe.Name),
+		"Gloves, goggles, sleeves: it heats. Alkali into water, stirred until clear: no grain may go into the batter."); len(k.lateLye) > 0 && (t.Done || !p.traced(k.recipe.Name)) {
+		t.Signal = "Stir clear"
+		all = append(all, t)
+	}
 	at, first := 0, p.lateSince(k)
 	for at < len(traces) && traces[at].Done && traces[at].Seq < first {
 		at++
 	}
 	return append(append(append([]work.Task{}, traces[:at]...), all...), traces[at:]...)
 }
+
+func lateLyeID(batter string) string { return batter + "/dissolve late" }
 
 // lateSince numbers the first decision that put something into the batter.
 func (p *planner) lateSince(k pot) int {

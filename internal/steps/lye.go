@@ -106,13 +106,24 @@ func (p *planner) stockTask(b recipe.Batter, m recipe.Material, k pot, grams flo
 
 func lyeTemperatureID(batter string) string { return batter + "/lye temperature" }
 
-// cooling is how the lye solution cools, as far as it was read.
+// cooling is how the lye solution cools, as far as it was read since it last heated.
 func (p *planner) cooling(k pot) lye.Cooling {
 	c := lye.Cooling{Batter: k.recipe.Name, Room: p.c.RoomTemperature(), Wanted: k.recipe.MixAt}
-	if dissolved, ok := p.s.Done(DissolveID(k.recipe.Name)); ok {
-		c = c.Read(p.s, lyeTemperatureID(k.recipe.Name), dissolved.Seq)
+	last, heated := 0, false
+	for _, id := range Dissolving(k.recipe.Name) {
+		if d, ok := p.s.Done(id); ok {
+			last, heated = max(last, d.Seq), true
+		}
+	}
+	if heated {
+		c = c.Read(p.s, lyeTemperatureID(k.recipe.Name), last)
 	}
 	return c
+}
+
+// Dissolving are the ticks that alkali of a batter is dissolved, at which it heats.
+func Dissolving(batter string) []string {
+	return []string{DissolveID(batter), moreID(batter), straightID(batter), lateLyeID(batter)}
 }
 
 // fresh says that the lye solution was read once all was there: the solution,
@@ -135,7 +146,7 @@ func (p *planner) fresh(k pot, after []string) bool {
 			}
 		}
 	}
-	for _, id := range []string{DissolveID(k.recipe.Name), moreID(k.recipe.Name), k.recipe.Name + "/melt", moreMeltID(k.recipe.Name)} {
+	for _, id := range append(Dissolving(k.recipe.Name), k.recipe.Name+"/melt", moreMeltID(k.recipe.Name)) {
 		if d, ok := p.s.Done(id); ok && d.Seq > read.Seq {
 			return false
 		}

@@ -104,23 +104,37 @@ func (p *planner) intoCup(k *pot) {
 // moreLye is what goes into the jug after its lye solution was made: the small
 // solution first, then what is dissolved in the jug.
 func (p *planner) moreLye(k pot) []work.Task {
-	if len(k.cup) == 0 {
-		return k.early
-	}
-	tasks := slices.Clone(k.cup)
-	var jug []work.Task
-	for _, t := range k.early {
-		if isTopUp(k, t) {
-			tasks = append(tasks, t)
-		} else {
-			jug = append(jug, t)
+	name, tasks := k.recipe.Name, slices.Clone(k.cup)
+	straight := k.straight()
+	if len(k.cup) > 0 {
+		for _, t := range k.early {
+			if isTopUp(k, t) {
+				tasks = append(tasks, t)
+			}
 		}
+		tasks = append(tasks, p.stirClear(name, moreID(name), fmt.Sprintf("Dissolve the extra alkali in its water, then pour that into the %s", k.jug.Name),
+			"Gloves, goggles, sleeves: it heats and steams. Alkali into water, a little at a time, stirred until clear; then pour slowly.")...)
 	}
-	if id := moreID(k.recipe.Name); p.ticked(id) || !p.met(k.recipe.Name) {
-		tasks = append(tasks, p.tick(id, fmt.Sprintf("Dissolve the extra alkali in its water, then pour that into the %s", k.jug.Name),
-			"Gloves, goggles, sleeves: it heats and steams. Alkali into water, a little at a time, stirred until clear; then pour slowly."))
+	if len(straight) == 0 {
+		return tasks
 	}
-	return append(tasks, jug...)
+	return append(append(tasks, straight...), p.stirClear(name, straightID(name), fmt.Sprintf("Stir the extra alkali into the %s until clear", k.jug.Name),
+		"Gloves, goggles, sleeves: it heats and steams. A little at a time; nothing lies on the bottom, no grain is left.")...)
+}
+
+// straight is the extra alkali that is dissolved in the jug itself.
+func (k pot) straight() []work.Task {
+	return slices.DeleteFunc(slices.Clone(k.early), func(t work.Task) bool { return len(k.cup) > 0 && isTopUp(k, t) })
+}
+
+// stirClear asks whether extra alkali has dissolved, before any of it meets oil.
+func (p *planner) stirClear(batter, id, title, hint string) []work.Task {
+	if p.met(batter) && !p.ticked(id) { // A batch of before did without.
+		return nil
+	}
+	t := p.tick(id, title, hint)
+	t.Signal = "Stir clear"
+	return []work.Task{t}
 }
 
 // tooMuchMore finds the alkali that was added and is over by more than its tolerance.
@@ -144,12 +158,23 @@ func (p *planner) dry(k pot, t work.Task) bool {
 		return false
 	}
 	if slices.ContainsFunc(k.early, func(e work.Task) bool { return e.ID == t.ID }) {
-		return len(k.cup) > 0 && !p.ticked(moreID(k.recipe.Name)) && !p.met(k.recipe.Name)
+		return !p.inJugYet(k, t)
 	}
 	_, wet := p.s.Done(DissolveID(k.recipe.Name))
 	others := slices.ContainsFunc(k.alkali, func(a work.Task) bool { return a.ID != t.ID && a.Mass > 0 })
 	return !wet && !others
 }
 
-// moreID is the id of the small solution going into the jug.
-func moreID(batter string) string { return batter + "/dissolve more" }
+// inJugYet says that what is for a jug whose lye solution was made is in it.
+func (p *planner) inJugYet(k pot, t work.Task) bool {
+	name := k.recipe.Name
+	if slices.ContainsFunc(k.straight(), func(s work.Task) bool { return s.ID == t.ID }) {
+		return p.ticked(straightID(name)) || p.met(name)
+	}
+	return p.ticked(moreID(name)) || p.met(name)
+}
+
+// moreID is the id of the small solution going into the jug, straightID of extra alkali
+// that is dissolved in it.
+func moreID(batter string) string     { return batter + "/dissolve more" }
+func straightID(batter string) string { return batter + "/dissolve in the jug" }

@@ -89,10 +89,12 @@ func (p *planner) jugContent(k pot) potcheck.Content {
 	for i := range c.Parts[dry:] { // Dry alkali stands in its cup until it is tipped in.
 		c.Parts[dry+i].In = c.Parts[dry+i].In && dissolved
 	}
-	dry = len(c.Parts)
-	p.put(&c, slices.Concat(k.cup, k.early)...)
-	for i := range c.Parts[dry:] { // A small solution is not in the jug until it is poured.
-		c.Parts[dry+i].In = c.Parts[dry+i].In && (len(k.cup) == 0 && dissolved || p.ticked(moreID(k.recipe.Name)))
+	for _, t := range slices.Concat(k.cup, k.early) {
+		first := len(c.Parts)
+		p.put(&c, t)
+		for i := range c.Parts[first:] { // A small solution is not in the jug until it is poured, nor is what waits in a cup.
+			c.Parts[first+i].In = c.Parts[first+i].In && p.inJugYet(k, t)
+		}
 	}
 	if dissolved {
 		c.Gone, c.Steam = p.steamOf(k)
