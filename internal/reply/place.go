@@ -1,6 +1,7 @@
 package reply
 
 import (
+	"cmp"
 	"slices"
 
 	"bench/internal/front"
@@ -22,20 +23,20 @@ const MaxLoaves = 99
 func WhereAt(b front.UnderWay, now timer.Moment) string {
 	task, ok := b.Plan.Next(now)
 	if !ok {
-		return waitsFor(b, now)
+		return cmp.Or(ComesNext(b, now), "nothing left to do now")
 	}
 	next, stage, _ := b.Plan.Task(task)
 	return stage.Title + ": " + next.Title
 }
 
-// waitsFor says which day comes next in a batch that rests.
-func waitsFor(b front.UnderWay, now timer.Moment) string {
+// ComesNext says which day comes next in a batch that rests, or "".
+func ComesNext(b front.UnderWay, now timer.Moment) string {
 	for _, d := range b.Plan.Ahead(now) {
 		if d.At.After(now.Wall) {
 			return d.Label + " in " + timer.Words(d.At.Sub(now.Wall))
 		}
 	}
-	return "nothing left to do now"
+	return ""
 }
 
 // OpenAfter gives the task itself while it is open (another container follows),

@@ -1,7 +1,6 @@
 package after
 
 import (
-	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -10,6 +9,7 @@ import (
 	"bench/internal/curing"
 	"bench/internal/front"
 	"bench/internal/quantity"
+	"bench/internal/reply"
 	"bench/internal/timer"
 	"bench/internal/ui/ink"
 	"bench/internal/ui/intent"
@@ -53,18 +53,14 @@ func NewRack(batches []front.UnderWay, now timer.Moment, at *time.Location) Rack
 	}
 	slices.SortStableFunc(r.open, func(a, b shelf) int {
 		if a.needs != b.needs {
-			return cmp.Compare(boolean(b.needs), boolean(a.needs))
+			if a.needs {
+				return -1
+			}
+			return 1
 		}
 		return a.cure.Cut.Wall.Add(a.cure.Rules.Usual).Compare(b.cure.Cut.Wall.Add(b.cure.Rules.Usual))
 	})
 	return r
-}
-
-func boolean(b bool) int {
-	if b {
-		return 1
-	}
-	return 0
 }
 
 // needs says what a batch asks for now, or which day comes next.
@@ -73,12 +69,7 @@ func needs(b front.UnderWay, now timer.Moment) (bool, string) {
 		t, _, _ := b.Plan.Task(task)
 		return true, t.Title
 	}
-	for _, d := range b.Plan.Ahead(now) {
-		if d.At.After(now.Wall) {
-			return false, d.Label + " in " + timer.Words(d.At.Sub(now.Wall))
-		}
-	}
-	return false, ""
+	return false, reply.ComesNext(b, now)
 }
 
 // Loaded takes the closed batches that were read.

@@ -1,0 +1,89 @@
+package rack_test
+
+import (
+	"testing"
+
+	"bench/internal/quantity"
+	"bench/internal/rack"
+	"bench/internal/recipe"
+)
+
+const g = quantity.Gram
+
+// workshop is three scales, four cups and one of each other vessel, for two loaves of one
+// batter whose layer splits a scent that hurries.
+func workshop() recipe.Control {
+	return recipe.Control{
+		Loaves: 2,
+		Scales: []recipe.Scale{
+			{Name: "big", Reads: g, Max: 10_000 * g}, {Name: "fine", Reads: g / 100, Max: 200 * g}, {Name: "bench", Reads: g / 10, Max: 3_000 * g},
+		},
+		Vessels: []recipe.Vessel{
+			{Name: "pot", Kind: recipe.Pot, Tare: 700 * g}, {Name: "lye jug", Kind: recipe.LyeJug, Tare: 150 * g}, {Name: "jug 1", Kind: recipe.Jug, Tare: 200 * g},
+			{Name: "dry cup", Kind: recipe.Cup, Tare: 30 * g}, {Name: "cup 1", Kind: recipe.Cup, Tare: 25 * g}, {Name: "cup 2", Kind: recipe.Cup, Tare: 25 * g}, {Name: "cup 3", Kind: recipe.Cup, Tare: 25 * g},
+		},
+		Recipe: recipe.Recipe{Batters: []recipe.Batter{{Name: "sea"}}, Layers: []recipe.Layer{{Name: "base", Batter: "sea"}}},
+	}
+}
+
+// TestVessels: by place; what the workshop lacks is named and has no tare; the first cup
+// is for dry alkali; and no cup is given to a colour while scent stands in it.
+func TestVessels(t *testing.T) {
+	r := rack.Of(workshop())
+	waiting := workshop()
+	waiting.Recipe.Layers[0].Scents = []recipe.Scent{{Material: "evening rose", Where: recipe.InPortions}}
+	full := rack.Of(waiting)
+	for what, c := range map[string]struct {
+		got  recipe.Vessel
+		want string
+	}{
+		"the pot":                      {r.Pot(0), "pot"},
+		"a second pot":                 {r.Pot(1), "another pot (no. 2)"},
+		"the lye jug":                  {r.LyeJug(0), "lye jug"},
+		"a loaf's jug":                 {r.LoafJug(0), "jug 1"},
+		"a layer's, after the loaves'": {r.LayerJug(0), "another jug (no. 3)"},
+		"alkali":                       {r.AlkaliCup(), "dry cup"},
+		"a scent":                      {r.Cup(0, 0), "cup 1"},
+		"a colour, from the far end":   {r.ColourCup(0), "cup 3"},
+		"the next":                     {r.ColourCup(1), "cup 2"},
+		"they go round":                {r.ColourCup(3), "cup 3"},
+		"beside two full cups":         {full.ColourCup(0), "cup 3"},
+		"and round":                    {full.ColourCup(1), "cup 3"},
+	} {
+		if c.got.Name != c.want {
+			t.Errorf("%s: %s, want %s", what, c.got.Name, c.want)
+		}
+		if lacking := c.got.Tare == 0; lacking != (c.want[:3] == "ano") {
+			t.Errorf("%s: %s with a tare of %s", what, c.got.Name, c.got.Tare)
+		}
+	}
+}
+
+// TestStation: on the scale that the vessel stands on while that is fine enough for the
+// tolerance and carries it, and else in a cup on the finest that does; what no scale
+// carries at once takes several weighings (by hand).
+func TestStation(t *testing.T) {
+	r := rack.Of(workshop())
+	pot, jug := r.Pot(0), r.LyeJug(0)
+	for what, c := range map[string]struct {
+		got               rack.Station
+		scale, vessel, to string
+		parts             int
+	}{
+		"into the pot":             {r.Station(pot, 2000*g, 0, 500*g, g), "bench", "pot", "", 1},
+		"too fine for its scale":   {r.Station(pot, 2000*g, 0, 2*g, g/50), "fine", "cup 3", "pot", 1},
+		"as fine as half a step":   {r.Station(pot, 2000*g, 0, 2*g, g/20), "bench", "pot", "", 1},
+		"on top of too much":       {r.Station(pot, 2000*g, 2000*g, 400*g, g), "bench", "cup 3", "pot", 1},
+		"too heavy for the fine":   {r.Station(jug, 100*g, 0, 40*g, g), "bench", "lye jug", "", 1},
+		"no tolerance":             {r.Station(pot, 9000*g, 0, 5*g, 0), "big", "pot", "", 1},
+		"more than any carries":    {r.Station(pot, 9000*g, 9000*g, 20_000*g, 10*g), "big", "cup 3", "pot", 3},
+		"a load beyond all scales": {r.Station(pot, 99_000*g, 0, 100*g, g), "big", "pot", "", 1},
+	} {
+		if c.got.Scale.Name != c.scale || c.got.Vessel.Name != c.vessel || c.got.Into != c.to || c.got.Parts != c.parts {
+			t.Errorf("%s: %+v", what, c.got)
+		}
+	}
+	if got := r.Finest().Name; got != "fine" {
+		t.Errorf("the finest is the %s scale", got)
+	}
+}

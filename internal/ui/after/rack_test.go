@@ -1,0 +1,54 @@
+package after
+
+import (
+	"strings"
+	"testing"
+	"time"
+
+	"bench/internal/batch"
+	"bench/internal/front"
+	"bench/internal/rest"
+	"bench/internal/sample"
+	"bench/internal/timer"
+)
+
+// TestRack: a batch is in cure from its cut until its bars are released; those that need
+// something stand on top, then those that are ready first.
+func TestRack(t *testing.T) {
+	control := sample.Control(t, "tide-lines.yaml", 1)
+	at := func(code, task string, facts ...batch.Fact) (front.UnderWay, timer.Moment) {
+		b := sample.Begin(control)
+		b.WorkTo(t, task)
+		for _, f := range facts {
+			b.Put(f)
+		}
+		return front.Planned(front.BatchItem{Code: code, State: b.State}), b.Now
+	}
+	uncut, _ := at("uncut", "cut/loaf 1")
+	fresh, now := at("fresh", "cure/bar 1")
+	resting, _ := at("resting", "cure/bar 1", batch.WeighedIn{Task: "cure/bar 1", Bar: "1", Mass: 100_000, Reads: 100})
+	released, done := at("released", rest.DecideID, batch.Released{Task: rest.DecideID})
+	held, _ := at("held", rest.DecideID, batch.Held{Task: rest.DecideID, Reason: "fog"})
+	closed, _ := at("closed", rest.DecideID, batch.Closed{Reason: "fog"})
+	for name, c := range map[string]struct {
+		batches []front.UnderWay
+		now     timer.Moment
+		count   string
+		order   string
+	}{
+		"none":                   {nil, now, "0 batches in cure", ""},
+		"not cut, or closed":     {[]front.UnderWay{uncut, closed}, now, "0 batches in cure", ""},
+		"what needs somebody":    {[]front.UnderWay{resting, fresh}, now, "2 batches in cure", "fresh resting"},
+		"one of two is released": {[]front.UnderWay{released, fresh}, done, "1 batch in cure, 1 released", "fresh released"},
+		"what is held stays":     {[]front.UnderWay{held}, done, "1 batch in cure", "held"},
+	} {
+		r := NewRack(c.batches, c.now, time.UTC)
+		var order []string
+		for _, s := range r.open {
+			order = append(order, s.Code)
+		}
+		if got := strings.Join(order, " "); r.count() != c.count || got != c.order {
+			t.Errorf("%s: %q, in the order %q; want %q, %q", name, r.count(), got, c.count, c.order)
+		}
+	}
+}
