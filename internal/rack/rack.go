@@ -21,13 +21,15 @@ type Rack struct {
 	firstCup []int                   // firstCup is where each layer's scent cups begin, after the alkali's.
 	firstWet []int                   // firstWet is where its cups of wetted colours begin, likewise.
 	scales   []recipe.Scale          // scales are from the finest to the coarsest.
+	batters  int                     // batters is how many lye jugs are in use.
+	jugs     int                     // jugs is how many jugs are, for loaves and layers.
 	standing int                     // standing is how many full cups wait at once, at most.
 	instead  map[place]recipe.Vessel // instead are the vessels that were taken in the place of others.
 }
 
 // Of gives the rack of a batch.
 func Of(c recipe.Control) Rack {
-	r := Rack{byKind: map[recipe.VesselKind][]recipe.Vessel{}, loaves: c.Loaves, scales: slices.Clone(c.Scales), firstCup: make([]int, len(c.Recipe.Layers)), firstWet: make([]int, len(c.Recipe.Layers))}
+	r := Rack{byKind: map[recipe.VesselKind][]recipe.Vessel{}, loaves: c.Loaves, batters: len(c.Recipe.Batters), scales: slices.Clone(c.Scales), firstCup: make([]int, len(c.Recipe.Layers)), firstWet: make([]int, len(c.Recipe.Layers))}
 	slices.SortStableFunc(r.scales, func(a, b recipe.Scale) int {
 		return cmp.Or(cmp.Compare(a.Reads, b.Reads), cmp.Compare(a.Max, b.Max))
 	})
@@ -35,6 +37,9 @@ func Of(c recipe.Control) Rack {
 		r.byKind[v.Kind] = append(r.byKind[v.Kind], v)
 	}
 	for _, b := range c.Recipe.Batters {
+		if n := len(c.Recipe.LayersOf(b.Name)); n > 1 {
+			r.jugs = max(r.jugs, n)
+		}
 		waiting := 0
 		for _, i := range c.Recipe.LayersOf(b.Name) {
 			r.firstCup[i] = waiting
@@ -45,6 +50,9 @@ func Of(c recipe.Control) Rack {
 			}
 		}
 		r.standing = max(r.standing, waiting)
+	}
+	if c.Loaves > 1 {
+		r.jugs += c.Loaves
 	}
 	return r
 }
@@ -78,6 +86,28 @@ func (r Rack) Pot(batter int) recipe.Vessel { return r.nth(recipe.Pot, batter) }
 
 // LyeJug is where its lye solution is made.
 func (r Rack) LyeJug(batter int) recipe.Vessel { return r.nth(recipe.LyeJug, batter) }
+
+// Spare finds a vessel for a small lye solution among those that no batter, layer or loaf
+// of the batch has: a lye jug first, then another jug. Where the workshop has none that
+// fits, it is a lye jug that it lacks, and ok is false.
+func (r Rack) Spare(fits func(recipe.Vessel) bool) (v recipe.Vessel, ok bool) {
+	lacks := max(r.batters, len(r.byKind[recipe.LyeJug]))
+	for i := r.batters; i < lacks; i++ {
+		if v = r.nth(recipe.LyeJug, i); fits(v) {
+			return v, true
+		}
+	}
+	for i := r.jugs; i < len(r.byKind[recipe.Jug]); i++ {
+		if v = r.nth(recipe.Jug, i); fits(v) {
+			return v, true
+		}
+	}
+	for i := lacks; ; i++ {
+		if v = r.nth(recipe.LyeJug, i); fits(v) {
+			return v, false
+		}
+	}
+}
 
 // LoafJug takes a loaf's portion; each loaf keeps its jug through all layers.
 func (r Rack) LoafJug(loaf int) recipe.Vessel { return r.nth(recipe.Jug, loaf) }

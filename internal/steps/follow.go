@@ -18,6 +18,8 @@ type sequel struct {
 	late   *[]work.Task // late takes what goes into the batter once the lye solution is in the oils; nil takes none.
 	up     bool         // up brings what is in already up to what is wanted.
 	wanted float64      // wanted is in grams.
+
+	small recipe.Vessel // small is the vessel of the small solution, for its water.
 }
 
 // follow adds to a weighing what was decided after it: more of it, or some of it
@@ -64,8 +66,8 @@ func (p *planner) topUp(t work.Task, then sequel, short float64) work.Task {
 	if then.cup == nil || !p.afterMade(then.batter, id) {
 		return p.with(t, p.another(t, id, short, own), 1)
 	}
-	if t.Material != recipe.Water { // That cup holds the water of the small solution.
-		own = p.rack.ColourCup(1)
+	if t.Material == recipe.Water {
+		own = then.small
 	}
 	more := p.another(t, id, short, own)
 	more.Hint = "Gloves, goggles. " + more.Hint

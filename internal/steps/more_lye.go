@@ -2,6 +2,7 @@ package steps
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"bench/internal/calc"
@@ -58,9 +59,33 @@ func (p *planner) waterUp(k *pot, wanted float64) {
 		asked = dry > 0 && short >= least && k.up && !begun && !p.met(k.recipe.Name)
 	}
 	if p.touched(id) || asked {
-		k.water = p.topUp(k.water, sequel{batter: k.recipe.Name, cup: &k.cup}, short)
+		dry, _ := p.moreDry(*k)
+		need := max(0, short) + dry + sum(k.cup...).Grams()
+		small, _ := p.smallJug(k.recipe.Name, need)
+		k.water = p.topUp(k.water, sequel{batter: k.recipe.Name, cup: &k.cup, small: small}, short)
 	}
 	p.intoCup(k)
+}
+
+// roomToHeat is how much more than its lye a vessel holds in which that is made, so that
+// it neither spits nor is stirred over (common practice, no source).
+const roomToHeat = 2
+
+// smallJug finds the vessel for so many grams of a small solution: one of the workshop
+// that nothing else of the batch needs, or one that it lacks. One gram of lye takes less
+// than one millilitre.
+func (p *planner) smallJug(batter string, need float64) (v recipe.Vessel, ok bool) {
+	return p.rack.Spare(func(v recipe.Vessel) bool {
+		return (v.Brim == 0 || v.Brim.Millilitres() >= roomToHeat*need) && !p.smallIn(v.Name, batter)
+	})
+}
+
+// smallIn says that another batter's small solution is in a vessel.
+func (p *planner) smallIn(vessel, but string) bool {
+	return slices.ContainsFunc(p.c.Recipe.Batters, func(b recipe.Batter) bool {
+		w := p.s.Weighings(topUpID(b.Name + "/" + recipe.Water))
+		return b.Name != but && len(w) > 0 && w[0].Fact.Vessel == vessel && !p.ticked(moreID(b.Name)) && !p.met(b.Name)
+	})
 }
 
 // moreDry gives the grams of dry alkali that are brought up, and whether some of it
@@ -88,7 +113,7 @@ func (p *planner) intoCup(k *pot) {
 	k.cup[0], k.cup[i] = k.cup[i], k.cup[0] // Water first.
 	water := &k.cup[0]
 	water.Title, water.Into = "Water for the extra alkali", ""
-	water.Hint = "Gloves, goggles. Into a heat-proof cup, never into the " + k.jug.Name + ": alkali goes into water, never water into alkali."
+	water.Hint = "Gloves, goggles. Never into the " + k.jug.Name + ": alkali goes into water, never water into alkali. " + p.sayHeatProof(*k, *water)
 	for j := range k.cup[1:] {
 		t := &k.cup[1+j]
 		t.Into, t.Hint = water.Vessel, "Into the water of "+water.Vessel+", as was decided."
@@ -99,6 +124,17 @@ func (p *planner) intoCup(k *pot) {
 			t.Hint = "Gloves, goggles, sleeves. It goes into the water of " + water.Vessel + ", a little at a time; it heats."
 		}
 	}
+}
+
+// sayHeatProof says what vessel the small solution wants, and asks for one where the
+// workshop has none.
+func (p *planner) sayHeatProof(k pot, water work.Task) string {
+	dry, _ := p.moreDry(k)
+	need := sum(k.cup...).Grams() + dry
+	if v, ok := p.smallJug(k.recipe.Name, need); !ok && v.Name == water.Vessel {
+		return fmt.Sprintf("None of the workshop is free and large enough: take a heat-proof one of %.0f ml or more, and tare it.", math.Ceil(roomToHeat*need))
+	}
+	return "Is " + water.Vessel + " clean and heat-proof?"
 }
 
 // moreLye is what goes into the jug after its lye solution was made: the small

@@ -51,7 +51,7 @@ func (p *planner) fillPot(i int) pot {
 	}
 	oils := sum(k.allOils()...).Grams()
 	for _, a := range b.Additives {
-		k.additives = append(k.additives, p.follow(p.additiveTask(b, a, k, oils), sequel{b.Name, k.cupFor(a.In), k.lateFor(a.In), k.up, a.Rate.Fraction() * oils}))
+		k.additives = append(k.additives, p.follow(p.additiveTask(b, a, k, oils), sequel{batter: b.Name, cup: k.cupFor(a.In), late: k.lateFor(a.In), up: k.up, wanted: a.Rate.Fraction() * oils}))
 	}
 	brought := gramsOf(k.additives)
 	for n, at := range p.c.Recipe.LayersOf(b.Name) {

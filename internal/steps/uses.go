@@ -202,8 +202,8 @@ func (p *planner) emptied() map[string]bool {
 		for _, t := range k.alkali {
 			list[t.ID] = dissolved
 		}
-		for _, t := range k.cup {
-			list[t.ID] = p.ticked(moreID(k.recipe.Name))
+		for _, t := range slices.Concat(k.cup, k.early) {
+			list[t.ID] = p.inJugYet(k, t)
 		}
 	}
 	for _, r := range p.pours {
