@@ -115,7 +115,7 @@ func coverage(terms []term) float64 {
 	}
 	square := first*first + second*second
 	if rest := math.Max(0, combined(terms)*combined(terms)-square); first == 0 || rest > 0.09*square {
-		return coverageFactor
+		return CoverageFactor
 	}
 	const p = 0.95
 	beta := (first - second) / (first + second)

@@ -6,6 +6,7 @@ import (
 	"pgregory.net/rapid"
 
 	"bench/internal/calc"
+	"bench/internal/near"
 )
 
 // oil is an amount with nothing left open.
@@ -23,10 +24,10 @@ const (
 )
 
 func TestMolarMassesFollowFromAtomicWeights(t *testing.T) {
-	near(t, "NaOH", calc.MolarMassNaOH, sodium+oxygen+hydrogen, 0.0005)
-	near(t, "KOH", calc.MolarMassKOH, potassium+oxygen+hydrogen, 0.0005)
+	near.To(t, "NaOH", calc.MolarMassNaOH, sodium+oxygen+hydrogen, 0.0005)
+	near.To(t, "KOH", calc.MolarMassKOH, potassium+oxygen+hydrogen, 0.0005)
 	// 40.00 and 56.11 are the constants of USP32 and USP NF34.
-	near(t, "NaOH/KOH", calc.MolarMassNaOH/calc.MolarMassKOH, 40.00/56.11, 0.00005)
+	near.To(t, "NaOH/KOH", calc.MolarMassNaOH/calc.MolarMassKOH, 40.00/56.11, 0.00005)
 }
 
 // acid is the molar mass of a fatty acid of so many carbons and double bonds.
@@ -44,7 +45,7 @@ func triglyceride(acid float64) float64 {
 // take, calculated from molar masses outside the project (reference table of
 // pure compounds); the molar mass of triolein, 885.4, is a published exercise.
 func TestPureTriglycerides(t *testing.T) {
-	near(t, "triolein g/mol", triglyceride(acid(18, 1)), 885.4, 0.06)
+	near.To(t, "triolein g/mol", triglyceride(acid(18, 1)), 885.4, 0.06)
 	for _, c := range []struct {
 		name              string
 		carbons, bonds    float64
@@ -59,10 +60,10 @@ func TestPureTriglycerides(t *testing.T) {
 		{"trierucin", 22, 1, 159.73, 0.11387},
 	} {
 		sv := 3 * 1000 * calc.MolarMassKOH / triglyceride(acid(c.carbons, c.bonds))
-		near(t, c.name+" SV", sv, c.sv, 0.005)
+		near.To(t, c.name+" SV", sv, c.sv, 0.005)
 		n := calc.AlkaliAsKOH([]calc.OilAmount{oil(1, c.sv)})
 		got := calc.AlkaliNeeded(n, 0, 0, 1, calc.MolarMassNaOH, 1)
-		near(t, c.name+" NaOH per g", got, c.hydroxidePerG, 0.00001)
+		near.To(t, c.name+" NaOH per g", got, c.hydroxidePerG, 0.00001)
 	}
 }
 
@@ -112,7 +113,7 @@ func TestTitrationsOfTextbooks(t *testing.T) {
 			3.572 * 56, 0.1,
 		},
 	} {
-		near(t, c.source, calc.AlkaliAsKOH(c.oils), c.grams, c.tolerance)
+		near.To(t, c.source, calc.AlkaliAsKOH(c.oils), c.grams, c.tolerance)
 	}
 }
 
@@ -121,7 +122,7 @@ func TestTitrationsOfTextbooks(t *testing.T) {
 // molar masses 890, 306 and 92), so they must have taken 120 kg.
 func TestSoapMassBalance(t *testing.T) {
 	n := calc.AlkaliAsKOH([]calc.OilAmount{oil(890, 3*1000*calc.MolarMassKOH/890)})
-	nearShare(t, "NaOH kg", calc.AlkaliNeeded(n, 0, 0, 1, calc.MolarMassNaOH, 1), 918+92-890, 0.0002)
+	near.Share(t, "NaOH kg", calc.AlkaliNeeded(n, 0, 0, 1, calc.MolarMassNaOH, 1), 918+92-890, 0.0002)
 }
 
 func TestAlkaliNeeded(t *testing.T) {
@@ -138,7 +139,7 @@ func TestAlkaliNeeded(t *testing.T) {
 		{"a share of a mixed alkali", 0.05, 0.25, 1, calc.MolarMassNaOH, 50 * toNaOH},
 	} {
 		got := calc.AlkaliNeeded(n, acids, c.superfat, c.share, c.molarMass, c.purity)
-		near(t, c.name, got, c.want, 1e-9)
+		near.To(t, c.name, got, c.want, 1e-9)
 	}
 }
 

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"bench/internal/calc"
+	"bench/internal/near"
 )
 
 func TestIntervals(t *testing.T) {
@@ -19,8 +20,8 @@ func TestIntervals(t *testing.T) {
 		{"two readings and a check weight", calc.Weighed(312, 1, -0.5), calc.Interval{310.5, 312, 313.5}},
 		{"less than a reading", calc.Weighed(0.3, 1, 0), calc.Interval{0, 0.3, 1.3}},
 	} {
-		near(t, c.name+" low", c.got.Low, c.want.Low, 1e-9)
-		near(t, c.name+" nominal", c.got.Nominal, c.want.Nominal, 1e-9)
-		near(t, c.name+" high", c.got.High, c.want.High, 1e-9)
+		near.To(t, c.name+" low", c.got.Low, c.want.Low, 1e-9)
+		near.To(t, c.name+" nominal", c.got.Nominal, c.want.Nominal, 1e-9)
+		near.To(t, c.name+" high", c.got.High, c.want.High, 1e-9)
 	}
 }

@@ -7,13 +7,14 @@ import (
 	"pgregory.net/rapid"
 
 	"bench/internal/calc"
+	"bench/internal/near"
 )
 
 func TestLyeConcentrationOfExercises(t *testing.T) {
 	// School exercises on mass fractions: 40 g in 460 g, 80 g in 600 g.
-	near(t, "40 g in 460 g", calc.LyeConcentration(460, 40), 0.08, 1e-12)
-	near(t, "80 g in 600 g", calc.LyeConcentration(600, 80), 0.1176, 0.00006)
-	near(t, "nothing", calc.LyeConcentration(0, 0), 0, 0)
+	near.To(t, "40 g in 460 g", calc.LyeConcentration(460, 40), 0.08, 1e-12)
+	near.To(t, "80 g in 600 g", calc.LyeConcentration(600, 80), 0.1176, 0.00006)
+	near.To(t, "nothing", calc.LyeConcentration(0, 0), 0, 0)
 }
 
 // The three ways of stating water are names for one quantity: 33.3 % is 2:1.
@@ -32,14 +33,14 @@ func TestWaterRules(t *testing.T) {
 		if err != nil {
 			t.Errorf("%s: %v", c.name, err)
 		}
-		near(t, c.name, got, c.want, 0.001)
+		near.To(t, c.name, got, c.want, 0.001)
 	}
 }
 
 // 109 g of sodium hydroxide dissolve in 100 g of water at 20 °C (ICSC,
 // second-hand): 52.2 % by mass.
 func TestTooLittleWaterIsAnError(t *testing.T) {
-	near(t, "limit", calc.MaxLyeConcentration, 109./209, 0.0006)
+	near.To(t, "limit", calc.MaxLyeConcentration, 109./209, 0.0006)
 	for _, c := range []struct {
 		rule calc.WaterRule
 		says string
@@ -67,7 +68,7 @@ func TestWaterComesBackAsItsConcentration(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		nearShare(t, "strength", calc.LyeConcentration(water, alkali), strength, 1e-12)
+		near.Share(t, "strength", calc.LyeConcentration(water, alkali), strength, 1e-12)
 		if _, extra, err := calc.FromStock(alkali, water, strength); err != nil || extra > 1e-9*water {
 			t.Fatalf("a stock of just the strength wanted: %g g of extra water, error %v", extra, err)
 		}
@@ -79,8 +80,8 @@ func TestStockSolution(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	near(t, "stock", stock, 280, 1e-9)
-	near(t, "extra water", extra, 140, 1e-9)
+	near.To(t, "stock", stock, 280, 1e-9)
+	near.To(t, "extra water", extra, 140, 1e-9)
 
 	for strength, says := range map[float64]string{0.3: "weaker", 0.6: "52.2 %", 0: "above zero"} {
 		if _, _, err := calc.FromStock(140, 280, strength); err == nil || !strings.Contains(err.Error(), says) {

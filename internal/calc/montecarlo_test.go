@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"bench/internal/calc"
+	"bench/internal/near"
 )
 
 // trial is a recipe for the Monte Carlo run: oils with what is open about them,
@@ -93,7 +94,7 @@ func TestBandAgainstAMillionDraws(t *testing.T) {
 	for _, r := range trials() {
 		alkalis := r.weighed()
 		band, _ := calc.SuperfatBand(r.oils, alkalis, r.acids)
-		near(t, r.name+", nominal", band.Percent, 100*r.superfat, 1e-9)
+		near.To(t, r.name+", nominal", band.Percent, 100*r.superfat, 1e-9)
 		draws := drawn(r.oils, alkalis, r.acids, 1_000_000)
 
 		share, shortest := covered(draws, band), shortestInterval(draws, 0.95)
@@ -131,6 +132,6 @@ func TestShortestInterval(t *testing.T) {
 	for i := range ramp {
 		ramp[i] = float64(i) / 10
 	}
-	near(t, "95 % of 0 to 100", shortestInterval(ramp, 0.95), 95, 1e-9)
-	near(t, "half at one end", shortestInterval(append(make([]float64, 1000), ramp...), 0.5), 0, 0)
+	near.To(t, "95 % of 0 to 100", shortestInterval(ramp, 0.95), 95, 1e-9)
+	near.To(t, "half at one end", shortestInterval(append(make([]float64, 1000), ramp...), 0.5), 0, 0)
 }

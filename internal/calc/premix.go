@@ -68,7 +68,7 @@ func FromPremelted(oilsGrams, shares []float64) (premeltedGrams float64, extra [
 	if len(oilsGrams) != len(shares) {
 		return 0, nil, fmt.Errorf("%d oils and %d shares: state one for each", len(oilsGrams), len(shares))
 	}
-	if err := possible(oilsGrams...); err != nil {
+	if err := Possible(oilsGrams...); err != nil {
 		return 0, nil, err
 	}
 	premeltedGrams = math.Inf(1)

@@ -8,46 +8,47 @@ import (
 	"pgregory.net/rapid"
 
 	"bench/internal/calc"
+	"bench/internal/near"
 )
 
 // Molar masses: Ph. Eur., monographs on citric acid (192.1, monohydrate 210.1)
 // and lactic acid (90.1), from memory.
 func TestAcidsUseUpAlkali(t *testing.T) {
-	near(t, "citric acid g/mol", calc.MolarMassCitric, 192.1, 0.05)
-	near(t, "monohydrate g/mol", calc.MolarMassCitricMonohydrate, 210.1, 0.05)
-	near(t, "lactic acid g/mol", calc.MolarMassLactic, 90.1, 0.05)
+	near.To(t, "citric acid g/mol", calc.MolarMassCitric, 192.1, 0.05)
+	near.To(t, "monohydrate g/mol", calc.MolarMassCitricMonohydrate, 210.1, 0.05)
+	near.To(t, "lactic acid g/mol", calc.MolarMassLactic, 90.1, 0.05)
 
 	citric := calc.AcidValue(calc.MolarMassCitric, calc.ProtonsCitric, 1)
-	near(t, "citric mg KOH/g", citric, 876, 0.2)
-	near(t, "monohydrate mg KOH/g", calc.AcidValue(calc.MolarMassCitricMonohydrate, calc.ProtonsCitric, 1), 801, 0.2)
-	near(t, "lactic 88 % mg KOH/g", calc.AcidValue(calc.MolarMassLactic, calc.ProtonsLactic, 0.88), 548.1, 0.1)
+	near.To(t, "citric mg KOH/g", citric, 876, 0.2)
+	near.To(t, "monohydrate mg KOH/g", calc.AcidValue(calc.MolarMassCitricMonohydrate, calc.ProtonsCitric, 1), 801, 0.2)
+	near.To(t, "lactic 88 % mg KOH/g", calc.AcidValue(calc.MolarMassLactic, calc.ProtonsLactic, 0.88), 548.1, 0.1)
 
 	// Ph. Eur., assays by titration (from memory): 1 mL of 1 M sodium hydroxide
 	// is 64.03 mg of citric acid, or 90.1 mg of lactic acid.
-	near(t, "mg of citric acid", 1000*calc.MolarMassKOH/citric, 64.03, 0.02)
+	near.To(t, "mg of citric acid", 1000*calc.MolarMassKOH/citric, 64.03, 0.02)
 	lactic := calc.AcidValue(calc.MolarMassLactic, calc.ProtonsLactic, 1)
-	near(t, "mg of lactic acid", 1000*calc.MolarMassKOH/lactic, 90.1, 0.03)
+	near.To(t, "mg of lactic acid", 1000*calc.MolarMassKOH/lactic, 90.1, 0.03)
 
 	// A gram of citric acid takes 0.6246 g of sodium hydroxide, by hand.
-	near(t, "NaOH", calc.AlkaliNeeded(0, citric/1000, 0, 1, calc.MolarMassNaOH, 1), 3*calc.MolarMassNaOH/192.124, 0.0002)
+	near.To(t, "NaOH", calc.AlkaliNeeded(0, citric/1000, 0, 1, calc.MolarMassNaOH, 1), 3*calc.MolarMassNaOH/192.124, 0.0002)
 }
 
 func TestCarriers(t *testing.T) {
 	// Invented: milk of 87 % water and 4 % fat, mica wetted in twice its oil.
 	milk := calc.Carrier{Grams: 100, WaterShare: 0.87, OilShare: 0.04}
 	water, fat, rest := milk.Split()
-	near(t, "water", water, 87, 1e-9)
-	near(t, "fat", fat, 4, 1e-9)
-	near(t, "rest", rest, 9, 1e-9)
+	near.To(t, "water", water, 87, 1e-9)
+	near.To(t, "fat", fat, 4, 1e-9)
+	near.To(t, "rest", rest, 9, 1e-9)
 	_, wetting, mica := calc.Carrier{Grams: 6, OilShare: 2. / 3}.Split()
-	near(t, "wetting oil", wetting, 4, 1e-9)
-	near(t, "mica", mica, 2, 1e-9)
+	near.To(t, "wetting oil", wetting, 4, 1e-9)
+	near.To(t, "mica", mica, 2, 1e-9)
 
 	left, err := calc.WaterLeft(280, milk)
 	if err != nil {
 		t.Fatal(err)
 	}
-	near(t, "water left", left, 193, 1e-9)
+	near.To(t, "water left", left, 193, 1e-9)
 	if left, err := calc.WaterLeft(87, milk); err != nil || left > 1e-9 {
 		t.Errorf("just enough: %g g, %v", left, err)
 	}
@@ -75,7 +76,7 @@ func TestPremeltedOilsBringWhatTheyCan(t *testing.T) {
 		}
 		least := math.Inf(1)
 		for i := range grams {
-			near(t, "grams", premelted*shares[i]+extra[i], grams[i], 1e-9)
+			near.To(t, "grams", premelted*shares[i]+extra[i], grams[i], 1e-9)
 			least = min(least, extra[i])
 		}
 		if least > 1e-9 {

@@ -6,6 +6,7 @@ import (
 	"pgregory.net/rapid"
 
 	"bench/internal/calc"
+	"bench/internal/near"
 )
 
 // Common practice, no source: 3 % of the oils is 2.05 % of a usual fresh bar,
@@ -18,9 +19,9 @@ func TestScentOfAUsualBar(t *testing.T) {
 		t.Fatal(err)
 	}
 	batter := 1000 + alkali + water + 30
-	near(t, "fresh", calc.ScentShare(30, batter), 0.0205, 0.0002)
-	near(t, "cured", calc.ScentShareCured(30, batter, 0.12), 0.0233, 0.0002)
-	near(t, "all gone", calc.ScentShareCured(30, batter, 1), 0, 0)
+	near.To(t, "fresh", calc.ScentShare(30, batter), 0.0205, 0.0002)
+	near.To(t, "cured", calc.ScentShareCured(30, batter, 0.12), 0.0233, 0.0002)
+	near.To(t, "all gone", calc.ScentShareCured(30, batter, 1), 0, 0)
 }
 
 func TestMostScentStaysAtTheLimit(t *testing.T) {
@@ -29,6 +30,6 @@ func TestMostScentStaysAtTheLimit(t *testing.T) {
 		limit := rapid.Float64Range(0.0001, 0.2).Draw(t, "limit")
 		loss := rapid.Float64Range(0, 0.3).Draw(t, "loss")
 		most := calc.MostScent(batter, limit, loss)
-		nearShare(t, "share", calc.ScentShareCured(most, batter+most, loss), limit, 1e-9)
+		near.Share(t, "share", calc.ScentShareCured(most, batter+most, loss), limit, 1e-9)
 	})
 }

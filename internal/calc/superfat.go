@@ -44,7 +44,8 @@ type Contribution struct {
 	Share float64 // fraction of 1
 }
 
-const coverageFactor = 2 // k = 2, about 95 % (JCGM 100:2008, 6.3.3)
+// CoverageFactor widens a standard uncertainty: k = 2, about 95 % (JCGM 100:2008, 6.3.3).
+const CoverageFactor = 2
 
 // SuperfatBand gives the superfat s = 1 − (A − acids)/N, its band, and what
 // widens the band, largest first. The combined standard uncertainty is
@@ -74,9 +75,9 @@ func SuperfatBand(oils []OilAmount, alkalis []AlkaliAmount, acidsKOHGrams float6
 	centre, _ := b.superfat(Interval.mid)
 
 	k := coverage(believed)
-	u, v := k*combined(believed), coverageFactor*combined(doubted)
+	u, v := k*combined(believed), CoverageFactor*combined(doubted)
 	low, high := math.Min(nominal-u, centre-v), math.Max(nominal+u, centre+v)
-	if k < coverageFactor { // That leaves no room for the curve of A/N.
+	if k < CoverageFactor { // That leaves no room for the curve of A/N.
 		low = math.Min(low, b.curved(nominal, u, believed))
 	}
 	return Superfat{

@@ -9,6 +9,7 @@ import (
 	"pgregory.net/rapid"
 
 	"bench/internal/calc"
+	"bench/internal/near"
 )
 
 // Historic recipes, amounts as printed; strengths and needs were worked out
@@ -50,7 +51,7 @@ func TestHistoricRecipes(t *testing.T) {
 			Grams: calc.Exactly(c.solution * c.strength), Purity: calc.Exactly(1), MolarMass: calc.MolarMassNaOH,
 		}
 		got, _ := calc.SuperfatBand(c.oils, []calc.AlkaliAmount{alkali}, 0)
-		near(t, c.source, got.Percent, c.percent, c.margin)
+		near.To(t, c.source, got.Percent, c.percent, c.margin)
 		if (got.High < 0) != c.moreThanFatCanUse {
 			t.Errorf("%s: band %.2f to %.2f %%, alkali in excess should be %t", c.source, got.Low, got.High, c.moreThanFatCanUse)
 		}
@@ -80,8 +81,8 @@ func TestBandAgreesWithMonteCarlo(t *testing.T) {
 	draws := monteCarlo(oils, alkalis, acids)
 
 	mean, deviation := moments(draws)
-	near(t, "centre in percent", (band.Low+band.High)/2, mean, 0.02)
-	nearShare(t, "standard uncertainty", (band.High-band.Low)/4, deviation, 0.01)
+	near.To(t, "centre in percent", (band.Low+band.High)/2, mean, 0.02)
+	near.Share(t, "standard uncertainty", (band.High-band.Low)/4, deviation, 0.01)
 	if c := covered(draws, band); c < 0.95 || c > 0.99 {
 		t.Errorf("the band covers %.1f %% of the draws, want 95 to 99 %%", 100*c)
 	}
@@ -99,8 +100,8 @@ func TestUnstatedPurityOnlyRaisesTheBand(t *testing.T) {
 	_, pure := mixed(0.05, 0, calc.Exactly(1))
 	known, _ := calc.SuperfatBand(oils, pure, 0)
 
-	near(t, "nominal", band.Percent, 5, 1e-9)
-	near(t, "lower end", band.Low, known.Low, 1e-9)
+	near.To(t, "nominal", band.Percent, 5, 1e-9)
+	near.To(t, "lower end", band.Low, known.Low, 1e-9)
 	if band.High < known.High+1 {
 		t.Errorf("upper end %.2f %% does not show the doubt about the purity (%.2f %% without)", band.High, known.High)
 	}
@@ -131,9 +132,9 @@ func TestOneDominantOilIsClippedToTheWorstCase(t *testing.T) {
 	oils := []calc.OilAmount{{"shea", calc.Exactly(100), calc.Published(160, 195)}}
 	alkalis := []calc.AlkaliAmount{{"potassium hydroxide", calc.Exactly(16), calc.Exactly(1), calc.MolarMassKOH}}
 	band, parts := calc.SuperfatBand(oils, alkalis, 0)
-	near(t, "lower end", band.Low, 0, 1e-9) // 16 g is all that the low end takes
-	near(t, "worst low", band.WorstLow, 0, 1e-9)
-	near(t, "upper end", band.High, 100*(1-16/19.5), 1e-9)
+	near.To(t, "lower end", band.Low, 0, 1e-9) // 16 g is all that the low end takes
+	near.To(t, "worst low", band.WorstLow, 0, 1e-9)
+	near.To(t, "upper end", band.High, 100*(1-16/19.5), 1e-9)
 	if len(parts) != 1 || parts[0].Input != calc.InputSV || parts[0].Share != 1 {
 		t.Errorf("contributions %v, want the saponification value alone", parts)
 	}
@@ -149,8 +150,8 @@ func TestLowestSuperfatPutsTheBandOnZero(t *testing.T) {
 	grams := calc.AlkaliNeeded(calc.AlkaliAsKOH(oils), 3, lowest/100, 1, calc.MolarMassNaOH, 0.985)
 	at := []calc.AlkaliAmount{{"sodium hydroxide", calc.Weighed(grams, 5, 0), calc.StatedPurity(0.985), calc.MolarMassNaOH}}
 	band, _ := calc.SuperfatBand(oils, at, 3)
-	near(t, "nominal", band.Percent, lowest, 1e-6)
-	near(t, "lower end", band.Low, 0, 1e-6)
+	near.To(t, "nominal", band.Percent, lowest, 1e-6)
+	near.To(t, "lower end", band.Low, 0, 1e-6)
 
 	for i, o := range oils {
 		oils[i].SV = calc.Certificate(o.SV.Nominal)

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"bench/internal/calc"
+	"bench/internal/near"
 )
 
 // All ingredients off by their tolerance, all in the bad direction: the
@@ -23,15 +24,15 @@ func TestTolerancesTogetherAreAQuarterPoint(t *testing.T) {
 	off, _ := calc.SuperfatBand(oils, []calc.AlkaliAmount{
 		{"sodium hydroxide", calc.Exactly(grams), calc.Exactly(purity), calc.MolarMassNaOH},
 	}, 0)
-	near(t, "superfat in percent", off.Percent, 5-0.25, 0.002)
+	near.To(t, "superfat in percent", off.Percent, 5-0.25, 0.002)
 }
 
 func TestToleranceOfOneOil(t *testing.T) {
 	// By hand: 0.25 % of 200 g KOH over 4 is 0.125 g KOH, and one gram of an
 	// oil of 200 mg/g at 5 % superfat moves the need by 0.19 g.
-	near(t, "oil", calc.OilTolerance(200, 0.05, 200, 4), 0.125/0.19, 1e-9)
-	near(t, "alkali", calc.AlkaliTolerance(200, calc.MolarMassKOH, 1, 4), 0.125, 1e-9)
-	near(t, "impure alkali", calc.AlkaliTolerance(200, calc.MolarMassKOH, 0.8, 4), 0.125/0.8, 1e-9)
-	near(t, "alone", calc.AlkaliTolerance(200, calc.MolarMassKOH, 1, 0), 0.5, 1e-9)
-	near(t, "water", calc.WaterTolerance(250), 5, 1e-9)
+	near.To(t, "oil", calc.OilTolerance(200, 0.05, 200, 4), 0.125/0.19, 1e-9)
+	near.To(t, "alkali", calc.AlkaliTolerance(200, calc.MolarMassKOH, 1, 4), 0.125, 1e-9)
+	near.To(t, "impure alkali", calc.AlkaliTolerance(200, calc.MolarMassKOH, 0.8, 4), 0.125/0.8, 1e-9)
+	near.To(t, "alone", calc.AlkaliTolerance(200, calc.MolarMassKOH, 1, 0), 0.5, 1e-9)
+	near.To(t, "water", calc.WaterTolerance(250), 5, 1e-9)
 }

@@ -49,7 +49,7 @@ type Poured struct{ Pour, Keep, Strength, WaterToAdd float64 }
 // The solution is weighed after dissolving, when steam has left it; alkali is
 // what was weighed into it, all kinds together, and so is alkaliWanted.
 func PourPart(solutionGrams, alkaliGrams, alkaliWanted, waterWanted float64) (Poured, error) {
-	if err := possible(solutionGrams, alkaliGrams, alkaliWanted, waterWanted); err != nil {
+	if err := Possible(solutionGrams, alkaliGrams, alkaliWanted, waterWanted); err != nil {
 		return Poured{}, err
 	}
 	if alkaliWanted > alkaliGrams*(1+1e-9) {
@@ -73,7 +73,7 @@ func PourPart(solutionGrams, alkaliGrams, alkaliWanted, waterWanted float64) (Po
 // least water to dissolve them in by themselves at 20 °C. Held back is the
 // water of the recipe that is not in yet; too little of it is an error.
 func DissolveShortfall(alkaliGrams, alkaliWanted, heldBackGrams float64) (alkali, leastWater float64, err error) {
-	if err := possible(alkaliGrams, alkaliWanted, heldBackGrams); err != nil {
+	if err := Possible(alkaliGrams, alkaliWanted, heldBackGrams); err != nil {
 		return 0, 0, err
 	}
 	alkali = math.Max(0, alkaliWanted-alkaliGrams)

@@ -8,6 +8,7 @@ import (
 	"pgregory.net/rapid"
 
 	"bench/internal/calc"
+	"bench/internal/near"
 )
 
 const planned = 0.05 // superfat of the batters below
@@ -43,9 +44,9 @@ func TestInProportion(t *testing.T) {
 		{"not planned at all", []calc.Weighing{{0, 5, true}, {300, 300, true}}, 1, []float64{0, 0}},
 	} {
 		factor, add := calc.InProportion(c.weighings)
-		near(t, c.name, factor, c.factor, 1e-12)
+		near.To(t, c.name, factor, c.factor, 1e-12)
 		for i := range c.add {
-			near(t, c.name+", grams to add", add[i], c.add[i], 1e-9)
+			near.To(t, c.name+", grams to add", add[i], c.add[i], 1e-9)
 		}
 	}
 }
@@ -70,13 +71,13 @@ func TestInProportionKeepsTheSuperfat(t *testing.T) {
 			if add[i] < 0 {
 				t.Fatalf("%g g to add: nothing comes out again", add[i])
 			}
-			nearShare(t, "share", final(i), factor*weighings[i].Target, 1e-9)
+			near.Share(t, "share", final(i), factor*weighings[i].Target, 1e-9)
 			if i > 0 {
 				oils[i-1].Grams = calc.Exactly(final(i))
 			}
 		}
 		band, _ := calc.SuperfatBand(oils, caustic(final(0)), 0)
-		near(t, "superfat", band.Percent, 100*planned, 1e-6)
+		near.To(t, "superfat", band.Percent, 100*planned, 1e-6)
 	})
 }
 
@@ -92,9 +93,9 @@ func TestPouringPartGivesTheSuperfat(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		near(t, "pour and keep", got.Pour+got.Keep, solution, 1e-9*solution)
+		near.To(t, "pour and keep", got.Pour+got.Keep, solution, 1e-9*solution)
 		band, _ := calc.SuperfatBand(oils, caustic(got.Pour*got.Strength), 0)
-		near(t, "superfat", band.Percent, 100*planned, 1e-6)
+		near.To(t, "superfat", band.Percent, 100*planned, 1e-6)
 		if got.Keep < 0 || got.WaterToAdd < 0 || got.WaterToAdd > 0 && got.WaterToAdd+got.Pour*(1-got.Strength) > water*(1+1e-9) {
 			t.Fatalf("%+v", got)
 		}
@@ -107,10 +108,10 @@ func TestPourPart(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	near(t, "pour", got.Pour, 401.333, 0.001)
-	near(t, "keep", got.Keep, 28.667, 0.001)
-	near(t, "strength", got.Strength, 150./430, 1e-12)
-	near(t, "water to add", got.WaterToAdd, 280-261.333, 0.001)
+	near.To(t, "pour", got.Pour, 401.333, 0.001)
+	near.To(t, "keep", got.Keep, 28.667, 0.001)
+	near.To(t, "strength", got.Strength, 150./430, 1e-12)
+	near.To(t, "water to add", got.WaterToAdd, 280-261.333, 0.001)
 
 	for _, c := range []struct {
 		solution, alkali, wanted, water float64
@@ -132,8 +133,8 @@ func TestDissolveShortfall(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	near(t, "alkali", alkali, 10, 1e-9)
-	near(t, "least water", water, 10/1.09, 0.02) // 109 g in 100 g of water (ICSC, second-hand)
+	near.To(t, "alkali", alkali, 10, 1e-9)
+	near.To(t, "least water", water, 10/1.09, 0.02) // 109 g in 100 g of water (ICSC, second-hand)
 	if none, _, err := calc.DissolveShortfall(140, 130, 0); err != nil || none != 0 {
 		t.Errorf("nothing is short: got %g g, %v", none, err)
 	}
@@ -165,10 +166,10 @@ func TestRestoringOilGivesTheSuperfat(t *testing.T) {
 			if x != 0 {
 				t.Fatalf("%g g at a superfat of %g %%, when %g are wanted", x, before.Percent, 100*wanted)
 			}
-			near(t, "superfat", after.Percent, before.Percent, 1e-9)
+			near.To(t, "superfat", after.Percent, before.Percent, 1e-9)
 			return
 		}
-		near(t, "superfat", after.Percent, 100*wanted, 1e-6)
+		near.To(t, "superfat", after.Percent, 100*wanted, 1e-6)
 		if len(oils) != 3 {
 			t.Fatal("the oils given were changed")
 		}

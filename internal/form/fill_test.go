@@ -8,6 +8,7 @@ import (
 	"pgregory.net/rapid"
 
 	"bench/internal/form"
+	"bench/internal/near"
 )
 
 // mould is one millimetre long, so that its volumes in mm³ are areas in mm².
@@ -26,24 +27,24 @@ func TestLighthouseByHand(t *testing.T) {
 		{Surface: form.Level(60)},
 	})
 	sea, dusk := got[0], got[1]
-	near(t, "sea", sea.Area, 80*30-20*20, 1e-9)
-	near(t, "sea's pour line", sea.PourLine.At, 2000./80, 1e-9) // before the lighthouse is pressed in
-	near(t, "dusk", dusk.Area, 80*30-20*20, 1e-9)
-	near(t, "dusk's pour line", dusk.PourLine.At, 60, 1e-9) // the lighthouse stands there already
+	near.To(t, "sea", sea.Area, 80*30-20*20, 1e-9)
+	near.To(t, "sea's pour line", sea.PourLine.At, 2000./80, 1e-9) // before the lighthouse is pressed in
+	near.To(t, "dusk", dusk.Area, 80*30-20*20, 1e-9)
+	near.To(t, "dusk's pour line", dusk.PourLine.At, 60, 1e-9) // the lighthouse stands there already
 }
 
 // Stood in place on the floor first, the same lighthouse lifts the line.
 func TestLighthouseStoodInPlace(t *testing.T) {
 	got := form.FillLayers(mould, []form.Layer{{Surface: form.Level(30), Embeds: stood(form.Rectangle{30, 0, 50, 40})}})
-	near(t, "sea", got[0].Area, 60*30, 1e-9)
-	near(t, "pour line", got[0].PourLine.At, 30, 1e-9)
+	near.To(t, "sea", got[0].Area, 60*30, 1e-9)
+	near.To(t, "pour line", got[0].PourLine.At, 30, 1e-9)
 }
 
 func TestEmbedPressedIntoTheTopRaisesIt(t *testing.T) {
 	moon := form.Circle{40, 50, 10}
 	got := form.FillLayers(mould, []form.Layer{{Surface: form.Level(30)}, {Surface: form.Level(65), Embeds: pressed(moon)}})
-	near(t, "lower pour line", got[0].PourLine.At, 30, 1e-9)
-	near(t, "upper pour line", got[1].PourLine.At, 65-100*math.Pi/80, 1e-9)
+	near.To(t, "lower pour line", got[0].PourLine.At, 30, 1e-9)
+	near.To(t, "upper pour line", got[1].PourLine.At, 65-100*math.Pi/80, 1e-9)
 }
 
 // A tower through three layers displaces in each as much as stands in it.
@@ -53,7 +54,7 @@ func TestEmbedThroughThreeLayers(t *testing.T) {
 		{Surface: form.Level(20), Embeds: pressed(tower)}, {Surface: form.Level(40)}, {Surface: form.Level(60)},
 	})
 	for i, want := range []float64{80*20 - 20*15, 60 * 20, 80*20 - 20*15} {
-		near(t, "batter", got[i].Area, want, 1e-9)
+		near.To(t, "batter", got[i].Area, want, 1e-9)
 	}
 }
 
@@ -61,41 +62,41 @@ func TestEmbedThroughThreeLayers(t *testing.T) {
 func TestSlopedBoundaryByHand(t *testing.T) {
 	slope := form.Through(form.Point{40, 30}, 0.1)
 	got := form.FillLayers(mould, []form.Layer{{Surface: slope}, {Surface: form.Level(60)}})
-	near(t, "below", got[0].Area, 80*30, 1e-9)
-	near(t, "above", got[1].Area, 80*30, 1e-9)
-	near(t, "line at the left wall", got[0].PourLine.Height(0), 26, 1e-9)
-	near(t, "line at the right wall", got[0].PourLine.Height(80), 34, 1e-9)
-	near(t, "slope", got[0].PourLine.Slope, 0.1, 0)
-	near(t, "level again", got[1].PourLine.Slope, 0, 0)
+	near.To(t, "below", got[0].Area, 80*30, 1e-9)
+	near.To(t, "above", got[1].Area, 80*30, 1e-9)
+	near.To(t, "line at the left wall", got[0].PourLine.Height(0), 26, 1e-9)
+	near.To(t, "line at the right wall", got[0].PourLine.Height(80), 34, 1e-9)
+	near.To(t, "slope", got[0].PourLine.Slope, 0.1, 0)
+	near.To(t, "level again", got[1].PourLine.Slope, 0, 0)
 }
 
 func TestLayerOutOfOrderTakesNoBatter(t *testing.T) {
 	got := form.FillLayers(mould, []form.Layer{{Surface: form.Level(30)}, {Surface: form.Level(20)}})
-	near(t, "area", got[1].Area, 0, 0)
-	near(t, "volume", got[1].Volume, 0, 0)
+	near.To(t, "area", got[1].Area, 0, 0)
+	near.To(t, "volume", got[1].Volume, 0, 0)
 }
 
 func TestSurfaceAfterRoundAStandingEmbed(t *testing.T) {
 	stick := pressed(form.Rectangle{0, 0, 40, 20})
 	floor := form.Level(0)
-	near(t, "beside it", form.SurfaceAfter(mould, floor, 0, 400, stick).At, 10, 1e-9)
-	near(t, "over it", form.SurfaceAfter(mould, floor, 0, 800+80*5, stick).At, 25, 1e-9)
-	near(t, "nothing poured", form.SurfaceAfter(mould, form.Level(12), 0, 0, nil).At, 12, 1e-9)
-	near(t, "over the rim", form.SurfaceAfter(mould, floor, 0, 80*100, nil).At, 100, 1e-9)
-	near(t, "beside one proud of the rim", form.SurfaceAfter(mould, floor, 0, 40*69, pressed(form.Rectangle{0, 0, 40, 90})).At, 69, 1e-9)
+	near.To(t, "beside it", form.SurfaceAfter(mould, floor, 0, 400, stick).At, 10, 1e-9)
+	near.To(t, "over it", form.SurfaceAfter(mould, floor, 0, 800+80*5, stick).At, 25, 1e-9)
+	near.To(t, "nothing poured", form.SurfaceAfter(mould, form.Level(12), 0, 0, nil).At, 12, 1e-9)
+	near.To(t, "over the rim", form.SurfaceAfter(mould, floor, 0, 80*100, nil).At, 100, 1e-9)
+	near.To(t, "beside one proud of the rim", form.SurfaceAfter(mould, floor, 0, 40*69, pressed(form.Rectangle{0, 0, 40, 90})).At, 69, 1e-9)
 }
 
 func TestDistances(t *testing.T) {
 	moon := form.Circle{20, 45, 12}
-	near(t, "left wall", form.WallDistance(mould, moon), 8, 1e-12)
-	near(t, "right wall", form.WallDistance(mould, form.Circle{70, 45, 12}), -2, 1e-12)
-	near(t, "floor", form.FloorDistance(moon), 33, 1e-12)
-	near(t, "cover", form.Cover(moon, form.Level(65)), 8, 1e-12)
-	near(t, "proud", form.Cover(moon, form.Level(50)), -7, 1e-12)
-	near(t, "under a slope", form.Cover(form.Rectangle{10, 0, 30, 20}, form.Line{At: 40, Slope: -0.5}), 5, 1e-12)
+	near.To(t, "left wall", form.WallDistance(mould, moon), 8, 1e-12)
+	near.To(t, "right wall", form.WallDistance(mould, form.Circle{70, 45, 12}), -2, 1e-12)
+	near.To(t, "floor", form.FloorDistance(moon), 33, 1e-12)
+	near.To(t, "cover", form.Cover(moon, form.Level(65)), 8, 1e-12)
+	near.To(t, "proud", form.Cover(moon, form.Level(50)), -7, 1e-12)
+	near.To(t, "under a slope", form.Cover(form.Rectangle{10, 0, 30, 20}, form.Line{At: 40, Slope: -0.5}), 5, 1e-12)
 	// Walls that lean by 3 in 4 stand at 4/5 of the level distance.
-	near(t, "leaning wall", form.WallDistance(form.Leaning(20, 80, 40, 1, 1), form.Rectangle{40, 0, 45, 20}), 5*0.8, 1e-12)
-	near(t, "round wall", form.WallDistance(form.Lying(80, 40, 1), form.Circle{40, 30, 10}), 20, 1e-12)
+	near.To(t, "leaning wall", form.WallDistance(form.Leaning(20, 80, 40, 1, 1), form.Rectangle{40, 0, 45, 20}), 5*0.8, 1e-12)
+	near.To(t, "round wall", form.WallDistance(form.Lying(80, 40, 1), form.Circle{40, 30, 10}), 20, 1e-12)
 }
 
 // Batter and embeds fill the section, no more and no less, whatever the mould
@@ -124,8 +125,8 @@ func TestFillLayersKeepsVolume(t *testing.T) {
 			base = f.Surface.Height(middle)
 		}
 		want := s.Outline().Under(top)
-		nearShare(t, "section", area, want.Area, 1e-9)
-		nearShare(t, "volume", volume, s.Volume(want), 1e-9)
+		near.Share(t, "section", area, want.Area, 1e-9)
+		near.Share(t, "volume", volume, s.Volume(want), 1e-9)
 	})
 }
 

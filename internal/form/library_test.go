@@ -8,6 +8,7 @@ import (
 	"github.com/peterstace/simplefeatures/geom"
 
 	"bench/internal/form"
+	"bench/internal/near"
 )
 
 // Against a general geometry library: 10,000 seeded outlines with a half-plane
@@ -21,14 +22,14 @@ func TestAgainstGeometryLibrary(t *testing.T) {
 		p, q := star(random), star(random)
 		theirs := library(t, p)
 		area := theirs.Area()
-		nearShare(t, "area", form.Area(p), area, most)
+		near.Share(t, "area", form.Area(p), area, most)
 
 		l := form.Line{At: 100*random.Float64() - 20, Slope: 2*random.Float64() - 1}
 		clipped, err := geom.Intersection(theirs.AsGeometry(), under(t, l))
 		if err != nil {
 			t.Fatal(err)
 		}
-		near(t, "clipped area", p.Under(l).Area, clipped.Area(), most*area)
+		near.To(t, "clipped area", p.Under(l).Area, clipped.Area(), most*area)
 
 		other := library(t, q)
 		want := geom.Intersects(theirs.AsGeometry(), other.AsGeometry())

@@ -7,6 +7,7 @@ import (
 	"pgregory.net/rapid"
 
 	"bench/internal/form"
+	"bench/internal/near"
 )
 
 // draw gives any of the outlines, of 2 to 60 mm, somewhere in a mould.
@@ -42,18 +43,18 @@ func TestWholeAndHalfAreas(t *testing.T) {
 		{"rectangle", form.Rectangle{10, 20, 50, 60}, 40, 1600, 400},
 	} {
 		_, bottom, _, top := c.outline.Box()
-		near(t, c.name+" whole", form.AreaBelow(c.outline, top+1), c.whole, 1e-9)
-		near(t, c.name+" none", form.AreaBelow(c.outline, bottom-1), 0, 1e-9)
-		near(t, c.name+" half", form.AreaBelow(c.outline, c.middle), c.whole/2, 1e-9)
-		near(t, c.name+" quarter up", form.AreaBelow(c.outline, (bottom+c.middle)/2), c.atQuarters, 1e-9)
-		near(t, c.name+" upper half", form.AreaBetween(c.outline, c.middle, math.Inf(1)), c.whole/2, 1e-9)
-		near(t, c.name+" wrong way round", form.AreaBetween(c.outline, top, bottom), 0, 0)
+		near.To(t, c.name+" whole", form.AreaBelow(c.outline, top+1), c.whole, 1e-9)
+		near.To(t, c.name+" none", form.AreaBelow(c.outline, bottom-1), 0, 1e-9)
+		near.To(t, c.name+" half", form.AreaBelow(c.outline, c.middle), c.whole/2, 1e-9)
+		near.To(t, c.name+" quarter up", form.AreaBelow(c.outline, (bottom+c.middle)/2), c.atQuarters, 1e-9)
+		near.To(t, c.name+" upper half", form.AreaBetween(c.outline, c.middle, math.Inf(1)), c.whole/2, 1e-9)
+		near.To(t, c.name+" wrong way round", form.AreaBetween(c.outline, top, bottom), 0, 0)
 	}
 }
 
 func TestOutlinesOfNoSizeHaveNoArea(t *testing.T) {
 	for _, o := range []form.Outline{form.Circle{}, form.Ellipse{5, 5, 3, 0, 0}, form.Rectangle{4, 4, 2, 9}} {
-		near(t, "area", form.AreaBelow(o, 100), 0, 0)
+		near.To(t, "area", form.AreaBelow(o, 100), 0, 0)
 	}
 }
 
@@ -65,8 +66,8 @@ func TestUnderAgainstPolygon(t *testing.T) {
 		l := form.Line{At: rapid.Float64Range(bottom-25, top+25).Draw(t, "at"), Slope: rapid.Float64Range(-1, 1).Draw(t, "slope")}
 		got, want := o.Under(l), form.NewPolygon(o.Boundary()).Under(l)
 		box := (right - left) * (top - bottom)
-		near(t, "area", got.Area, want.Area, 2e-4*box)
-		near(t, "moment", got.Moment, want.Moment, 2e-4*box*(math.Abs(bottom)+math.Abs(top)))
+		near.To(t, "area", got.Area, want.Area, 2e-4*box)
+		near.To(t, "moment", got.Moment, want.Moment, 2e-4*box*(math.Abs(bottom)+math.Abs(top)))
 		up := l
 		up.At += rapid.Float64Range(0, 10).Draw(t, "up")
 		if o.Under(up).Area < got.Area-1e-9 {
@@ -91,15 +92,15 @@ func TestWholeMoments(t *testing.T) {
 		{"triangle", form.NewPolygon([]form.Point{{0, 10}, {20, 40}, {30, 10}}), 20},
 	} {
 		whole := c.outline.Under(high)
-		nearShare(t, c.name, whole.Moment, whole.Area*c.centroid, 1e-12)
-		nearShare(t, c.name+" area", whole.Area, form.Area(c.outline), 1e-12)
+		near.Share(t, c.name, whole.Moment, whole.Area*c.centroid, 1e-12)
+		near.Share(t, c.name+" area", whole.Area, form.Area(c.outline), 1e-12)
 	}
 	// A half disc's centroid lies 4r/3π from its side (elementary geometry).
 	half := form.Circle{30, 40, 20}.Under(form.Level(40))
-	nearShare(t, "half disc", half.Moment/half.Area, 40-4*20/(3*math.Pi), 1e-12)
+	near.Share(t, "half disc", half.Moment/half.Area, 40-4*20/(3*math.Pi), 1e-12)
 	// Cut along a line through its centre, whatever the slope, an ellipse is halved.
 	e := form.Ellipse{30, 40, 25, 10, 0.7}
-	nearShare(t, "halved", e.Under(form.Through(form.Point{30, 40}, -1.3)).Area, math.Pi*250/2, 1e-12)
+	near.Share(t, "halved", e.Under(form.Through(form.Point{30, 40}, -1.3)).Area, math.Pi*250/2, 1e-12)
 }
 
 func TestBoundaryStaysInItsBox(t *testing.T) {

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"bench/internal/form"
+	"bench/internal/near"
 )
 
 // areaOf reads a path and measures it.
@@ -49,7 +50,7 @@ func TestPathAreas(t *testing.T) {
 		{"a radius of zero is a line", "M0 0A0 5 0 0 1 20 0V10Z", 100},
 		{"an arc to where it is draws nothing", "M0 0A5 5 0 0 1 0 0H20V10Z", 100},
 	} {
-		nearShare(t, c.name, areaOf(t, c.data, 1e-4), c.want, 5e-5)
+		near.Share(t, c.name, areaOf(t, c.data, 1e-4), c.want, 5e-5)
 	}
 }
 
@@ -71,7 +72,7 @@ func TestFlattenKeepsWithinTolerance(t *testing.T) {
 			corners := p.Flatten(tolerance)
 			for i, a := range corners {
 				b := corners[(i+1)%len(corners)]
-				near(t, "corner", math.Hypot(a.X, a.Y), 20, c.off)
+				near.To(t, "corner", math.Hypot(a.X, a.Y), 20, c.off)
 				if mid := math.Hypot((a.X+b.X)/2, (a.Y+b.Y)/2); 20-mid > tolerance+c.off {
 					t.Errorf("a side of %s strays by %g, over %g", c.data, 20-mid, tolerance)
 				}
@@ -89,8 +90,8 @@ func TestFlattenTurnsTheYAxisUp(t *testing.T) {
 		t.Fatal(err)
 	}
 	_, bottom, _, top := p.Flatten(0.1).Box()
-	near(t, "bottom", bottom, 0, 0)
-	near(t, "top", top, 20, 0)
+	near.To(t, "bottom", bottom, 0, 0)
+	near.To(t, "top", top, 20, 0)
 }
 
 func TestBadPaths(t *testing.T) {

@@ -7,6 +7,7 @@ import (
 	"pgregory.net/rapid"
 
 	"bench/internal/form"
+	"bench/internal/near"
 )
 
 // volumeTo gives the volume up to a height as a loaf of one layer takes it.
@@ -28,19 +29,19 @@ func TestMouldsAgainstClosedFormulas(t *testing.T) {
 		up := func(from, to float64) float64 { return from + (to-from)*part }
 
 		obelisk := form.Leaning(a, c, h, b, d)
-		nearShare(t, "obelisk", volumeTo(obelisk, y), y/6*((2*a+up(a, c))*b+(2*up(a, c)+a)*up(b, d)), 1e-9)
+		near.Share(t, "obelisk", volumeTo(obelisk, y), y/6*((2*a+up(a, c))*b+(2*up(a, c)+a)*up(b, d)), 1e-9)
 		pyramid := form.Leaning(a, a*c/h, h, b, b*c/h) // Both sides lean in the same proportion.
 		floor, top := a*b, up(a, a*c/h)*up(b, b*c/h)
-		nearShare(t, "frustum of a pyramid", volumeTo(pyramid, y), y/3*(floor+math.Sqrt(floor*top)+top), 1e-9)
+		near.Share(t, "frustum of a pyramid", volumeTo(pyramid, y), y/3*(floor+math.Sqrt(floor*top)+top), 1e-9)
 		cone, r, big := form.Upright(a, c, h), a/2, up(a, c)/2
-		nearShare(t, "frustum of a cone", volumeTo(cone, y), math.Pi*y/3*(big*big+big*r+r*r), 1e-9)
-		nearShare(t, "cylinder", volumeTo(form.Upright(a, a, h), y), math.Pi*a*a/4*y, 1e-9)
+		near.Share(t, "frustum of a cone", volumeTo(cone, y), math.Pi*y/3*(big*big+big*r+r*r), 1e-9)
+		near.Share(t, "cylinder", volumeTo(form.Upright(a, a, h), y), math.Pi*a*a/4*y, 1e-9)
 
 		lying, r, y := form.Lying(a, a, b), a/2, part*a
-		nearShare(t, "lying cylinder", volumeTo(lying, y), b*(r*r*math.Acos((r-y)/r)-(r-y)*math.Sqrt(2*r*y-y*y)), 1e-8)
-		nearShare(t, "whole lying cylinder", lying.Capacity(), math.Pi*r*r*b, 1e-12)
+		near.Share(t, "lying cylinder", volumeTo(lying, y), b*(r*r*math.Acos((r-y)/r)-(r-y)*math.Sqrt(2*r*y-y*y)), 1e-8)
+		near.Share(t, "whole lying cylinder", lying.Capacity(), math.Pi*r*r*b, 1e-12)
 		gutter := form.Lying(a, y, b)
-		nearShare(t, "gutter", gutter.Capacity(), volumeTo(lying, y), 1e-9)
+		near.Share(t, "gutter", gutter.Capacity(), volumeTo(lying, y), 1e-9)
 	})
 }
 
@@ -53,7 +54,7 @@ func TestSurfaceAfterUndoesVolume(t *testing.T) {
 		want := form.Through(form.Point{s.Width() / 2, y}, slope)
 		volume := s.Volume(s.Outline().Under(want))
 		got := form.SurfaceAfter(s, form.Level(0), slope, volume, nil)
-		near(t, "surface", got.At, want.At, 1e-7)
+		near.To(t, "surface", got.At, want.At, 1e-7)
 	})
 }
 
@@ -62,7 +63,7 @@ func TestSurfaceAfterUndoesVolume(t *testing.T) {
 func TestASlopeThroughTheMiddleTakesAsMuch(t *testing.T) {
 	s := form.Straight(80, 70, 220)
 	level, sloped := s.Outline().Under(form.Level(30)), s.Outline().Under(form.Through(form.Point{40, 30}, 0.3))
-	nearShare(t, "area", sloped.Area, level.Area, 1e-12)
+	near.Share(t, "area", sloped.Area, level.Area, 1e-12)
 	if sloped.Moment <= level.Moment {
 		t.Error("a sloped surface lies higher on average than a level one")
 	}
@@ -80,12 +81,12 @@ func TestSectionsDrawnAsTheyAre(t *testing.T) {
 	} {
 		p := form.NewPolygon(c.s.Boundary())
 		left, bottom, right, top := p.Box()
-		near(t, c.name+" left", left, 0, 1e-2)
-		near(t, c.name+" right", right, c.s.Width(), 1e-2)
-		near(t, c.name+" floor", bottom, 0, 1e-2)
-		near(t, c.name+" rim", top, c.s.Height, 1e-9)
-		nearShare(t, c.name+" area", form.Area(p), form.Area(c.s.Outline()), 2e-4)
+		near.To(t, c.name+" left", left, 0, 1e-2)
+		near.To(t, c.name+" right", right, c.s.Width(), 1e-2)
+		near.To(t, c.name+" floor", bottom, 0, 1e-2)
+		near.To(t, c.name+" rim", top, c.s.Height, 1e-9)
+		near.Share(t, c.name+" area", form.Area(p), form.Area(c.s.Outline()), 2e-4)
 		oLeft, oBottom, oRight, oTop := c.s.Outline().Box()
-		near(t, c.name+" box", math.Hypot(math.Hypot(oLeft-left, oBottom-bottom), math.Hypot(oRight-right, oTop-top)), 0, 2e-2)
+		near.To(t, c.name+" box", math.Hypot(math.Hypot(oLeft-left, oBottom-bottom), math.Hypot(oRight-right, oTop-top)), 0, 2e-2)
 	}
 }

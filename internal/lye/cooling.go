@@ -7,8 +7,8 @@ import (
 	"time"
 
 	"bench/internal/batch"
-	"bench/internal/calc"
 	"bench/internal/quantity"
+	"bench/internal/solution"
 	"bench/internal/timer"
 )
 
@@ -20,7 +20,7 @@ type Cooling struct {
 	Batter   string
 	Room     quantity.Temperature
 	Wanted   quantity.Temperature
-	Readings []calc.Reading
+	Readings []solution.Reading
 	First    timer.Moment // First is when it was read first.
 }
 
@@ -36,7 +36,7 @@ func (c Cooling) Read(s batch.State, task string, since int) Cooling {
 			c.First = e.At
 		}
 		after, _ := e.At.Since(c.First)
-		c.Readings = append(c.Readings, calc.Reading{Seconds: after.Seconds(), Celsius: f.Temperature.Celsius()})
+		c.Readings = append(c.Readings, solution.Reading{Seconds: after.Seconds(), Celsius: f.Temperature.Celsius()})
 	}
 	return c
 }
@@ -44,7 +44,7 @@ func (c Cooling) Read(s batch.State, task string, since int) Cooling {
 // Timer forecasts when it has cooled to where it is wanted, from two readings or
 // more.
 func (c Cooling) Timer() (timer.Timer, error) {
-	fit, err := calc.FitCooling(c.Readings, c.Room.Celsius())
+	fit, err := solution.FitCooling(c.Readings, c.Room.Celsius())
 	if err != nil {
 		return timer.Timer{}, err
 	}
@@ -71,7 +71,7 @@ func (c Cooling) Hint() string {
 	switch {
 	case err == nil:
 		return last + "Forecast: " + t.Label + "; the timer counts down to it."
-	case errors.Is(err, calc.ErrFewReadings):
+	case errors.Is(err, solution.ErrFewReadings):
 		return last + "A second reading some minutes later forecasts when it is cool enough."
 	}
 	return last + "No forecast: " + err.Error() + "."

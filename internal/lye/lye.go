@@ -9,9 +9,9 @@ import (
 	"fmt"
 	"math"
 
-	"bench/internal/calc"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
+	"bench/internal/solution"
 )
 
 // Solution is a batter's lye solution as it is about to be made.
@@ -24,7 +24,7 @@ type Solution struct {
 
 // Peak forecasts how hot it gets, from water and alkali that stood in the room;
 // false where the weights make no solution.
-func (s Solution) Peak() (calc.Estimate, bool) {
+func (s Solution) Peak() (solution.Estimate, bool) {
 	e, err := s.dissolving().Peak()
 	return e, err == nil
 }
@@ -39,13 +39,13 @@ func (s Solution) MostSteam() quantity.Mass {
 	return quantity.FromGrams(grams)
 }
 
-func (s Solution) dissolving() calc.Dissolving {
+func (s Solution) dissolving() solution.Dissolving {
 	room := s.Control.RoomTemperature().Celsius()
 	dry, stock := s.Control.Hydroxides(s.Batter, s.part(false)), s.Control.Hydroxides(s.Batter, s.part(true))
-	return calc.Dissolving{
+	return solution.Dissolving{
 		NaOHGrams: dry.NaOH, KOHGrams: dry.KOH, BoundWaterGrams: dry.Bound,
 		WaterGrams: s.Water, WaterC: room, AlkaliC: room,
-		Stock: calc.Stock{NaOHGrams: stock.NaOH, KOHGrams: stock.KOH, WaterGrams: stock.Bound, Celsius: room},
+		Stock: solution.Stock{NaOHGrams: stock.NaOH, KOHGrams: stock.KOH, WaterGrams: stock.Bound, Celsius: room},
 	}
 }
 
@@ -62,14 +62,14 @@ func (s Solution) part(stock bool) []float64 {
 }
 
 // Made gives so many grams of the solution as it stands, at a temperature.
-func (s Solution) Made(grams, celsius float64) calc.Stock {
+func (s Solution) Made(grams, celsius float64) solution.Stock {
 	h := s.Control.Hydroxides(s.Batter, s.Alkalis)
 	all := h.NaOH + h.KOH + h.Bound + s.Water
 	if all <= 0 {
-		return calc.Stock{WaterGrams: grams, Celsius: celsius}
+		return solution.Stock{WaterGrams: grams, Celsius: celsius}
 	}
 	part := grams / all
-	return calc.Stock{NaOHGrams: part * h.NaOH, KOHGrams: part * h.KOH, WaterGrams: part * (h.Bound + s.Water), Celsius: celsius}
+	return solution.Stock{NaOHGrams: part * h.NaOH, KOHGrams: part * h.KOH, WaterGrams: part * (h.Bound + s.Water), Celsius: celsius}
 }
 
 // SayPeak puts the forecast into words for the hand that is about to stir.

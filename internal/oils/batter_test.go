@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"bench/internal/calc"
+	"bench/internal/solution"
 )
 
 // Common practice, no source: a mould takes 0.40 oz of oils per cubic inch.
@@ -30,7 +31,7 @@ func TestOilsPerCubicInch(t *testing.T) {
 		const scent = 30
 		parts = append(
 			parts,
-			calc.Part{Grams: alkali + water, GramsPerML: calc.SodiumHydroxideDensity(0.33, tC)},
+			calc.Part{Grams: alkali + water, GramsPerML: solution.SodiumHydroxideDensity(0.33, tC)},
 			calc.Part{Grams: scent, GramsPerML: 1},
 		)
 		ml := (1000 + alkali + water + scent) / calc.DensityByVolume(parts...)

@@ -1,6 +1,6 @@
 package recipe
 
-import "bench/internal/calc"
+import "bench/internal/solution"
 
 // Hydroxides are the pure alkalis of a lye solution and the water that they
 // are bound to, in grams or in grams for each gram of oils.
@@ -31,5 +31,5 @@ func (c Control) Hydroxides(b Batter, alkalis []float64) Hydroxides {
 // temperature at which it meets the oils.
 func (c Control) lyeDensity(b Batter, waterPerOil float64) float64 {
 	h := c.Hydroxides(b, c.AlkalisPerOil(b))
-	return calc.MixedHydroxideDensity(h.NaOH, h.KOH, waterPerOil+h.Bound, b.MixAt.Celsius())
+	return solution.MixedHydroxideDensity(h.NaOH, h.KOH, waterPerOil+h.Bound, b.MixAt.Celsius())
 }

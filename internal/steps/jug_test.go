@@ -6,10 +6,10 @@ import (
 	"testing"
 
 	"bench/internal/batch"
-	"bench/internal/calc"
 	"bench/internal/judge"
 	"bench/internal/potcheck"
 	"bench/internal/quantity"
+	"bench/internal/solution"
 )
 
 const (
@@ -73,12 +73,12 @@ func TestSpilledLyeIsSaidAgain(t *testing.T) {
 // near 3.3 J/(g·K); half of 542.7 · 3.3 · 98 J over 2257 J/g is 39 g, give or take a tenth
 // for the heat capacity (the latent heat: steam tables, from memory).
 func TestSteamAllowedFor(t *testing.T) {
-	d := calc.Dissolving{NaOHGrams: 179.1, WaterGrams: 363.6, WaterC: 20, AlkaliC: 20}
+	d := solution.Dissolving{NaOHGrams: 179.1, WaterGrams: 363.6, WaterC: 20, AlkaliC: 20}
 	steam, err := d.MostSteam(20)
 	if err != nil || math.Abs(steam-39) > 4 {
 		t.Errorf("%.1f g, %v", steam, err)
 	}
-	for _, c := range []calc.Dissolving{{WaterGrams: 100}, {NaOHGrams: 100, WaterGrams: 10}} {
+	for _, c := range []solution.Dissolving{{WaterGrams: 100}, {NaOHGrams: 100, WaterGrams: 10}} {
 		if grams, err := c.MostSteam(20); err == nil || grams != 0 {
 			t.Errorf("%.1f g of steam from %+v", grams, c)
 		}

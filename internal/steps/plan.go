@@ -12,6 +12,7 @@ import (
 	"bench/internal/form"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
+	"bench/internal/solution"
 	"bench/internal/sure"
 	"bench/internal/timer"
 	"bench/internal/work"
@@ -63,8 +64,8 @@ type Batter struct {
 	Account       sure.Account        // Account is what the superfat is worked out from.
 	Widens        []calc.Contribution // Widens says what makes the band wide, most first.
 	MixAt         quantity.Temperature
-	Peak          calc.Estimate // Peak is how hot the lye solution is expected to get; zero if that is not known.
-	Own           []Own         // Own lists the values that the maker stated.
+	Peak          solution.Estimate // Peak is how hot the lye solution is expected to get; zero if that is not known.
+	Own           []Own             // Own lists the values that the maker stated.
 }
 
 // Own is a value that the maker stated, in words.

@@ -4,10 +4,10 @@ import (
 	"fmt"
 	"slices"
 
-	"bench/internal/calc"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
 	"bench/internal/scent"
+	"bench/internal/solution"
 	"bench/internal/work"
 )
 
@@ -82,9 +82,9 @@ func (p *planner) mix(k pot, lye, oils work.Task) (quantity.Temperature, bool) {
 	if !lyeRead || !oilsRead {
 		return 0, false
 	}
-	solution := k.ofPart(sum(k.alkali...) + sum(k.early...) + sum(k.water))
-	made := p.lyeSolution(k).Made(solution.Grams(), l.Fact.Temperature.Celsius())
-	mix := calc.MixTemperature(sum(k.allOils()...).Grams(), o.Fact.Temperature.Celsius(), made)
+	part := k.ofPart(sum(k.alkali...) + sum(k.early...) + sum(k.water))
+	made := p.lyeSolution(k).Made(part.Grams(), l.Fact.Temperature.Celsius())
+	mix := solution.MixTemperature(sum(k.allOils()...).Grams(), o.Fact.Temperature.Celsius(), made)
 	return quantity.FromCelsius(mix).RoundTo(quantity.Degree / 10), true
 }
 

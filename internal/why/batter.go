@@ -3,9 +3,9 @@ package why
 import (
 	"fmt"
 
-	"bench/internal/calc"
 	"bench/internal/oils"
 	"bench/internal/recipe"
+	"bench/internal/solution"
 	"bench/internal/steps"
 )
 
@@ -36,7 +36,7 @@ func (w *whys) density(b steps.Batter, master recipe.Batter) {
 	water := b.Water.Mass.Grams()
 	celsius := b.MixAt.Celsius()
 	lye := Reason{
-		Figure: b.Name + "/lye density", Value: fmt.Sprintf("%.4f g/mL at %s", calc.MixedHydroxideDensity(h.NaOH, h.KOH, water+h.Bound, celsius), b.MixAt),
+		Figure: b.Name + "/lye density", Value: fmt.Sprintf("%.4f g/mL at %s", solution.MixedHydroxideDensity(h.NaOH, h.KOH, water+h.Bound, celsius), b.MixAt),
 		Formula: "apparent volume of the hydroxide in water, by strength and temperature",
 		Numbers: []string{fmt.Sprintf("%.2f g NaOH, %.2f g KOH and %.2f g water, of which %.2f g came with the alkali", h.NaOH, h.KOH, water+h.Bound, h.Bound)},
 		Sources: []string{"NaOH: M. Laliberté, J. Chem. Eng. Data 54 (2009) 1725, doi 10.1021/je8008123 (read); low by up to 0.3 % at 40 %"},

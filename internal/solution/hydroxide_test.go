@@ -1,4 +1,4 @@
-package calc_test
+package solution_test
 
 import (
 	"testing"
@@ -6,6 +6,8 @@ import (
 	"pgregory.net/rapid"
 
 	"bench/internal/calc"
+	"bench/internal/near"
+	"bench/internal/solution"
 )
 
 // g/cm³ by mass fraction and temperature: advancedthermo.com, density of
@@ -19,7 +21,7 @@ func TestDensityAgainstIAPWSConsistentTable(t *testing.T) {
 	} {
 		w := calc.LyeConcentration(1000, molality*calc.MolarMassNaOH)
 		for i, want := range row {
-			nearShare(t, "density", calc.SodiumHydroxideDensity(w, temperatures[i]), want, 0.0035)
+			near.Share(t, "density", solution.SodiumHydroxideDensity(w, temperatures[i]), want, 0.0035)
 		}
 	}
 }
@@ -27,12 +29,12 @@ func TestDensityAgainstIAPWSConsistentTable(t *testing.T) {
 // Specific gravities at an unstated temperature, taken as 15 °C: Simmons &
 // Appleton (1908), appendix C, after Hurst, Soaps. Within 1 %.
 func TestDensityAgainstHurst(t *testing.T) {
-	water := calc.SodiumHydroxideDensity(0, 15)
+	water := solution.SodiumHydroxideDensity(0, 15)
 	for percent, want := range map[float64]float64{
 		9.386: 1.105, 18.133: 1.205, 22.476: 1.250, 25.295: 1.280, 28.105: 1.310,
 		30.058: 1.330, 32.930: 1.360, 35.795: 1.390, 38.610: 1.420, 43.980: 1.475, 46.545: 1.500,
 	} {
-		nearShare(t, "specific gravity", calc.SodiumHydroxideDensity(percent/100, 15)/water, want, 0.01)
+		near.Share(t, "specific gravity", solution.SodiumHydroxideDensity(percent/100, 15)/water, want, 0.01)
 	}
 }
 
@@ -47,11 +49,11 @@ func TestDensityAgainstHandbooks(t *testing.T) {
 		if percent <= 40 {
 			tolerance = 0.003
 		}
-		nearShare(t, "density", calc.SodiumHydroxideDensity(percent/100, 20), want, tolerance)
+		near.Share(t, "density", solution.SodiumHydroxideDensity(percent/100, 20), want, tolerance)
 	}
 	// Exercises state 1.325 g/mL at 30 % and 1.515 at 50 %.
-	near(t, "30 %", calc.SodiumHydroxideDensity(0.30, 20), 1.325, 0.001)
-	near(t, "50 %", calc.SodiumHydroxideDensity(0.50, 20), 1.515, 0.002)
+	near.To(t, "30 %", solution.SodiumHydroxideDensity(0.30, 20), 1.325, 0.001)
+	near.To(t, "50 %", solution.SodiumHydroxideDensity(0.50, 20), 1.515, 0.002)
 }
 
 // The model's own figures, worked out outside the project from its equations.
@@ -65,8 +67,8 @@ func TestHydroxideModelAsComputedElsewhere(t *testing.T) {
 		{0.40, 60, 1.4114, 3.522},
 		{0.50, 80, 1.5020, 3.461},
 	} {
-		near(t, "density", calc.SodiumHydroxideDensity(c.w, c.tC), c.density, 0.00006)
-		near(t, "heat capacity", calc.SodiumHydroxideHeatCapacity(c.w, c.tC), c.heat, 0.0006)
+		near.To(t, "density", solution.SodiumHydroxideDensity(c.w, c.tC), c.density, 0.00006)
+		near.To(t, "heat capacity", solution.SodiumHydroxideHeatCapacity(c.w, c.tC), c.heat, 0.0006)
 	}
 }
 
@@ -76,20 +78,20 @@ func TestHeatCapacityAgainstHandbook(t *testing.T) {
 	massFraction := func(mol float64) float64 {
 		return mol * calc.MolarMassNaOH / (mol*calc.MolarMassNaOH + (1-mol)*18.015)
 	}
-	nearShare(t, "9.09 mol %", calc.SodiumHydroxideHeatCapacity(massFraction(0.0909), 20), 0.835*4.184, 0.06)
-	nearShare(t, "16.7 mol %", calc.SodiumHydroxideHeatCapacity(massFraction(0.167), 20), 0.80*4.184, 0.06)
-	near(t, "water at 20 °C", calc.SodiumHydroxideHeatCapacity(0, 20), 4.18, 0.01)
+	near.Share(t, "9.09 mol %", solution.SodiumHydroxideHeatCapacity(massFraction(0.0909), 20), 0.835*4.184, 0.06)
+	near.Share(t, "16.7 mol %", solution.SodiumHydroxideHeatCapacity(massFraction(0.167), 20), 0.80*4.184, 0.06)
+	near.To(t, "water at 20 °C", solution.SodiumHydroxideHeatCapacity(0, 20), 4.18, 0.01)
 }
 
 func TestDensityRisesWithStrengthAndFallsWithHeat(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		w := rapid.Float64Range(0, 0.45).Draw(t, "w")
 		tC := rapid.Float64Range(15, 90).Draw(t, "tC")
-		here := calc.SodiumHydroxideDensity(w, tC)
-		if calc.SodiumHydroxideDensity(w+0.01, tC) <= here {
+		here := solution.SodiumHydroxideDensity(w, tC)
+		if solution.SodiumHydroxideDensity(w+0.01, tC) <= here {
 			t.Fatalf("density does not rise with strength at w %g, %g °C", w, tC)
 		}
-		if calc.SodiumHydroxideDensity(w, tC+1) >= here {
+		if solution.SodiumHydroxideDensity(w, tC+1) >= here {
 			t.Fatalf("density does not fall with heat at w %g, %g °C", w, tC)
 		}
 	})
@@ -98,14 +100,14 @@ func TestDensityRisesWithStrengthAndFallsWithHeat(t *testing.T) {
 func TestMixTemperature(t *testing.T) {
 	// By hand: 1000 g × 2.0 at 40 °C and 430 g of 33.3 % at 25 °C, of 3.514 J/(g K)
 	// by the model and 2.5 % less towards Perry's.
-	sodium := calc.Stock{NaOHGrams: 0.333 * 430, WaterGrams: 0.667 * 430, Celsius: 25}
+	sodium := solution.Stock{NaOHGrams: 0.333 * 430, WaterGrams: 0.667 * 430, Celsius: 25}
 	const byHand = 3.514 * 0.975
-	near(t, "mix", calc.MixTemperature(1000, 40, sodium), (1000*2.0*40+430*byHand*25)/(1000*2.0+430*byHand), 0.005)
-	near(t, "no lye", calc.MixTemperature(1000, 40, calc.Stock{Celsius: 25}), 40, 1e-9)
-	near(t, "no oils", calc.MixTemperature(0, 40, sodium), 25, 1e-9)
+	near.To(t, "mix", solution.MixTemperature(1000, 40, sodium), (1000*2.0*40+430*byHand*25)/(1000*2.0+430*byHand), 0.005)
+	near.To(t, "no lye", solution.MixTemperature(1000, 40, solution.Stock{Celsius: 25}), 40, 1e-9)
+	near.To(t, "no oils", solution.MixTemperature(0, 40, sodium), 25, 1e-9)
 	// 45 % potassium hydroxide holds 2.8 J/(g K) (memory), within 8 %; sodium
 	// hydroxide of that strength would hold a fifth more.
-	potassium := calc.Stock{KOHGrams: 0.45 * 500, WaterGrams: 0.55 * 500, Celsius: 20}
+	potassium := solution.Stock{KOHGrams: 0.45 * 500, WaterGrams: 0.55 * 500, Celsius: 20}
 	want := (1000*2.0*60 + 500*2.8*20) / (1000*2.0 + 500*2.8)
-	near(t, "potassium", calc.MixTemperature(1000, 60, potassium), want, 0.08*500*2.8*40/(1000*2.0+500*2.8))
+	near.To(t, "potassium", solution.MixTemperature(1000, 60, potassium), want, 0.08*500*2.8*40/(1000*2.0+500*2.8))
 }

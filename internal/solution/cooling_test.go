@@ -1,4 +1,4 @@
-package calc_test
+package solution_test
 
 import (
 	"errors"
@@ -6,9 +6,10 @@ import (
 	"math/rand/v2"
 	"testing"
 
-	"pgregory.net/rapid"
+	"bench/internal/near"
+	"bench/internal/solution"
 
-	"bench/internal/calc"
+	"pgregory.net/rapid"
 )
 
 func celsius(fahrenheit float64) float64 { return (fahrenheit - 32) / 1.8 }
@@ -29,12 +30,12 @@ func TestCoolingExercises(t *testing.T) {
 		{"forum exercise: 210 to 140 °F in 70 °F", celsius(210), celsius(140), celsius(70), 30, math.Ln2 / 30, 1e-9, celsius(100), 66.67},
 		{"textbook exercise: 100 to 85.9 °C in 15 °C", 100, 85.9, 15, 5, 0.03628, 1e-5, 0, 0},
 	} {
-		fit, err := calc.FitCooling([]calc.Reading{{0, c.from}, {60 * c.minutes, c.to}}, c.room)
+		fit, err := solution.FitCooling([]solution.Reading{{0, c.from}, {60 * c.minutes, c.to}}, c.room)
 		if err != nil {
 			t.Errorf("%s: %v", c.source, err)
 			continue
 		}
-		near(t, c.source, 60*fit.PerSecond, c.perMinute, c.tolerance)
+		near.To(t, c.source, 60*fit.PerSecond, c.perMinute, c.tolerance)
 		if c.target == 0 {
 			continue
 		}
@@ -42,18 +43,18 @@ func TestCoolingExercises(t *testing.T) {
 		if err != nil {
 			t.Errorf("%s: %v", c.source, err)
 		}
-		near(t, c.source+", minutes", at.Seconds/60, c.targetMinutes, 0.01)
+		near.To(t, c.source+", minutes", at.Seconds/60, c.targetMinutes, 0.01)
 	}
 }
 
 // By hand, for two readings: u(k)² = (u/ΔT₁)² + (u/ΔT₂)² over the time squared.
 func TestErrorOfTheRate(t *testing.T) {
-	fit, err := calc.FitCooling([]calc.Reading{{0, 90}, {600, 60}}, 20)
+	fit, err := solution.FitCooling([]solution.Reading{{0, 90}, {600, 60}}, 20)
 	if err != nil {
 		t.Fatal(err)
 	}
 	u := math.Hypot(1./70, 1./40) / math.Sqrt(3) / 600
-	near(t, "error of k", fit.PlusMinus, 2*u, 1e-9)
+	near.To(t, "error of k", fit.PlusMinus, 2*u, 1e-9)
 }
 
 // What really happens must fall within the error nearly always: readings off
@@ -65,12 +66,12 @@ func TestForecastCoversWhatHappens(t *testing.T) {
 		truth := math.Log((start-room)/(target-room)) / k
 		within, forecasts := 0, 0
 		for range 40_000 {
-			var readings []calc.Reading
+			var readings []solution.Reading
 			for _, s := range times {
 				off := 2*random.Float64() - 1
-				readings = append(readings, calc.Reading{s, room + (start-room)*math.Exp(-k*s) + off})
+				readings = append(readings, solution.Reading{s, room + (start-room)*math.Exp(-k*s) + off})
 			}
-			fit, err := calc.FitCooling(readings, room)
+			fit, err := solution.FitCooling(readings, room)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -91,11 +92,11 @@ func TestForecastCoversWhatHappens(t *testing.T) {
 
 // A lid put on half-way: the scatter must widen the error.
 func TestScatterWidensTheError(t *testing.T) {
-	smooth, err := calc.FitCooling([]calc.Reading{{0, 90}, {600, 75.2}, {1200, 63.4}, {1800, 54}}, 20)
+	smooth, err := solution.FitCooling([]solution.Reading{{0, 90}, {600, 75.2}, {1200, 63.4}, {1800, 54}}, 20)
 	if err != nil {
 		t.Fatal(err)
 	}
-	rough, err := calc.FitCooling([]calc.Reading{{0, 90}, {600, 70}, {1200, 66}, {1800, 54}}, 20)
+	rough, err := solution.FitCooling([]solution.Reading{{0, 90}, {600, 70}, {1200, 66}, {1800, 54}}, 20)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -105,31 +106,31 @@ func TestScatterWidensTheError(t *testing.T) {
 }
 
 func TestNoForecastSaysWhy(t *testing.T) {
-	falling := []calc.Reading{{0, 90}, {600, 60}}
+	falling := []solution.Reading{{0, 90}, {600, 60}}
 	for _, c := range []struct {
 		name     string
-		readings []calc.Reading
+		readings []solution.Reading
 		room     float64
 		target   float64
 		want     error
 	}{
-		{"none", nil, 20, 40, calc.ErrFewReadings},
-		{"one", falling[:1], 20, 40, calc.ErrFewReadings},
-		{"twice at once", []calc.Reading{{0, 90}, {0, 60}}, 20, 40, calc.ErrFewReadings},
-		{"no number", []calc.Reading{{0, math.NaN()}, {600, 60}}, 20, 40, calc.ErrFewReadings},
-		{"no room", falling, math.NaN(), 40, calc.ErrFewReadings},
-		{"rising", []calc.Reading{{0, 60}, {600, 90}}, 20, 40, calc.ErrNotCooling},
-		{"rising in between", []calc.Reading{{0, 90}, {600, 60}, {700, 64}}, 20, 40, calc.ErrNotCooling},
-		{"level", []calc.Reading{{0, 60}, {600, 60}}, 20, 40, calc.ErrNotCooling},
-		{"at the room", []calc.Reading{{0, 60}, {600, 20.5}}, 20, 40, calc.ErrAtRoom},
-		{"below the room", []calc.Reading{{0, 60}, {600, 10}}, 20, 40, calc.ErrAtRoom},
-		{"target at the room", falling, 20, 20, calc.ErrTargetAtRoom},
-		{"target below the room", falling, 20, 5, calc.ErrTargetAtRoom},
-		{"no target", falling, 20, math.NaN(), calc.ErrTargetAtRoom},
-		{"target above", falling, 20, 60, calc.ErrThere},
-		{"within the thermometer's error", []calc.Reading{{0, 90}, {60, 89}}, 20, 40, calc.ErrTooSoon},
+		{"none", nil, 20, 40, solution.ErrFewReadings},
+		{"one", falling[:1], 20, 40, solution.ErrFewReadings},
+		{"twice at once", []solution.Reading{{0, 90}, {0, 60}}, 20, 40, solution.ErrFewReadings},
+		{"no number", []solution.Reading{{0, math.NaN()}, {600, 60}}, 20, 40, solution.ErrFewReadings},
+		{"no room", falling, math.NaN(), 40, solution.ErrFewReadings},
+		{"rising", []solution.Reading{{0, 60}, {600, 90}}, 20, 40, solution.ErrNotCooling},
+		{"rising in between", []solution.Reading{{0, 90}, {600, 60}, {700, 64}}, 20, 40, solution.ErrNotCooling},
+		{"level", []solution.Reading{{0, 60}, {600, 60}}, 20, 40, solution.ErrNotCooling},
+		{"at the room", []solution.Reading{{0, 60}, {600, 20.5}}, 20, 40, solution.ErrAtRoom},
+		{"below the room", []solution.Reading{{0, 60}, {600, 10}}, 20, 40, solution.ErrAtRoom},
+		{"target at the room", falling, 20, 20, solution.ErrTargetAtRoom},
+		{"target below the room", falling, 20, 5, solution.ErrTargetAtRoom},
+		{"no target", falling, 20, math.NaN(), solution.ErrTargetAtRoom},
+		{"target above", falling, 20, 60, solution.ErrThere},
+		{"within the thermometer's error", []solution.Reading{{0, 90}, {60, 89}}, 20, 40, solution.ErrTooSoon},
 	} {
-		fit, err := calc.FitCooling(c.readings, c.room)
+		fit, err := solution.FitCooling(c.readings, c.room)
 		if err == nil {
 			_, err = fit.Reaches(c.target)
 		}
@@ -146,21 +147,21 @@ func TestFitFindsTheLaw(t *testing.T) {
 		room := rapid.Float64Range(0, 30).Draw(t, "room")
 		excess := rapid.Float64Range(40, 70).Draw(t, "excess")
 		clock := rapid.Float64Range(-1e6, 1e6).Draw(t, "clock")
-		var readings []calc.Reading
+		var readings []solution.Reading
 		for i := range rapid.IntRange(2, 6).Draw(t, "readings") {
 			s := float64(i) * 0.5 / k / 3
-			readings = append(readings, calc.Reading{clock + s, room + excess*math.Exp(-k*s)})
+			readings = append(readings, solution.Reading{clock + s, room + excess*math.Exp(-k*s)})
 		}
-		fit, err := calc.FitCooling(readings, room)
+		fit, err := solution.FitCooling(readings, room)
 		if err != nil {
 			t.Fatal(err)
 		}
-		nearShare(t, "k", fit.PerSecond, k, 1e-6)
+		near.Share(t, "k", fit.PerSecond, k, 1e-6)
 		at, err := fit.Reaches(room + excess/8)
 		switch {
 		case err == nil:
-			near(t, "seconds", at.Seconds, clock+math.Log(8)/k, 0.01)
-		case !errors.Is(err, calc.ErrTooSoon) && !errors.Is(err, calc.ErrThere):
+			near.To(t, "seconds", at.Seconds, clock+math.Log(8)/k, 0.01)
+		case !errors.Is(err, solution.ErrTooSoon) && !errors.Is(err, solution.ErrThere):
 			t.Fatal(err)
 		}
 	})

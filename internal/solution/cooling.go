@@ -1,9 +1,11 @@
-package calc
+package solution
 
 import (
 	"errors"
 	"fmt"
 	"math"
+
+	"bench/internal/calc"
 )
 
 // The policy of this file: Newton's law of cooling, T = room + (T₀ − room)·e^(−kt),
@@ -62,7 +64,7 @@ func FitCooling(readings []Reading, roomC float64) (Cooling, error) {
 	}
 	wider := c.scatter(readings)
 	c.logVariance, c.variance = wider/weights, wider/square
-	c.PlusMinus = coverageFactor * math.Sqrt(c.variance)
+	c.PlusMinus = calc.CoverageFactor * math.Sqrt(c.variance)
 	return c, nil
 }
 
@@ -130,7 +132,7 @@ func (c Cooling) Reaches(targetC float64) (CoolingForecast, error) {
 	}
 	later := (c.logExcess - math.Log(targetC-c.roomC)) / c.PerSecond
 	u := math.Sqrt(c.logVariance+later*later*c.variance) / c.PerSecond
-	return CoolingForecast{Seconds: c.reference + later, PlusMinus: coverageFactor * u}, nil
+	return CoolingForecast{Seconds: c.reference + later, PlusMinus: calc.CoverageFactor * u}, nil
 }
 
 func finite(values ...float64) bool {

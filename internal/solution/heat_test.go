@@ -1,4 +1,4 @@
-package calc_test
+package solution_test
 
 import (
 	"math"
@@ -8,12 +8,14 @@ import (
 	"pgregory.net/rapid"
 
 	"bench/internal/calc"
+	"bench/internal/near"
+	"bench/internal/solution"
 )
 
 // dissolving is sodium hydroxide in water, both at one temperature.
-func dissolving(t check, strength, tC float64) calc.Estimate {
+func dissolving(t near.Check, strength, tC float64) solution.Estimate {
 	t.Helper()
-	peak, err := calc.Dissolving{NaOHGrams: 1000 * strength, WaterGrams: 1000 * (1 - strength), WaterC: tC, AlkaliC: tC}.Peak()
+	peak, err := solution.Dissolving{NaOHGrams: 1000 * strength, WaterGrams: 1000 * (1 - strength), WaterC: tC, AlkaliC: tC}.Peak()
 	if err != nil {
 		t.Errorf("%.1f %% at %g °C: %v", 100*strength, tC, err)
 	}
@@ -27,7 +29,7 @@ func dissolving(t check, strength, tC float64) calc.Estimate {
 func TestPeakAgainstIntegralHeats(t *testing.T) {
 	for percent, rise := range map[float64]float64{25: 67, 28: 74, 30: 79, 100. / 3: 84, 40: 87} {
 		got := dissolving(t, percent/100, 20)
-		near(t, "peak from 20 °C", got.Celsius, 20+rise, got.PlusMinus)
+		near.To(t, "peak from 20 °C", got.Celsius, 20+rise, got.PlusMinus)
 		if got.PlusMinus > 9 || got.NearBoiling != (percent > 25) {
 			t.Errorf("%.1f %%: %+v, want an error of at most 9 °C, and near boiling from 28 %% on", percent, got)
 		}
@@ -45,15 +47,15 @@ func TestPeakAgainstEnthalpyChart(t *testing.T) {
 	solid := 44_510 / calc.MolarMassNaOH
 	whole := 0.4*solid + 0.6*4.184*roomC
 	want := roomC + (whole-70*btuPerLb)/perK
-	near(t, "chart", want, 119.5, 1) // as worked out by hand
+	near.To(t, "chart", want, 119.5, 1) // as worked out by hand
 	got := dissolving(t, 0.4, roomC)
-	near(t, "40 % from 70 °F", got.Celsius, want, got.PlusMinus)
+	near.To(t, "40 % from 70 °F", got.Celsius, want, got.PlusMinus)
 }
 
 // The dilute value must fail: 44.51 kJ/mol over the same heat capacity.
 func TestInfiniteDilutionWouldOvershoot(t *testing.T) {
 	for strength, most := range map[float64]float64{0.33: 20, 0.40: 45} {
-		wrong := 20 + strength*44_510/calc.MolarMassNaOH/calc.SodiumHydroxideHeatCapacity(strength, 60)
+		wrong := 20 + strength*44_510/calc.MolarMassNaOH/solution.SodiumHydroxideHeatCapacity(strength, 60)
 		got := dissolving(t, strength, 20)
 		t.Logf("%.0f %%: dilute heat %.0f °C, integral heat %.0f ± %.0f °C", 100*strength, wrong, got.Celsius, got.PlusMinus)
 		if over := wrong - got.Celsius; over <= got.PlusMinus || over > most {
@@ -66,11 +68,11 @@ func TestInfiniteDilutionWouldOvershoot(t *testing.T) {
 // believed to be of Brown et al., Chemistry: The Central Science. At 6 % a
 // wrong formula passes too.
 func TestPeakOfCalorimetryExercise(t *testing.T) {
-	got, err := calc.Dissolving{NaOHGrams: 6.5, WaterGrams: 100, WaterC: 21.6, AlkaliC: 21.6}.Peak()
+	got, err := solution.Dissolving{NaOHGrams: 6.5, WaterGrams: 100, WaterC: 21.6, AlkaliC: 21.6}.Peak()
 	if err != nil || got.NearBoiling {
 		t.Fatalf("got %+v, %v", got, err)
 	}
-	near(t, "6 %", got.Celsius, 37.8, got.PlusMinus)
+	near.To(t, "6 %", got.Celsius, 37.8, got.PlusMinus)
 	if got.PlusMinus > 3 {
 		t.Errorf("an error of %.1f °C is more than 6 %% leaves open", got.PlusMinus)
 	}
@@ -81,15 +83,15 @@ func TestPeakOfCalorimetryExercise(t *testing.T) {
 func TestDilutionAgainstEnthalpyChart(t *testing.T) {
 	const btuPerLb, stockC, chartC, waterC = 2.326, (197 - 32) / 1.8, (100 - 32) / 1.8, 20.0
 	together := 0.4*221*btuPerLb + 0.6*4.186*waterC
-	want := chartC + (together-55*btuPerLb)/calc.SodiumHydroxideHeatCapacity(0.2, 60)
-	got, err := calc.Dissolving{Stock: half(400, stockC), WaterGrams: 600, WaterC: waterC}.Peak()
+	want := chartC + (together-55*btuPerLb)/solution.SodiumHydroxideHeatCapacity(0.2, 60)
+	got, err := solution.Dissolving{Stock: half(400, stockC), WaterGrams: 600, WaterC: waterC}.Peak()
 	if err != nil {
 		t.Fatal(err)
 	}
-	near(t, "50 % to 20 %", got.Celsius, want, got.PlusMinus)
+	near.To(t, "50 % to 20 %", got.Celsius, want, got.PlusMinus)
 
 	// Common practice, no source: a 50 % stock warms by tens of degrees.
-	third, err := calc.Dissolving{Stock: half(200, 20), WaterGrams: 100, WaterC: 20}.Peak()
+	third, err := solution.Dissolving{Stock: half(200, 20), WaterGrams: 100, WaterC: 20}.Peak()
 	if err != nil || third.Celsius < 40 || third.Celsius > 60 || third.NearBoiling {
 		t.Errorf("50 %% to 33 %% from 20 °C: %+v, %v; want 40 to 60 °C", third, err)
 	}
@@ -101,19 +103,19 @@ func TestDilutionIsTheSecondHalfOfDissolving(t *testing.T) {
 		strength := rapid.Float64Range(0.2, 0.5).Draw(t, "strength")
 		stock := dissolving(t, 0.5, 25)
 		water := 1000 * (0.5/strength - 1)
-		let, err := calc.Dissolving{Stock: half(1000, stock.Celsius), WaterGrams: water, WaterC: 25}.Peak()
+		let, err := solution.Dissolving{Stock: half(1000, stock.Celsius), WaterGrams: water, WaterC: 25}.Peak()
 		if err != nil {
 			t.Fatal(err)
 		}
 		atOnce := dissolving(t, strength, 25)
-		near(t, "two ways to one solution", let.Celsius, atOnce.Celsius, 0.5)
+		near.To(t, "two ways to one solution", let.Celsius, atOnce.Celsius, 0.5)
 	})
 }
 
 // Half the alkali as potassium hydroxide of 90 %: the estimate must lie between
 // its own limits, no concentration effect and twice the one it takes.
 func TestPeakOfBothHydroxides(t *testing.T) {
-	mixed := calc.Dissolving{NaOHGrams: 50, KOHGrams: 70, BoundWaterGrams: 7.8, WaterGrams: 240, WaterC: 20, AlkaliC: 20}
+	mixed := solution.Dissolving{NaOHGrams: 50, KOHGrams: 70, BoundWaterGrams: 7.8, WaterGrams: 240, WaterC: 20, AlkaliC: 20}
 	got, err := mixed.Peak()
 	if err != nil {
 		t.Fatal(err)
@@ -145,20 +147,22 @@ func TestPeakNeverPassesBoiling(t *testing.T) {
 func TestHeatRefuses(t *testing.T) {
 	nan := math.NaN()
 	for _, c := range []struct {
-		what interface{ Peak() (calc.Estimate, error) }
+		what interface {
+			Peak() (solution.Estimate, error)
+		}
 		says string
 	}{
-		{calc.Dissolving{NaOHGrams: 100}, "at least 91.6 g"},
-		{calc.Dissolving{NaOHGrams: 100, WaterGrams: 80}, "at least 91.6 g"},
-		{calc.Dissolving{}, "no alkali"},
-		{calc.Dissolving{NaOHGrams: -1, WaterGrams: 80}, "-1 g is not possible"},
-		{calc.Dissolving{NaOHGrams: nan, WaterGrams: 80}, "not possible"},
-		{calc.Dissolving{NaOHGrams: 10, WaterGrams: math.Inf(1)}, "not possible"},
-		{calc.Dissolving{Stock: calc.Stock{NaOHGrams: 60, WaterGrams: 40}, WaterGrams: 60}, "60.0 % is not possible"},
-		{calc.Dissolving{Stock: half(nan, 20), WaterGrams: 10}, "not possible"},
-		{calc.Dissolving{WaterGrams: 10}, "no alkali"},
-		{calc.Dissolving{NaOHGrams: 10, WaterGrams: 20, WaterC: nan}, "thermometer"},
-		{calc.Dissolving{Stock: half(10, nan)}, "thermometer"},
+		{solution.Dissolving{NaOHGrams: 100}, "at least 91.6 g"},
+		{solution.Dissolving{NaOHGrams: 100, WaterGrams: 80}, "at least 91.6 g"},
+		{solution.Dissolving{}, "no alkali"},
+		{solution.Dissolving{NaOHGrams: -1, WaterGrams: 80}, "-1 g is not possible"},
+		{solution.Dissolving{NaOHGrams: nan, WaterGrams: 80}, "not possible"},
+		{solution.Dissolving{NaOHGrams: 10, WaterGrams: math.Inf(1)}, "not possible"},
+		{solution.Dissolving{Stock: solution.Stock{NaOHGrams: 60, WaterGrams: 40}, WaterGrams: 60}, "60.0 % is not possible"},
+		{solution.Dissolving{Stock: half(nan, 20), WaterGrams: 10}, "not possible"},
+		{solution.Dissolving{WaterGrams: 10}, "no alkali"},
+		{solution.Dissolving{NaOHGrams: 10, WaterGrams: 20, WaterC: nan}, "thermometer"},
+		{solution.Dissolving{Stock: half(10, nan)}, "thermometer"},
 	} {
 		if _, err := c.what.Peak(); err == nil || !strings.Contains(err.Error(), c.says) {
 			t.Errorf("%+v: got error %v, want one that says %q", c.what, err, c.says)
@@ -167,8 +171,8 @@ func TestHeatRefuses(t *testing.T) {
 }
 
 // half is a stock of 50 % sodium hydroxide.
-func half(grams, celsius float64) calc.Stock {
-	return calc.Stock{NaOHGrams: grams / 2, WaterGrams: grams / 2, Celsius: celsius}
+func half(grams, celsius float64) solution.Stock {
+	return solution.Stock{NaOHGrams: grams / 2, WaterGrams: grams / 2, Celsius: celsius}
 }
 
 // Whatever part of the alkali comes as a stock that has cooled, the solution gets
@@ -176,7 +180,7 @@ func half(grams, celsius float64) calc.Stock {
 // and dry alkali alone, and the more the hotter.
 func TestStockAndDry(t *testing.T) {
 	peak := func(dry, stock float64) float64 {
-		e, err := calc.Dissolving{
+		e, err := solution.Dissolving{
 			NaOHGrams: dry, WaterGrams: 400 - stock/2, WaterC: 20, AlkaliC: 20, Stock: half(stock, 20),
 		}.Peak()
 		if err != nil {
@@ -190,22 +194,22 @@ func TestStockAndDry(t *testing.T) {
 	}
 	// The heats add up: half of each is halfway, within what the heat capacities
 	// of the parts differ by.
-	near(t, "halfway", both, (all+none)/2, 4)
+	near.To(t, "halfway", both, (all+none)/2, 4)
 }
 
 // A potassium hydroxide stock warms when it is let down, by less than a sodium
 // one of the same strength, and dissolving it at once would warm it by far more.
 func TestPotassiumStock(t *testing.T) {
-	stock := calc.Stock{KOHGrams: 50, WaterGrams: 50, Celsius: 20}
-	let, err := calc.Dissolving{Stock: stock, WaterGrams: 50, WaterC: 20}.Peak()
+	stock := solution.Stock{KOHGrams: 50, WaterGrams: 50, Celsius: 20}
+	let, err := solution.Dissolving{Stock: stock, WaterGrams: 50, WaterC: 20}.Peak()
 	if err != nil {
 		t.Fatal(err)
 	}
-	sodium, err := calc.Dissolving{Stock: half(100, 20), WaterGrams: 50, WaterC: 20}.Peak()
+	sodium, err := solution.Dissolving{Stock: half(100, 20), WaterGrams: 50, WaterC: 20}.Peak()
 	if err != nil {
 		t.Fatal(err)
 	}
-	dry, err := calc.Dissolving{KOHGrams: 50, WaterGrams: 100, WaterC: 20, AlkaliC: 20}.Peak()
+	dry, err := solution.Dissolving{KOHGrams: 50, WaterGrams: 100, WaterC: 20, AlkaliC: 20}.Peak()
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -1,6 +1,10 @@
-package calc
+package solution
 
-import "math"
+import (
+	"math"
+
+	"bench/internal/calc"
+)
 
 // Half-widths of what the heat balance stands on. Each covers the handbooks
 // that disagree.
@@ -13,7 +17,7 @@ const (
 
 // hydroxideSolidHeatCapacity is in J/(g K): 59.5 J/(mol K) for sodium
 // hydroxide (CRC Handbook, as carried by the open data of "chemicals").
-const hydroxideSolidHeatCapacity = 59.5 / MolarMassNaOH
+const hydroxideSolidHeatCapacity = 59.5 / calc.MolarMassNaOH
 
 const molarMassWater = 18.015 // g/mol
 
@@ -21,10 +25,10 @@ const molarMassWater = 18.015 // g/mol
 type solution struct{ NaOH, KOH, water float64 }
 
 func (s solution) grams() float64    { return s.NaOH + s.KOH + s.water }
-func (s solution) strength() float64 { return LyeConcentration(s.water, s.NaOH+s.KOH) }
+func (s solution) strength() float64 { return calc.LyeConcentration(s.water, s.NaOH+s.KOH) }
 
 // moles gives those of alkali.
-func (s solution) moles() float64 { return s.NaOH/MolarMassNaOH + s.KOH/MolarMassKOH }
+func (s solution) moles() float64 { return s.NaOH/calc.MolarMassNaOH + s.KOH/calc.MolarMassKOH }
 
 // waterPerAlkali is in mol/mol, and infinite without alkali.
 func (s solution) waterPerAlkali() float64 { return s.water / molarMassWater / s.moles() }
@@ -39,7 +43,7 @@ func (s solution) heatCapacity(celsius float64) float64 {
 	if s.grams() == 0 {
 		return 0
 	}
-	alike := solution{NaOH: s.moles() * MolarMassNaOH, water: s.water}
+	alike := solution{NaOH: s.moles() * calc.MolarMassNaOH, water: s.water}
 	w := alike.strength()
 	cp := SodiumHydroxideHeatCapacity(w, celsius) * (1 - 0.025*math.Min(1, w/0.3))
 	return cp * alike.grams() / s.grams()
@@ -75,8 +79,8 @@ func integralHeat(waterPerAlkali float64) float64 {
 // to a solution of n moles of water per mole, and its half-width. Potassium
 // hydroxide is an estimate: see potassiumHeat.
 func (s solution) heatOfDissolving(n, boundWater float64) (joules, halfWidth float64) {
-	sodium := s.NaOH / MolarMassNaOH
-	potassium := s.KOH / MolarMassKOH
+	sodium := s.NaOH / calc.MolarMassNaOH
+	potassium := s.KOH / calc.MolarMassKOH
 	joules = 1000 * sodium * integralHeat(n)
 	halfWidth = 1000 * sodium * heatSpread
 	if potassium > 0 {

@@ -1,6 +1,10 @@
-package calc
+package solution
 
-import "math"
+import (
+	"math"
+
+	"bench/internal/calc"
+)
 
 // The policy of this file: no table of potassium hydroxide could be read, so
 // what is said of it is from memory or estimated, and each says which.
@@ -34,13 +38,13 @@ func PotassiumHydroxideDensity(w, tC float64) float64 {
 // simply add up, which is the model's own rule for mixtures.
 func MixedHydroxideDensity(naohGrams, kohGrams, waterGrams, tC float64) float64 {
 	alkali := naohGrams + kohGrams
-	w := LyeConcentration(waterGrams, alkali)
+	w := calc.LyeConcentration(waterGrams, alkali)
 	if w == 0 {
 		return waterDensity(tC) / 1000
 	}
-	return DensityByVolume(
-		Part{naohGrams, SodiumHydroxideDensity(w, tC)},
-		Part{kohGrams, PotassiumHydroxideDensity(w, tC)},
+	return calc.DensityByVolume(
+		calc.Part{Grams: naohGrams, GramsPerML: SodiumHydroxideDensity(w, tC)},
+		calc.Part{Grams: kohGrams, GramsPerML: PotassiumHydroxideDensity(w, tC)},
 	)
 }
 
@@ -52,7 +56,7 @@ const MaxPotassiumConcentration = 0.528
 // 20 °C, as if each had its own. Together they need no more, so it is on the
 // careful side. Water that potassium hydroxide brings along counts as water.
 func LeastWater(naohGrams, kohGrams float64) float64 {
-	return naohGrams*(1-MaxLyeConcentration)/MaxLyeConcentration +
+	return naohGrams*(1-calc.MaxLyeConcentration)/calc.MaxLyeConcentration +
 		kohGrams*(1-MaxPotassiumConcentration)/MaxPotassiumConcentration
 }
 

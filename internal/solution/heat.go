@@ -1,9 +1,16 @@
-package calc
+// Package solution is the arithmetic of alkali in water: how dense it is, how hot it
+// gets, what leaves it as steam, and how it cools.
+//
+// The rule: every value has its source and the range that it holds in beside it; what
+// follows is an estimate with its error, or an error that says why there is none.
+package solution
 
 import (
 	"errors"
 	"fmt"
 	"math"
+
+	"bench/internal/calc"
 )
 
 // The policy of this file: heat is counted from 25 °C, at which the heats of
@@ -85,7 +92,7 @@ func (d Dissolving) MostSteam(roomC float64) (grams float64, err error) {
 // sound refuses what cannot be put together.
 func (d Dissolving) sound() error {
 	k := d.Stock
-	if err := possible(d.NaOHGrams, d.KOHGrams, d.BoundWaterGrams, d.WaterGrams, k.NaOHGrams, k.KOHGrams, k.WaterGrams); err != nil {
+	if err := calc.Possible(d.NaOHGrams, d.KOHGrams, d.BoundWaterGrams, d.WaterGrams, k.NaOHGrams, k.KOHGrams, k.WaterGrams); err != nil {
 		return err
 	}
 	if err := readable(d.WaterC, d.AlkaliC, k.Celsius); err != nil {
@@ -96,16 +103,6 @@ func (d Dissolving) sound() error {
 	}
 	if d.NaOHGrams+d.KOHGrams+k.NaOHGrams+k.KOHGrams == 0 {
 		return errors.New("there is no alkali to dissolve: state its grams")
-	}
-	return nil
-}
-
-// possible refuses weights that are no weights.
-func possible(grams ...float64) error {
-	for _, g := range grams {
-		if !(g >= 0) || math.IsInf(g, 1) {
-			return fmt.Errorf("weight of %g g is not possible: state zero or more", g)
-		}
 	}
 	return nil
 }
@@ -137,7 +134,7 @@ func (s solution) settles(freed, halfWidth float64, parts ...warm) Estimate {
 	square += joules * joules * heatCapacitySpread * heatCapacitySpread
 	e := Estimate{
 		Celsius:   math.Min(referenceC+joules/joulesPerK, boilingPoint(s.strength())),
-		PlusMinus: coverageFactor * math.Sqrt(square/3) / joulesPerK,
+		PlusMinus: calc.CoverageFactor * math.Sqrt(square/3) / joulesPerK,
 	}
 	e.NearBoiling = e.Celsius+e.PlusMinus >= 100
 	return e
