@@ -46,7 +46,7 @@ func (m Model) Ahead() string { return m.ahead.view().text }
 func (m Model) foresee(k reply.Keep) ahead {
 	e := batch.Entry{Seq: len(m.bench.State.Entries) + 1, At: k.At, Fact: k.Fact}
 	a := ahead{entry: e, after: m.bench.After(e)}
-	m.ahead, m.still = a, false
+	m.ahead, m.still, m.steady = a, false, nil
 	a.view = sync.OnceValue(func() foreseen {
 		next, _ := m.appended(appendedMsg{keep: k, entry: e})
 		_, at := next.changes(next.board().Timers(m.now))

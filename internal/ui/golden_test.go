@@ -163,10 +163,11 @@ func trimmed(text string) []string {
 
 // inked gives the screen in other colours.
 func (p *person) inked(c ink.Colours, g ink.Ground) string {
-	before := p.m.deps.Theme
+	before, kept := p.m.deps.Theme, p.m.steady
+	p.m.steady = nil // It is kept in the colours of before.
 	p.m.deps.Theme = ink.NewTheme(c, g)
 	p.m.deps.Theme.Picture = before.Picture
-	defer func() { p.m.deps.Theme = before }()
+	defer func() { p.m.deps.Theme, p.m.steady = before, kept }()
 	return p.m.View()
 }
 

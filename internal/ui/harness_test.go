@@ -41,6 +41,7 @@ type person struct {
 	holdBack bool
 	waiting  []tea.Cmd
 	ticks    int
+	again    int  // again counts looks at the screen some seconds later.
 	left     bool // left says that the program has ended.
 	bells    int  // bells is how often the bell rang.
 	notices  []string
@@ -75,8 +76,10 @@ func (p *person) comesIn() *person {
 	return p.sized(80, 24)
 }
 
-func (p *person) moment() timer.Moment {
-	return timer.Moment{Wall: p.clock.Add(p.skew), Boot: "boot-1", SinceBoot: p.clock.Sub(morning) + time.Hour}
+func (p *person) moment() timer.Moment { return p.at(p.clock) }
+
+func (p *person) at(clock time.Time) timer.Moment {
+	return timer.Moment{Wall: clock.Add(p.skew), Boot: "boot-1", SinceBoot: clock.Sub(morning) + time.Hour}
 }
 
 func (p *person) sized(w, h int) *person {
@@ -89,6 +92,7 @@ func (p *person) gets(msg tea.Msg) *person {
 	next, cmd := p.m.Update(msg)
 	p.m = next.(Model)
 	p.drawnAsForeseen()
+	p.steadyThroughSeconds()
 	if p.holdBack && cmd != nil {
 		p.waiting = append(p.waiting, cmd)
 		return p
@@ -107,6 +111,23 @@ func (p *person) drawnAsForeseen() {
 		return
 	}
 	p.t.Errorf("foreseen was\n%s\nand it is\n%s", p.m.drawn, anew.View())
+}
+
+// steadyThroughSeconds demands that what is kept of a screen while seconds pass is
+// what would be drawn anew.
+func (p *person) steadyThroughSeconds() {
+	p.t.Helper()
+	if p.again++; p.m.steady == nil || p.again%3 > 0 {
+		return
+	}
+	p.m.View()
+	later := p.m
+	later.now, later.drawn = p.at(p.clock.Add(time.Duration(p.again%59+1)*time.Second)), ""
+	kept := later.View()
+	later.steady = nil
+	if anew := later.View(); kept != anew {
+		p.t.Fatalf("at %s the screen is\n%s\nand was kept as\n%s", later.now.Wall, anew, kept)
+	}
 }
 
 func (p *person) run(cmd tea.Cmd) {

@@ -12,7 +12,7 @@ import (
 // practises makes a practice of the sitting, with a clock that runs so many times
 // as fast.
 func (p *person) practises(speed int) *person {
-	p.m.deps.Practice = front.Practice{Speed: func() int { return speed }, Turn: func() { speed = 60 }}
+	p.m.deps.Practice, p.m.steady = front.Practice{Speed: func() int { return speed }, Turn: func() { speed = 60 }}, nil
 	return p
 }
 

@@ -6,13 +6,31 @@ import (
 
 	"bench/internal/cells"
 	"bench/internal/memory"
+
+	tea "github.com/charmbracelet/bubbletea"
 )
+
+// took is the program with a message taken, whatever it asks for.
+func took(m Model, msg tea.Msg) Model {
+	next, _ := m.Update(msg)
+	return next.(Model)
+}
+
+// BenchmarkSecond is a second that passes with a timer in sight.
+func BenchmarkSecond(b *testing.B) {
+	p := arrives(b, memory.New()).starts().works("sea/olive")
+	_ = p.m.View()
+	for b.Loop() {
+		p.m = took(p.m, tickMsg{p.m.ticks.id})
+		_ = p.m.View()
+	}
+}
 
 // BenchmarkFigure is a figure typed at the bench, and the screen drawn.
 func BenchmarkFigure(b *testing.B) {
 	p := arrives(b, memory.New()).starts().works("sea/olive")
 	for b.Loop() {
-		p.gets(keyOf("1"))
+		p.m = took(p.m, keyOf("1"))
 		_ = p.m.View()
 		p.m.bench.Typed = ""
 	}
@@ -24,7 +42,7 @@ func BenchmarkFigureBesideTheLoaf(b *testing.B) {
 	p := arrives(b, memory.New()).sized(120, 40).starts().works("dusk/shea")
 	p.m.deps.Theme.Picture = cells.Look{Pattern: cells.Quadrants, Colours: cells.True, Bold: true}
 	for b.Loop() {
-		p.gets(keyOf("1"))
+		p.m = took(p.m, keyOf("1"))
 		_ = p.m.View()
 		p.m.bench.Typed = ""
 	}

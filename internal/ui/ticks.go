@@ -54,15 +54,13 @@ func (t ticks) fired(msg tickMsg) ticks {
 // that shows has less than two minutes to go or has run for less, every minute
 // otherwise, and when an alarm sounds again; zero is never.
 func (m Model) changes(list []alarm.Watched) (in time.Duration, at timer.Moment) {
-	all := make([]timer.Timer, len(list))
 	step := time.Minute
-	for i, t := range list {
-		all[i] = t.Timer
+	for _, t := range list {
 		if left := t.Left(m.now); left < 2*time.Minute && left > -2*time.Minute && t.State(m.now) != timer.PutOff {
 			step = time.Second
 		}
 	}
-	d, some := timer.NextChange(all, m.now, step)
+	d, some := timer.NextChange(timersOf(list), m.now, step)
 	if !some {
 		return 0, timer.Moment{}
 	}

@@ -79,6 +79,7 @@ type Model struct {
 	ahead    ahead            // ahead is what the fact in flight will lead to.
 	still    bool             // still says that the screen stays as it is for a moment.
 	drawn    string           // drawn is the view, where it is known already.
+	steady   *steady          // steady is what seconds do not change of it.
 	left     map[string]leave // left are the batches that were left for another.
 	flight   string           // flight says what the store is at work on, or "".
 	quitting bool             // quitting waits for the flight to land.
@@ -112,6 +113,9 @@ func (m Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		next.drawn = m.ahead.drawn(landed, m.now)
 	}
 	timers := next.board().Timers(next.now)
+	if _, passes := msg.(tickMsg); !passes || !next.steady.holds(next.now) {
+		next.steady = next.seconds(timers)
+	}
 	sound := next.listen(timers)
 	tick := next.schedule(timers)
 	return next, tea.Batch(cmd, sound, tick)

@@ -19,7 +19,21 @@ func (m Model) View() string {
 	if w <= 0 || h <= 0 {
 		return ""
 	}
-	return ink.Screen(m.marked(m.lines(w, h), w), w, h)
+	timers := ""
+	if m.steady != nil {
+		timers = ink.Screen(m.timerLines(w), w, h)
+	}
+	if view := m.steady.with(timers, m.now); view != "" {
+		return view
+	}
+	view := ink.Screen(m.marked(m.lines(w, h), w), w, h)
+	m.steady.keep(view, timers, m.now)
+	return view
+}
+
+// timerLines are the timers of all batches, as they stand above a page's keys.
+func (m Model) timerLines(w int) []string {
+	return m.board().Lines(m.deps.Theme, w, m.alarmRows(), m.now)
 }
 
 // lines draws the page; first aid comes before everything, even in a window too
@@ -35,7 +49,7 @@ func (m Model) lines(w, h int) []string {
 	if m.page == intent.PageTimers {
 		return m.timers.View(t, w, h, m.board(), m.now)
 	}
-	alarms := m.board().Lines(t, w, m.alarmRows(), m.now)
+	alarms := m.timerLines(w)
 	if m.page == intent.PageBench {
 		return m.bench.View(t, w, h, alarms, m.home.Others(m.bench.Code), m.now)
 	}

@@ -136,6 +136,13 @@ func (b Screen) Entered(e batch.Entry, o Outcome, now timer.Moment) Screen {
 	return b
 }
 
+// Steady says that the screen counts no time itself: a task is at hand that can be
+// done now.
+func (b Screen) Steady(now timer.Moment) bool {
+	t, stage, ok := b.Current(now)
+	return ok && t.Open && !b.reopened && b.Unsaved == nil && !rests(stage.Kind)
+}
+
 // Current gives the task that the keys are about.
 func (b Screen) Current(now timer.Moment) (work.Task, work.Stage, bool) {
 	if t, s, ok := b.Plan.Task(b.cursor); ok {
