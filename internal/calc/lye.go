@@ -68,20 +68,3 @@ func LyeConcentration(waterGrams, alkaliGrams float64) float64 {
 	}
 	return alkaliGrams / (waterGrams + alkaliGrams)
 }
-
-// FromStock gives the grams of a stock solution of known strength (a fraction
-// of 1) that bring the alkali, and the extra water that makes up the rest. A
-// stock weaker than the wanted solution is an error: it brings too much water.
-func FromStock(alkaliGrams, waterGrams, strength float64) (stockGrams, extraWaterGrams float64, err error) {
-	if !(strength > 0) || strength > MaxLyeConcentration {
-		return 0, 0, fmt.Errorf("stock solution of %.1f %% is not possible: state a strength above zero and up to %.1f %%",
-			100*strength, 100*MaxLyeConcentration)
-	}
-	stock := alkaliGrams / strength
-	extra := waterGrams - (stock - alkaliGrams)
-	if extra < -1e-9*stock {
-		return 0, 0, fmt.Errorf("stock solution of %.1f %% is weaker than the lye concentration of %.1f %% that is wanted: use a stronger stock or more water",
-			100*strength, 100*LyeConcentration(waterGrams, alkaliGrams))
-	}
-	return stock, math.Max(0, extra), nil
-}

@@ -49,14 +49,3 @@ func byLargest(values []uint64) []int {
 	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(values[b], values[a]) })
 	return order
 }
-
-// StopReadings gives what the scale shows when each portion has been poured
-// out: the pot stands on it untared at gross, and the reading falls.
-func StopReadings(gross quantity.Mass, portions []quantity.Mass) []quantity.Mass {
-	readings := make([]quantity.Mass, len(portions))
-	for i, p := range portions {
-		gross -= p
-		readings[i] = gross
-	}
-	return readings
-}

@@ -68,10 +68,3 @@ func TestPortionsAddUpAndAreFair(t *testing.T) {
 		}
 	})
 }
-
-func TestStopReadingsFall(t *testing.T) {
-	got := calc.StopReadings(580_000, []quantity.Mass{26_700, 26_700, 26_600})
-	if want := []quantity.Mass{553_300, 526_600, 500_000}; !slices.Equal(got, want) {
-		t.Errorf("got %v, want %v", got, want)
-	}
-}

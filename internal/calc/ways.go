@@ -102,10 +102,3 @@ func RestoringOil(oils []OilAmount, alkalis []AlkaliAmount, acidsKOHGrams float6
 	n, a := b.sums(nominal, nominal)
 	return math.Max(0, ((a-acidsKOHGrams)/(1-superfat)-n)*1000/oil.SV.Nominal), nil
 }
-
-// WithOil gives the superfat band after an oil has been added, weighed on a
-// scale that reads to readsToGrams. It shares nothing with the oils given.
-func WithOil(oils []OilAmount, alkalis []AlkaliAmount, acidsKOHGrams float64, oil OilAmount, grams, readsToGrams float64) (Superfat, []Contribution) {
-	oil.Grams = Weighed(grams, readsToGrams, 0)
-	return SuperfatBand(append(oils[:len(oils):len(oils)], oil), alkalis, acidsKOHGrams)
-}

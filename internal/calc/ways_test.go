@@ -2,6 +2,7 @@ package calc_test
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -161,7 +162,8 @@ func TestRestoringOilGivesTheSuperfat(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		after, _ := calc.WithOil(oils, alkalis, acids, add, x, 0)
+		add.Grams = calc.Exactly(x)
+		after, _ := calc.SuperfatBand(append(slices.Clone(oils), add), alkalis, acids)
 		if before.Percent >= 100*wanted {
 			if x != 0 {
 				t.Fatalf("%g g at a superfat of %g %%, when %g are wanted", x, before.Percent, 100*wanted)

@@ -117,6 +117,3 @@ func signedArea(points []Point) float64 {
 	}
 	return twice / 2
 }
-
-// Area gives the area of a closed outline that does not cross itself, in mm².
-func Area(points []Point) float64 { return math.Abs(signedArea(points)) }

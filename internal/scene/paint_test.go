@@ -98,9 +98,9 @@ func TestAboveAndBelowAddUp(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		leaning := []Point{{5, 0}, {65, 0}, {70, 60}, {0, 60}}
 		at, slope := rapid.Float64Range(-10, 70).Draw(t, "at"), rapid.Float64Range(-0.5, 0.5).Draw(t, "slope")
-		sum := Area(Above(leaning, at, slope)) + Area(Below(leaning, at, slope))
-		if math.Abs(sum-Area(leaning)) > 1e-6 {
-			t.Fatalf("parts add up to %g of %g", sum, Area(leaning))
+		sum := area(Above(leaning, at, slope)) + area(Below(leaning, at, slope))
+		if math.Abs(sum-area(leaning)) > 1e-6 {
+			t.Fatalf("parts add up to %g of %g", sum, area(leaning))
 		}
 	})
 }
