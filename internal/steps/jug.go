@@ -45,7 +45,7 @@ func (p *planner) lyeJug(k pot, id, title string) work.Task {
 	}
 	if last, ok := p.jugWeighed(k, before); ok {
 		more, _ := p.jugSince(k, last.Seq)
-		is := t.Tare + last.Fact.Gross - p.emptyOf(last.Seq, last.Fact) + more
+		is := t.Tare + max(0, last.Fact.Gross-p.emptyOf(last.Seq, last.Fact)+more) // Facts may say anything.
 		t.Target, steam = is.RoundTo(t.Reads), steam-(t.Target-is)
 	}
 	t.Loss = max(0, steam-t.Tolerance)
