@@ -12,6 +12,7 @@ import (
 // words, and bars that were poured do not touch.
 func TestSplitIsReadFromAfar(t *testing.T) {
 	p := arrives(t, memory.New()).starts().works("sea/base/loaf 2").sized(120, 40).types("1110.0")
+	p.sees("→ 378.0").press("esc").seesNot("→").types("1110.0")
 	for typed, says := range map[string]string{"1110.0": "10.9 to pour", "1090.0": "9.1 too far", "1099.0": "within"} {
 		p.press("esc").types(typed)
 		for _, row := range ink.Letters(says, 1) {

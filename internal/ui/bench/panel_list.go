@@ -196,7 +196,7 @@ func (p panel) bar(t work.Task, longest quantity.Mass) string {
 	}
 	number := ink.Right(poured(t).At(t.Reads), 9)
 	if p.moved(t) {
-		number = p.t.Accent.Render(number)
+		number = p.t.Accent.Render(ink.Right(ink.SignCorrected+" "+poured(t).At(t.Reads), 9))
 	}
 	return p.styled(t, " "+p.sign(t)+" ", text) + " " + p.fill(t, longest) + number + p.t.Quiet.Render("  "+p.beside(t))
 }
