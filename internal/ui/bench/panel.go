@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"bench/internal/phrase"
+	"bench/internal/quantity"
 	"bench/internal/reply"
 	"bench/internal/steps"
 	"bench/internal/timer"
@@ -23,6 +24,20 @@ type panel struct {
 	stage work.Stage
 	any   bool       // any says that there is a task to show.
 	then  steps.Plan // then is the plan as it will be, if what is being typed is kept.
+
+	typed  quantity.Mass // typed is what is being typed, as a mass in grams.
+	isMass bool          // isMass says that it can be one.
+}
+
+// panel is the work in h lines of w cells.
+func (b Screen) panel(t ink.Theme, w, h int, now timer.Moment) panel {
+	task, stage, ok := b.Current(now)
+	p := panel{t: t, b: b, now: now, task: task, stage: stage, any: ok, h: h, w: w, then: b.Plan}
+	if b.Typed != "" {
+		m, err := quantity.ParseNumberMass(b.Typed, quantity.Gram)
+		p.typed, p.isMass = m, err == nil
+	}
+	return p
 }
 
 // lines fills the panel.

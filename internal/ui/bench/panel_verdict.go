@@ -39,11 +39,10 @@ func (p panel) verdict() string {
 	case t.Do == work.Temperature:
 		return p.warmth()
 	}
-	m, err := quantity.ParseNumberMass(p.b.Typed, quantity.Gram)
-	if err != nil {
+	if !p.isMass {
 		return p.t.Quiet.Render("a number with one point")
 	}
-	return p.compared(m)
+	return p.compared(p.typed)
 }
 
 // compared says how a typed weight compares, beside the band of tolerance.
@@ -61,11 +60,10 @@ func (p panel) verdictWords() string {
 	if p.task.Do == work.Temperature {
 		return p.warmth()
 	}
-	m, err := quantity.ParseNumberMass(p.b.Typed, quantity.Gram)
-	if err != nil {
+	if !p.isMass {
 		return p.t.Quiet.Render("a number with one point")
 	}
-	return p.comparison(m)
+	return p.comparison(p.typed)
 }
 
 // comparison says in words how a typed weight compares.
@@ -90,11 +88,10 @@ func (p panel) within(over quantity.Mass) bool {
 // mark is the sign that says whether what is typed is right, to be read from
 // afar: over, under or near enough; 0 where nothing is held to a tolerance.
 func (p panel) mark() (sign rune, style ink.Ink) {
-	m, err := quantity.ParseNumberMass(p.b.Typed, quantity.Gram)
-	if err != nil || p.task.Do != work.Weigh && p.task.Do != work.Portion {
+	if !p.isMass || p.task.Do != work.Weigh && p.task.Do != work.Portion {
 		return 0, ink.Ink{}
 	}
-	over, _, _ := p.compare(m)
+	over, _, _ := p.compare(p.typed)
 	pouring := p.task.Do == work.Portion // The scale then counts down.
 	switch {
 	case p.within(over):
@@ -107,8 +104,7 @@ func (p panel) mark() (sign rune, style ink.Ink) {
 
 // off is what mark says, in a number and as few words as can be read from afar.
 func (p panel) off() (number, word string) {
-	m, _ := quantity.ParseNumberMass(p.b.Typed, quantity.Gram)
-	over, _, _ := p.compare(m)
+	over, _, _ := p.compare(p.typed)
 	number, word = max(over, -over).At(p.task.Reads), "over"
 	switch pouring := p.task.Do == work.Portion; {
 	case p.within(over):
@@ -140,10 +136,13 @@ func (p panel) compare(m quantity.Mass) (over quantity.Mass, below, above string
 // with what is asked in its middle and what is typed as a dot.
 func (p panel) ruler(over quantity.Mass, typed bool) string {
 	t := p.task
-	centre, _ := quantity.ParseNumberMass(p.askedNumber(), quantity.Gram)
 	near := t.Tolerance.FloorTo(t.Reads)
 	if near <= 0 {
 		return p.t.Quiet.Render("asked " + p.askedNumber())
+	}
+	centre := t.Remaining()
+	if t.Do == work.Portion {
+		centre = t.StopAt
 	}
 	half := 7
 	if p.w >= panelMost-10 {
@@ -159,9 +158,9 @@ func (p panel) ruler(over quantity.Mass, typed bool) string {
 		after = "┤" + p.t.Accent.Render(ink.SignNow)
 	default:
 		at = min(max(0, at), len(cells)-1)
-		return p.bandEnds(centre-near, centre+near, before, string(cells[:at])+p.t.Accent.Render("●")+string(cells[at+1:]), after)
+		return p.bandEnds(centre.RoundTo(t.Reads)-near, centre.RoundTo(t.Reads)+near, before, string(cells[:at])+p.t.Accent.Render("●")+string(cells[at+1:]), after)
 	}
-	return p.bandEnds(centre-near, centre+near, before, string(cells), after)
+	return p.bandEnds(centre.RoundTo(t.Reads)-near, centre.RoundTo(t.Reads)+near, before, string(cells), after)
 }
 
 func (p panel) bandEnds(low, high quantity.Mass, before, cells, after string) string {

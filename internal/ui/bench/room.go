@@ -25,18 +25,17 @@ const (
 
 // columns are the bench between its rules: the rail of stages, and the work.
 func (b Screen) columns(t ink.Theme, w, room int, others []front.UnderWay, now timer.Moment) []string {
-	task, stage, ok := b.Current(now)
 	rail := railNarrow
 	if w >= ink.WideAt {
 		rail = railWide
 	}
-	p := panel{t: t, b: b, now: now, task: task, stage: stage, any: ok, h: room, w: w - rail - 1}
-	p.then = b.supposing(task, stage, now)
-	middle := p.narrow()
+	p := b.panel(t, w-rail-1, room, now)
+	p.then = b.supposing(p.task, p.stage, now)
+	middle := p.narrow
 	if w >= ink.WideAt {
-		middle = p.wide(room)
+		middle = p.wide
 	}
-	return ink.Beside(t.Line, b.railWith(t, rail, room, stage, others, now), middle)
+	return ink.Beside(t.Line, b.railWith(t, rail, room, p.stage, others, now), middle())
 }
 
 // narrow is the work in one column.
@@ -48,7 +47,8 @@ func (p panel) narrow() []string {
 
 // wide is the work with the loaf. Where hands are at the loaf it has all the
 // height; while something is weighed the figures go over it.
-func (p panel) wide(room int) []string {
+func (p panel) wide() []string {
+	room := p.h
 	loaf := 0
 	if p.b.hasFace() {
 		loaf = max(loafWidth, p.w*3/10)

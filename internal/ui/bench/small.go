@@ -19,8 +19,7 @@ const listsFrom = 60 // listsFrom is the width from which the other tasks are sh
 // Small is what a small window shows of the batch. A timer that is due comes before
 // all that need not be there, as its first part.
 func (b Screen) Small(t ink.Theme, w, h int, timer []string, due bool, now timer.Moment) ink.Small {
-	task, stage, ok := b.Current(now)
-	p := panel{t: t, b: b, now: now, task: task, stage: stage, any: ok, h: h, w: w, then: b.Plan}
+	p := b.panel(t, w, h, now)
 	s := ink.Small{Needs: p.asked(p.plainFigures()), Keys: p.smallKeys()}
 	s.Least = s.Needs
 	if !p.numbered() {

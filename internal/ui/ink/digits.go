@@ -1,6 +1,9 @@
 package ink
 
-import "strings"
+import (
+	"strings"
+	"unicode/utf8"
+)
 
 // The figures to be read from across the room. Each is six by ten dots, drawn
 // here two dots a character, one above the other; the strokes are two dots
@@ -29,36 +32,42 @@ var glyphs = map[rune][5]string{ //nolint:gochecknoglobals // A table.
 // width, so that a number that grows at its right end never moves sideways.
 func Big(number string, scale int) []string {
 	rows := make([]string, 5*scale)
-	first := true
+	var known []rune
 	for _, r := range number {
-		glyph, ok := glyphs[r]
-		if !ok {
-			continue
+		if _, ok := glyphs[r]; ok {
+			known = append(known, r)
 		}
-		for i := range rows {
-			if !first {
-				rows[i] += Spaces(2 * scale)
+	}
+	var b strings.Builder
+	for i := range rows {
+		b.Reset()
+		b.Grow(len("█") * BigWidth(number, scale))
+		for n, r := range known {
+			if n > 0 {
+				b.WriteString(Spaces(2 * scale))
 			}
-			rows[i] += enlarge(glyph, i, scale)
+			enlarge(&b, glyphs[r], i, scale)
 		}
-		first = false
+		rows[i] = b.String()
 	}
 	return rows
 }
 
-// enlarge gives row i of a figure, its dots scale times as wide and as high.
-func enlarge(glyph [5]string, i, scale int) string {
+// enlarge adds row i of a figure, its dots scale times as wide and as high.
+func enlarge(b *strings.Builder, glyph [5]string, i, scale int) {
 	if scale == 1 {
-		return glyph[i]
+		b.WriteString(glyph[i])
+		return
 	}
-	upper, lower := []rune(glyph[2*i/scale/2]), []rune(glyph[(2*i+1)/scale/2])
-	upperHalf, lowerHalf := 2*i/scale%2, (2*i+1)/scale%2
-	var b strings.Builder
-	for n := range upper {
-		dot := half(dark(upper[n], upperHalf), dark(lower[n], lowerHalf))
-		b.WriteString(strings.Repeat(dot, scale))
+	lower, lowerHalf := glyph[(2*i+1)/scale/2], (2*i+1)/scale%2
+	for _, r := range glyph[2*i/scale/2] {
+		below, size := utf8.DecodeRuneInString(lower)
+		lower = lower[size:]
+		dot := half(dark(r, 2*i/scale%2), dark(below, lowerHalf))
+		for range scale {
+			b.WriteString(dot)
+		}
 	}
-	return b.String()
 }
 
 // dark says whether the upper (0) or lower (1) dot of a character is set.

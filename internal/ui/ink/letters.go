@@ -60,6 +60,7 @@ func Letters(text string, scale int) []string {
 	rows := make([]string, letterDots/2*scale)
 	for i := range rows {
 		var b strings.Builder
+		b.Grow(len("█") * LettersWidth(text, scale))
 		for _, r := range text {
 			dots, ok := letters[unicode.ToUpper(r)]
 			if !ok {
@@ -70,7 +71,9 @@ func Letters(text string, scale int) []string {
 			}
 			upper, lower := dots[2*i/scale], dots[(2*i+1)/scale]
 			for n := range upper {
-				b.WriteString(strings.Repeat(half(upper[n] == '#', lower[n] == '#'), scale))
+				for range scale {
+					b.WriteString(half(upper[n] == '#', lower[n] == '#'))
+				}
 			}
 		}
 		rows[i] = b.String()

@@ -130,13 +130,12 @@ func Block(lines []string, w, h int) []string {
 func Beside(line Ink, columns ...[]string) []string {
 	out := make([]string, len(columns[0]))
 	bar := line.Render("│")
+	row := make([]string, len(columns))
 	for i := range out {
 		for n, c := range columns {
-			if n > 0 {
-				out[i] += bar
-			}
-			out[i] += c[i]
+			row[n] = c[i]
 		}
+		out[i] = strings.Join(row, bar)
 	}
 	return out
 }
