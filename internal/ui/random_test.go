@@ -21,7 +21,7 @@ import (
 func TestRandomKeys(t *testing.T) {
 	names := []string{
 		"space", "space", "space", "enter", "enter", "0", "1", "2", "5", "9", ".", "+", "b", "up", "down", "left", "right",
-		"backspace", "esc", "n", "u", "x", "e", "r", "a", "z", "c", "!", "?", "tab", "f1", "j", "k", "pgdown", "d", "w", "é", "\u202e", "世",
+		"backspace", "esc", "n", "u", "x", "e", "r", "a", "z", "c", "!", "?", "tab", "f1", "j", "k", "pgdown", "d", "w", "s", "t", "m", "é", "\u202e", "世",
 	}
 	for seed := range uint64(3) {
 		r := rand.New(rand.NewPCG(seed, 1))

@@ -48,6 +48,20 @@ func BenchmarkFigureBesideTheLoaf(b *testing.B) {
 	}
 }
 
+// TestAFigureIsCheap: what a figure changes is drawn for it, and not much else.
+func TestAFigureIsCheap(t *testing.T) {
+	p := arrives(t, memory.New()).sized(120, 40).starts().works("dusk/shea")
+	p.m.deps.Theme.Picture = cells.Look{Pattern: cells.Quadrants, Colours: cells.True, Bold: true}
+	const most = 450
+	if n := testing.AllocsPerRun(50, func() {
+		p.m = took(p.m, keyOf("1"))
+		_ = p.m.View()
+		p.m.bench.Typed = ""
+	}); n > most {
+		t.Errorf("%.0f objects for a figure, of %d at most", n, most)
+	}
+}
+
 // BenchmarkNote is a fact proposed, kept in memory, planned and drawn.
 func BenchmarkNote(b *testing.B) {
 	p := arrives(b, memory.New()).starts().works("sea/olive")

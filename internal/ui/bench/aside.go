@@ -3,6 +3,7 @@ package bench
 import (
 	"slices"
 	"strings"
+	"time"
 
 	"bench/internal/batch"
 	"bench/internal/quantity"
@@ -17,6 +18,12 @@ const (
 
 // saidBefore lists the notes and the last entries in at most room lines.
 func (p panel) saidBefore(w, room int) []string {
+	key := p.b.areaKey(p.t, w, room)
+	key.day = p.now.Wall.In(p.b.at).Format(time.DateOnly)
+	return p.b.kept.lines(whatWasSaid, key, func() []string { return p.notesAndSaid(w, room) })
+}
+
+func (p panel) notesAndSaid(w, room int) []string {
 	var notes, said []string
 	for _, e := range slices.Backward(batch.Standing(p.b.State.Entries)) {
 		if _, ok := e.Fact.(batch.Noted); ok && len(notes) < notesMost {
@@ -52,6 +59,12 @@ func (p panel) saidIn(e batch.Entry, w int) []string {
 // whatThen says in at most room lines which stages come next, what each waits for,
 // and what may be begun meanwhile.
 func (p panel) whatThen(w, room int) []string {
+	key := p.b.areaKey(p.t, w, room)
+	key.stage = p.stage.ID
+	return p.b.kept.lines(whatComes, key, func() []string { return p.openAndComing(w, room) })
+}
+
+func (p panel) openAndComing(w, room int) []string {
 	var coming, open []string
 	stages := 0
 	for _, s := range p.b.Plan.Stages {

@@ -40,6 +40,7 @@ type Screen struct {
 	Along    Along
 	reopened bool // reopened shows where the person was, until that was confirmed.
 	picture  *loaf.Picture
+	kept     *kept
 	flung    timer.Moment // flung is when an answer out of turn led to another stage.
 	jumped   timer.Moment // jumped is when another stage, or a pause point, came into sight by itself.
 }
@@ -52,7 +53,7 @@ type notSaved struct {
 
 // New opens a batch at the task that is next; reopened says that it was left before.
 func New(code string, s batch.State, at *time.Location, reopened bool, now timer.Moment) Screen {
-	return Screen{Code: code, State: s, Plan: steps.Of(s), at: at, reopened: reopened, picture: new(loaf.Picture)}.settled(now)
+	return Screen{Code: code, State: s, Plan: steps.Of(s), at: at, reopened: reopened, picture: new(loaf.Picture), kept: new(kept)}.settled(now)
 }
 
 // Beside gives the screen that knows which vessels other batches have.

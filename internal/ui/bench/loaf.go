@@ -26,6 +26,12 @@ func (b Screen) loaf(t ink.Theme, w, h int, at work.Stage, task work.Task) []str
 	if !b.hasFace() || h < faceLeast {
 		return nil
 	}
+	key := b.areaKey(t, w, h)
+	key.stage, key.task = at.ID, task.ID
+	return b.kept.lines(theLoaf, key, func() []string { return ink.Block(b.face(t, w, h, at, task), w, h) })
+}
+
+func (b Screen) face(t ink.Theme, w, h int, at work.Stage, task work.Task) []string {
 	n := loafOf(at, task, b.Plan.Loaves)
 	rest := 5 + len(b.Plan.Layers)
 	if h < legendFrom {

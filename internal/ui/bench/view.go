@@ -138,6 +138,12 @@ func (b Screen) quietLines(t ink.Theme, w int) []string {
 
 // rail lists the stages: done, at hand, open meanwhile, or still to come.
 func (b Screen) rail(t ink.Theme, w, h int, at work.Stage) []string {
+	key := b.areaKey(t, w, h)
+	key.stage = at.ID
+	return b.kept.lines(theRail, key, func() []string { return b.stages(t, w, h, at) })
+}
+
+func (b Screen) stages(t ink.Theme, w, h int, at work.Stage) []string {
 	stages := b.Plan.Stages
 	now := slices.IndexFunc(stages, func(s work.Stage) bool { return s.ID == at.ID })
 	if now < 0 {
