@@ -66,7 +66,7 @@ func allowsWithdrawal(p steps.Plan, f batch.Withdrawn, now timer.Moment) error {
 	if s.Withdrawn(f.Seq) {
 		return errors.New("this was taken back already")
 	}
-	if taken, ok := s.Entries[f.Seq-1].Fact.(batch.VesselReplaced); ok && usedSince(s, f.Seq, taken.By) {
+	if taken, ok := s.Entries[f.Seq-1].Fact.(batch.VesselReplaced); ok && (usedSince(s, f.Seq, taken.By) || usedSince(s, f.Seq, taken.Vessel)) {
 		return fmt.Errorf("%s was used since: say which vessel was taken for it, instead of taking this back (key i)", taken.By)
 	}
 	after := p.With(f, now)

@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"bench/internal/batch"
+	"bench/internal/front"
 	"bench/internal/memory"
 	"bench/internal/recipe"
 	"bench/internal/steps"
@@ -96,6 +97,16 @@ func TestSharedVessels(t *testing.T) {
 	if got := len(k.store.Entries["26K25B"]); got != n+2 {
 		t.Errorf("%d facts were kept, not %d:\n%s", got, n+2, k.heard())
 	}
+}
+
+// TestTellsWhatIsInUse: before a batch begins it is said which of its vessels and moulds
+// another has; a practice has the bench to itself.
+func TestTellsWhatIsInUse(t *testing.T) {
+	s := memory.New()
+	k := talks(t, s).starts().works("sea/castor").says("h", "2")
+	k.hears("! WARNING: lye jug A holds the sea lye solution of batch 26K25A", "3 of 3 moulds called harbour loaf are in use for batch 26K25A").says("", "q")
+	k = talks(t, s, func(d *Deps) { d.Practice = front.Practice{Speed: func() int { return 1 }, Turn: func() {}} })
+	k.says("2").hears("the plan of").hearsNot("WARNING", "in use")
 }
 
 // TestOpensByCode opens a batch by its code, in either case of letters.

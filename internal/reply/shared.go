@@ -97,6 +97,13 @@ func Instead(code string, p steps.Plan, t work.Task, others []steps.Occupied) (A
 	default:
 		hint = fmt.Sprintf("%s is for %s, and has to hold %s. Say which vessel was taken instead. ", vessel, use.What, use.Load.RoundTo(quantity.Gram))
 	}
+	other := t.Vessel
+	if vessel == t.Vessel {
+		other = t.Into
+	}
+	if _, used := p.UseOf(other); used && vessel != "" {
+		hint += fmt.Sprintf("If it was %s, write %q behind it. ", other, "for "+other)
+	}
 	return Question{
 		Title: "Another vessel?",
 		Hint:  recipe.Clean(capital(hint) + howToSay(p, vessel, others)),

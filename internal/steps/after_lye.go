@@ -111,7 +111,8 @@ func (p *planner) outOfJug(k pot) []string {
 	return []string{CombineID(k.recipe.Name), partID(k.recipe.Name)}
 }
 
-func partID(batter string) string { return batter + "/lye part" }
+func partID(batter string) string    { return batter + "/lye part" }
+func keepLyeID(batter string) string { return batter + "/keep lye" }
 
 // pourPart puts the pouring of a part between the jug's weight and the tick,
 // and has the rest labelled.
@@ -120,7 +121,7 @@ func (p *planner) pourPart(k pot, jug, pour work.Task) []work.Task {
 		return []work.Task{jug, pour}
 	}
 	pour.Title = fmt.Sprintf("The part is in the %s oils", k.recipe.Name)
-	keep := p.tick(k.recipe.Name+"/keep lye", fmt.Sprintf("Lid and label the rest: LYE, %.1f %%, %s, date", 100*p.strength(k), grams(net(jug)-amount(k.portion).Mass, jug.Reads)),
+	keep := p.tick(keepLyeID(k.recipe.Name), fmt.Sprintf("Lid and label the rest: LYE, %.1f %%, %s, date", 100*p.strength(k), grams(net(jug)-amount(k.portion).Mass, jug.Reads)),
 		"Out of reach of children and animals; it is as caustic as ever.")
 	return []work.Task{jug, k.portion, pour, keep}
 }

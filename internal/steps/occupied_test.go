@@ -111,3 +111,42 @@ func TestLyeOpenElsewhere(t *testing.T) {
 		t.Errorf("the lye is in the oils, and %q", got)
 	}
 }
+
+// TestOccupiesWhatIsLeft: lye that was not poured keeps its jug, open until it is lidded,
+// and a small solution keeps its cup until it is in the jug.
+func TestOccupiesWhatIsLeft(t *testing.T) {
+	b := begin(harbour())
+	b.workTo(t, "sea/sodium hydroxide")
+	b.typed(t, "sea/sodium hydroxide", "199.1")
+	b.decide(t, "sea/sodium hydroxide", batch.PourPart)
+	b.workTo(t, "sea/keep lye")
+	rest := steps.Occupied{Batch: "A", Vessel: "lye jug 1", What: "the rest of the sea lye solution", Alkali: true}
+	if list := b.plan().Occupies("A"); !slices.Contains(list, rest) {
+		t.Errorf("%+v", list)
+	}
+	b.asked(t, "sea/keep lye")
+	rest.Alkali = false
+	if list := b.plan().Occupies("A"); !slices.Contains(list, rest) {
+		t.Errorf("lidded: %+v", list)
+	}
+	b.workTo(t, "clean up/wipe")
+	if _, holds := steps.Holds("lye jug 1", b.plan().Occupies("A")); holds {
+		t.Error("it was rinsed")
+	}
+	b = oliveOver(t)
+	b.asked(t, "sea/water/top-up")
+	cup := b.task(t, "sea/water/top-up").Vessel
+	more := b.task(t, "sea/sodium hydroxide/top-up")
+	b.asked(t, more.ID)
+	for _, vessel := range []string{cup, more.Vessel} {
+		if _, holds := steps.Holds(vessel, b.plan().Occupies("A")); !holds {
+			t.Errorf("%s holds a part of the small solution: %+v", vessel, b.plan().Occupies("A"))
+		}
+	}
+	b.asked(t, "sea/dissolve more")
+	for _, o := range b.plan().Occupies("A") {
+		if o.Vessel == cup || o.Vessel == more.Vessel {
+			t.Errorf("poured into the jug, and %+v", o)
+		}
+	}
+}

@@ -98,10 +98,13 @@ func (p *planner) jugUse(k pot) Use {
 	_, dissolved := p.s.Done(DissolveID(name))
 	u := Use{
 		Vessel: k.jug.Name, Kind: recipe.LyeJug, What: "the water of the " + name + " lye", Load: k.solution(),
-		Full: !p.met(name) && holdsAny(p.jugContent(k)), Over: p.met(name), Alkali: dissolved, Drawn: k.portion.Mass > 0,
+		Full: !p.met(name) && holdsAny(p.jugContent(k)), Over: p.met(name), Alkali: dissolved, Drawn: k.portion.Mass > 0 && !p.met(name),
 	}
 	if dissolved || !u.Full {
 		u.What = "the " + name + " lye solution"
+	}
+	if p.met(name) && k.portion.Mass > 0 && !p.ticked(rinsedID) { // A part was poured.
+		u.What, u.Full, u.Over, u.Alkali = "the rest of the "+name+" lye solution", true, false, !p.ticked(keepLyeID(name))
 	}
 	return u
 }

@@ -70,3 +70,12 @@ func TestNewcomerIsShownPractice(t *testing.T) {
 	p.run(p.m.loadCmd(""))
 	p.seesNot("bench --practice")
 }
+
+// TestPracticeHasTheBench: what other batches have is told before a batch begins, and not
+// in a practice.
+func TestPracticeHasTheBench(t *testing.T) {
+	p := arrives(t, memory.New()).starts().works("sea/shea").press("esc").press("down", "enter")
+	p.sees("lye jug A holds", "in use for batch 26K25A").press("esc")
+	p.m.deps.Practice = front.Practice{Speed: func() int { return 1 }, Turn: func() {}}
+	p.press("enter").sees("enter start the batch").seesNot("lye jug A holds", "in use for")
+}
