@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"bench/internal/batch"
+	"bench/internal/sample"
 	"bench/internal/steps"
 )
 
@@ -109,6 +110,32 @@ func TestLyeOpenElsewhere(t *testing.T) {
 	b.workTo(t, "sea/trace/emulsion")
 	if got := p.Shared("clean up/hydroxide", b.plan().Occupies("26K25B")); strings.Contains(got, "sea") {
 		t.Errorf("the lye is in the oils, and %q", got)
+	}
+}
+
+// TestOccupiesCups: colours that were wetted and scents that were weighed out keep their
+// cups until they go in.
+func TestOccupiesCups(t *testing.T) {
+	for _, c := range []struct {
+		b            *bencher
+		waiting, out string
+		full         map[string]string
+	}{
+		{begin(harbour()), "dusk/combine", "cover/cover", map[string]string{"cup 1": "the evening smoke for dusk", "cup 3": "the evening smoke for dusk"}},
+		{begin(sample.Control(t, "tide-lines.yaml", 1)), "tide/combine", "cover/cover", map[string]string{"cup 1": "the ultramarine blue for low water"}},
+	} {
+		c.b.workTo(t, c.waiting)
+		for vessel, what := range c.full {
+			if o, _ := steps.Holds(vessel, c.b.plan().Occupies("A")); o.What != what {
+				t.Errorf("%s holds %q, not %q: %+v", vessel, o.What, what, c.b.plan().Occupies("A"))
+			}
+		}
+		c.b.workTo(t, c.out)
+		for vessel := range c.full {
+			if o, holds := steps.Holds(vessel, c.b.plan().Occupies("A")); holds {
+				t.Errorf("%s still holds %s", vessel, o.What)
+			}
+		}
 	}
 }
 

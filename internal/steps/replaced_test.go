@@ -171,6 +171,68 @@ func TestReplacedHalfWay(t *testing.T) {
 	}
 }
 
+// TestReplacedExchangedHalfWay: in a cup that changed places, what was weighed since then
+// is where it was put.
+func TestReplacedExchangedHalfWay(t *testing.T) {
+	const id = "dusk/dusk/loaf 2/evening smoke/cup"
+	b := begin(harbour())
+	b.put(batch.VesselReplaced{Vessel: "cup 1", By: "cup 2", Tare: 9 * g})
+	b.workTo(t, id)
+	if err := b.say(id, judge.Answer{How: batch.Typed, Text: "4", More: true}); err != nil {
+		t.Fatal(err)
+	}
+	if task := b.task(t, id); task.Vessel != "cup 1" {
+		t.Errorf("in %s", task.Vessel)
+	}
+}
+
+// TestReplacedLyeJug: a lye jug that was weighed is weighed again in another, by what
+// went in and not by what the first weighed; and one whose lye is gone is left alone.
+func TestReplacedLyeJug(t *testing.T) {
+	const id = "sea/lye jug/dissolved"
+	b := begin(harbour())
+	b.workTo(t, id)
+	was := b.task(t, id)
+	b.typed(t, id, (was.Target - 4*g).At(was.Reads))
+	f := spare(b.plan(), "lye jug 1")
+	b.put(f)
+	if is := b.task(t, id); is.Done || is.Target != was.Target-212*g+f.Tare || is.Vessel != "spare" {
+		t.Errorf("%s: %s in %s, tare %s", id, is.Target, is.Vessel, is.Tare)
+	}
+	b.workTo(t, "sea/trace/light")
+	before := b.plan().Batters[0].Mass
+	b.put(batch.VesselReplaced{Vessel: "spare", By: "pail", Tare: 500 * g})
+	if jug := b.task(t, "sea/lye jug"); !jug.Done || jug.Tare != f.Tare || b.plan().Batters[0].Mass != before {
+		t.Errorf("its lye is in the oils: %+v", jug)
+	}
+}
+
+// TestReplacedFollowers: what is decided to go in besides goes into the one that was taken.
+func TestReplacedFollowers(t *testing.T) {
+	short := begin(harbour())
+	short.workTo(t, "sea/water")
+	water := short.task(t, "sea/water")
+	short.typed(t, "sea/water", (water.Target - 30*g).At(water.Reads))
+	short.decide(t, "sea/water", batch.AddMissing)
+	for _, c := range []struct {
+		b      *bencher
+		vessel string
+	}{{oliveOver(t), "pot 1"}, {oliveOver(t), "lye jug 1"}, {short, "lye jug 1"}} {
+		b, vessel := c.b, c.vessel
+		f := spare(b.plan(), vessel)
+		if err := judge.Allows(b.plan(), f, b.moment()); err != nil {
+			t.Fatal(err)
+		}
+		b.put(f)
+		if err := forgotten(b.plan(), f); err != nil {
+			t.Error(err)
+		}
+		if err := b.work(never); err != nil {
+			t.Error(err)
+		}
+	}
+}
+
 // TestReplacedFull: what stands in a vessel is weighed again once it stands in another,
 // and its net goes by the new tare.
 func TestReplacedFull(t *testing.T) {
