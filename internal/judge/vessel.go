@@ -121,7 +121,7 @@ func Spare(p steps.Plan, vessel string) []recipe.Vessel {
 	use, ok := p.UseOf(vessel)
 	var list []recipe.Vessel
 	for _, v := range p.State().Control.Vessels {
-		if _, needed := p.UseOf(v.Name); !ok || needed || v.Name == vessel || v.Kind != use.Kind || v.Name == alkaliCup(p) {
+		if _, needed := p.UseOf(v.Name); !ok || needed || v.Name == vessel || v.Kind != use.Kind && (!use.Lye || v.Kind != recipe.LyeJug) || v.Name == alkaliCup(p) {
 			continue
 		}
 		if roomy(v, use) == nil {
@@ -168,7 +168,7 @@ func takeable(p steps.Plan, f batch.VesselReplaced, use steps.Use) error {
 	switch {
 	case needed && other.Full:
 		return fmt.Errorf("%s holds %s: take an empty one", f.By, other.What)
-	case known && own.Kind == recipe.LyeJug && use.Kind != recipe.LyeJug:
+	case known && own.Kind == recipe.LyeJug && !use.Lye:
 		return fmt.Errorf("%s takes lye solution and nothing else: take another", f.By)
 	case f.By == dry && (use.Kind != recipe.Cup || !use.Alkali):
 		return fmt.Errorf("%s takes dry alkali and nothing else: take another", f.By)

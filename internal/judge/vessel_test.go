@@ -17,7 +17,8 @@ func threeLoaves(t *testing.T) *sample.Batch {
 	t.Helper()
 	c := sample.Control(t, "lighthouse-at-dusk.yaml", 3)
 	c.Vessels = slices.Concat(c.Vessels, []recipe.Vessel{
-		{Name: "stone jug", Kind: recipe.Jug, Tare: 930 * g, Brim: 2 * quantity.Litre}, {Name: "lye jug C", Kind: recipe.LyeJug, Tare: 150 * g},
+		{Name: "stone jug", Kind: recipe.Jug, Tare: 930 * g, Brim: 2 * quantity.Litre},
+		{Name: "lye jug C", Kind: recipe.LyeJug, Tare: 150 * g},
 		{Name: "mug", Kind: recipe.Jug, Tare: 210 * g, Brim: 300 * quantity.Millilitre},
 	})
 	b := sample.Begin(c)

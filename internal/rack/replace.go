@@ -52,6 +52,15 @@ func (r Rack) find(name string) (place, bool) {
 	return place{}, false
 }
 
+// Kind gives what the vessel of that name is used for; one that is not handed out, or
+// was replaced, is taken for a cup.
+func (r Rack) Kind(name string) recipe.VesselKind {
+	if at, ok := r.find(name); ok {
+		return at.kind
+	}
+	return recipe.Cup
+}
+
 // Cups are those that take anything but dry alkali, as they stand now.
 func (r Rack) Cups() []recipe.Vessel {
 	var cups []recipe.Vessel

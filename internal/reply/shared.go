@@ -149,7 +149,7 @@ func howToSay(p steps.Plan, vessel string, others []steps.Occupied) string {
 		words += " (free: " + strings.Join(free, ", ") + ")"
 	}
 	words += ", or any other with what it weighs empty and, where that is known, what it holds to the brim: spare jug 214.0 g, 1.5 l."
-	if use, ok := p.UseOf(vessel); ok && (use.Kind == recipe.LyeJug || use.Alkali) {
+	if use, ok := p.UseOf(vessel); ok && (use.Lye || use.Alkali) {
 		// Common practice, no source; that lye attacks aluminium is H290 of its safety data sheet.
 		words += " For lye: polypropylene or stainless steel, clean and marked LYE; never aluminium or thin glass."
 	}

@@ -76,7 +76,8 @@ const roomToHeat = 2
 // than one millilitre.
 func (p *planner) smallJug(batter string, need float64) (v recipe.Vessel, ok bool) {
 	return p.rack.Spare(func(v recipe.Vessel) bool {
-		return (v.Brim == 0 || v.Brim.Millilitres() >= roomToHeat*need) && !p.smallIn(v.Name, batter)
+		roomy := v.Brim == 0 || v.Brim.Millilitres() >= roomToHeat*need || p.takenInstead(v.Name)
+		return roomy && !p.smallIn(v.Name, batter)
 	})
 }
 
@@ -131,7 +132,7 @@ func (p *planner) intoCup(k *pot) {
 func (p *planner) sayHeatProof(k pot, water work.Task) string {
 	dry, _ := p.moreDry(k)
 	need := sum(k.cup...).Grams() + dry
-	if v, ok := p.smallJug(k.recipe.Name, need); !ok && v.Name == water.Vessel {
+	if v, ok := p.smallJug(k.recipe.Name, need); !ok && v.Name == water.Vessel && !p.takenInstead(v.Name) {
 		return fmt.Sprintf("None of the workshop is free and large enough: take a heat-proof one of %.0f ml or more, and tare it.", math.Ceil(roomToHeat*need))
 	}
 	return "Is " + water.Vessel + " clean and heat-proof?"

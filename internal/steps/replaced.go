@@ -50,6 +50,11 @@ func (p Plan) EmptyOf(seq int, f batch.Grossed) quantity.Mass {
 	return p.planner.emptyOf(seq, f)
 }
 
+// takenInstead says that somebody named the vessel for one of the plan.
+func (p *planner) takenInstead(vessel string) bool {
+	return slices.ContainsFunc(p.s.Replacements(), func(r batch.Replacement) bool { return r.Fact.By == vessel })
+}
+
 // standsIn gives the vessel in which that stands by now which was put into another by
 // the fact of that number, and its tare.
 func (p *planner) standsIn(vessel string, tare quantity.Mass, seq int) (string, quantity.Mass) {

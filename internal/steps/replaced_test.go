@@ -233,6 +233,44 @@ func TestReplacedFollowers(t *testing.T) {
 	}
 }
 
+// TestReplacedSmallJug: what the workshop lacks for a small lye solution is named at the
+// bench, and may be a lye jug; the scale reads by its tare.
+func TestReplacedSmallJug(t *testing.T) {
+	b := oliveOver(t)
+	lacking := b.task(t, "sea/water/top-up").Vessel
+	use, ok := b.plan().UseOf(lacking)
+	need := b.task(t, "sea/water/top-up").Target + b.task(t, "sea/sodium hydroxide/top-up").Target
+	if !ok || !use.Lye || use.Kind != recipe.LyeJug || (use.Load-need).Abs() > g {
+		t.Fatalf("%s: %+v, for %s", lacking, use, need)
+	}
+	f, err := judge.Took(b.plan(), lacking, "beaker 90.2 g, 60 ml")
+	if err == nil {
+		err = judge.Allows(b.plan(), f, b.moment())
+	}
+	if err != nil {
+		t.Fatal(err)
+	}
+	b.put(f)
+	if err := forgotten(b.plan(), f); err != nil {
+		t.Error(err)
+	}
+	water := b.task(t, "sea/water/top-up")
+	if water.Vessel != "beaker" || water.Untared() != 90_200+water.Target || strings.Contains(water.Hint, "None of the workshop") {
+		t.Errorf("%+v", water)
+	}
+	f, err = judge.Took(b.plan(), "lye jug 1", "Beaker") // It is known by now, with its brim.
+	if err == nil {
+		err = judge.Allows(b.plan(), f, b.moment())
+	}
+	if err == nil || !strings.Contains(err.Error(), "beaker holds 60 ml to the brim") {
+		t.Errorf("all of the lye in a beaker: %v", err)
+	}
+	b.workTo(t, "sea/dissolve more")
+	if o, _ := steps.Holds("beaker", b.plan().Occupies("A")); o.What != "the water for the sea lye" {
+		t.Errorf("%+v", b.plan().Occupies("A"))
+	}
+}
+
 // TestReplacedFull: what stands in a vessel is weighed again once it stands in another,
 // and its net goes by the new tare.
 func TestReplacedFull(t *testing.T) {

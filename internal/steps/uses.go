@@ -19,6 +19,7 @@ type Use struct {
 	Load   quantity.Mass // Load is the most that it has to hold.
 	Full   bool          // Full says that something is in it.
 	Over   bool          // Over says that nothing more goes into it, and nothing is in it.
+	Lye    bool          // Lye says that lye solution is made in it.
 	Alkali bool          // Alkali says that lye, or dry hydroxide, stands open in it.
 	Drawn  bool          // Drawn says that its weight is known and some was poured out by it.
 }
@@ -97,7 +98,7 @@ func (p *planner) jugUse(k pot) Use {
 	name := k.recipe.Name
 	_, dissolved := p.s.Done(DissolveID(name))
 	u := Use{
-		Vessel: k.jug.Name, Kind: recipe.LyeJug, What: "the water of the " + name + " lye", Load: k.solution(),
+		Vessel: k.jug.Name, Kind: recipe.LyeJug, Lye: true, What: "the water of the " + name + " lye", Load: k.solution(),
 		Full: !p.met(name) && holdsAny(p.jugContent(k)), Over: p.met(name), Alkali: dissolved, Drawn: k.portion.Mass > 0 && !p.met(name),
 	}
 	if dissolved || !u.Full {
@@ -161,7 +162,7 @@ func (p *planner) jugUses(r pour) []Use {
 // cupUses adds the vessels in which something is weighed by itself, and what of it waits
 // there.
 func (p *planner) cupUses(stages []work.Stage, list []Use) []Use {
-	emptied, dry := p.emptied(), p.dryAlkali()
+	emptied, dry, small := p.emptied(), p.dryAlkali(), p.smallLye()
 	own := len(list)
 	for _, st := range stages {
 		for _, t := range st.Tasks {
@@ -174,10 +175,10 @@ func (p *planner) cupUses(stages []work.Stage, list []Use) []Use {
 			}
 			gone, waits := emptied[t.ID]
 			u := Use{
-				Vessel: p.nowIn(t), Kind: recipe.Cup, What: "the " + t.Material + forWhat(st), Load: t.SoFar + t.Remaining(),
-				Full: waits && !gone && t.Mass > 0, Alkali: dry[t.ID],
+				Vessel: p.nowIn(t), Kind: p.rack.Kind(p.nowIn(t)), What: "the " + t.Material + forWhat(st), Load: t.SoFar + t.Remaining(),
+				Full: waits && !gone && t.Mass > 0, Alkali: dry[t.ID], Lye: small[t.ID] > 0,
 			}
-			u.Load, u.Over = max(u.Load, t.Mass), t.Done && !u.Full
+			u.Load, u.Over = max(u.Load, t.Mass, small[t.ID]), t.Done && !u.Full
 			list = append(list, u)
 		}
 	}
@@ -219,6 +220,20 @@ func (p *planner) emptied() map[string]bool {
 		if r.layer.Place == recipe.InPot {
 			for _, t := range r.scents {
 				list[t.ID] = p.ticked(ScentInID(r.recipe.Batter, r.recipe.Name))
+			}
+		}
+	}
+	return list
+}
+
+// smallLye gives, for the weighing of its water, how much a small lye solution comes to.
+func (p *planner) smallLye() map[string]quantity.Mass {
+	list := map[string]quantity.Mass{}
+	for _, k := range p.pots {
+		dry, _ := p.moreDry(k)
+		for _, t := range k.cup {
+			if t.Material == recipe.Water {
+				list[t.ID] = sum(k.cup...) + quantity.FromGrams(dry)
 			}
 		}
 	}
