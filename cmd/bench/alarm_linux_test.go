@@ -76,7 +76,7 @@ func TestBell(t *testing.T) {
 			if got := strings.Count(m.Written(), "\x1b]"); got != strings.Count(c.notice, "\x1b]") || !strings.Contains(m.Written(), c.notice) {
 				t.Errorf("%d commands to the terminal, want %q", got, c.notice)
 			}
-			m.quits()
+			m.leaves()
 			m.Restored()
 		})
 	}
@@ -93,7 +93,7 @@ func TestAlarmsByTheProgramsClock(t *testing.T) {
 	m.SeesNot("!!!")
 	soonAfter := regexp.MustCompile(`(?s)!!!.*(due now|late by (\d+ s|\d min))`)
 	m.Wait("alarm that has just come up", func() bool { return soonAfter.MatchString(m.Screen()) })
-	m.quits()
+	m.leaves()
 	m.Restored()
 }
 

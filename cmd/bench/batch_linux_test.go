@@ -39,10 +39,7 @@ func TestWholeBatch(t *testing.T) {
 	m.works("")
 	m.Sees("Nothing to do just now", "unmould 3 loaves")
 	m.agrees()
-	m.Send("q")
-	if code := m.Exit(2 * time.Second); code != 0 {
-		t.Errorf("exit status %d", code)
-	}
+	m.leaves()
 	m.Restored()
 	m.AskedNothing()
 
@@ -178,10 +175,7 @@ func (m *maker) unmoulds(at time.Time) *maker {
 	m.says("abandon given away uncut"+enter, batch.Closed{Reason: "given away uncut"})
 	m.Sees("This batch is closed")
 	m.agrees()
-	m.Send("q")
-	if code := m.Exit(2 * time.Second); code != 0 {
-		m.t.Errorf("exit status %d", code)
-	}
+	m.leaves()
 	return m
 }
 

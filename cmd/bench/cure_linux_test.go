@@ -31,7 +31,7 @@ func TestPourToRelease(t *testing.T) {
 	m.tells("Weigh the leftover batter", "84"+enter, "set aside: leftover batter, 84.0 g")
 	m.works("clean up/gloves")
 	m.says(m.keysFor(first(m.next())))
-	m.quits()
+	m.leaves()
 
 	// A look at the gel that is late: a temperature, and what it looks like.
 	m = sits(t, home, dawn.Add(3*time.Hour)).reopens(code)
@@ -41,7 +41,7 @@ func TestPourToRelease(t *testing.T) {
 	m.rests()
 	m.Send(up + enter) // At that temperature the full gel is offered first.
 	m.Sees("look at the gel: gelling, 74 °C")
-	m.quits()
+	m.leaves()
 
 	// Too soft on the first day, out on the second.
 	m = sits(t, home, dawn.Add(26*time.Hour)).reopens(code)
@@ -52,12 +52,12 @@ func TestPourToRelease(t *testing.T) {
 	m.rests()
 	m.Send(enter)
 	m.Sees("too soft, look again in 12 h", "Nothing to do just now")
-	m.quits()
+	m.leaves()
 
 	cut := dawn.Add(40 * time.Hour)
 	m = sits(t, home, cut).reopens(code)
 	m.cuts()
-	m.quits()
+	m.leaves()
 	m.dries(cut)
 	m.releases(cut.Add(43 * 24 * time.Hour))
 	m.complains(cut.Add(60 * 24 * time.Hour))
@@ -137,14 +137,6 @@ func (m *maker) tells(task, keys string, lines ...string) {
 	m.knows(m.code)
 }
 
-func (m *maker) quits() {
-	m.t.Helper()
-	m.Send("q")
-	if code := m.Exit(2 * time.Second); code != 0 {
-		m.t.Fatalf("exit status %d", code)
-	}
-}
-
 // cuts unmoulds, cuts three loaves of which one falls short, weighs bars and
 // marks one.
 func (m *maker) cuts() {
@@ -221,11 +213,11 @@ func (m *maker) dries(cut time.Time) {
 			m.Sees("bar 1 weighs 84.0 g (asked: bar 1 weighed 81.2 g before")
 			m.rests()
 			m.corrects2("84.0", g)
-			m.quits()
+			m.leaves()
 			continue
 		}
 		m.tells("Weigh marked bar 1", g+enter, "bar 1 weighs "+g+" g")
-		m.quits()
+		m.leaves()
 	}
 }
 
@@ -294,7 +286,7 @@ func (m *maker) releases(at time.Time) {
 	m.rests()
 	m.Send("pH 11.2" + enter)
 	m.Sees("held: pH 11.2 (open: failed: pH 11.2)")
-	m.quits()
+	m.leaves()
 
 	m = sits(m.t, m.home, at.Add(7*24*time.Hour)).reopens(code)
 	m.Send("\x1b[D") // The stage before: the test is made again.
@@ -315,7 +307,7 @@ func (m *maker) releases(at time.Time) {
 	m.Send("close" + enter)
 	m.Sees("This batch is closed")
 	m.knows(code)
-	m.quits()
+	m.leaves()
 }
 
 // complains records a skin reaction against a batch that is closed.
@@ -337,5 +329,5 @@ func (m *maker) complains(at time.Time) {
 	m.rests()
 	m.Send("red hands after one wash / a neighbour" + enter)
 	m.Sees("skin reaction: red hands after one wash (a neighbour)")
-	m.quits()
+	m.leaves()
 }

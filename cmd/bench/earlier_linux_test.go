@@ -82,13 +82,12 @@ func TestEarlierStores(t *testing.T) {
 func TestEarlierStoreReadOnly(t *testing.T) {
 	t.Parallel()
 	for _, name := range []string{"version-1.db", "version-2.db"} {
-		top := t.TempDir()
-		home := filepath.Join(top, "home")
-		if err := os.Rename(earlier(t, name), home); err != nil {
+		home, someone := unprivileged(t)
+		store := filepath.Join(home, "journal.db")
+		if err := os.Rename(filepath.Join(earlier(t, name), "journal.db"), store); err != nil {
 			t.Fatal(err)
 		}
-		someone := unprivileged(t, top, home)
-		chmod(t, 0o444, filepath.Join(home, "journal.db"))
+		chmod(t, 0o444, store)
 		chmod(t, 0o555, home)
 		t.Cleanup(func() { chmod(t, 0o755, home) })
 		for command, words := range map[string]string{"record 260302A": "batch closed", "find": "lighthouse at dusk", "verify": "everything is whole", "due": ""} {

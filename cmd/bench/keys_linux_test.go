@@ -13,7 +13,6 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/console"
-	"bench/internal/journal"
 	"bench/internal/judge"
 	"bench/internal/ledger"
 	"bench/internal/steps"
@@ -160,20 +159,15 @@ func (m *maker) agreesWith(seen map[string][]batch.Entry, last []pressed) {
 // codes gives every batch of a store.
 func codes(t testing.TB, home string) []string {
 	t.Helper()
-	store, err := journal.Open(home, journal.Options{ReadOnly: true})
-	if err != nil {
-		t.Fatal(err)
-	}
-	l := ledger.Of(store, home)
-	under, err1 := l.Batches()
-	closed, err2 := l.Closed("")
-	if err := errors.Join(err1, err2, store.Close()); err != nil {
-		t.Fatal(err)
-	}
 	var list []string
-	for _, b := range slices.Concat(under, closed.Batches) {
-		list = append(list, b.Code)
-	}
+	reads(t, home, func(l *ledger.Ledger) error {
+		under, err1 := l.Batches()
+		closed, err2 := l.Closed("")
+		for _, b := range slices.Concat(under, closed.Batches) {
+			list = append(list, b.Code)
+		}
+		return errors.Join(err1, err2)
+	})
 	return list
 }
 

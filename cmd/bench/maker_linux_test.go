@@ -79,6 +79,15 @@ func sitsAt(t testing.TB, home string, cmd *exec.Cmd) *maker {
 	return m
 }
 
+// leaves closes the program, which must end soon and well.
+func (m *maker) leaves() {
+	m.t.Helper()
+	m.Send("q")
+	if code := m.Exit(soon); code != exitClean {
+		m.t.Fatalf("exit status %d", code)
+	}
+}
+
 // setsUp chooses the recipe and comes to where enter starts a batch.
 func (m *maker) setsUp() {
 	m.t.Helper()

@@ -1,10 +1,7 @@
 package main
 
 import (
-	"crypto/sha256"
-	"io/fs"
 	"os"
-	"path/filepath"
 	"strings"
 	"syscall"
 	"testing"
@@ -69,8 +66,8 @@ func TestPracticeLeavesNoTrace(t *testing.T) {
 	home, tmp := t.TempDir(), t.TempDir()
 	m := sits(t, home, dawn).begins("260302A")
 	m.works("set out/scales")
-	m.quits()
-	before := bytesOf(t, home)
+	m.leaves()
+	before := hashes(t, home)
 
 	practises := func(args ...string) *maker {
 		cmd := program(t, home, append(args, clocked(dawn)...)...)
@@ -92,10 +89,7 @@ func TestPracticeLeavesNoTrace(t *testing.T) {
 	m = practises("--practice")
 	m.Send("v")
 	m.Sees("clock 60 times as fast")
-	m.Send("q")
-	if code := m.Exit(5 * time.Second); code != 0 {
-		t.Errorf("exit status %d", code)
-	}
+	m.leaves()
 	m.Restored()
 	if !strings.Contains(m.Written(), "Practice is over: nothing of it is kept.") {
 		t.Error("the end does not say that nothing is kept")
@@ -108,7 +102,7 @@ func TestPracticeLeavesNoTrace(t *testing.T) {
 	if left, err := os.ReadDir(tmp); err != nil || len(left) > 0 {
 		t.Errorf("%v; left behind: %v", err, left)
 	}
-	after := bytesOf(t, home)
+	after := hashes(t, home)
 	for path := range after {
 		if after[path] != before[path] {
 			t.Errorf("%s has changed", path)
@@ -117,22 +111,4 @@ func TestPracticeLeavesNoTrace(t *testing.T) {
 	if len(after) != len(before) {
 		t.Errorf("%d files became %d", len(before), len(after))
 	}
-}
-
-// bytesOf sums up every file of a folder.
-func bytesOf(t *testing.T, dir string) map[string][sha256.Size]byte {
-	t.Helper()
-	sums := map[string][sha256.Size]byte{}
-	err := filepath.WalkDir(dir, func(path string, d fs.DirEntry, err error) error {
-		if err != nil || d.IsDir() {
-			return err
-		}
-		data, err := os.ReadFile(path)
-		sums[path] = sha256.Sum256(data)
-		return err
-	})
-	if err != nil || len(sums) == 0 {
-		t.Fatalf("%v; %d files", err, len(sums))
-	}
-	return sums
 }

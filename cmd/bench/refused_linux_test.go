@@ -182,8 +182,8 @@ func hashes(t *testing.T, dir string) map[string][sha256.Size]byte {
 		sums[path] = sha256.Sum256(data)
 		return err
 	})
-	if err != nil {
-		t.Fatal(err)
+	if err != nil || len(sums) == 0 {
+		t.Fatalf("%v; %d files", err, len(sums))
 	}
 	return sums
 }
@@ -192,12 +192,7 @@ func hashes(t *testing.T, dir string) map[string][sha256.Size]byte {
 // being read all the same.
 func TestReadOnlyFolder(t *testing.T) {
 	t.Parallel()
-	top := t.TempDir()
-	home := filepath.Join(top, "home")
-	if err := os.Mkdir(home, 0o755); err != nil {
-		t.Fatal(err)
-	}
-	someone := unprivileged(t, top, home)
+	home, someone := unprivileged(t)
 
 	m := sitsAt(t, home, someone(clocked(dawn)...))
 	chmod(t, 0o555, filepath.Join(home, "hold"))
@@ -243,14 +238,19 @@ func chmod(t *testing.T, mode os.FileMode, paths ...string) {
 	}
 }
 
-// unprivileged gives the program as someone whom the modes of files bind. The
-// superuser is not; then it is run as another user, from where that one can
-// read it.
-func unprivileged(t *testing.T, top, home string) func(args ...string) *exec.Cmd {
+// unprivileged gives a folder, and the program in it as someone whom the modes of
+// files bind. The superuser is not; then it is run as another user, from where that
+// one can read it.
+func unprivileged(t *testing.T) (home string, someone func(args ...string) *exec.Cmd) {
 	t.Helper()
+	top := t.TempDir()
+	home = filepath.Join(top, "home")
+	if err := os.Mkdir(home, 0o755); err != nil {
+		t.Fatal(err)
+	}
 	plain := func(args ...string) *exec.Cmd { return program(t, home, args...) }
 	if os.Getuid() != 0 {
-		return plain
+		return home, plain
 	}
 	const nobody = 65534
 	chmod(t, 0o755, filepath.Dir(top), top)
@@ -268,7 +268,7 @@ func unprivileged(t *testing.T, top, home string) func(args ...string) *exec.Cmd
 	if err := as("--version").Run(); err != nil {
 		t.Skipf("nobody else can be played here: %v", err)
 	}
-	return as
+	return home, as
 }
 
 func copyProgram(t *testing.T, to, from string) {

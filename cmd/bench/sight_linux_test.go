@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"regexp"
 	"strings"
 	"testing"
@@ -11,18 +12,26 @@ import (
 	"bench/internal/work"
 )
 
-// kept reads a batch back, as another program would.
-func kept(t testing.TB, home, code string) []batch.Entry {
+// reads asks a store, as another program would.
+func reads(t testing.TB, home string, ask func(*ledger.Ledger) error) {
 	t.Helper()
 	store, err := journal.Open(home, journal.Options{ReadOnly: true})
 	if err != nil {
 		t.Fatal(err)
 	}
-	defer store.Close()
-	state, err := ledger.Of(store, home).State(code) // It verifies them.
-	if err != nil {
+	if err := errors.Join(ask(ledger.Of(store, home)), store.Close()); err != nil {
 		t.Fatal(err)
 	}
+}
+
+// kept reads a batch back.
+func kept(t testing.TB, home, code string) []batch.Entry {
+	t.Helper()
+	var state batch.State
+	reads(t, home, func(l *ledger.Ledger) (err error) {
+		state, err = l.State(code) // It verifies the facts.
+		return err
+	})
 	return state.Entries
 }
 

@@ -45,10 +45,7 @@ func TestStoppedAndContinued(t *testing.T) {
 	m.Send(neutral + neutral)
 	m.says(keys, f)
 	m.agrees()
-	m.Send("q")
-	if code := m.Exit(soon); code != exitClean {
-		t.Errorf("exit status %d", code)
-	}
+	m.leaves()
 	m.Settled()
 	written := m.Written()
 	for _, mode := range []string{"1049", "2004"} {

@@ -28,14 +28,6 @@ func runs(t testing.TB, home string, args ...string) (out string, code int) {
 	return string(text), cmd.ProcessState.ExitCode()
 }
 
-func (m *maker) leaves() {
-	m.t.Helper()
-	m.Send("q")
-	if code := m.Exit(soon); code != exitClean {
-		m.t.Errorf("exit status %d", code)
-	}
-}
-
 // TestBackupWhileAnotherWorks backs up and verifies in the middle of a batch,
 // and restores after it went on.
 func TestBackupWhileAnotherWorks(t *testing.T) {
@@ -294,12 +286,7 @@ func watched(t *testing.T, trace string) {
 // needs a new file says so.
 func TestFolderTurnsReadOnly(t *testing.T) {
 	t.Parallel()
-	top := t.TempDir()
-	home := filepath.Join(top, "home")
-	if err := os.Mkdir(home, 0o755); err != nil {
-		t.Fatal(err)
-	}
-	someone := unprivileged(t, top, home)
+	home, someone := unprivileged(t)
 	m := sitsAt(t, home, someone(clocked(dawn)...)).begins("260302A")
 	m.works("set out/moulds")
 	locked := []string{home, filepath.Join(home, "hold")}

@@ -205,10 +205,7 @@ func TestResize(t *testing.T) {
 		m.says(keys[last:], f)
 	}
 	m.agrees()
-	m.Send("q")
-	if code := m.Exit(soon); code != exitClean {
-		t.Errorf("exit status %d", code)
-	}
+	m.leaves()
 	m.Restored()
 }
 
