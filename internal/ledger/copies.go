@@ -55,7 +55,7 @@ func (c *copies) take() string {
 }
 
 // Uncopied gives the closed batches whose copy is not there, or lacks the last
-// fact. That of a batch under way is as old as the last stage that ended.
+// fact. That of a batch on a bench is as old as the last stage that ended.
 func Uncopied(s *journal.Store, home string) ([]string, error) {
 	heads, err := s.Batches()
 	var codes []string

@@ -34,7 +34,8 @@ type Ledger struct {
 type openBatch struct {
 	writer *journal.Writer
 	state  batch.State
-	stages int // stages counts those that are done; the copy knows them.
+	stages int  // stages counts those that are done; the copy knows them.
+	stale  bool // stale says that the copy lacks something.
 	copy   sync.WaitGroup
 }
 
@@ -127,8 +128,8 @@ func (l *Ledger) Follow(code string) ([]batch.Entry, string, error) {
 	return state.Entries, by, inWords(err)
 }
 
-// Append keeps a fact. When it ends a stage, the record in plain text is
-// written again, too; nobody waits for that but the next fact.
+// Append keeps a fact. When it ends a stage or changes what was said, the record in
+// plain text is written again, too; nobody waits for that but the next fact.
 func (l *Ledger) Append(code string, f batch.Fact, at timer.Moment) (batch.Entry, error) {
 	entry, err := l.append(code, f, at)
 	return entry, inWords(err)
@@ -150,13 +151,30 @@ func (l *Ledger) append(code string, f batch.Fact, at timer.Moment) (batch.Entry
 	entry := batch.Entry{Seq: r.Seq, At: momentOf(r.Stamp), Fact: f}
 	b.copy.Wait() // It reads the state.
 	b.state = b.state.Apply(entry)
+	b.stale = true
 	b.copy.Go(func() {
-		if done := stagesDone(b.state); done != b.stages || b.state.Closed() {
+		if done := stagesDone(b.state); done != b.stages || changes(f) || b.state.Closed() {
 			b.stages = done
-			l.copies.write(l.home, code, b.state)
+			l.copy(code, b)
 		}
 	})
 	return entry, nil
+}
+
+// changes says that a fact makes another one read otherwise.
+func changes(f batch.Fact) bool {
+	switch f.(type) {
+	case batch.Corrected, batch.Withdrawn:
+		return true
+	default:
+		return false
+	}
+}
+
+// copy writes the record in plain text.
+func (l *Ledger) copy(code string, b *openBatch) {
+	l.copies.write(l.home, code, b.state)
+	b.stale = false
 }
 
 // Remark gives what there is to say beside the facts, once.
@@ -175,13 +193,16 @@ func stagesDone(s batch.State) int {
 	return done
 }
 
-// Release lets go of a batch.
+// Release lets go of a batch. What the record in plain text lacks is added.
 func (l *Ledger) Release(code string) error {
 	b := l.open[code]
 	if b == nil {
 		return nil
 	}
 	b.copy.Wait()
+	if b.stale {
+		l.copy(code, b)
+	}
 	delete(l.open, code)
 	return inWords(b.writer.Release())
 }
