@@ -45,6 +45,7 @@ const (
 // taken.
 type GelLooked struct {
 	Task        string
+	Loaves      []int `json:",omitempty"` // Loaves are which, counted from 1; none named is all of them.
 	Look        GelLook
 	Temperature quantity.Temperature `json:",omitempty"`
 	Said

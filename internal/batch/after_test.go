@@ -28,7 +28,7 @@ func fact[F batch.Fact](draw func(*rapid.T) F) *rapid.Generator[batch.Fact] {
 var afterFacts = []*rapid.Generator[batch.Fact]{
 	fact(func(t *rapid.T) batch.GelLooked {
 		return batch.GelLooked{
-			Task: texts.Draw(t, "task"), Look: batch.GelLook(texts.Draw(t, "look")),
+			Task: texts.Draw(t, "task"), Loaves: list(rapid.Int()).Draw(t, "loaves"), Look: batch.GelLook(texts.Draw(t, "look")),
 			Temperature: quantity.Temperature(rapid.Int64().Draw(t, "temperature")), Said: saids.Draw(t, "said"),
 		}
 	}),

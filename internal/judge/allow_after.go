@@ -26,7 +26,7 @@ func allowsAfter(p steps.Plan, f batch.Fact, now timer.Moment) error {
 	}
 	switch f := f.(type) {
 	case batch.GelLooked:
-		return allowsTask(p, f.Task, work.Choose)
+		return allowsLook(p, f)
 	case batch.UnmouldPutOff:
 		if f.For <= 0 {
 			return errors.New("say for how long it is put off")
@@ -66,6 +66,20 @@ func allowsAfter(p steps.Plan, f batch.Fact, now timer.Moment) error {
 	default:
 		return fmt.Errorf("a fact of kind %q is not known here", batch.Kind(f))
 	}
+}
+
+// allowsLook wants a look at loaves that there are and of which nothing was said yet.
+func allowsLook(p steps.Plan, f batch.GelLooked) error {
+	said := p.GelLooks(f.Task)
+	for _, loaf := range f.Loaves {
+		switch {
+		case loaf < 1 || loaf > len(said):
+			return fmt.Errorf("there is no loaf %d", loaf)
+		case said[loaf-1] != "":
+			return fmt.Errorf("loaf %d was looked at already: %s; correct it instead", loaf, said[loaf-1])
+		}
+	}
+	return allowsTask(p, f.Task, work.Choose)
 }
 
 // allowsWords wants what was said to say something.

@@ -34,6 +34,9 @@ func doubtRest(p steps.Plan, f batch.Fact) string {
 		if all := p.Poured().All; all > 0 && f.Mass > all {
 			return fmt.Sprintf("%s g is more than the whole batch", f.Mass.At(quantity.Gram))
 		}
+		if words := doubtRetained(p, f); words != "" {
+			return words
+		}
 		return doubtLeftover(p, f)
 	case batch.Tested:
 		if f.Test == batch.PHTest && (f.Value < 7 || f.Value > 14) {
@@ -43,6 +46,21 @@ func doubtRest(p steps.Plan, f batch.Fact) string {
 	}
 	return ""
 }
+
+// doubtRetained asks about a bar that is kept back and weighs unlike those of any loaf.
+func doubtRetained(p steps.Plan, f batch.SetAside) string {
+	bars := p.Poured().Bars
+	if f.Piece != batch.RetainedBar || f.Mass == 0 || len(bars) == 0 {
+		return ""
+	}
+	if unlikely(f.Mass, slices.Min(bars), slices.Max(bars)) {
+		return fmt.Sprintf("%s g, expected about %s g", f.Mass.At(quantity.Gram/10), slices.Max(bars).At(quantity.Gram))
+	}
+	return ""
+}
+
+// unlikely says that a bar weighs half as much again as is expected, or half of it.
+func unlikely(bar, least, most quantity.Mass) bool { return bar > most*3/2 || bar < least/2 }
 
 // doubtLeftover asks where batter went that neither loaves nor vessels account for, once
 // it was said what was left over.
@@ -112,7 +130,7 @@ func doubtBars(p steps.Plan, f batch.BarsWeighed) string {
 		return fmt.Sprintf("together the bars weigh %s g, and the loaf held %s g", (t.Mass + f.Mass).At(t.Reads), loaf.At(quantity.Gram))
 	case each > loaf:
 		return fmt.Sprintf("a bar of %s g is heavier than the loaf, which held %s g", each.At(t.Reads), loaf.At(quantity.Gram))
-	case t.Target > 0 && (each > t.Target*3/2 || each < t.Target/2):
+	case t.Target > 0 && unlikely(each, t.Target, t.Target):
 		return fmt.Sprintf("%s g a bar, expected about %s g", each.At(t.Reads), t.Target.At(quantity.Gram))
 	}
 	return ""

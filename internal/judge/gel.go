@@ -7,6 +7,7 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/quantity"
+	"bench/internal/steps"
 	"bench/internal/work"
 )
 
@@ -74,6 +75,33 @@ func Likely(list []Choice, typed string) int {
 		f, ok := c.Fact.(batch.GelLooked)
 		return ok && f.Look == likely
 	}))
+}
+
+// Unseen gives the loaves of which a look at the gel has said nothing yet, counted from 1.
+func Unseen(p steps.Plan, task string) []int {
+	var loaves []int
+	for i, look := range p.GelLooks(task) {
+		if look == "" {
+			loaves = append(loaves, i+1)
+		}
+	}
+	return loaves
+}
+
+// OfLoaf makes a look at the gel that of one loaf, or for 0 of all of which nothing was said
+// yet. Another answer stays as it is.
+func OfLoaf(p steps.Plan, c Choice, loaf int) Choice {
+	f, ok := c.Fact.(batch.GelLooked)
+	if !ok {
+		return c
+	}
+	if left := Unseen(p, f.Task); loaf > 0 {
+		f.Loaves = []int{loaf}
+	} else if len(left) < p.Loaves {
+		f.Loaves = left
+	}
+	c.Fact = f
+	return c
 }
 
 // Warmed adds a temperature to what a look at the gel showed.

@@ -1,6 +1,7 @@
 package plain
 
 import (
+	"fmt"
 	"strconv"
 	"strings"
 
@@ -79,7 +80,12 @@ func (s *session) notUnderstood(t work.Task, some bool) {
 func (s *session) answer(t work.Task, text string) {
 	if t.Do == work.Choose {
 		number, warm, _ := strings.Cut(text, " ")
-		s.choose(judge.Choices(s.plan, t.ID, ""), number, strings.TrimSpace(warm))
+		list, warm, err := ofLoaf(s.plan, judge.Choices(s.plan, t.ID, ""), warm)
+		if err != nil {
+			s.warn(phrase.Sentence(err))
+			return
+		}
+		s.choose(list, number, warm)
 		return
 	}
 	a := judge.Answer{How: batch.Typed, Text: text, Now: s.now().Wall}
@@ -91,6 +97,25 @@ func (s *session) answer(t work.Task, text string) {
 		a.Text, a.More = strings.TrimSpace(some), true
 	}
 	s.reply(t, a)
+}
+
+// ofLoaf makes answers those of one loaf, where a line names one ("4 loaf 2 78"), and gives
+// what is left of the line.
+func ofLoaf(p steps.Plan, list []judge.Choice, words string) ([]judge.Choice, string, error) {
+	words = strings.TrimSpace(words)
+	loaf := 0
+	if rest, named := strings.CutPrefix(words, "loaf "); named {
+		number, rest, _ := strings.Cut(strings.TrimSpace(rest), " ")
+		n, err := strconv.Atoi(number)
+		if err != nil || n < 1 {
+			return nil, "", fmt.Errorf("%q is no loaf: write it like 4 loaf 2", number)
+		}
+		loaf, words = n, strings.TrimSpace(rest)
+	}
+	for i := range list {
+		list[i] = judge.OfLoaf(p, list[i], loaf)
+	}
+	return list, words, nil
 }
 
 // asAsked says that it is done, or that the scale shows what was asked.

@@ -209,6 +209,20 @@ func TestRest(t *testing.T) {
 	}
 }
 
+// TestGelOfOneLoaf answers a look for one loaf, and then for the others in one go.
+func TestGelOfOneLoaf(t *testing.T) {
+	k := talks(t, memory.New()).starts().works("").waits(70 * time.Minute).says("").hears("of one alone: 2 loaf 1 78")
+	k.says("6 loaf 9").hears("no loaf 9").says("6 loaf x").hears("is no loaf")
+	k.says("6 loaf 2 84")
+	if f, ok := k.last().(batch.GelLooked); !ok || len(f.Loaves) != 1 || f.Loaves[0] != 2 || f.Look != batch.Rising || f.Temperature != 84*quantity.Degree {
+		t.Errorf("kept %+v", k.last())
+	}
+	k.hears("other loaves", "loaf 2 rising").says("1")
+	if f, ok := k.last().(batch.GelLooked); !ok || len(f.Loaves) != 2 || f.Look != batch.NoGel {
+		t.Errorf("kept %+v", k.last())
+	}
+}
+
 // TestMoving goes to a stage and to a task of it, and back to what is next.
 func TestMoving(t *testing.T) {
 	k := talks(t, memory.New()).starts().works("sea/water").says("l").hears("2.1  Water into the lye jug: 216.2 g, open", "oils · sea, may be done now")

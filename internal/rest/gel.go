@@ -2,6 +2,8 @@ package rest
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
 	"bench/internal/batch"
 	"bench/internal/recipe"
@@ -25,19 +27,46 @@ func (r Rest) GelHours() []int {
 // lastGelLook is the hour after which no look at the gel is asked for.
 const lastGelLook = 12
 
-func (r Rest) overheated(hour int) bool {
-	look, ok := batch.Last[batch.GelLooked](r.State, gelID(hour))
-	return ok && look.Fact.Look == batch.Rising
+// GelLooks gives what each loaf looked like by a task, as it was said last; "" is not
+// said yet.
+func (r Rest) GelLooks(task string) []batch.GelLook {
+	said := make([]batch.GelLook, r.Control.Loaves)
+	for _, f := range batch.All[batch.GelLooked](r.State) {
+		for loaf := range said {
+			if f.Fact.Task == task && (len(f.Fact.Loaves) == 0 || slices.Contains(f.Fact.Loaves, loaf+1)) {
+				said[loaf] = f.Fact.Look
+			}
+		}
+	}
+	return said
 }
 
-// pockets says what to look for in loaves that overheated, or "".
-func (r Rest) pockets() string {
+func (r Rest) overheated(hour int) bool {
+	return slices.Contains(r.GelLooks(gelID(hour)), batch.Rising)
+}
+
+// looked says that something was said of every loaf.
+func (r Rest) looked(hour int) bool { return !slices.Contains(r.GelLooks(gelID(hour)), "") }
+
+// pockets says what to look for in a loaf that overheated, or "".
+func (r Rest) pockets(loaf int) string {
 	for _, h := range r.GelHours() {
-		if r.overheated(h) {
+		if r.GelLooks(gelID(h))[loaf] == batch.Rising {
 			return fmt.Sprintf("It overheated (look after %d h): search for wet or crumbly lye pockets, and do not touch them bare. ", h)
 		}
 	}
 	return ""
+}
+
+// sayLooks tells what was said of some loaves, or is "".
+func (r Rest) sayLooks(hour int) string {
+	var words []string
+	for loaf, look := range r.GelLooks(gelID(hour)) {
+		if look != "" {
+			words = append(words, fmt.Sprintf("loaf %d %s", loaf+1, look))
+		}
+	}
+	return strings.Join(words, ", ")
 }
 
 func (r Rest) gelLooks() work.Stage {
@@ -49,8 +78,13 @@ func (r Rest) gelLooks() work.Stage {
 		s.Why = "Gel is not wanted here: a dark middle means that it has begun, and wants cooling."
 	}
 	for _, h := range r.GelHours() {
-		t := doneBy[batch.GelLooked](r, r.do(work.Choose, gelID(h), fmt.Sprintf("Look at the gel after %d h", h),
-			"Dark to the edge? Cracks? Rising? Each has its remedy beside it. Type a temperature first if one was taken."))
+		t := r.do(work.Choose, gelID(h), fmt.Sprintf("Look at the gel after %d h", h),
+			"Dark to the edge? Cracks? Rising? Each has its remedy beside it. Type a temperature first if one was taken.")
+		if r.looked(h) {
+			t = doneBy[batch.GelLooked](r, t)
+		} else if said := r.sayLooks(h); said != "" {
+			t.Title, t.Hint = fmt.Sprintf("Look at the gel of the other loaves after %d h", h), said+"; and the others? "+t.Hint
+		}
 		w, _ := r.State.Timer(fmt.Sprintf("%s%d", GelTimer, h))
 		t = PassedBy(t, w.Seen, "the timer was seen, and nothing was noted")
 		s.Tasks = append(s.Tasks, PassedBy(t, r.Unmoulded() > 0, "nothing was noted before the unmoulding"))

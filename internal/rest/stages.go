@@ -116,7 +116,7 @@ func (r Rest) cutStage() work.Stage {
 		Why: "As soon as the loaf cuts clean and before it turns brittle. The cure counts from here.",
 	}
 	planned := r.Control.BarsPerLoaf()
-	hint := r.pockets() + fmt.Sprintf("Planned %s of %s, ends of %s at the stop and %s at the other end; end pieces are not bars. Too soft to cut clean: s, look again in 12 h.",
+	hint := fmt.Sprintf("Planned %s of %s, ends of %s at the stop and %s at the other end; end pieces are not bars. Too soft to cut clean: s, look again in 12 h.",
 		quantity.Count(planned, "bar", "bars"), r.Control.Loaf().Bar, r.Control.Loaf().Near, r.Control.Loaf().Rest())
 	s.Tasks = make([]work.Task, 0, r.Control.Loaves+3)
 	side := r.tick("cut/side", "Lay the loaf on its side", gloves)
@@ -126,7 +126,7 @@ func (r Rest) cutStage() work.Stage {
 	}
 	s.Tasks = append(s.Tasks, side)
 	for loaf := range r.Control.Loaves {
-		t := doneBy[batch.BarsCut](r, r.do(work.Count, curing.CutTask(loaf+1), fmt.Sprintf("Cut loaf %d and count the bars", loaf+1), hint))
+		t := doneBy[batch.BarsCut](r, r.do(work.Count, curing.CutTask(loaf+1), fmt.Sprintf("Cut loaf %d and count the bars", loaf+1), r.pockets(loaf)+hint))
 		t.Count = planned
 		if cut, ok := batch.Last[batch.BarsCut](r.State, t.ID); ok {
 			t.Counted = cut.Fact.Bars

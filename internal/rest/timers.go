@@ -76,7 +76,7 @@ func (r Rest) gelTimers(poured timer.Moment) []timer.Timer {
 	}
 	var list []timer.Timer
 	for _, h := range r.GelHours() {
-		if _, looked := batch.Last[batch.GelLooked](r.State, gelID(h)); looked || r.ticked(gelID(h)) {
+		if r.looked(h) || r.ticked(gelID(h)) {
 			continue
 		}
 		list = append(list, timer.Timer{

@@ -68,11 +68,20 @@ func (p Plan) Spreads() (fresh, cured curing.Spread) {
 		curing.SpreadOf(all, func(id string) bool { return id == rest.WeightTest })
 }
 
+// GelLooks gives what each loaf looked like by a look at the gel; "" is not said yet.
+func (p Plan) GelLooks(task string) []batch.GelLook {
+	if p.planner == nil {
+		return nil
+	}
+	return p.planner.after.GelLooks(task)
+}
+
 // Poured is what the moulds hold.
 type Poured struct {
 	All    quantity.Mass   // All is everything that left the pots.
 	Loaves []quantity.Mass // Loaves are what each mould holds.
 	Bar    quantity.Mass   // Bar is what a fresh bar of the first loaf should weigh.
+	Bars   []quantity.Mass // Bars are what one of each loaf should.
 	Last   timer.Moment    // Last is when the last layer was poured; zero is not yet.
 }
 
@@ -83,7 +92,8 @@ func (p Plan) Poured() Poured {
 	}
 	pl := p.planner
 	made := Poured{Loaves: pl.loaves, Bar: pl.after.BarMass(0), Last: pl.after.Poured}
-	for _, m := range pl.loaves {
+	for loaf, m := range pl.loaves {
+		made.Bars = append(made.Bars, pl.after.BarMass(loaf))
 		made.All += m + pl.c.LeftInVessel*quantity.Mass(1+len(pl.pours))
 	}
 	return made

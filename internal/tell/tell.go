@@ -6,6 +6,7 @@ package tell
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 	"time"
 
@@ -19,7 +20,7 @@ import (
 func Fact(f batch.Fact) string {
 	switch f := f.(type) {
 	case batch.GelLooked:
-		words := "look at the gel: " + string(f.Look)
+		words := "look at the gel" + ofLoaves(f.Loaves) + ": " + string(f.Look)
 		if f.Temperature != 0 {
 			words += ", " + f.Temperature.String()
 		}
@@ -64,6 +65,21 @@ func Fact(f batch.Fact) string {
 	default:
 		return batch.Kind(f)
 	}
+}
+
+// ofLoaves names some of the loaves, or none where all are meant.
+func ofLoaves(loaves []int) string {
+	if len(loaves) == 0 {
+		return ""
+	}
+	words := make([]string, len(loaves))
+	for i, n := range loaves {
+		words[i] = strconv.Itoa(n)
+	}
+	if len(words) == 1 {
+		return " of loaf " + words[0]
+	}
+	return " of loaves " + strings.Join(words[:len(words)-1], ", ") + " and " + words[len(words)-1]
 }
 
 // besides adds the day on which it was so, and the doubt with its answer.

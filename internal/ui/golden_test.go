@@ -102,6 +102,7 @@ var scenes = []struct {
 	{"ways-warning", func(p *person) { p.overweighs().press("d") }},
 	{"weigh-pot", func(p *person) { p.starts().works("sea/castor").press("w").types("1241.") }},
 	{"gel-answers", func(p *person) { p.starts().works("").looks(70*time.Minute).types("78").press("enter", "down") }},
+	{"gel-of-a-loaf", func(p *person) { p.starts().works("").looks(70*time.Minute).press("enter", "down", "right", "right") }},
 	{"in-cure", func(p *person) { p.cures(3).press("enter", "enter") }},
 	{"cure-curve", func(p *person) { p.cures(4).waits(7*aDay).press("enter", "enter") }},
 	{"rack", func(p *person) { p.cures(4).press("r") }},

@@ -5,6 +5,11 @@
 package after
 
 import (
+	"fmt"
+	"slices"
+
+	"github.com/charmbracelet/bubbles/key"
+
 	"bench/internal/judge"
 	"bench/internal/reply"
 	"bench/internal/steps"
@@ -23,6 +28,8 @@ type Choices struct {
 	typed  string // typed is a temperature that goes with the answer.
 	list   []judge.Choice
 	cursor int
+	loaves []int // loaves are those that a look at the gel may be said of one by one.
+	loaf   int   // loaf is the one that is meant; 0 is all of them.
 	Word   string
 }
 
@@ -41,6 +48,9 @@ func NewChoices(code string, p steps.Plan, act intent.Choose) Choices {
 		if act.Typed != "" {
 			s.title += ", " + act.Typed + " °C"
 		}
+		if s.loaves = judge.Unseen(p, act.Task); len(s.loaves) < 2 {
+			s.loaves = nil
+		}
 	}
 	return s
 }
@@ -55,18 +65,59 @@ func (s Choices) Update(p keys.Press) (Choices, intent.Action) {
 		s.cursor = max(0, s.cursor-1)
 	case keys.Matches(p, keys.Down):
 		s.cursor = max(0, min(len(s.list)-1, s.cursor+1))
+	case keys.Matches(p, keys.Left) && len(s.loaves) > 0:
+		s.loaf = s.beside(-1)
+	case keys.Matches(p, keys.Right) && len(s.loaves) > 0:
+		s.loaf = s.beside(1)
 	case keys.Matches(p, keys.Take) && !p.Held && s.cursor < len(s.list):
-		act, word := reply.Choice(s.code, s.plan, s.list[s.cursor], s.typed, p.At)
+		act, word := reply.Choice(s.code, s.plan, judge.OfLoaf(s.plan, s.list[s.cursor], s.loaf), s.typed, p.At)
 		s.Word = word
 		return s, intent.Of(act)
 	}
 	return s, nil
 }
 
+// beside gives the loaf next to the one that is meant; all of them stand before the first
+// and after the last.
+func (s Choices) beside(step int) int {
+	all := append([]int{0}, s.loaves...)
+	return all[(slices.Index(all, s.loaf)+step+len(all))%len(all)]
+}
+
+// of says which loaves are meant, or "" where there is no choice.
+func (s Choices) of() string {
+	switch {
+	case len(s.loaves) == 0:
+		return ""
+	case s.loaf > 0:
+		return fmt.Sprintf("loaf %d only", s.loaf)
+	case len(s.loaves) < s.plan.Loaves:
+		return "all the others"
+	}
+	return fmt.Sprintf("all %d loaves", len(s.loaves))
+}
+
+// heading is the question, with which loaves are meant.
+func (s Choices) heading() string {
+	if of := s.of(); of != "" {
+		return s.title + ": " + of
+	}
+	return s.title
+}
+
+// keys are those that work here.
+func (s Choices) keys() []key.Binding {
+	list := []key.Binding{keys.Shown("↑ ↓", "choose")}
+	if len(s.loaves) > 0 {
+		list = append(list, keys.Shown("← →", "loaf"))
+	}
+	return append(list, keys.Take, keys.Back, keys.Aid)
+}
+
 // View lists the answers, each with all of its words: one reads before one
 // chooses. Those that find no room are counted, and the arrows lead to them.
 func (s Choices) View(t ink.Theme, w, h int) []string {
-	lines := []string{" " + t.Title.Render(ink.Cut(ink.Clean(s.title), w-2)), t.Line.Render(ink.Rule(w)), ""}
+	lines := []string{" " + t.Title.Render(ink.Cut(ink.Clean(s.heading()), w-2)), t.Line.Render(ink.Rule(w)), ""}
 	for _, l := range ink.Wrap(ink.Clean(s.hint), w-2) {
 		lines = append(lines, " "+t.Quiet.Render(l))
 	}
@@ -76,7 +127,7 @@ func (s Choices) View(t ink.Theme, w, h int) []string {
 	}
 	room := h - 1 - len(lines) - len(word)
 	lines = append(append(lines, s.body(t, w, room)...), word...)
-	return append(ink.Block(lines, w, h-1), keys.HelpLine(t, w, keys.Shown("↑ ↓", "choose"), keys.Take, keys.Back, keys.Aid))
+	return append(ink.Block(lines, w, h-1), keys.HelpLine(t, w, s.keys()...))
 }
 
 // body are the answers, and where there is room the one at the cursor large beside
