@@ -117,7 +117,7 @@ func weighable(t work.Task, f batch.Weighed) error {
 	case t.Do == work.Portion && f.Mass > inVessel(t):
 		return fmt.Errorf("%s: %s g is more than the vessel holds", t.Title, f.Mass.At(t.Reads))
 	case t.Do == work.Weigh && f.How == batch.Typed && t.Parts <= 1 && t.Max > 0 && onScale(t)+f.Mass > t.Max:
-		return fmt.Errorf("%s: %s g is more than the %s carries (%s)", t.Title, (onScale(t) + f.Mass).At(t.Reads), t.Scale, t.Max)
+		return fmt.Errorf("%s: %s is more than the %s carries (%s)", t.Title, withVessel(t, f.Mass), t.Scale, t.Max)
 	}
 	return nil
 }
@@ -139,6 +139,19 @@ func onScale(t work.Task) quantity.Mass {
 		return t.Tare
 	}
 	return t.Tare + t.SoFar
+}
+
+// withVessel says a weight with all that it comes on top of, which may have been tared
+// away and was not typed.
+func withVessel(t work.Task, m quantity.Mass) string {
+	switch below := onScale(t); {
+	case below <= 0:
+		return m.At(t.Reads) + " g"
+	case below > t.Tare:
+		return fmt.Sprintf("%s g with %s and what is in it (%s g)", m.At(t.Reads), t.Vessel, below.At(t.Reads))
+	default:
+		return fmt.Sprintf("%s g with %s (%s g)", m.At(t.Reads), t.Vessel, below.At(t.Reads))
+	}
 }
 
 func allowsGross(p steps.Plan, f batch.Grossed) error {

@@ -118,6 +118,9 @@ func Doubt(p steps.Plan, f batch.Fact) string {
 		if other, ok := lookAlike(p, t, f.Gross); ok {
 			return fmt.Sprintf("asked %s, typed %s: that is nearer to %s", t.Target.At(t.Reads), f.Gross.At(t.Reads), other)
 		}
+		if whole := f.Gross + t.Tare; t.Tare > 0 && (whole-t.Target).Abs() <= max(t.Tolerance, t.Reads)+t.Loss {
+			return fmt.Sprintf("asked %s, typed %s: without the vessel (then type %s)?", t.Target.At(t.Reads), f.Gross.At(t.Reads), whole.At(t.Reads))
+		}
 		if words := doubtful(f.Gross, t.Target, max(t.Tolerance, (t.Target-t.Tare)/20), t.Reads, false); words != "" {
 			return words + ": perhaps another vessel"
 		}

@@ -102,6 +102,10 @@ func TestDoubt(t *testing.T) {
 	early.WorkTo(t, "sea/castor")
 	castor, _, _ := early.Plan().Task("sea/castor")
 	tenth := castor.Target / 10
+	poured := lighthouse(t)
+	poured.WorkTo(t, "sea/lye jug")
+	jug, _, _ := poured.Plan().Task("sea/lye jug")
+	whole := func(m quantity.Mass) batch.Fact { return batch.Grossed{Task: jug.ID, Gross: m, Tare: jug.Tare} }
 	for _, c := range []struct {
 		what string
 		p    steps.Plan
@@ -113,6 +117,9 @@ func TestDoubt(t *testing.T) {
 		{"more than a tenth over", early.Plan(), weighed(castor.Target+tenth+1, false), "asked "},
 		{"more than a tenth under", early.Plan(), weighed(castor.Target-tenth-1, false), "asked "},
 		{"the first of two containers", early.Plan(), weighed(castor.Target/3, true), ""},
+		{"the whole weight", poured.Plan(), whole(jug.Target), ""},
+		{"without the vessel", poured.Plan(), whole(jug.Target - jug.Tare), "without the vessel (then type " + jug.Target.At(jug.Reads) + ")?"},
+		{"neither with it nor without", poured.Plan(), whole(jug.Target - jug.Tare/2), "perhaps another vessel"},
 		{"too cold", early.Plan(), batch.TemperatureTaken{Temperature: 9 * quantity.Degree}, "9 °C is unusual"},
 		{"too hot", early.Plan(), batch.TemperatureTaken{Temperature: 101 * quantity.Degree}, "101 °C is unusual"},
 		{"warm", early.Plan(), batch.TemperatureTaken{Temperature: 35 * quantity.Degree}, ""},

@@ -21,6 +21,9 @@ func Correct(p steps.Plan, s batch.State, seq int, text, reason string) (batch.F
 	if seq < 1 || seq > len(s.Entries) {
 		return nil, fmt.Errorf("there is no fact %d", seq)
 	}
+	if strings.TrimSpace(text) == "" {
+		return nil, errors.New("type the new value first")
+	}
 	e := s.Entries[seq-1]
 	if s.Withdrawn(seq) {
 		return nil, errors.New("this was taken back: say it anew at the bench")
@@ -100,9 +103,6 @@ func settled(s batch.Said) batch.Said { return batch.Said{When: s.When} }
 // correctWords gives a fact that is said in words, or at a time, with another
 // value.
 func correctWords(e batch.Entry, text string) (batch.Fact, error) {
-	if text == "" {
-		return nil, errors.New("type the new value first")
-	}
 	switch f := e.Fact.(type) {
 	case batch.Ticked:
 		var err error

@@ -37,6 +37,7 @@ func TestCorrect(t *testing.T) {
 		{"a number of bars", seq(t, b, "cut/loaf 1"), "7", "loaf 1: 7 of 8", false},
 		{"bars", seq(t, b, "bars/loaf 1"), "2 x 210", "2: 210 g", false},
 		{"a leftover", seq(t, b, "clean up/leftover"), "9", "1 leftover batter: 9 g", false},
+		{"a leftover of nothing typed", seq(t, b, "clean up/leftover"), " ", "type the new value", true},
 		{"a weigh-in", seq(t, b, "cure/bar 1"), "104", "1: 104 g 0001-01-01 00:00", false},
 		{"a test", seq(t, b, "test/alkali"), "10.9", "pH 10.9 false", false},
 		{"a test that is a look", seq(t, b, "test/look"), "sound", "", true},

@@ -151,7 +151,7 @@ func (s *session) reply(t work.Task, a judge.Answer) {
 	act, doubt, word := reply.To(s.code, s.plan, t, a, s.doubt, s.now())
 	s.doubt = doubt
 	if act == nil && word == "" {
-		s.warn(doubt.Words + ". Right? Then type it again.")
+		s.warn(doubt.Asks())
 		return
 	}
 	s.perform(act, word)

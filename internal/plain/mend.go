@@ -97,7 +97,7 @@ func (s *session) newValue(seq int) {
 			s.warn(word)
 			continue
 		case doubt != nil:
-			s.warn(doubt.Words + ". Right? Then type it again.")
+			s.warn(doubt.Asks())
 			continue
 		}
 		why, ok := s.ask("why")

@@ -1,6 +1,9 @@
 package reply
 
 import (
+	"cmp"
+	"strings"
+
 	"bench/internal/batch"
 	"bench/internal/timer"
 )
@@ -33,4 +36,14 @@ func (Question) act() {}
 type Doubted struct {
 	Fact  batch.Fact
 	Words string
+	Again string // Again is what to type a second time, where Words name several figures.
+}
+
+// Asks says why it is asked about, and what to type if it is right.
+func (d Doubted) Asks() string {
+	right := ". Right? Then type "
+	if strings.HasSuffix(d.Words, "?") {
+		right = " If it is right, type "
+	}
+	return d.Words + right + cmp.Or(d.Again, "it") + " again."
 }

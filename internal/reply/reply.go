@@ -37,27 +37,27 @@ func To(code string, p steps.Plan, t work.Task, a judge.Answer, doubt *Doubted, 
 	case doubt != nil && doubt.Fact == f:
 		return Keep{Code: code, Fact: f}, nil, ""
 	}
-	words := doubtOf(p, t, f, a)
-	if words == "" {
-		return Keep{Code: code, Fact: f}, doubt, ""
+	if d := doubtOf(p, t, f, a); d.Words != "" {
+		return nil, &d, ""
 	}
-	return nil, &Doubted{Fact: f, Words: words}, ""
+	return Keep{Code: code, Fact: f}, doubt, ""
 }
 
-// doubtOf says why an answer looks like a slip, in terms of what was typed, or "".
-func doubtOf(p steps.Plan, t work.Task, f batch.Fact, a judge.Answer) string {
-	words := judge.Doubt(p, asTyped(f, a))
+// doubtOf says why an answer looks like a slip, in terms of what was typed; without
+// words it does not.
+func doubtOf(p steps.Plan, t work.Task, f batch.Fact, a judge.Answer) Doubted {
+	d := Doubted{Fact: f, Words: judge.Doubt(p, asTyped(f, a))}
 	m, err := quantity.ParseNumberMass(a.Text, quantity.Gram)
 	if err != nil {
-		return words
+		return d
 	}
 	if net, untared := t.Net(m); untared && a.How == batch.Typed {
-		return m.At(t.Reads) + " is the reading with the vessel: without it " + net.At(t.Reads) + ", which is what will be kept"
+		d.Words = m.At(t.Reads) + " is the reading with the vessel: without it " + net.At(t.Reads) + ", which is what will be kept"
+		d.Again = m.At(t.Reads)
+	} else if t.Do == work.Portion && d.Words != "" {
+		d.Words = "reads " + m.At(t.Reads) + "; stop at " + t.StopAt.At(t.Reads)
 	}
-	if t.Do == work.Portion && words != "" {
-		return "reads " + m.At(t.Reads) + "; stop at " + t.StopAt.At(t.Reads)
-	}
-	return words
+	return d
 }
 
 // AfterPour says that what is answered follows the pour: a doubt about it is

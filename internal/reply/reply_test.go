@@ -78,8 +78,12 @@ func TestTo(t *testing.T) {
 		t.Errorf("another slip: %v, %+v", act, again)
 	}
 	whole := (task.Untared()).At(task.Reads)
-	if _, doubt, _ := say(whole, nil); doubt == nil || !strings.Contains(doubt.Words, "is the reading with the vessel: without it "+task.Target.At(task.Reads)) {
+	if _, doubt, _ := say(whole, nil); doubt == nil || doubt.Asks() != whole+" is the reading with the vessel: without it "+task.Target.At(task.Reads)+
+		", which is what will be kept. Right? Then type "+whole+" again." {
 		t.Errorf("the whole reading %s: %+v", whole, doubt)
+	}
+	if got := (reply.Doubted{Words: "where did it go?"}).Asks(); got != "where did it go? If it is right, type it again." {
+		t.Errorf("a question is asked as %q", got)
 	}
 }
 

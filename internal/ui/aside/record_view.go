@@ -112,7 +112,7 @@ func (r Record) Words(t ink.Theme, w int) []string {
 	case r.Word != "":
 		return ink.Warning(t, r.Word, w)
 	case r.doubt != nil && r.step == typingValue && r.value.Text() == "":
-		return ink.Warning(t, ink.Clean(r.doubt.Words)+". Right? Then type it again.", w)
+		return ink.Warning(t, ink.Clean(r.doubt.Asks()), w)
 	}
 	return []string{""}
 }

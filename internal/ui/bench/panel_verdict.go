@@ -17,7 +17,7 @@ func (p panel) verdictLines() []string {
 	if p.b.doubt == nil || p.b.Typed != "" {
 		return []string{" " + p.verdict()}
 	}
-	return ink.Warning(p.t, ink.Clean(p.b.doubt.Words)+". Right? Then type it again.", p.w)
+	return ink.Warning(p.t, ink.Clean(p.b.doubt.Asks()), p.w)
 }
 
 // verdict says, before anything is typed, how far off is still right, and then
