@@ -94,7 +94,7 @@ func (m *maker) corrects(task, value, why string) {
 		m.t.Fatal(err)
 	}
 	m.Send("u")
-	m.Sees("Record of batch 260302A", "09:00 sea: coconut oil 214.2 g", "enter correct this")
+	m.Sees("Record of batch 260302A", "sea: coconut oil 214.2 g", "enter correct this")
 	m.rests()
 	m.Send(enter + value + enter)
 	m.Sees("new value "+value, "enter keep the correction")
