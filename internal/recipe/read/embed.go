@@ -39,10 +39,8 @@ func (r *reader) embed(n *yaml.Node, p recipe.Path) recipe.Embed {
 			o := measure(r, parseShape)(n, p)
 			e.Shape, e.Width, e.Height = o.shape, o.width, o.height
 		},
-		"points": func(n *yaml.Node, p recipe.Path) {
-			r.items(n, p, func(n *yaml.Node, p recipe.Path) { d.points = append(d.points, measure(r, parseCorner)(n, p)) })
-		},
-		"path": func(n *yaml.Node, p recipe.Path) { d.path, d.unit = r.line(n, p), 1 },
+		"points": each(r, &d.points, measure(r, parseCorner)),
+		"path":   func(n *yaml.Node, p recipe.Path) { d.path, d.unit = r.line(n, p), 1 },
 		"file": func(n *yaml.Node, p recipe.Path) {
 			path, unit, err := r.svg(r.line(n, p))
 			if err != nil && !r.source.failed[p] {

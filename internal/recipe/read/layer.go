@@ -19,15 +19,9 @@ func (r *reader) layer(n *yaml.Node, p recipe.Path) recipe.Layer {
 		"propped":   into(&l.Propped, measure(r, parsePropping)),
 		"mica line": func(n *yaml.Node, p recipe.Path) { l.MicaLine = r.topping(n, p) },
 		"trace":     into(&l.Trace, choice(r, recipe.Traces()...)),
-		"colours": func(n *yaml.Node, p recipe.Path) {
-			r.items(n, p, func(n *yaml.Node, p recipe.Path) { l.Colours = append(l.Colours, r.colour(n, p)) })
-		},
-		"scents": func(n *yaml.Node, p recipe.Path) {
-			r.items(n, p, func(n *yaml.Node, p recipe.Path) { l.Scents = append(l.Scents, r.scent(n, p)) })
-		},
-		"embeds": func(n *yaml.Node, p recipe.Path) {
-			r.items(n, p, func(n *yaml.Node, p recipe.Path) { l.Embeds = append(l.Embeds, r.embed(n, p)) })
-		},
+		"colours":   each(r, &l.Colours, r.colour),
+		"scents":    each(r, &l.Scents, r.scent),
+		"embeds":    each(r, &l.Embeds, r.embed),
 	}, "name")
 	if l.Trace == "" {
 		l.Trace = l.DefaultTrace()

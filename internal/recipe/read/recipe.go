@@ -55,12 +55,8 @@ func (r *reader) recipe(n *yaml.Node, out *recipe.Recipe) {
 		"gel":     into(&out.Gel, choice(r, recipe.GelForced, recipe.GelLeft, recipe.GelPrevented)),
 		"unmould": into(&out.Unmould, measure(r, positive(quantity.ParseDuration))),
 		"cure":    into(&out.Cure, r.cure),
-		"batters": func(n *yaml.Node, p recipe.Path) {
-			r.items(n, p, func(n *yaml.Node, p recipe.Path) { out.Batters = append(out.Batters, r.batter(n, p)) })
-		},
-		"layers": func(n *yaml.Node, p recipe.Path) {
-			r.items(n, p, func(n *yaml.Node, p recipe.Path) { out.Layers = append(out.Layers, r.layer(n, p)) })
-		},
+		"batters": each(r, &out.Batters, r.batter),
+		"layers":  each(r, &out.Layers, r.layer),
 		"label":   func(n *yaml.Node, p recipe.Path) { out.Label = r.label(n, p) },
 		"cutting": into(&out.Cutting, r.cutting),
 		"top":     func(n *yaml.Node, p recipe.Path) { out.Top = r.top(n, p) },
@@ -109,9 +105,7 @@ func (r *reader) batter(n *yaml.Node, p recipe.Path) recipe.Batter {
 				b.Alkali = append(b.Alkali, recipe.AlkaliShare{Material: name, Share: share})
 			})
 		},
-		"additives": func(n *yaml.Node, p recipe.Path) {
-			r.items(n, p, func(n *yaml.Node, p recipe.Path) { b.Additives = append(b.Additives, r.additive(n, p)) })
-		},
+		"additives": each(r, &b.Additives, r.additive),
 	}, "name", "oils")
 	return b
 }
@@ -149,10 +143,8 @@ func (r *reader) additive(n *yaml.Node, p recipe.Path) recipe.Additive {
 func (r *reader) top(n *yaml.Node, p recipe.Path) recipe.Top {
 	var top recipe.Top
 	r.mapping(n, p, fields{
-		"texture": into(&top.Texture, r.line),
-		"toppings": func(n *yaml.Node, p recipe.Path) {
-			r.items(n, p, func(n *yaml.Node, p recipe.Path) { top.Toppings = append(top.Toppings, r.topping(n, p)) })
-		},
+		"texture":  into(&top.Texture, r.line),
+		"toppings": each(r, &top.Toppings, r.topping),
 	})
 	return top
 }

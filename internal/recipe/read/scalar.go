@@ -70,6 +70,13 @@ func into[T any](target *T, read func(*yaml.Node, recipe.Path) T) func(*yaml.Nod
 	return func(n *yaml.Node, p recipe.Path) { *target = read(n, p) }
 }
 
+// each gives a reader of a list.
+func each[T any](r *reader, target *[]T, read func(*yaml.Node, recipe.Path) T) func(*yaml.Node, recipe.Path) {
+	return func(n *yaml.Node, p recipe.Path) {
+		r.items(n, p, func(n *yaml.Node, p recipe.Path) { *target = append(*target, read(n, p)) })
+	}
+}
+
 // measure reads a scalar with one of quantity's parsers.
 func measure[T any](r *reader, parse func(string) (T, error)) func(*yaml.Node, recipe.Path) T {
 	return func(n *yaml.Node, p recipe.Path) T {

@@ -28,34 +28,22 @@ func Workshop(file string, data []byte) (recipe.Workshop, Source, []Problem) {
 
 func (r *reader) workshop(n *yaml.Node, out *recipe.Workshop) {
 	r.mapping(n, "", fields{
-		"bench":          r.format,
-		"workshop":       into(&out.Name, r.name),
-		"left in vessel": into(&out.LeftInVessel, measure(r, positive(quantity.ParseMass))),
-		"room":           into(&out.Room, measure(r, parseRoom)),
-		"responsible person": func(n *yaml.Node, p recipe.Path) {
-			r.items(n, p, func(n *yaml.Node, p recipe.Path) { out.Responsible = append(out.Responsible, r.line(n, p)) })
-		},
-		"quiet hours": into(&out.Manner.Quiet, measure(r, timer.ParseHours)),
-		"alarm sound": into(&out.Manner.Sound, choice(r, recipe.On, recipe.Off)),
-		"notices":     into(&out.Manner.Notices, choice(r, recipe.On, recipe.Off, recipe.OffInQuietHours)),
-		"mouse":       into(&out.Manner.Mouse, choice(r, recipe.On, recipe.Off)),
-		"cutting":     into(&out.Cutting, r.cutting),
-		"extruder":    into(&out.Extruder, r.extruder),
-		"sticks": func(n *yaml.Node, p recipe.Path) {
-			r.items(n, p, func(n *yaml.Node, p recipe.Path) { out.Sticks = append(out.Sticks, r.stick(n, p)) })
-		},
-		"scales": func(n *yaml.Node, p recipe.Path) {
-			r.items(n, p, func(n *yaml.Node, p recipe.Path) { out.Scales = append(out.Scales, r.scale(n, p)) })
-		},
-		"vessels": func(n *yaml.Node, p recipe.Path) {
-			r.items(n, p, func(n *yaml.Node, p recipe.Path) { out.Vessels = append(out.Vessels, r.vessel(n, p)) })
-		},
-		"moulds": func(n *yaml.Node, p recipe.Path) {
-			r.items(n, p, func(n *yaml.Node, p recipe.Path) { out.Moulds = append(out.Moulds, r.mould(n, p)) })
-		},
-		"materials": func(n *yaml.Node, p recipe.Path) {
-			r.items(n, p, func(n *yaml.Node, p recipe.Path) { out.Materials = append(out.Materials, r.material(n, p)) })
-		},
+		"bench":              r.format,
+		"workshop":           into(&out.Name, r.name),
+		"left in vessel":     into(&out.LeftInVessel, measure(r, positive(quantity.ParseMass))),
+		"room":               into(&out.Room, measure(r, parseRoom)),
+		"responsible person": each(r, &out.Responsible, r.line),
+		"quiet hours":        into(&out.Manner.Quiet, measure(r, timer.ParseHours)),
+		"alarm sound":        into(&out.Manner.Sound, choice(r, recipe.On, recipe.Off)),
+		"notices":            into(&out.Manner.Notices, choice(r, recipe.On, recipe.Off, recipe.OffInQuietHours)),
+		"mouse":              into(&out.Manner.Mouse, choice(r, recipe.On, recipe.Off)),
+		"cutting":            into(&out.Cutting, r.cutting),
+		"extruder":           into(&out.Extruder, r.extruder),
+		"sticks":             each(r, &out.Sticks, r.stick),
+		"scales":             each(r, &out.Scales, r.scale),
+		"vessels":            each(r, &out.Vessels, r.vessel),
+		"moulds":             each(r, &out.Moulds, r.mould),
+		"materials":          each(r, &out.Materials, r.material),
 	}, "bench", "workshop")
 }
 
