@@ -17,7 +17,7 @@ import (
 // floors lists the packages from the top of the house down: a package may
 // import those on lower floors and none beside it or above.
 var floors = [][]string{
-	{"cmd/bench", "internal/console", "internal/measure", "internal/decade", "internal/measure/floor", "internal/measure/drawn", "internal/measure/stored", "internal/cells/shot", "internal/sample", "internal/memory", "internal/near"},
+	{"cmd/bench", "internal/console", "internal/measure", "internal/decade", "internal/measure/floor", "internal/measure/drawn", "internal/measure/stored", "internal/cells/shot", "internal/sample", "internal/memory", "internal/near", "internal/golden"},
 	{"internal/ledger", "internal/documents"},
 	{"internal/ui", "internal/plain", "internal/files", "internal/clock", "internal/journal", "internal/brittle", "internal/recipe/read", "internal/paper", "internal/picture", "internal/draw", "internal/measure/list", "recipes"},
 	{"internal/ui/bench", "internal/ui/aside", "internal/ui/home", "internal/ui/alarm"},

@@ -1,13 +1,12 @@
 package main
 
 import (
-	"flag"
 	"testing"
+
+	"bench/internal/golden"
 
 	"github.com/rogpeppe/go-internal/testscript"
 )
-
-var update = flag.Bool("update", false, "rewrite the expected output of the scripts")
 
 func TestMain(m *testing.M) {
 	testscript.Main(m, map[string]func(){"bench": main})
@@ -17,7 +16,7 @@ func TestMain(m *testing.M) {
 func TestScripts(t *testing.T) {
 	testscript.Run(t, testscript.Params{
 		Dir:                 "testdata/script",
-		UpdateScripts:       *update,
+		UpdateScripts:       golden.Updates(),
 		RequireExplicitExec: true,
 		RequireUniqueNames:  true,
 		Setup: func(e *testscript.Env) error {

@@ -12,14 +12,12 @@ import (
 
 	"bench/internal/cells"
 	"bench/internal/cells/shot"
+	"bench/internal/golden"
 	"bench/internal/sample"
 	"bench/recipes"
 )
 
-var (
-	update = flag.Bool("update", false, "rewrite the golden pictures")
-	shots  = flag.String("shots", "", "paint the golden pictures as PNG into this folder, to look at them")
-)
+var shots = flag.String("shots", "", "paint the golden pictures as PNG into this folder, to look at them")
 
 // designed gives the loaf of a built-in recipe before anything is done.
 func designed(t testing.TB, file string) Loaf {
@@ -49,33 +47,17 @@ func TestGolden(t *testing.T) {
 				design := l.Finished().Terminal(size[0], size[1], look, Frame{Rule: true, Names: true})
 				mould := l.Terminal(size[0], size[1], look, Frame{Rule: true, Names: true, Heights: true, Mould: true})
 				lines := append(append(design, ""), mould...)
-				golden(t, fmt.Sprintf("%s-%dx%d-%s", strings.TrimSuffix(file, ".yaml"), size[0], size[1], name), lines)
+				same(t, fmt.Sprintf("%s-%dx%d-%s", strings.TrimSuffix(file, ".yaml"), size[0], size[1], name), lines)
 			}
 		}
 	}
 }
 
-func golden(t *testing.T, name string, lines []string) {
+// same compares lines with a golden file, and paints them if that is asked for.
+func same(t *testing.T, name string, lines []string) {
 	t.Helper()
 	paint(t, name, lines)
-	path := filepath.Join("testdata", name+".golden")
-	got := strings.Join(lines, "\n") + "\n"
-	if *update {
-		if err := os.MkdirAll("testdata", 0o755); err != nil {
-			t.Fatal(err)
-		}
-		if err := os.WriteFile(path, []byte(got), 0o644); err != nil {
-			t.Fatal(err)
-		}
-		return
-	}
-	want, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if got != string(want) {
-		t.Errorf("%s is not as it was; run go test ./internal/face -update -shots DIR and look at the pictures", path)
-	}
+	golden.Equal(t, filepath.Join("testdata", name+".golden"), strings.Join(lines, "\n")+"\n")
 }
 
 // paint paints lines as a picture where that is asked for.

@@ -2,7 +2,6 @@ package paper_test
 
 import (
 	"encoding/json"
-	"flag"
 	"os"
 	"path/filepath"
 	"regexp"
@@ -11,9 +10,8 @@ import (
 	"testing"
 	"time"
 
-	"github.com/google/go-cmp/cmp"
-
 	"bench/internal/batch"
+	"bench/internal/golden"
 	"bench/internal/paper"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
@@ -21,8 +19,6 @@ import (
 	"bench/internal/steps"
 	"bench/internal/timer"
 )
-
-var update = flag.Bool("update", false, "rewrite the golden files")
 
 func lighthouse(t *testing.T) recipe.Control {
 	t.Helper()
@@ -76,19 +72,7 @@ func TestGolden(t *testing.T) {
 		"due.json":   string(dueJSON),
 	} {
 		t.Run(name, func(t *testing.T) {
-			path := filepath.Join("testdata", name+".golden")
-			if *update {
-				if err := os.WriteFile(path, []byte(got), 0o600); err != nil {
-					t.Fatal(err)
-				}
-			}
-			want, err := os.ReadFile(path)
-			if err != nil {
-				t.Fatal(err)
-			}
-			if diff := cmp.Diff(strings.Split(string(want), "\n"), strings.Split(got, "\n")); diff != "" {
-				t.Errorf("it is not as in %s; look at it, then run with -update:\n%s", path, diff)
-			}
+			golden.Equal(t, filepath.Join("testdata", name+".golden"), got)
 		})
 	}
 }

@@ -13,6 +13,7 @@ import (
 	"testing"
 
 	"bench/internal/cells/shot"
+	"bench/internal/golden"
 	"bench/internal/ui/ink"
 
 	"golang.org/x/image/draw"
@@ -42,7 +43,7 @@ func (p *person) pictured(name string, w int) {
 	if *shots != "" {
 		p.painted(name)
 	}
-	if !*update {
+	if !golden.Updates() {
 		return
 	}
 	colours, ground, paper, smaller := ink.Many, ink.Dark, shot.Dark, 2
@@ -91,7 +92,7 @@ func keep(t testing.TB, path string, img image.Image, level png.CompressionLevel
 // contactSheet puts the pictures on one sheet, a row for every two scenes.
 func contactSheet(t *testing.T) {
 	t.Helper()
-	if !*update {
+	if !golden.Updates() {
 		return
 	}
 	const gap = 12

@@ -3,6 +3,7 @@ package ui
 import (
 	"errors"
 	"fmt"
+	"path/filepath"
 	"regexp"
 	"slices"
 	"strings"
@@ -10,6 +11,7 @@ import (
 	"time"
 	"unicode/utf8"
 
+	"bench/internal/golden"
 	"bench/internal/memory"
 	"bench/internal/timer"
 	"bench/internal/ui/ink"
@@ -147,7 +149,7 @@ func TestGolden(t *testing.T) {
 			}
 			p.sized(80, 24)
 			text += "== inks: b bold, q quiet, a accent, o off, A alarm, c cursor\n" + inkMap(t, p.inked(ink.Many, ink.Dark)) + "\n"
-			golden(t, scene.name, text)
+			golden.Equal(t, filepath.Join("testdata", scene.name+".golden"), text)
 		})
 	}
 	contactSheet(t)

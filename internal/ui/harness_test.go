@@ -1,9 +1,6 @@
 package ui
 
 import (
-	"flag"
-	"os"
-	"path/filepath"
 	"reflect"
 	"strings"
 	"testing"
@@ -21,8 +18,6 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 )
-
-var update = flag.Bool("update", false, "rewrite the golden screens")
 
 const tenthOfAGram = quantity.Gram / 10
 
@@ -263,28 +258,6 @@ func (p *person) records(f batch.Fact) *person {
 func (p *person) task() string {
 	t, _, _ := p.m.bench.Current(p.moment())
 	return t.ID
-}
-
-// golden compares what was got with a file.
-func golden(t testing.TB, name, got string) {
-	t.Helper()
-	path := filepath.Join("testdata", name+".golden")
-	if *update {
-		if err := os.MkdirAll("testdata", 0o755); err != nil {
-			t.Fatal(err)
-		}
-		if err := os.WriteFile(path, []byte(got), 0o644); err != nil {
-			t.Fatal(err)
-		}
-		return
-	}
-	want, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if got != string(want) {
-		t.Errorf("%s is not as it was; run go test ./internal/ui -update and look at the difference. Now:\n%s", path, got)
-	}
 }
 
 // starts begins a batch of the first recipe.

@@ -3,11 +3,13 @@ package ui
 import (
 	"errors"
 	"fmt"
+	"path/filepath"
 	"strings"
 	"testing"
 	"time"
 
 	"bench/internal/batch"
+	"bench/internal/golden"
 	"bench/internal/memory"
 	"bench/internal/ui/ink"
 	"bench/internal/ui/intent"
@@ -36,7 +38,7 @@ func TestSmall(t *testing.T) {
 		text += fmt.Sprintf("== %dx%d, typed\n%s\n", size.w, size.h, p.m.View())
 	}
 	p.sized(80, 24).press("enter", "n").sized(40, 12)
-	golden(t, "too-small", text+fmt.Sprintf("== 40x12, a note\n%s\n", p.m.View()))
+	golden.Equal(t, filepath.Join("testdata", "too-small.golden"), text+fmt.Sprintf("== 40x12, a note\n%s\n", p.m.View()))
 }
 
 // TestSmallestThatAnswers: twenty by six is enough for an oil, and nothing smaller is.

@@ -1,14 +1,13 @@
 package read
 
 import (
-	"flag"
 	"os"
 	"path/filepath"
 	"strings"
 	"testing"
-)
 
-var update = flag.Bool("update", false, "write the .want files anew")
+	"bench/internal/golden"
+)
 
 const badFolder = "../../../testdata/recipes/bad"
 
@@ -39,19 +38,7 @@ func TestBad(t *testing.T) {
 			if got.Len() == 0 {
 				t.Fatal("nothing is found wrong")
 			}
-			golden := strings.TrimSuffix(file, ".yaml") + ".want"
-			if *update {
-				if err := os.WriteFile(golden, []byte(got.String()), 0o644); err != nil {
-					t.Fatal(err)
-				}
-			}
-			want, err := os.ReadFile(golden)
-			if err != nil {
-				t.Fatal(err)
-			}
-			if got.String() != string(want) {
-				t.Errorf("got:\n%s\nwant:\n%s", got.String(), want)
-			}
+			golden.Equal(t, strings.TrimSuffix(file, ".yaml")+".want", got.String())
 		})
 	}
 }
