@@ -25,6 +25,7 @@ type Rack struct {
 	jugs     int                     // jugs is how many jugs are, for loaves and layers.
 	standing int                     // standing is how many full cups wait at once, at most.
 	instead  map[place]recipe.Vessel // instead are the vessels that were taken in the place of others.
+	kept     []int                   // kept are the places of cups that hold alkali which is kept.
 }
 
 // Of gives the rack of a batch.
@@ -133,11 +134,52 @@ func (r Rack) WetCup(layer, n int) recipe.Vessel { return r.nth(recipe.Cup, 1+r.
 
 // ColourCup takes colours, additives and toppings: from the far end of the
 // shelf, because scent stands waiting in the near cups. They go round, since
-// each is emptied before the next round comes to it.
+// each is emptied before the next round comes to it; a cup that is kept is passed over.
 func (r Rack) ColourCup(n int) recipe.Vessel {
 	have := len(r.byKind[recipe.Cup])
-	if free := have - 1 - r.standing; free > 0 {
-		return r.nth(recipe.Cup, have-1-n%free)
+	if free := r.freeCups(); free > 0 {
+		n %= free
+		for i := have - 1; ; i-- {
+			if slices.Contains(r.kept, i) {
+				continue
+			}
+			if n == 0 {
+				return r.nth(recipe.Cup, i)
+			}
+			n--
+		}
 	}
-	return r.nth(recipe.Cup, 1+r.standing+n)
+	for i := max(have, 1+r.standing); ; i++ {
+		if slices.Contains(r.kept, i) {
+			continue
+		}
+		if n == 0 {
+			return r.nth(recipe.Cup, i)
+		}
+		n--
+	}
+}
+
+// freeCups counts the cups of the workshop in which no scent waits, and no alkali is kept.
+func (r Rack) freeCups() int {
+	free := max(0, len(r.byKind[recipe.Cup])-1-r.standing)
+	for _, i := range r.kept {
+		if i > r.standing && i < len(r.byKind[recipe.Cup]) {
+			free--
+		}
+	}
+	return free
+}
+
+// Keep takes the cup of that name for alkali that is kept, or the next one where there
+// is none of that name: it is given to nothing else.
+func (r *Rack) Keep(cup string) recipe.Vessel {
+	v := r.ColourCup(0)
+	if at, ok := r.find(cup); ok && at.kind == recipe.Cup {
+		v = r.nth(at.kind, at.i)
+	}
+	if at, ok := r.find(v.Name); ok {
+		r.kept = append(r.kept, at.i)
+	}
+	return v
 }

@@ -100,7 +100,7 @@ func (p *planner) outAgain(t work.Task, id string, grams float64) work.Task {
 	out := p.weigh(weighing{
 		id: id, title: t.Title + ", out again", material: t.Material + ", out again", lot: t.Lot,
 		hint:  "Weigh what comes out of the " + p.nowIn(t) + ", as was decided.",
-		grams: grams, tolerance: ofMore(grams, t), vessel: p.rack.ColourCup(0),
+		grams: grams, tolerance: ofMore(grams, t), vessel: p.outCup(id),
 	})
 	out.Out = true
 	if t.MustType {

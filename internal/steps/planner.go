@@ -25,6 +25,7 @@ type planner struct {
 	pours []pour
 
 	weights  []int64         // weights are in what proportion the loaves share a layer.
+	kept     []kept          // kept is dry alkali that came out again.
 	out      []fill.Out      // out are the embeds that each loaf goes without.
 	words    []loafWords     // words are what every layer says of each loaf.
 	toppings []work.Task     // toppings are weighed loaf by loaf.
@@ -51,6 +52,7 @@ func planOf(s batch.State) (Plan, *planner) {
 	for _, r := range s.Replacements() {
 		p.rack.Replace(r.Fact.Vessel, taken(r.Fact))
 	}
+	p.kept = p.keepAlkali()
 	if !whole(p.c) {
 		return Plan{Recipe: p.c.Recipe.Name}, &planner{}
 	}

@@ -69,12 +69,11 @@ func (p *planner) cleanUp(balance Balance) work.Stage {
 		ID: "clean up", Kind: work.CleanUp, Title: "clean up", Ordered: true,
 		Why:      "The hydroxide first and the gloves last: what is left on the bench still burns tomorrow.",
 		ReadBack: balance.String(),
-		Tasks: []work.Task{
-			p.tick(hydroxideID, "Put the hydroxide away: lid tight, out of reach", "Before anything else."),
+		Tasks: slices.Concat([]work.Task{p.tick(hydroxideID, "Put the hydroxide away: lid tight, out of reach", "Before anything else.")}, p.putAwayTasks(over), []work.Task{
 			code, rest.PassedBy(left, over, "nothing was noted"), rest.PassedBy(sample, over, "nothing was noted"),
 			p.tick(rinsedID, "Rinse lye jugs and spoons with plenty of water", ""),
 			p.tick("clean up/wipe", "Wipe raw batter out of pots and jugs with paper", "Tools can wait a day: then it is soap."),
 			p.tick(glovesID, "Wipe the bench down; gloves and goggles off last", "Wash hands."),
-		},
+		}),
 	}
 }

@@ -210,6 +210,9 @@ func (p *planner) emptied() map[string]bool {
 			list[t.ID] = p.inJugYet(k, t)
 		}
 	}
+	for _, a := range p.kept {
+		list[a.id] = p.putAway(a)
+	}
 	for _, r := range p.pours {
 		for i, t := range r.wetted {
 			list[t.ID] = r.colours[i].Done
@@ -248,6 +251,9 @@ func (p *planner) dryAlkali() map[string]bool {
 			m, _ := p.c.Material(t.Material)
 			list[t.ID] = m.Stock == 0
 		}
+	}
+	for _, a := range p.kept {
+		list[a.id] = true
 	}
 	return list
 }
