@@ -1,6 +1,8 @@
 package paper
 
 import (
+	"slices"
+
 	"bench/internal/form"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
@@ -12,6 +14,8 @@ type pourJSON struct {
 	G       grams       `json:"g"`
 	Line    surfaceJSON `json:"pour_line"`
 	Surface surfaceJSON `json:"surface"`
+
+	Displaced *[]displacedJSON `json:"displaced,omitempty"` // Displaced is that of a loaf which is not as the first.
 }
 
 type surfaceJSON struct {
@@ -46,12 +50,15 @@ func mouldToJSON(m recipe.Mould) mouldJSON {
 	return out
 }
 
-func poursToJSON(l steps.Layer, mould recipe.Mould) []pourJSON {
-	pours := []pourJSON{}
-	for _, loaf := range l.Loaves {
+func poursToJSON(p steps.Plan, layer int, mould recipe.Mould) []pourJSON {
+	pours, first := []pourJSON{}, displacedToJSON(p, layer, 0)
+	for n, loaf := range p.Layers[layer].Loaves {
 		pour := pourJSON{G: grams(loaf.Mass)}
 		if mould.HasHeights() {
 			pour.Line, pour.Surface = surfaceToJSON(loaf.Face.PourLine, mould), surfaceToJSON(loaf.Face.Surface, mould)
+		}
+		if own := displacedToJSON(p, layer, n); !slices.Equal(own, first) {
+			pour.Displaced = &own
 		}
 		pours = append(pours, pour)
 	}
@@ -64,9 +71,9 @@ func surfaceToJSON(l form.Line, mould recipe.Mould) surfaceJSON {
 	return surfaceJSON{Middle: at(width / 2), Left: at(0), Right: at(width)}
 }
 
-func displacedToJSON(l steps.Layer) []displacedJSON {
+func displacedToJSON(p steps.Plan, layer, loaf int) []displacedJSON {
 	list := []displacedJSON{}
-	for _, d := range l.Displaced {
+	for _, d := range p.Displaced(layer, loaf) {
 		list = append(list, displacedJSON{d.Embed, d.Layer, decimal(d.Volume.Millilitres()), millimetres(d.Lift)})
 	}
 	return list

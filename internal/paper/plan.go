@@ -3,10 +3,10 @@ package paper
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"bench/internal/quantity"
-	"bench/internal/recipe"
 	"bench/internal/steps"
 	"bench/internal/work"
 )
@@ -38,7 +38,7 @@ func PlanText(plan steps.Plan) string {
 	}
 	for i := len(plan.Layers) - 1; i >= 0; i-- {
 		p.linef("")
-		p.layer(plan.Layers[i], plan.Mould)
+		p.layer(plan, i)
 	}
 	p.linef("")
 	p.linef("THE ORDER OF THINGS")
@@ -77,9 +77,10 @@ func (p *page) amounts(what string, amounts []steps.Amount) {
 	}
 }
 
-func (p *page) layer(l steps.Layer, mould recipe.Mould) {
+func (p *page) layer(plan steps.Plan, at int) {
+	l := plan.Layers[at]
 	p.linef("LAYER %s of %s: %s", l.Name, l.Batter, show(l.Mass))
-	p.pourLines(l, mould)
+	p.pourLines(plan, at)
 	p.amounts("colour", l.Colours)
 	for _, s := range l.Scents {
 		p.linef("  %-10s %-28s %12s   in %s: %s", "scent", s.Name, s.Mass, l.ScentedIn(), l.PlaceWhy)
@@ -97,7 +98,8 @@ func (p *page) layer(l steps.Layer, mould recipe.Mould) {
 
 // pourLines says where the layer is poured to, what embeds take of it and what
 // stays behind.
-func (p *page) pourLines(l steps.Layer, mould recipe.Mould) {
+func (p *page) pourLines(plan steps.Plan, at int) {
+	l, mould := plan.Layers[at], plan.Mould
 	switch first := l.Loaves[0]; {
 	case !mould.HasHeights():
 		p.linef("  pour       by weight: %s in a mould, %s in each of %d", show(first.Mass), show(first.Mass/quantity.Mass(mould.CavityCount())), mould.CavityCount())
@@ -108,18 +110,45 @@ func (p *page) pourLines(l steps.Layer, mould recipe.Mould) {
 	default:
 		p.linef("  pour line  %s from the floor, %s down from the rim; surface after %s", l.PourLine, l.Rim, l.Surface)
 	}
-	for i, d := range l.Displaced {
-		lift := ""
-		if d.Lift > 0 {
-			lift = fmt.Sprintf(", lifts the surface by %s", d.Lift)
-		}
-		p.linef("  %-10s %s takes %.1f ml%s", map[bool]string{true: "embeds"}[i == 0], d.Embed, d.Volume.Millilitres(), lift)
-	}
+	p.displaced(plan, at)
 	reads := ""
 	if l.LeftReads > 0 {
 		reads = fmt.Sprintf(", which then reads %s", show(l.LeftReads))
 	}
 	p.linef("  left       %s in %s%s", show(l.Left), l.LeftIn, reads)
+}
+
+// displaced says what embeds take of a layer's room: once, or loaf by loaf where loaves
+// differ.
+func (p *page) displaced(plan steps.Plan, at int) {
+	loaves := make([][]string, plan.Loaves)
+	for n := range loaves {
+		for _, d := range plan.Displaced(at, n) {
+			lift := ""
+			if d.Lift > 0 {
+				lift = fmt.Sprintf(", lifts the surface by %s", d.Lift)
+			}
+			loaves[n] = append(loaves[n], fmt.Sprintf("%s takes %.1f ml%s", d.Embed, d.Volume.Millilitres(), lift))
+		}
+	}
+	differ := slices.ContainsFunc(loaves, func(words []string) bool { return !slices.Equal(words, loaves[0]) })
+	head := "embeds"
+	for n, words := range loaves {
+		if n > 0 && !differ {
+			return
+		}
+		of := ""
+		if differ {
+			of = fmt.Sprintf("loaf %d: ", n+1)
+			if len(words) == 0 {
+				words = []string{"none"}
+			}
+		}
+		for _, w := range words {
+			p.linef("  %-10s %s%s", head, of, w)
+			head = ""
+		}
+	}
 }
 
 func (p *page) task(t work.Task) {

@@ -3,7 +3,6 @@ package paper
 import (
 	"bench/internal/calc"
 	"bench/internal/quantity"
-	"bench/internal/recipe"
 	"bench/internal/steps"
 	"bench/internal/why"
 	"bench/internal/work"
@@ -137,7 +136,7 @@ func PlanJSON(p steps.Plan, reasons []why.Reason) ([]byte, error) {
 		Recipe: p.Recipe, Loaves: p.Loaves, Oils: grams(p.Oils), Warnings: orEmpty(p.Warnings),
 		Mould: mouldToJSON(p.Mould), Balance: balanceToJSON(p.Balance),
 		Batters: each(p.Batters, batterToJSON),
-		Layers:  each(p.Layers, func(l steps.Layer) layerJSON { return layerToJSON(l, p.Mould) }),
+		Layers:  layersToJSON(p),
 		Stages:  each(p.Stages, stageToJSON),
 		Holds:   holdsToJSON(p), Deviations: deviationsToJSON(p), Reasons: each(reasons, reasonToJSON),
 	})
@@ -166,14 +165,23 @@ func superfatToJSON(b steps.Batter) superfatJSON {
 
 func amountToJSON(a steps.Amount) amountJSON { return amountJSON{a.Name, grams(a.Mass)} }
 
-func layerToJSON(l steps.Layer, mould recipe.Mould) layerJSON {
+func layersToJSON(p steps.Plan) []layerJSON {
+	list := make([]layerJSON, len(p.Layers))
+	for i := range list {
+		list[i] = layerToJSON(p, i)
+	}
+	return list
+}
+
+func layerToJSON(p steps.Plan, i int) layerJSON {
+	l, mould := p.Layers[i], p.Mould
 	out := layerJSON{
 		Name: l.Name, Batter: l.Batter, Mass: grams(l.Mass), Colours: each(l.Colours, amountToJSON),
 		Scents: each(l.Scents, func(s steps.Scent) scentJSON {
 			return scentJSON{amountJSON{s.Name, grams(s.Mass)}, string(s.Place), l.PlaceWhy, each(s.Portions, func(m quantity.Mass) grams { return grams(m) }), grams(s.Stays)}
 		}),
 		Loaves: each(l.Loaves, func(loaf steps.LoafPour) grams { return grams(loaf.Mass) }),
-		Pours:  poursToJSON(l, mould), Displaced: displacedToJSON(l),
+		Pours:  poursToJSON(p, i, mould), Displaced: displacedToJSON(p, i, 0),
 		Left: grams(l.Left), LeftIn: l.LeftIn, LeftReads: grams(l.LeftReads),
 	}
 	if mould.HasHeights() {

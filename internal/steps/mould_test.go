@@ -180,7 +180,7 @@ func TestDisplacedAddsUp(t *testing.T) {
 	volume := map[string]float64{}
 	for i, l := range p.Layers {
 		var lift quantity.Length
-		for _, d := range l.Displaced {
+		for _, d := range p.Displaced(i, 0) {
 			volume[d.Embed] += d.Volume.Millilitres()
 			lift += d.Lift
 			if d.Layer != "sea" {

@@ -8,7 +8,6 @@ package steps
 
 import (
 	"bench/internal/calc"
-	"bench/internal/fill"
 	"bench/internal/form"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
@@ -87,9 +86,8 @@ type Layer struct {
 	PourLine quantity.Length // PourLine is the height before this layer's embeds go in.
 	Rim      quantity.Length // Rim is from the rim down to the pour line.
 
-	Displaced []fill.Displaced // Displaced is what embeds take of its room in the first loaf.
-	Left      quantity.Mass    // Left is what should stay in the vessel once every loaf has its part.
-	LeftReads quantity.Mass    // LeftReads is that with the vessel; zero if its tare is not known.
+	Left      quantity.Mass // Left is what should stay in the vessel once every loaf has its part.
+	LeftReads quantity.Mass // LeftReads is that with the vessel; zero if its tare is not known.
 	LeftIn    string
 }
 

@@ -178,9 +178,6 @@ func (p *planner) followLoaves() {
 				Mass: masses[i], PourLine: line, Rim: p.c.Mould.Height - line, Surface: p.size.Middle(levels[i].Surface),
 				Poured: poured && tick.Skipped == "", Face: levels[i],
 			}
-			if loaf == 0 {
-				r.layer.Displaced = p.size.Displaced(levels, i)
-			}
 		}
 	}
 	for i := range p.pours {
@@ -233,6 +230,16 @@ func (p *planner) loafMass(r *pour, loaf int) quantity.Mass {
 		mass += sum(r.scents[loaf*n : (loaf+1)*n]...)
 	}
 	return max(0, mass-p.c.LeftInVessel)
+}
+
+// Displaced gives what embeds take of a layer's room in one loaf, both counted from 0, or
+// nothing for one that there is not.
+func (p Plan) Displaced(layer, loaf int) []fill.Displaced {
+	face := p.Face(loaf).Layers
+	if p.planner == nil || layer < 0 || layer >= len(face) {
+		return nil
+	}
+	return p.planner.size.Displaced(face, layer)
 }
 
 // Face gives the cut face of one loaf, counted from 0, as it is planned or was
