@@ -26,11 +26,13 @@ func (m Model) smallPage(w, h int) smallPage {
 		return smallPage{m.timers.Small(t, w, b, m.now), due}
 	}
 	switch m.page {
+	case intent.PageHome:
+		return m.smallHome(w, h)
 	case intent.PageBench:
 		timer, due := b.Foremost(t, w, m.now)
 		s := smallPage{m.bench.Small(t, w, h, timer, due, m.now), due}
 		if due && !s.Shown(0, h) {
-			timer = ink.Wrap(ink.SignOff+" "+keys.Timers.Help().Key+" shows an alarm", w)
+			timer = showsAlarm(w)
 			s = smallPage{m.bench.Small(t, w, h, timer, due, m.now), false}
 		}
 		return s
@@ -41,6 +43,23 @@ func (m Model) smallPage(w, h int) smallPage {
 	default:
 		return smallPage{}
 	}
+}
+
+// smallHome is the first screen, with an alarm or the key that shows it.
+func (m Model) smallHome(w, h int) smallPage {
+	timer, due := m.board().Foremost(m.deps.Theme, w, m.now)
+	s := m.home.Small(m.deps.Theme, w, h, m.now)
+	s.More = [][]string{timer}
+	if due && !s.Shown(0, h) {
+		due, timer = false, showsAlarm(w)
+		s = m.home.Small(m.deps.Theme, w, h-len(timer), m.now)
+		s.More = [][]string{timer}
+	}
+	return smallPage{s, due}
+}
+
+func showsAlarm(w int) []string {
+	return ink.Wrap(ink.SignOff+" "+keys.Timers.Help().Key+" shows an alarm", w)
 }
 
 // smallRoom is the height that the page has: the mark of practice goes above it, not
@@ -63,8 +82,11 @@ func (m Model) smallLines(w, h int) []string {
 		return append(mark, s.Lines(room)...)
 	}
 	needs := m.wanted(s, w, h-room)
-	text := fmt.Sprintf("Make the window at least %s; it is %d by %d. Nothing is lost: everything said so far is kept, and what was being typed waits. F1 shows first aid, ctrl+c leaves.",
-		needs, m.width, m.height)
+	keep := "everything said so far is kept, and what was being typed waits."
+	if m.page == intent.PageSetup {
+		keep = "nothing is begun yet, and esc goes back."
+	}
+	text := fmt.Sprintf("Make the window at least %s; it is %d by %d. Nothing is lost: %s F1 shows first aid, ctrl+c leaves.", needs, m.width, m.height, keep)
 	lines := slices.Concat(mark, ink.Wrap(ink.SignOff+" no keys: needs "+needs, w), s.Least, ink.Wrap(text, w))
 	if len(s.Needs) == 0 {
 		timer, _ := m.board().Foremost(m.deps.Theme, w, m.now)
@@ -91,12 +113,14 @@ func (m Model) blind(p keys.Press) bool {
 	room := m.smallRoom(m.height)
 	s := m.smallPage(m.width, room)
 	if !s.Fits(m.width, room) {
-		return true
+		return m.page != intent.PageSetup || !keys.Matches(p, keys.Back) // Nothing is begun there yet.
 	}
 	if s.alarms && keys.Matches(p, keys.Seen, keys.PutOff) && m.page != intent.PageAsk {
 		return false
 	}
 	switch m.page {
+	case intent.PageHome:
+		return !m.home.SmallTakes(p) && !keys.Matches(p, keys.Timers)
 	case intent.PageBench:
 		return !m.bench.SmallTakes(p) && !keys.Matches(p, keys.Timers)
 	case intent.PageChoices:

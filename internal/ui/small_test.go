@@ -38,7 +38,23 @@ func TestSmall(t *testing.T) {
 		text += fmt.Sprintf("== %dx%d, typed\n%s\n", size.w, size.h, p.m.View())
 	}
 	p.sized(80, 24).press("enter", "n").sized(40, 12)
-	golden.Equal(t, filepath.Join("testdata", "too-small.golden"), text+fmt.Sprintf("== 40x12, a note\n%s\n", p.m.View()))
+	text += fmt.Sprintf("== 40x12, a note\n%s\n", p.m.View())
+	for _, each := range []struct {
+		name string
+		p    *person
+	}{
+		{"read back", arrives(t, memory.New()).starts().works("lye/sea/read back")},
+		{"answers", arrives(t, memory.New()).starts().works("").looks(70*time.Minute).press("enter", "down")},
+		{"an alarm", arrives(t, memory.New()).starts().works("dusk/shea").looks(6 * time.Minute)},
+		{"the first screen", arrives(t, memory.New()).starts().works("dusk/shea").press("esc")},
+		{"the record", arrives(t, memory.New()).starts().works("dusk/shea").press("u")},
+	} {
+		for _, size := range []struct{ w, h int }{{60, 18}, {40, 12}, {24, 7}} {
+			each.p.sized(size.w, size.h)
+			text += fmt.Sprintf("== %dx%d, %s\n%s\n", size.w, size.h, each.name, each.p.m.View())
+		}
+	}
+	golden.Equal(t, filepath.Join("testdata", "too-small.golden"), text)
 }
 
 // TestSmallestThatAnswers: twenty by six is enough for an oil, and nothing smaller is.
@@ -170,6 +186,23 @@ func TestSmallAnswers(t *testing.T) {
 				t.Errorf("kept a fact of kind %s", got)
 			}
 		})
+	}
+}
+
+// TestSmallHome: a batch is opened from a small window, and an alarm answered; a recipe
+// is not begun, because its plan finds no room.
+func TestSmallHome(t *testing.T) {
+	p := arrives(t, memory.New()).starts().works("dusk/shea").press("esc", "down", "enter", "enter", "esc").looks(6 * time.Minute)
+	n := len(p.store.Facts("26K25A"))
+	p.sized(24, 5).sees("! no keys: needs 24 by 6").press("up", "enter").sees("! no keys")
+	p.sized(24, 8).sees("▶ 26K25B", "m shows an alarm").press("up").sees("▶ 26K25A").press("down", "enter").sees("Gloves").press("q")
+	p = arrives(t, p.store).waits(20*time.Minute).sized(40, 14).sees("!! look at base", "a seen").press("a")
+	if got := p.store.Facts("26K25A"); len(got) != n+1 || batch.Kind(got[n]) != "timer-seen" {
+		t.Errorf("kept %v", got[n:])
+	}
+	p.press("down", "down", "enter").sees("needs 80 by 24", "esc goes").press("enter", "space").sees("needs 80 by 24").press("esc").sees("▶ Recipe Lighthouse at dusk")
+	if len(p.store.Codes) != 2 {
+		t.Errorf("%d batches", len(p.store.Codes))
 	}
 }
 
