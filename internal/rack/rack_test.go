@@ -87,3 +87,35 @@ func TestStation(t *testing.T) {
 		t.Errorf("the finest is the %s scale", got)
 	}
 }
+
+// TestReplace: a vessel that was taken is handed out in the place of the other, for all
+// that one is for; one of the rack changes places with it, but not with what takes dry
+// alkali, nor across kinds; and nothing changes for a vessel that is never handed out.
+func TestReplace(t *testing.T) {
+	spare := recipe.Vessel{Name: "spare", Tare: 214 * g}
+	for what, c := range map[string]struct {
+		vessel string
+		by     recipe.Vessel
+		want   string
+	}{
+		"one that the workshop has not": {"jug 1", spare, "spare, another jug (no. 2); dry cup, cup 1, cup 2"},
+		"one that it lacks":             {"another jug (no. 2)", spare, "jug 1, spare; dry cup, cup 1, cup 2"},
+		"one of the rack":               {"cup 2", recipe.Vessel{Name: "cup 1", Tare: 25 * g}, "jug 1, another jug (no. 2); dry cup, cup 2, cup 1"},
+		"the cup of dry alkali":         {"dry cup", recipe.Vessel{Name: "cup 1", Tare: 25 * g}, "jug 1, another jug (no. 2); cup 1, another cup (for cup 1), cup 2"},
+		"one of another kind":           {"cup 1", recipe.Vessel{Name: "jug 1", Tare: 200 * g}, "another jug (for jug 1), another jug (no. 2); dry cup, jug 1, cup 2"},
+		"none":                          {"bath", spare, "jug 1, another jug (no. 2); dry cup, cup 1, cup 2"},
+		"itself":                        {"jug 1", recipe.Vessel{Name: "jug 1"}, "jug 1, another jug (no. 2); dry cup, cup 1, cup 2"},
+	} {
+		r := rack.Of(workshop())
+		r.Replace(c.vessel, c.by)
+		got := r.LoafJug(0).Name + ", " + r.LoafJug(1).Name + "; " + r.AlkaliCup().Name + ", " + r.Cup(0, 0).Name + ", " + r.Cup(0, 1).Name
+		if got != c.want {
+			t.Errorf("%s: %s, want %s", what, got, c.want)
+		}
+	}
+	r := rack.Of(workshop())
+	r.Replace("jug 1", spare)
+	if v := r.LoafJug(0); v.Tare != spare.Tare || v.Kind != recipe.Jug || r.Kind("spare") != recipe.Jug || r.Kind("bath") != recipe.Cup {
+		t.Errorf("%+v, and a %s", v, r.Kind("spare"))
+	}
+}

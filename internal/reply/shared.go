@@ -62,7 +62,7 @@ func AskShared(code string, p steps.Plan, t work.Task, others []steps.Occupied) 
 	took := tookInstead(code, p, vessel, others)
 	return Question{
 		Title: "Is the vessel free?",
-		Hint: recipe.Clean(sentence(shared)) + " Say which was taken instead. " + howToSay(p, vessel, others) +
+		Hint: recipe.Clean(sentence(shared)) + " Say which was taken instead: " + howToSay(p, vessel, others) +
 			" If it is empty by now, write " + FreeWord + " and how that came. Then answer the task again.",
 		Make: func(text string, at timer.Moment) (Act, string) {
 			if how, free := strings.CutPrefix(text, FreeWord); free && strings.Trim(how[:min(1, len(how))], " :,.") == "" {
@@ -91,24 +91,29 @@ func Instead(code string, p steps.Plan, t work.Task, others []steps.Occupied) (A
 	case vessel == "" && !vesselsLeft(p):
 		return nil, "No vessel is wanted any more in this batch."
 	case vessel == "":
-		hint = "This task fills none. Write for which the other was taken, such as spare jug 214.0 g for jug 1. "
+		hint = "This task fills none, so write for which behind it, such as spare jug 214.0 g for jug 1. Say which vessel was taken instead: "
 	case use.Full:
-		hint = fmt.Sprintf("%s holds %s. Say which vessel that stands in instead. ", vessel, use.What)
+		hint = fmt.Sprintf("%s holds %s. Say which vessel that stands in instead: ", vessel, use.What)
 	default:
-		hint = fmt.Sprintf("%s is for %s, and has to hold %s. Say which vessel was taken instead. ", vessel, use.What, use.Load.RoundTo(quantity.Gram))
+		hint = fmt.Sprintf("%s is for %s, and has to hold %s. Say which vessel was taken instead: ", vessel, use.What, use.Load.RoundTo(quantity.Gram))
 	}
+	return Question{
+		Title: "Another vessel?",
+		Hint:  recipe.Clean(capital(hint) + howToSay(p, vessel, others) + orOther(p, t, vessel)),
+		Make:  tookInstead(code, p, vessel, others),
+	}, ""
+}
+
+// orOther says how the other vessel of a task is meant, where it has two.
+func orOther(p steps.Plan, t work.Task, vessel string) string {
 	other := t.Vessel
 	if vessel == t.Vessel {
 		other = t.Into
 	}
-	if _, used := p.UseOf(other); used && vessel != "" {
-		hint += fmt.Sprintf("If it was %s, write %q behind it. ", other, "for "+other)
+	if _, used := p.UseOf(other); !used || vessel == "" {
+		return ""
 	}
-	return Question{
-		Title: "Another vessel?",
-		Hint:  recipe.Clean(capital(hint) + howToSay(p, vessel, others)),
-		Make:  tookInstead(code, p, vessel, others),
-	}, ""
+	return fmt.Sprintf(" If it was %s that was replaced, write %q behind.", other, "for "+other)
 }
 
 func vesselsLeft(p steps.Plan) bool {
@@ -144,9 +149,9 @@ func howToSay(p steps.Plan, vessel string, others []steps.Occupied) string {
 			free = append(free, v.Name)
 		}
 	}
-	words := "One of the workshop by its name"
+	words := "one of the workshop by its name"
 	if len(free) > 0 {
-		words += " (free: " + strings.Join(free, ", ") + ")"
+		words += " (not in use: " + strings.Join(free, ", ") + ")"
 	}
 	words += ", or any other with what it weighs empty and, where that is known, what it holds to the brim: spare jug 214.0 g, 1.5 l."
 	if use, ok := p.UseOf(vessel); ok && (use.Lye || use.Alkali) {
