@@ -190,7 +190,7 @@ func (p *planner) moreOil(k pot, id string, use recipe.OilUse, grams float64) wo
 	}
 	return p.weigh(weighing{
 		id: id, title: use.Name + ", more", hint: hint, material: use.Name, lot: use.Lot,
-		grams: grams, tolerance: ofMore(grams, work.Task{Within: quantity.FromGrams(tolerance)}),
+		grams: grams, tolerance: ofMore(grams, tolerance),
 		vessel: p.rack.ColourCup(0), into: k.vessel.Name,
 	})
 }

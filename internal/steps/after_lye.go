@@ -50,7 +50,7 @@ func (p *planner) alkaliUp(k *pot) {
 			k.early = append(k.early, p.weigh(weighing{
 				id: id, title: t.Material + ", more", material: t.Material, lot: t.Lot, mustType: true,
 				hint:  "Gloves, goggles, sleeves: it heats. Into the " + k.jug.Name + ", a little at a time; stir until clear.",
-				grams: grams, tolerance: ofMore(grams, t), vessel: p.rack.AlkaliCup(), into: k.jug.Name,
+				grams: grams, tolerance: ofMore(grams, t.Within.Grams()), vessel: p.rack.AlkaliCup(), into: k.jug.Name,
 			}))
 		}
 	}
@@ -60,7 +60,7 @@ func (p *planner) addAlkali(k *pot, t work.Task, id string, d batch.Decision, ma
 	w := weighing{
 		id: id, title: t.Material + ", the missing part", material: t.Material, lot: t.Lot, mustType: true,
 		hint:  "Gloves, goggles, sleeves: it heats. Into the " + k.jug.Name + ", a little at a time; stir until clear.",
-		grams: mass.Grams(), tolerance: ofMore(mass.Grams(), t), vessel: p.rack.AlkaliCup(), into: k.jug.Name,
+		grams: mass.Grams(), tolerance: ofMore(mass.Grams(), t.Within.Grams()), vessel: p.rack.AlkaliCup(), into: k.jug.Name,
 	}
 	if !p.combinedBefore(k.recipe.Name, d.Seq) {
 		k.early = append(k.early, p.weigh(w))

@@ -109,7 +109,7 @@ func worthWeighing(grams float64, t work.Task) bool {
 
 // ofMore is the tolerance of what is weighed on top, in grams: a tenth of it at
 // most (common practice, no source).
-func ofMore(grams float64, t work.Task) float64 { return max(0, min(t.Within.Grams(), grams/10)) }
+func ofMore(grams, tolerance float64) float64 { return max(0, min(tolerance, grams/10)) }
 
 // The ids of what a decision asks for.
 

@@ -92,7 +92,7 @@ func (p *planner) with(t, follower work.Task, sign quantity.Mass) work.Task {
 func (p *planner) another(t work.Task, id string, grams float64, vessel recipe.Vessel) work.Task {
 	return p.weigh(weighing{
 		id: id, title: t.Title + ", more", material: t.Material, lot: t.Lot, hint: "Into the " + p.goesInto(t) + ", as was decided.",
-		grams: grams, tolerance: ofMore(grams, t), vessel: vessel, into: p.goesInto(t),
+		grams: grams, tolerance: ofMore(grams, t.Within.Grams()), vessel: vessel, into: p.goesInto(t),
 	})
 }
 
@@ -100,7 +100,7 @@ func (p *planner) outAgain(t work.Task, id string, grams float64) work.Task {
 	out := p.weigh(weighing{
 		id: id, title: t.Title + ", out again", material: t.Material + ", out again", lot: t.Lot,
 		hint:  "Weigh what comes out of the " + p.nowIn(t) + ", as was decided.",
-		grams: grams, tolerance: ofMore(grams, t), vessel: p.outCup(id),
+		grams: grams, tolerance: ofMore(grams, t.Within.Grams()), vessel: p.outCup(id),
 	})
 	out.Out = true
 	if t.MustType {

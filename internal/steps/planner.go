@@ -152,7 +152,7 @@ func (p *planner) weigh(w weighing) work.Task {
 	at := p.rack.Station(w.vessel, max(w.load, target), w.before, target, tolerance)
 	t := work.Task{
 		ID: w.id, Do: work.Weigh, Title: w.title, Hint: w.hint, Material: w.material, Lot: w.lot,
-		Target: target.RoundTo(at.Scale.Reads), Tolerance: tolerance, Within: tolerance, MustType: w.mustType,
+		Target: target.RoundTo(at.Scale.Reads), Tolerance: tolerance, Reckoned: work.Reckoned{Within: tolerance}, MustType: w.mustType,
 		Scale: at.Scale.Name, Reads: at.Scale.Reads, Max: at.Scale.Max, Parts: at.Parts,
 		Vessel: at.Vessel.Name, Tare: at.Vessel.Tare, TareKnown: at.Vessel.Tare > 0,
 		SoFar: w.soFar, Into: cmp.Or(at.Into, w.into),

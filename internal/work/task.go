@@ -66,8 +66,12 @@ type Task struct {
 	Seq     int    // Seq numbers the last fact about it.
 	At      timer.Moment
 
-	Out bool // Out comes out of its vessel again.
+	Reckoned
+}
 
+// Reckoned is what only the plan reckons with; no front asks for it.
+type Reckoned struct {
+	Out    bool          // Out comes out of its vessel again.
 	Later  quantity.Mass // Later is what was decided since: more of it, or below zero out again.
 	Within quantity.Mass // Within is the tolerance before the scale had its say.
 }
