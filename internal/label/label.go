@@ -97,7 +97,7 @@ func Of(code string, plan steps.Plan, s batch.State, o Options) Label {
 	}
 	n := naming{control: s.Control, options: o}
 	pots := n.pots(plan)
-	w := weightsOf(s, pots)
+	w := weightsOf(s, plan)
 	l.Ingredients = n.list(pots, w.loss)
 	if o.Checked {
 		for i := range l.Ingredients {

@@ -60,8 +60,8 @@ func (n naming) pots(plan steps.Plan) []pot {
 			}
 		}
 	}
-	if top := toppings(plan); len(top) > 0 {
-		list = append(list, pot{name: "top", rest: top})
+	if on := strewn(plan); len(on) > 0 {
+		list = append(list, pot{name: "strewn on", rest: on})
 	}
 	return list
 }
@@ -184,11 +184,11 @@ func (n naming) dough(d recipe.Material, grams float64) pot {
 	return p
 }
 
-// toppings sums up what was weighed onto the loaves.
-func toppings(plan steps.Plan) []other {
+// strewn lists what is weighed onto a surface: the mica lines and the toppings.
+func strewn(plan steps.Plan) []other {
 	var list []other
 	for _, st := range plan.Stages {
-		if st.Kind != work.Texture {
+		if st.Kind != work.Texture && st.Kind != work.MicaLine {
 			continue
 		}
 		for _, t := range st.Tasks {

@@ -7,7 +7,7 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/quantity"
-	"bench/internal/recipe"
+	"bench/internal/steps"
 )
 
 // usualLoss is what a bar loses in the cure where it was not weighed: domain
@@ -23,7 +23,7 @@ type weights struct {
 
 // weightsOf looks for the bars' weights: as they are sold, or else as marked
 // bars stood last in the cure, or else fresh, or else as they are planned.
-func weightsOf(s batch.State, pots []pot) weights {
+func weightsOf(s batch.State, plan steps.Plan) weights {
 	fresh, cured := bars(s, false), bars(s, true)
 	w := weights{loss: usualLoss}
 	switch latest, on := marked(s); {
@@ -37,7 +37,7 @@ func weightsOf(s batch.State, pots []pot) weights {
 		w.Weights = fresh.less(usualLoss)
 		w.From, w.Forecast = fmt.Sprintf("bars weighed fresh, less %.0f %% for the cure", 100*usualLoss), true
 	default:
-		w.Weights = planned(s.Control, pots).less(usualLoss)
+		w.Weights = planned(plan).less(usualLoss)
 		w.From, w.Forecast = fmt.Sprintf("bars as planned, less %.0f %% for the cure", 100*usualLoss), true
 	}
 	w.Bars = cut(s)
@@ -47,16 +47,18 @@ func weightsOf(s batch.State, pots []pot) weights {
 	return w
 }
 
-// planned gives the bar that the recipe leads to, fresh.
-func planned(c recipe.Control, pots []pot) Weights {
-	total := 0.0
-	for _, p := range pots {
-		total += p.total()
-	}
-	if c.Loaves < 1 {
+// planned gives the mean of the loaves' bars, fresh, as the plan expects it: what is
+// poured and the embeds in it. It is one figure: nobody weighed how bars differ.
+func planned(plan steps.Plan) Weights {
+	bars := plan.Poured().Bars
+	if len(bars) == 0 {
 		return Weights{}
 	}
-	return Weights{Each: []quantity.Mass{quantity.FromGrams(total * c.BarShare() / float64(c.Loaves))}}
+	sum := quantity.Mass(0)
+	for _, m := range bars {
+		sum += m
+	}
+	return Weights{Each: []quantity.Mass{sum / quantity.Mass(len(bars))}}
 }
 
 // bars gives the fresh bars, or those that were weighed at the release test.
