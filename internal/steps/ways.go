@@ -191,15 +191,33 @@ func (p *planner) alone(k pot, t work.Task) bool {
 	return false
 }
 
+// sharedOut says that some of what a weighing was stirred into is in another vessel by
+// now: of a scent its layer, of anything else the batter.
+func (p *planner) sharedOut(k pot, t work.Task) bool {
+	if slices.ContainsFunc(k.parts, weighedAny) && p.weight(k, t, 0).Kind != ways.Scent {
+		return true
+	}
+	for _, r := range p.pours {
+		of := r.recipe.Batter == k.recipe.Name
+		if p.weight(k, t, 0).Kind == ways.Scent {
+			of = slices.ContainsFunc(r.scents, func(s work.Task) bool { return s.ID == t.ID })
+		}
+		if of && slices.ContainsFunc(r.portions, weighedAny) {
+			return true
+		}
+	}
+	return false
+}
+
 // stands says how far a batter is.
 func (p *planner) stands(k pot, t work.Task) ways.Pot {
 	return ways.Pot{
 		Control: p.c, Batter: k.recipe, Account: p.account(k), Finest: p.rack.Finest().Reads, Strength: p.concentration(k),
 		Met:        p.combinedBefore(k.recipe.Name, len(p.s.Entries)+1),
-		Emulsified: p.reached(k.recipe.Name, recipe.Emulsion),
-		OilsIn:     slices.ContainsFunc(k.oils, func(o work.Task) bool { return o.Mass > 0 }),
-		AlkaliIn:   slices.ContainsFunc(k.alkali, func(a work.Task) bool { return a.Done }),
-		OthersIn:   slices.ContainsFunc(k.oils, func(o work.Task) bool { return o.ID != t.ID && (o.Done || o.Mass > 0) }),
+		Emulsified: p.reached(k.recipe.Name, recipe.Emulsion), Shared: p.sharedOut(k, t),
+		OilsIn:   slices.ContainsFunc(k.oils, func(o work.Task) bool { return o.Mass > 0 }),
+		AlkaliIn: slices.ContainsFunc(k.alkali, func(a work.Task) bool { return a.Done }),
+		OthersIn: slices.ContainsFunc(k.oils, func(o work.Task) bool { return o.ID != t.ID && (o.Done || o.Mass > 0) }),
 	}
 }
 

@@ -37,7 +37,7 @@ func (p Pot) water(w Weight) []Way {
 // stirred offers what an additive allows.
 func (p Pot) stirred(w Weight) []Way {
 	if w.Off < 0 {
-		return []Way{p.missing(w, "Add the %s g of %s that are missing", untilPour)}
+		return []Way{p.missing(w, "Add the %s g of %s that are missing", untilShared)}
 	}
 	list := p.up()
 	if w.Alone {
@@ -50,8 +50,11 @@ func (p Pot) stirred(w Weight) []Way {
 // it stays in its cup, or the batch grows to it, or the bars are held.
 func (p Pot) scent(w Weight) []Way {
 	carryOn := Way{Fact: batch.Decided{Way: batch.CarryOn}, Title: "Carry on: it is scented as it was weighed", Until: anyTime}
-	if w.Off < 0 {
-		return []Way{p.missing(w, "Add the %s g of %s that are missing", untilPour), carryOn}
+	switch {
+	case w.Off < 0 && p.Shared:
+		return []Way{p.tooLate(w)}
+	case w.Off < 0:
+		return []Way{p.missing(w, "Add the %s g of %s that are missing", untilShared), carryOn}
 	}
 	var list []Way
 	if w.Alone {
@@ -66,6 +69,15 @@ func (p Pot) scent(w Weight) []Way {
 		return append(list, Way{Fact: batch.Decided{Way: batch.HoldBatch}, Title: title, Until: anyTime})
 	}
 	return append(list, carryOn)
+}
+
+// tooLate is all that is left once the batter is in several vessels: what is missing can no
+// longer be stirred into all of it alike.
+func (p Pot) tooLate(w Weight) Way {
+	return Way{
+		Fact: batch.Decided{Way: batch.CarryOn}, Default: true, Until: anyTime,
+		Title: fmt.Sprintf("Carry on without: the batter is shared out, and %s g of %s no longer go into all of it alike", (-w.Off).At(w.Reads), w.Material),
+	}
 }
 
 // up brings everything else up, while that can be done.

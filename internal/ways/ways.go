@@ -60,6 +60,7 @@ type Pot struct {
 	OilsIn     bool          // OilsIn says that some oil was weighed.
 	AlkaliIn   bool          // AlkaliIn says that some alkali was weighed.
 	OthersIn   bool          // OthersIn says that another oil is in already.
+	Shared     bool          // Shared says that the batter is shared out by now, some of it at least.
 }
 
 const (
@@ -67,7 +68,7 @@ const (
 	untilMet      = "until the lye solution meets the oils"
 	untilPoured   = "until it is poured"
 	untilStirred  = "until it is stirred in"
-	untilPour     = "until the layer is poured"
+	untilShared   = "until the batter is shared out, or poured"
 	untilTrace    = "until light trace"
 	untilEmulsion = "until emulsion"
 )
@@ -83,6 +84,9 @@ func Of(p Pot, w Weight) []Way {
 	case Water:
 		return p.water(w)
 	case Additive:
+		if w.Off < 0 && p.Shared {
+			return []Way{p.tooLate(w)}
+		}
 		return append(list, p.stirred(w)...)
 	case Scent:
 		return p.scent(w)

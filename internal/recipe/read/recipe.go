@@ -135,9 +135,18 @@ func (r *reader) additive(n *yaml.Node, p recipe.Path) recipe.Additive {
 	r.mapping(n, p, fields{
 		"material": into(&a.Material, r.name),
 		"rate":     into(&a.Rate, measure(r, ofOils)),
-		"in":       into(&a.In, choice(r, recipe.InLyeWater, recipe.InOils, recipe.InBatter)),
+		"in":       into(&a.In, r.additiveIn),
 	}, "material", "rate", "in")
 	return a
+}
+
+// additiveIn reads what an additive goes into; all of it goes in before the split.
+func (r *reader) additiveIn(n *yaml.Node, p recipe.Path) recipe.Medium {
+	if where := recipe.Fold(n.Value); where == string(recipe.InPortions) || where == "portion" || where == "after the split" {
+		r.failf(n, p, "an additive is not stirred into portions, only a scent is: say batter, and it goes into all of it before the split")
+		return ""
+	}
+	return choice(r, recipe.InLyeWater, recipe.InOils, recipe.InBatter)(n, p)
 }
 
 func (r *reader) top(n *yaml.Node, p recipe.Path) recipe.Top {
