@@ -23,8 +23,8 @@ var dawn = time.Date(2026, time.March, 2, 9, 0, 0, 0, time.UTC)
 
 const (
 	haste = 20.0
-	rest  = 250 * time.Millisecond // rest is how long a new screen takes no answer (internal/ui/input.go).
-	look  = time.Second            // look is how long a new stage takes no tick (startle in internal/ui/alarm.go).
+	rest  = 250 * time.Millisecond // rest is how long a new screen takes no answer (internal/ui/keys/press.go).
+	look  = time.Second            // look is how long a new stage takes no tick (startle in internal/ui/keys/press.go).
 
 	// neutral is a key that means nothing on the bench while nothing is typed. A
 	// key pressed again after another one is not taken for one that is held.
