@@ -58,7 +58,7 @@ func (s Page) View(t ink.Theme, w, h int, b Board, now timer.Moment) []string {
 		}
 		said := b.timerLines(t, each, "", wide, now)
 		if i == 0 && h >= ink.RoomyHeight {
-			said = append(said, large(t, each, wide, now, b)...)
+			said = append(said, large(t, each, wide, h, now, b)...)
 		}
 		said = append(said, "     "+t.Quiet.Render(ink.Cut(ink.Clean(each.Recipe+" · batch "+each.Code), wide-6)))
 		if left := len(list) - i; len(lines)+len(said) > h-3 && left > 0 {
@@ -84,17 +84,11 @@ func (s Page) help(list []Watched, now timer.Moment) []key.Binding {
 }
 
 // large is the time of a timer in large letters.
-func large(t ink.Theme, each Watched, w int, now timer.Moment, b Board) []string {
+func large(t ink.Theme, each Watched, w, h int, now timer.Moment, b Board) []string {
 	when, _, _ := strings.Cut(phrase.Timing(each.Timer, now, b.At), " (")
 	style := t.Strong
 	if each.State(now) == timer.Due {
 		style = t.Off
 	}
-	lines := []string{""}
-	for _, words := range ink.Lead(when, w-6, 1, 1) {
-		for _, row := range ink.Letters(words, 1) {
-			lines = append(lines, "     "+style.Render(row))
-		}
-	}
-	return append(lines, "")
+	return append([]string{""}, ink.Headline(style, when, w, h, 1)...)
 }
