@@ -27,6 +27,7 @@ func CutTask(loaf int) string { return "cut/loaf " + strconv.Itoa(loaf) }
 // Curing is what is known of a batch after the pour.
 type Curing struct {
 	Rules   recipe.Cure
+	First   timer.Moment // First is when the first loaf was cut; zero while all are whole.
 	Cut     timer.Moment // Cut is when the last loaf was cut; zero while one is whole.
 	Bars    int          // Bars counts those that were cut.
 	Planned int          // Planned is how many the cutting plan asked for in the loaves that were cut.
@@ -70,8 +71,12 @@ func Of(s batch.State) Curing {
 		if cut.Fact.Why != "" {
 			c.Short = append(c.Short, "loaf "+strconv.Itoa(loaf)+": "+cut.Fact.Why)
 		}
-		if cut.Moment().Wall.After(last.Wall) {
-			last = cut.Moment()
+		at := cut.Moment()
+		if at.Wall.After(last.Wall) {
+			last = at
+		}
+		if c.First.IsZero() || at.Wall.Before(c.First.Wall) {
+			c.First = at
 		}
 	}
 	if s.Control.Loaves > 0 && allCut(s, cuts) {

@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"slices"
 	"strings"
-	"time"
 
 	"bench/internal/batch"
 	"bench/internal/quantity"
@@ -18,8 +17,8 @@ import (
 // allowsAfter says why a fact that follows the pour cannot be added, or nil.
 func allowsAfter(p steps.Plan, f batch.Fact, now timer.Moment) error {
 	said := batch.SaidOf(f)
-	if said.When.After(now.Wall.Add(24*time.Hour)) && !now.Wall.IsZero() {
-		return fmt.Errorf("%s has not come yet", said.When.Format(time.DateOnly))
+	if err := possibleDay(p, f, now); err != nil {
+		return err
 	}
 	if doubt := Doubt(p, f); doubt != "" && strings.TrimSpace(said.Answer) == "" {
 		return fmt.Errorf("%s: say how that came, and it is kept with the answer", doubt)

@@ -10,6 +10,7 @@ import (
 	"bench/internal/batch"
 	"bench/internal/steps"
 	"bench/internal/timer"
+	"bench/internal/work"
 )
 
 // allowsCorrection checks a corrected value, and that it is said of the right
@@ -26,7 +27,7 @@ func allowsCorrection(p steps.Plan, f batch.Corrected, now timer.Moment) error {
 		return errors.New("a correction is of the same kind as the fact that it corrects, and about the same thing")
 	}
 	id := batch.Task(f.With)
-	t, _, ok := p.Task(id)
+	t, st, ok := p.Task(id)
 	if id != "" && !ok {
 		return fmt.Errorf("there is no task %q in this batch", id)
 	}
@@ -45,9 +46,17 @@ func allowsCorrection(p steps.Plan, f batch.Corrected, now timer.Moment) error {
 		case with.When.Before(began):
 			return errors.New("that was before the batch began")
 		}
+		if st.Kind == work.Unmould {
+			if err := inOrder(p, with, with.When); err != nil {
+				return err
+			}
+		}
 	default:
+		if err := possibleDay(p, with, now); err != nil {
+			return err
+		}
 	}
-	return nil
+	return stillInOrder(p, p.With(f, now), f.Seq)
 }
 
 // allowsWithdrawal refuses to take back what can never be, and what others were

@@ -54,12 +54,13 @@ func restAnswer(t work.Task, a Answer) (batch.Fact, error) {
 // saidOn takes the day off an answer. A day without its time is taken at noon,
 // so that it is the same day wherever the clock stands.
 func saidOn(a Answer) (text string, said batch.Said, err error) {
-	text, on, dated := strings.Cut(strings.TrimSpace(a.Text), " on ")
-	if !dated {
+	text = strings.TrimSpace(a.Text)
+	cut := strings.LastIndex(text, " on ")
+	if cut < 0 {
 		return text, batch.Said{}, nil
 	}
 	place := a.Now.Location()
-	on = strings.TrimSpace(on)
+	text, on := text[:cut], strings.TrimSpace(text[cut+len(" on "):])
 	for layout, noon := range map[string]time.Duration{"2006-01-02": 12 * time.Hour, "2006-01-02 15:04": 0} {
 		if at, err := time.ParseInLocation(layout, on, place); err == nil {
 			return strings.TrimSpace(text), batch.Said{When: at.Add(noon)}, nil

@@ -54,6 +54,25 @@ func (c Choice) With(text string) (batch.Fact, error) {
 	}
 }
 
+// On gives the choice's fact with what was said, which may end with the day on which
+// bars left or somebody complained.
+func (c Choice) On(text string, now time.Time) (batch.Fact, error) {
+	words, said, err := saidOn(Answer{Text: text, Now: now})
+	if err != nil || said.When.IsZero() { // Words may hold an "on" of their own.
+		return c.With(text)
+	}
+	switch f := c.Fact.(type) {
+	case batch.BarsWent:
+		f.Said = said
+		c.Fact, text = f, words
+	case batch.Complained:
+		f.Said = said
+		c.Fact, text = f, words
+	default:
+	}
+	return c.With(text)
+}
+
 // lookAgain is after how long a loaf that is too soft is looked at again (common
 // practice, no source).
 const lookAgain = 12 * time.Hour

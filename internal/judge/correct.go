@@ -142,11 +142,14 @@ func correctWords(e batch.Entry, text string) (batch.Fact, error) {
 	}
 }
 
-// onTheDay gives a time of day on the day of a moment.
+// onTheDay gives a time of day on the day of a moment, or on the day that is named.
 func onTheDay(m timer.Moment, text string) (time.Time, error) {
+	if at, err := time.ParseInLocation("2006-01-02 15:04", text, m.Wall.Location()); err == nil {
+		return at, nil
+	}
 	t, err := time.ParseInLocation("15:04", text, m.Wall.Location())
 	if err != nil {
-		return t, fmt.Errorf("%q is no time of day: write it like 09:40", text)
+		return t, fmt.Errorf("%q is no time of day: write it like 09:40, or 2026-12-01 09:40 for another day", text)
 	}
 	y, month, d := m.Wall.Date()
 	return time.Date(y, month, d, t.Hour(), t.Minute(), 0, 0, m.Wall.Location()), nil

@@ -3,7 +3,6 @@ package judge
 import (
 	"fmt"
 	"slices"
-	"time"
 
 	"bench/internal/batch"
 	"bench/internal/quantity"
@@ -84,34 +83,18 @@ func doubtLeftover(p steps.Plan, f batch.SetAside) string {
 	return ""
 }
 
-// doubtDay asks about a day before what it follows: the pour, or the cut.
+// doubtDay asks about a day on which some loaves were cut, and not all of them yet.
 func doubtDay(p steps.Plan, f batch.Fact) string {
-	when := batch.SaidOf(f).When
-	if when.IsZero() {
-		return ""
-	}
-	layout := time.DateOnly
-	if at := p.Poured().Last; !at.IsZero() && dayBefore(when, at.Wall) {
-		return fmt.Sprintf("%s is before the pour on %s", when.Format(layout), at.Wall.Format(layout))
-	}
-	if cut := p.Curing().Cut; !cut.IsZero() && afterTheCut(f) && dayBefore(when, cut.Wall) {
-		return fmt.Sprintf("%s is before the cut on %s", when.Format(layout), cut.Wall.Format(layout))
-	}
-	return ""
-}
-
-// dayBefore compares by the day: one that was only named has no time.
-func dayBefore(a, b time.Time) bool {
-	return a.Format(time.DateOnly) < b.In(a.Location()).Format(time.DateOnly)
-}
-
-func afterTheCut(f batch.Fact) bool {
 	switch f.(type) {
 	case batch.WeighedIn, batch.Tested, batch.Released:
-		return true
 	default:
-		return false
+		return ""
 	}
+	when, cut := batch.SaidOf(f).When, p.Curing().Cut.Wall
+	if when.IsZero() || cut.IsZero() || !before(when, cut) {
+		return ""
+	}
+	return fmt.Sprintf("%s is before the last loaf was cut on %s", dayOf(when), dayOf(cut.In(when.Location())))
 }
 
 func doubtBars(p steps.Plan, f batch.BarsWeighed) string {
@@ -180,7 +163,7 @@ func Answered(f batch.Fact, asked, answer string) (batch.Fact, bool) {
 	said.Asked, said.Answer = asked, answer
 	switch f := f.(type) {
 	case batch.BarsCut:
-		if f.Bars < f.Planned && f.Why == "" && f.When.IsZero() {
+		if f.Bars < f.Planned && f.Why == "" {
 			f.Why = answer
 			return f, true
 		}

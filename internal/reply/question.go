@@ -135,7 +135,7 @@ func Choice(code string, p steps.Plan, c judge.Choice, typed string, at timer.Mo
 	return Question{
 		Title: recipe.Clean(c.Title), Hint: "Say " + c.Ask + ". It stays in the record.",
 		Make: func(text string, at timer.Moment) (Act, string) {
-			f, err := c.With(text)
+			f, err := c.On(text, at.Wall)
 			if err != nil {
 				return nil, phrase.Sentence(err)
 			}

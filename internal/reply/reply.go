@@ -105,6 +105,10 @@ func Propose(code string, p steps.Plan, f batch.Fact, at timer.Moment) (Act, str
 	if doubt == "" || !judge.Keeps(f) {
 		return allowed(code, p, f, at)
 	}
+	answered, _ := judge.Answered(f, doubt, "?")
+	if act, word := allowed(code, p, answered, at); act == nil { // No answer would let it be.
+		return nil, word
+	}
 	return Question{
 		Title: "Is that so?",
 		Hint:  sentence(doubt) + " If it is right, say how that came: it is kept with your answer.",
