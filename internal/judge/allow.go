@@ -159,10 +159,18 @@ func allowsGross(p steps.Plan, f batch.Grossed) error {
 	if err != nil {
 		return err
 	}
-	return grossable(t, f)
+	return grossable(p, t, f)
 }
 
-func grossable(t work.Task, f batch.Grossed) error {
+func grossable(p steps.Plan, t work.Task, f batch.Grossed) error {
+	if most, ok := p.MostLye(t.ID); ok && f.Gross-t.Tare > most+t.Tolerance && f.Gross > f.Tare {
+		nearer := ""
+		if other, ok := lookAlike(p, t, f.Gross); ok {
+			nearer = " That is nearer to " + other + "."
+		}
+		return fmt.Errorf("%s g is %s g more than went into %s.%s Another vessel: say which (i). More went in: correct that first (u)",
+			f.Gross.At(t.Reads), (f.Gross - t.Tare - most).At(t.Reads), t.Vessel, nearer)
+	}
 	if f.Gross <= f.Tare {
 		return fmt.Errorf("%s: %s g is no more than the empty vessel (%s g); type the whole weight, vessel included",
 			t.Title, f.Gross.At(t.Reads), f.Tare.At(t.Reads))

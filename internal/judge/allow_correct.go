@@ -35,7 +35,7 @@ func allowsCorrection(p steps.Plan, f batch.Corrected, now timer.Moment) error {
 	case batch.Weighed:
 		return weighable(t, with)
 	case batch.Grossed:
-		return grossable(t, with)
+		return grossable(p, t, with)
 	case batch.VesselReplaced:
 		use, _ := p.UseOf(with.By)
 		return tareable(p, with, use)

@@ -109,7 +109,7 @@ func Doubt(p steps.Plan, f batch.Fact) string {
 		if !ok || f.How != batch.Typed {
 			return ""
 		}
-		return doubtful(f.Mass, t.Remaining(), spread(t, t.Remaining()), t.Reads, f.More)
+		return doubtWeight(t, f, t.Remaining())
 	case batch.Grossed:
 		t, _, ok := p.Task(f.Task)
 		if !ok {
@@ -121,9 +121,7 @@ func Doubt(p steps.Plan, f batch.Fact) string {
 		if whole := f.Gross + t.Tare; t.Tare > 0 && (whole-t.Target).Abs() <= max(t.Tolerance, t.Reads)+t.Loss {
 			return fmt.Sprintf("asked %s, typed %s: without the vessel (then type %s)?", t.Target.At(t.Reads), f.Gross.At(t.Reads), whole.At(t.Reads))
 		}
-		if words := doubtful(f.Gross, t.Target, max(t.Tolerance, (t.Target-t.Tare)/20), t.Reads, false); words != "" {
-			return words + ": perhaps another vessel"
-		}
+		return doubtGross(t, f.Gross)
 	case batch.TemperatureTaken:
 		if f.Temperature < 10*quantity.Degree || f.Temperature > 100*quantity.Degree {
 			return fmt.Sprintf("%s is unusual here", f.Temperature)
@@ -153,9 +151,6 @@ func doubtCorrected(p steps.Plan, with batch.Fact) string {
 	return doubtful(w.Mass, w.Target, spread(t, w.Target), w.Reads, w.More)
 }
 
-// spread is how far off a weight may be before it looks like a slip.
-func spread(t work.Task, asked quantity.Mass) quantity.Mass { return max(10*t.Tolerance, asked/10) }
-
 // lookAlike names the lye jug that still stands full and whose weight is nearer
 // to the one typed, when it is a lye jug that is asked for.
 func lookAlike(p steps.Plan, asked work.Task, gross quantity.Mass) (vessel string, ok bool) {
@@ -171,12 +166,4 @@ func lookAlike(p steps.Plan, asked work.Task, gross quantity.Mass) (vessel strin
 		}
 	}
 	return vessel, ok
-}
-
-// doubtful compares a weight with what was expected; a part of it may be less.
-func doubtful(m, expected, spread, reads quantity.Mass, part bool) string {
-	if m <= expected+spread && (part || m >= expected-spread) {
-		return ""
-	}
-	return fmt.Sprintf("asked %s, typed %s", expected.At(reads), m.At(reads))
 }

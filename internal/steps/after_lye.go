@@ -83,7 +83,7 @@ const waterToSpare = 1.2
 // takePart works out how much of a solution that is too strong is poured.
 func (p *planner) takePart(k *pot) {
 	jug := p.jugTask(*k)
-	full := net(jug)
+	full := min(net(jug), k.solution())
 	have := p.account(*k).Has()
 	wanted := k.koh*(1-k.recipe.Superfat.Fraction()) + k.acids
 	if have <= 0 || full <= 0 {

@@ -114,12 +114,13 @@ func (p *planner) lyeIn(k pot) (m quantity.Mass, from string) {
 		return amount(k.portion).Mass, ""
 	}
 	m = k.solution()
+	all := m
 	jug := p.jugTask(k)
 	if !jug.Done && jug.Seq == 0 {
 		jug = p.dissolvedJug(k)
 	}
 	if !jug.Done && jug.Seq > 0 && jug.Tare > 0 { // It was weighed, and gets more.
-		m = net(jug)
+		m = min(all, net(jug))
 	}
 	into := slices.Concat(p.withFollowers(append(slices.Clone(k.alkali), k.water)), k.early, k.cup)
 	since := slices.ContainsFunc(into, func(t work.Task) bool { return t.Seq > jug.Seq })
@@ -127,10 +128,25 @@ func (p *planner) lyeIn(k pot) (m quantity.Mass, from string) {
 		return m, fmt.Sprintf("The lye jug was not weighed since: expected with all %s that went into it.", grams(m, jug.Reads))
 	}
 	switch was := net(jug); {
+	case was > all+jug.Reads: // Whatever the scale said, no more can be poured than went in.
+		return all, fmt.Sprintf("The lye jug weighed more than went into it: expected with the %s that did.", grams(all, jug.Reads))
 	case (was - m).Abs() > jug.Reads: // Within a reading the scale tells nothing.
 		m = was
 	case was.RoundTo(jug.Reads) != m.RoundTo(jug.Reads):
 		return m, fmt.Sprintf("Expected with all %s of lye solution that went into the jug, as its weight bears out.", grams(m, jug.Reads))
 	}
 	return m, fmt.Sprintf("Expected with the %s of lye solution that the jug held, all of it poured out.", grams(m, jug.Reads))
+}
+
+// MostLye gives all that went into the lye jug whose weight a task asks for.
+func (p Plan) MostLye(task string) (quantity.Mass, bool) {
+	if p.planner == nil {
+		return 0, false
+	}
+	for _, k := range p.planner.pots {
+		if task == jugID(k.recipe.Name) || task == dissolvedJugID(k.recipe.Name) {
+			return k.solution(), true
+		}
+	}
+	return 0, false
 }

@@ -105,3 +105,38 @@ func content(b *bencher, vessel string) potcheck.Content {
 	}
 	return potcheck.Content{}
 }
+
+// TestNoLyeThatNeverWas: a lye jug holds no more than went into it (conservation of mass).
+// More is refused, at once and as a correction, and where an older batch has such a weight
+// no more batter is planned than there is.
+func TestNoLyeThatNeverWas(t *testing.T) {
+	b := begin(harbour())
+	b.workTo(t, seaJug)
+	jug := b.task(t, seaJug)
+	over := func(m quantity.Mass) batch.Grossed {
+		return batch.Grossed{Task: seaJug, Vessel: jug.Vessel, Gross: jug.Target + m, Tare: jug.Tare, Reads: jug.Reads}
+	}
+	if err := judge.Allows(b.plan(), over(jug.Tolerance), b.moment()); err != nil {
+		t.Errorf("as far as the scales may be off: %v", err)
+	}
+	all := b.plan().Batters[0].Mass
+	for _, m := range []quantity.Mass{jug.Tolerance + g, 36 * g, 80 * g} {
+		err := judge.Allows(b.plan(), over(m), b.moment())
+		if err == nil || !strings.Contains(err.Error(), "more than went into lye jug 1") {
+			t.Errorf("%v too much: %v", m, err)
+		}
+	}
+	for _, id := range []string{seaJug, seaJug2} {
+		is := over(80 * g)
+		is.Task = id
+		p := b.plan().With(is, b.moment())
+		if got := p.Layers[0].Mass; got > b.plan().Layers[0].Mass || p.Batters[0].Mass > all {
+			t.Errorf("%s: %v of batter are planned, and %v went in", id, got, b.plan().Layers[0].Mass)
+		}
+	}
+	b.asked(t, seaJug)
+	wrong := batch.Corrected{Seq: len(b.state.Entries), Reason: "read again", With: over(80 * g)}
+	if judge.Allows(b.plan(), wrong, b.moment()) == nil {
+		t.Error("corrected to more than went in")
+	}
+}

@@ -87,7 +87,11 @@ func TestJugAfterDissolving(t *testing.T) {
 	} {
 		b := begin(harbour())
 		b.workTo(t, "sea/lye jug/dissolved")
-		b.typed(t, "sea/lye jug/dissolved", typed)
+		f, err := judge.Fact(b.plan(), "sea/lye jug/dissolved", judge.Answer{How: batch.Typed, Text: typed})
+		if err != nil {
+			t.Fatal(err)
+		}
+		b.put(f)
 		if got := b.task(t, "sea/lye jug/dissolved").Hint; !strings.Contains(got, want) {
 			t.Errorf("%s: %q, want %q", typed, got, want)
 		}

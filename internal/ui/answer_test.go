@@ -108,5 +108,12 @@ func TestHintsAreWhole(t *testing.T) {
 // the big figures to staying.
 func TestWarningsAreWhole(t *testing.T) {
 	p := arrives(t, memory.New()).starts().works("sea/lye jug").sees("type the whole weight, vessel included")
-	p.types("568.4").press("enter").sees("! asked 478.8, typed 568.4: that is nearer to lye jug", "  B. Right? Then type it again.", "vessel included")
+	p.types("440.0").press("enter").sees("! asked 478.8, typed 440.0: perhaps another vessel, or", "  not all is in it. Right? Then type it again.", "vessel included")
+}
+
+// TestMoreLyeThanWentIn: another jug's weight is refused where this one cannot be as
+// heavy, with the way out, to the last word.
+func TestMoreLyeThanWentIn(t *testing.T) {
+	p := arrives(t, memory.New()).starts().works("sea/lye jug")
+	p.types("568.4").press("enter").sees("568.4 g is 89.6 g more than went into lye jug A. That is nearer to lye jug", "  B. Another vessel: say which (i). More went in: correct that first (u).")
 }
