@@ -64,12 +64,12 @@ func TestWholeBatch(t *testing.T) {
 func writesCalendar(t *testing.T, home string) {
 	t.Helper()
 	file := filepath.Join(home, "days.ics")
-	printed(t, home, "calendar", file)
+	printed(t, home, "calendar", file, "--replace")
 	one, err := os.ReadFile(file)
 	if err != nil || !strings.Contains(string(one), "UID:unmould.260302A.") || !strings.Contains(string(one), "UID:ready.260302A.") {
 		t.Errorf("%v: %s", err, one)
 	}
-	printed(t, home, "calendar", file)
+	printed(t, home, "calendar", file, "--replace")
 	if two, _ := os.ReadFile(file); string(two) != string(one) {
 		t.Errorf("the same facts gave another calendar:\n%s", two)
 	}

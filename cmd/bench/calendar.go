@@ -3,6 +3,7 @@ package main
 import (
 	"errors"
 	"fmt"
+	"path/filepath"
 	"slices"
 	"strings"
 	"time"
@@ -17,26 +18,32 @@ import (
 )
 
 func (a *app) calendarCommand() *cobra.Command {
-	return &cobra.Command{
+	var replace bool
+	c := &cobra.Command{
 		Use:   "calendar FILE.ics",
 		Short: "write the days ahead of the batches under way as a calendar",
 		Long: `calendar writes unmould, cut, weigh-in and ready dates of the batches under way
-as an iCalendar file (RFC 5545), which a phone accepts. Write it again when dates
-have moved: the events are the same ones, and a day that was given up, or whose
+as an iCalendar file (RFC 5545), which a phone accepts. Write it again, with
+--replace, when dates have moved: the events are the same ones, and a day that was given up, or whose
 batch has ended, is marked cancelled while it lies ahead.`,
 		Args: func(_ *cobra.Command, args []string) error {
-			if len(args) != 1 || !strings.HasSuffix(strings.ToLower(args[0]), ".ics") {
+			switch {
+			case len(args) != 1:
 				return errors.New("calendar needs one file to write: bench calendar FILE.ics")
+			case suffix(args[0]) != ".ics":
+				return fmt.Errorf("calendar %s: phones and calendars go by the suffix .ics: name the file %s.ics", args[0], strings.TrimSuffix(args[0], filepath.Ext(args[0])))
 			}
 			return nil
 		},
-		RunE: func(_ *cobra.Command, args []string) error { return failed(a.calendar(args[0])) },
+		RunE: func(_ *cobra.Command, args []string) error { return failed(a.calendar(args[0], replace)) },
 	}
+	replaceFlag(c, &replace)
+	return c
 }
 
 // calendar writes what is sound even where a batch is damaged, and says so. A
 // calendar without a day is one that nobody expects, so that is said, too.
-func (a *app) calendar(file string) error {
+func (a *app) calendar(file string, replace bool) error {
 	clock, err := a.now()
 	if err != nil {
 		return err
@@ -51,7 +58,7 @@ func (a *app) calendar(file string) error {
 		}
 		return errors.Join(err, gone)
 	})
-	if err := files.Write(file, paper.Calendar(events, time.Local)); err != nil {
+	if _, err := files.Create(file, paper.Calendar(events, time.Local), files.Private, replace); err != nil {
 		return errors.Join(err, damage)
 	}
 	if words := noDays(events); words != "" {

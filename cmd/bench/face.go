@@ -66,7 +66,7 @@ says otherwise: ` + patternNames() + `.`,
 	f.StringVarP(&o.out, "output", "o", "", "write the picture to this file: .svg, .png or .pdf")
 	f.StringVar(&o.show, "show", showCut, "what to draw: cut, side or end")
 	f.BoolVar(&o.bare, "bare", false, "the cut face alone, without rule and names")
-	f.BoolVar(&o.replace, "replace", false, "replace the file if it is there")
+	replaceFlag(c, &o.replace)
 	f.StringVar(&o.cells, "cells", "", "characters to print with: "+patternNames())
 	f.IntVar(&o.loaf, "loaf", 1, "which loaf of the batch: heights and pieces of stick may differ")
 	return c
@@ -145,7 +145,7 @@ func (a *app) writePicture(s scene.Scene, o faceOptions) error {
 	if err != nil {
 		return failed(err)
 	}
-	replaced, err := files.Create(o.out, data, o.replace)
+	replaced, err := files.Create(o.out, data, files.Open, o.replace)
 	if err != nil {
 		return failed(err)
 	}

@@ -29,5 +29,10 @@ func loavesFlag(c *cobra.Command, loaves *int) {
 	}
 }
 
+// replaceFlag adds --replace: without it, no command writes over a file.
+func replaceFlag(c *cobra.Command, replace *bool) {
+	c.Flags().BoolVar(replace, "replace", false, "replace the file if it is there")
+}
+
 // suffix says what kind of file a name asks for.
 func suffix(file string) string { return strings.ToLower(filepath.Ext(file)) }

@@ -18,7 +18,7 @@ import (
 // labelFlags are what the label command is asked.
 type labelFlags struct {
 	market, as, size, out string
-	checked               bool
+	checked, replace      bool
 }
 
 func (a *app) labelCommand() *cobra.Command {
@@ -27,7 +27,8 @@ func (a *app) labelCommand() *cobra.Command {
 		Use:   "label RECIPE|BATCH",
 		Short: "make the label of a recipe or a batch",
 		Long: `label prints what stands on a label and why, and with -o writes it as SVG or PDF
-in real millimetres. A batch adds its code, its date and the weight of its bars.
+in real millimetres. A batch adds its code, its date and the weight of its bars. A
+file that is there already is left alone unless you say --replace.
 
 Names that bench has from memory are marked (verify) until you have looked them
 up and stated them as "inci" in your workshop, or say --checked. A safety
@@ -39,6 +40,7 @@ assessment, notification and local rules are yours, the maker's, to meet.`,
 	c.Flags().StringVar(&f.as, "as", f.as, "ingredients as they went in (made) or came out (saponified)")
 	c.Flags().StringVar(&f.size, "size", f.size, "width x height of the label")
 	c.Flags().StringVarP(&f.out, "output", "o", "", "write it to this file, .svg or .pdf")
+	replaceFlag(c, &f.replace)
 	c.Flags().BoolVar(&f.checked, "checked", false, "leave the marks out: you have looked the names up")
 	return c
 }
@@ -78,7 +80,8 @@ func (a *app) label(of string, f labelFlags) error {
 	if err != nil {
 		return failed(err)
 	}
-	return failed(files.Write(f.out, data))
+	_, err = files.Create(f.out, data, files.Private, f.replace)
+	return failed(err)
 }
 
 func drawLabel(l label.Label, size paper.LabelSize, kind string, s batch.State) ([]byte, error) {

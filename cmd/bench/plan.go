@@ -90,7 +90,7 @@ func (a *app) planned(p planning) (batch.State, error) {
 	}
 	state, err := a.batch(p.batch)
 	if err == nil && !state.Begun() {
-		err = fmt.Errorf("there is no batch %s", p.batch)
+		err = noBatch(p.batch)
 	}
 	return state, failed(err)
 }

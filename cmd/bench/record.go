@@ -22,13 +22,14 @@ import (
 func recordFormats() []string { return []string{"text", "markdown", "pdf", "json"} }
 
 func (a *app) recordCommand() *cobra.Command {
-	format, out, all := "text", "", false
+	format, out, all, replace := "text", "", false, false
 	c := &cobra.Command{
 		Use:   "record [BATCH]",
 		Short: "print the record of a batch, by default the newest",
 		Long: `record prints what is known of a batch: materials with lots, planned beside
 actual, checks, yield, deviations and what was decided, corrections with their
-first value, tests and release, and every fact with its time.`,
+first value, tests and release, and every fact with its time. With -o it is written
+to a file; one that is there already is left alone unless you say --replace.`,
 		Args: func(_ *cobra.Command, args []string) error {
 			if len(args) > 1 || all && len(args) > 0 {
 				return errors.New("record takes one batch or --all: bench record [BATCH]")
@@ -46,16 +47,17 @@ first value, tests and release, and every fact with its time.`,
 			if len(args) == 1 {
 				code = args[0]
 			}
-			return failed(a.record(code, format, out))
+			return failed(a.record(code, format, out, replace))
 		},
 	}
 	c.Flags().StringVar(&format, "format", format, "text, markdown, pdf (A4) or json")
 	c.Flags().StringVarP(&out, "output", "o", "", "write it to this file")
+	replaceFlag(c, &replace)
 	c.Flags().BoolVar(&all, "all", false, "print every batch as text, damaged ones as far as they can be read")
 	return c
 }
 
-func (a *app) record(code, format, out string) error {
+func (a *app) record(code, format, out string, replace bool) error {
 	code, s, damage := a.recorded(code)
 	if !s.Begun() {
 		return damage
@@ -67,7 +69,7 @@ func (a *app) record(code, format, out string) error {
 	if out == "" {
 		_, err = a.printer(format).Write(data)
 	} else {
-		err = files.Write(out, data)
+		_, err = files.Create(out, data, files.Private, replace)
 	}
 	return errors.Join(err, damage)
 }
@@ -125,7 +127,7 @@ func (a *app) recorded(code string) (string, batch.State, error) {
 	case !found && code == "":
 		return code, s, errors.New("there are no batches yet")
 	case !found:
-		return code, s, fmt.Errorf("there is no batch %s", code)
+		return code, s, noBatch(code)
 	}
 	return code, s, nil
 }

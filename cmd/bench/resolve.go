@@ -1,7 +1,9 @@
 package main
 
 import (
+	"errors"
 	"fmt"
+	"io/fs"
 
 	"bench/internal/batch"
 	"bench/internal/documents"
@@ -39,10 +41,13 @@ func (a *app) resolve(command, file string, loaves int, oils quantity.Mass) (rec
 // recipeOrBatch gives a state that holds the recipe of that name or, where there is
 // none, the batch of that code.
 func (a *app) recipeOrBatch(command, of string, loaves int) (code string, s batch.State, err error) {
-	if _, _, err := documents.Open(of); err != nil {
+	if _, _, missing := documents.Open(of); missing != nil {
 		s, err := a.batch(of)
 		if err != nil || s.Begun() {
 			return of, s, failed(err)
+		}
+		if errors.Is(missing, fs.ErrNotExist) {
+			return "", s, fmt.Errorf("%s: %s is no batch, no file and no built-in recipe: bench find lists the batches; %s", command, of, documents.BuiltIn())
 		}
 	}
 	s.Control, err = a.resolve(command, of, loaves, 0)
@@ -56,4 +61,8 @@ func (a *app) batch(code string) (s batch.State, err error) {
 		return err
 	})
 	return s, err
+}
+
+func noBatch(code string) error {
+	return fmt.Errorf("there is no batch %s: bench find lists them", code)
 }

@@ -38,7 +38,7 @@ func TestBackupWhileAnotherWorks(t *testing.T) {
 	if out := printed(t, home, "backup", file); !strings.Contains(out, "has 1 batch with 2 facts, read back and whole") {
 		t.Errorf("bench backup says %s", out)
 	}
-	if out, code := runs(t, home, "backup", file); code != exitProblems || !strings.Contains(out, "monday.db is there already") {
+	if out, code := runs(t, home, "backup", file); code != exitProblems || !strings.Contains(out, "monday.db is there already, and was left alone: a backup takes no other's place") {
 		t.Errorf("exit status %d: %s", code, out)
 	}
 	if out := printed(t, home, "verify"); !strings.Contains(out, `"260302A"      2 facts  whole`) || !strings.Contains(out, "everything is whole") {

@@ -17,23 +17,24 @@ func (a *app) whyCommand() *cobra.Command {
 	var loaves int
 	var asJSON bool
 	c := &cobra.Command{
-		Use:   "why FILE [FIGURE]",
+		Use:   "why RECIPE|BATCH [FIGURE]",
 		Short: "say why a figure of the plan is what it is",
-		Long: `why prints the formula of each figure of a recipe's plan with the numbers in it,
-and where they come from. FIGURE is a part of the figure's name, such as "band",
+		Long: `why prints the formula of each figure of a plan with the numbers in it, and where
+they come from. RECIPE is a path, or the name of a built-in recipe; of a batch, the
+figures are as its weighings have them. FIGURE is a part of the figure's name, such as "band",
 "sea/sodium hydroxide" or "density"; without it, all are printed.`,
 		Args: func(_ *cobra.Command, args []string) error {
 			if len(args) < 1 || len(args) > 2 {
-				return errors.New("why needs a recipe and at most one figure: bench why FILE [FIGURE]")
+				return errors.New("why needs a recipe or batch and at most one figure: bench why RECIPE|BATCH [FIGURE]")
 			}
 			return nil
 		},
 		RunE: func(_ *cobra.Command, args []string) error {
-			control, err := a.resolve("why", args[0], loaves, 0)
+			_, s, err := a.recipeOrBatch("why", args[0], loaves)
 			if err != nil {
 				return err
 			}
-			reasons, err := reasonsOf(control, strings.Join(args[1:], ""))
+			reasons, err := reasonsOf(s, strings.Join(args[1:], ""))
 			if err != nil {
 				return err
 			}
@@ -46,10 +47,10 @@ and where they come from. FIGURE is a part of the figure's name, such as "band",
 }
 
 // reasonsOf gives the reasons of the figures whose names hold the words.
-func reasonsOf(c recipe.Control, words string) ([]why.Reason, error) {
+func reasonsOf(s batch.State, words string) ([]why.Reason, error) {
 	var found []why.Reason
 	var names []string
-	for _, r := range why.Of(batch.State{Control: c}) {
+	for _, r := range why.Of(s) {
 		names = append(names, r.Figure)
 		if strings.Contains(recipe.Fold(r.Figure), recipe.Fold(words)) {
 			found = append(found, r)

@@ -10,6 +10,7 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
+	"strings"
 
 	"bench/internal/front"
 	"bench/internal/recipe"
@@ -112,7 +113,29 @@ func Open(file string) ([]byte, fs.FS, error) {
 			return data, recipes.FS(), err
 		}
 	}
-	return nil, nil, &fs.PathError{Op: "open", Path: file, Err: os.ErrNotExist}
+	return nil, nil, MissingError{file}
+}
+
+// MissingError says that neither a file nor a built-in recipe has that name. It is
+// fs.ErrNotExist.
+type MissingError struct{ Name string }
+
+func (e MissingError) Error() string {
+	return fmt.Sprintf("there is no file %s, and no built-in recipe of that name; %s", e.Name, BuiltIn())
+}
+
+// Unwrap gives fs.ErrNotExist.
+func (MissingError) Unwrap() error { return fs.ErrNotExist }
+
+// BuiltIn says which recipes can be named.
+func BuiltIn() string {
+	var names []string
+	for _, file := range recipes.Files() {
+		if file != recipes.WorkshopFile {
+			names = append(names, strings.TrimSuffix(file, filepath.Ext(file)))
+		}
+	}
+	return "built in are " + strings.Join(names, ", ")
 }
 
 // unread is the problem of what could not be read at all.

@@ -33,21 +33,22 @@ func Replace(path string, data []byte) error {
 	return nil
 }
 
-// Write writes what the user asked for by name; its folder must be there.
-func Write(path string, data []byte) error {
-	if _, err := os.Stat(filepath.Dir(path)); err != nil {
-		return fmt.Errorf("write %s: its folder is not there: %w", path, err)
-	}
-	if info, err := os.Stat(path); err == nil && !info.Mode().IsRegular() {
-		return os.WriteFile(path, data, 0o600) // A pipe or /dev/stdout has no place to be renamed to.
-	}
-	return Replace(path, data)
-}
+// Rights of new files, before the umask.
+const (
+	Private fs.FileMode = 0o600 // Private is for what tells of a batch.
+	Open    fs.FileMode = 0o644 // Open is for pictures.
+)
 
-// Create writes a file that must not be there yet, unless it may be
-// replaced; then it is whole at every moment.
-func Create(path string, data []byte, replace bool) (replaced bool, err error) {
-	f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
+// Create writes what the user asked for by name: a file that must not be there yet,
+// unless it may be replaced; then it is whole at every moment, and keeps its rights. Its folder must be there.
+func Create(path string, data []byte, rights fs.FileMode, replace bool) (replaced bool, err error) {
+	if _, err := os.Stat(filepath.Dir(path)); err != nil {
+		return false, fmt.Errorf("write %s: its folder is not there: %w", path, err)
+	}
+	if info, err := os.Stat(path); err == nil && info.Mode()&(fs.ModeNamedPipe|fs.ModeDevice) != 0 {
+		return false, os.WriteFile(path, data, 0o600) // A pipe or /dev/stdout holds nothing that could be lost.
+	}
+	f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, rights)
 	if errors.Is(err, fs.ErrExist) && replace {
 		info, err := os.Lstat(path)
 		if err == nil && !info.Mode().IsRegular() {

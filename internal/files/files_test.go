@@ -18,8 +18,7 @@ func TestWhole(t *testing.T) {
 	}{
 		"replace, the folder too": {func(p string) error { return Replace(p, []byte("dusk")) }, "", "dusk", false, 0o600},
 		"replace":                 {func(p string) error { return Replace(p, []byte("dusk")) }, "moon", "dusk", false, 0o600},
-		"write":                   {func(p string) error { return Write(p, []byte("dusk")) }, "moon", "dusk", false, 0o600},
-		"write without a folder":  {func(p string) error { return Write(p, []byte("dusk")) }, "", "", true, 0},
+		"create without a folder": {create(false), "", "", true, 0},
 		"create":                  {create(false), "moon", "moon", true, 0o640},
 		"create in its place":     {create(true), "moon", "dusk", false, 0o640},
 	} {
@@ -52,7 +51,7 @@ func TestWhole(t *testing.T) {
 
 func create(replace bool) func(string) error {
 	return func(path string) error {
-		replaced, err := Create(path, []byte("dusk"), replace)
+		replaced, err := Create(path, []byte("dusk"), Open, replace)
 		if err == nil && replaced != replace {
 			panic("said to have replaced what it did not")
 		}
@@ -68,7 +67,6 @@ func TestLeavesAlone(t *testing.T) {
 	}
 	for name, write := range map[string]func() error{
 		"replace": func() error { return Replace(pier, []byte("dusk")) },
-		"write":   func() error { return Write(pier, []byte("dusk")) },
 		"create":  func() error { return create(true)(pier) },
 	} {
 		if err := write(); err == nil {

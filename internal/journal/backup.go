@@ -35,12 +35,21 @@ func (s *Store) Backup(path string, progress func(done, total int)) (Check, erro
 	})
 	switch {
 	case errors.Is(err, fs.ErrExist):
-		return check, fmt.Errorf("journal: %s is there already: %w", path, fs.ErrExist)
+		return check, takenError{path}
 	case err != nil:
 		return check, explain("no backup was written", err)
 	}
 	return check, nil
 }
+
+// takenError says that no backup is written over a file. It is fs.ErrExist.
+type takenError struct{ path string }
+
+func (e takenError) Error() string {
+	return e.path + " is there already, and was left alone: a backup takes no other's place, so name a new file"
+}
+
+func (takenError) Unwrap() error { return fs.ErrExist }
 
 // checkCopy verifies a file that nobody else knows of.
 func checkCopy(path string, opt Options, progress func(done, total int)) (Check, error) {
