@@ -166,9 +166,20 @@ func (s *session) confirmScale() {
 			s.say(words + "; it is weighed next.")
 			return
 		}
-		s.say(words + ".")
-		text, _ := s.ask("nothing if it is so, or what it reads, g")
+		u, offer := reply.KeepInAlready(s.code, s.plan, s.now())
+		asks := "nothing if it is so, or what it reads, g"
+		if words += "."; offer != nil {
+			words = reply.Found(u)
+			asks = "nothing keeps " + u.Mass.At(u.Task.Reads) + " g, no if it is not in, or what it reads, g"
+		}
+		s.say(words)
+		text, _ := s.ask(asks)
 		switch {
+		case text == "" && offer != nil:
+			s.perform(offer, "")
+			return
+		case text == "no" && offer != nil:
+			return
 		case text == "":
 			return
 		case !strings.ContainsAny(text[:1], "0123456789.,"):

@@ -28,6 +28,22 @@ func TestConfirmsTheScale(t *testing.T) {
 	k.says("1079.2").recorded(before+3).hears("olive oil: 344.3 g", "olive oil, g> ").says("344.3").recorded(before + 4)
 }
 
+// TestKeepsWhatIsInAlready: an oil that a reading finds in the pot without a fact is
+// offered to be kept; where it is not, its task says to pour none.
+func TestKeepsWhatIsInAlready(t *testing.T) {
+	for answer, kept := range map[string]bool{"": true, "no": false} {
+		k := talks(t, memory.New()).starts().works("sea/olive").says("h", "1")
+		n := len(k.store.Entries[code]) - 1
+		k.says("1423.7").hears("olive oil is in already, by the weight of large pot: 344.5 g, asked 344.3. Pour none.", "nothing keeps 344.5 g, no if it is not in").says(answer)
+		if w, ok := k.last().(batch.Weighed); ok != kept || kept && (w.Task != "sea/olive" || w.Mass != 344_500) {
+			t.Errorf("%q: kept %+v", answer, k.last())
+		}
+		if !kept {
+			k.recorded(n + 1).hears("WARNING: olive oil is in already, by the weight of large pot: pour none, type 344.5.")
+		}
+	}
+}
+
 // TestTakesBack takes the last entry back, or one by its number, with the reason;
 // what others were built on is refused.
 func TestTakesBack(t *testing.T) {

@@ -43,6 +43,9 @@ func (s *session) describe(t work.Task, stage work.Stage, some bool) {
 	if shared := reply.Shared(s.plan, t, s.beside); shared != "" {
 		s.warn("WARNING: " + shared + ".")
 	}
+	if in := reply.InAlready(s.plan, t); in != "" {
+		s.warn("WARNING: " + in + ".")
+	}
 	s.sayScale(t)
 	for _, l := range s.plan.ReadBack(t.ID) {
 		off := ""

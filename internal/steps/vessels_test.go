@@ -150,3 +150,35 @@ func seqOf(t *testing.T, b *bencher, task string) int {
 	t.Fatalf("nothing was said of %s", task)
 	return 0
 }
+
+// TestUnsaid: what alone explains a vessel's weight is told with its weight by the scale,
+// until more is said about the vessel.
+func TestUnsaid(t *testing.T) {
+	const all = 640_000 + 191_400 + 382_800 + 574_100
+	look := func(b *bencher, gross quantity.Mass) {
+		f, err := b.plan().PotCheck("pot 1", gross)
+		if err != nil {
+			t.Fatal(err)
+		}
+		b.put(f.Fact)
+	}
+	for gross, want := range map[quantity.Mass]quantity.Mass{all + 127_600: 127_600, all + 128_000: 128_000, all: 0, all + 50_000: 0, all - 382_800: 0, all - 191_400 + 127_600: 0} {
+		b := begin(harbour())
+		b.workTo(t, "sea/castor")
+		look(b, gross)
+		u, ok := b.plan().Unsaid()
+		if ok != (want > 0) || u.Mass != want || ok && (u.Task.ID != "sea/castor" || u.Gross != gross) {
+			t.Errorf("%s: %+v, %v; want %s", gross, u, ok, want)
+		}
+		b.put(batch.Noted{Text: "fog"})
+		if _, still := b.plan().Unsaid(); still != ok {
+			t.Errorf("%s: a note makes it %v", gross, still)
+		}
+		if ok {
+			b.put(batch.Weighed{Task: "sea/castor", Mass: 100_000, How: batch.Typed, More: true})
+			if u, ok := b.plan().Unsaid(); ok {
+				t.Errorf("%s: said, and still %+v", gross, u)
+			}
+		}
+	}
+}

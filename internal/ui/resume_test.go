@@ -41,6 +41,22 @@ func TestAnotherReadingAsksThePot(t *testing.T) {
 	p.types("1079.2").press("enter").recorded(before + 2).seesNot("Where you were").sees("as it should be")
 }
 
+// TestInAlreadyLeadsOn: an oil that a reading finds in the pot without a fact is offered
+// to be kept as the scale read it; until somebody answers, its task says to pour none.
+func TestInAlreadyLeadsOn(t *testing.T) {
+	p := back(t)
+	before := len(p.store.Facts("26K25A"))
+	p.types("1423.7").press("enter").recorded(before+1).sees("! olive oil is in already, by the weight of large pot:", "  344.5 g, asked 344.3. Pour none.", "enter keeps 344.5 g   x not in", "it read")
+	p.press("space").recorded(before + 1)
+	p.sized(40, 12).sees("olive oil is in already").sized(80, 24)
+	p.press("esc").press("enter").sees("Where you were", "olive oil is in already") // Whatever comes between.
+	p.press("x").recorded(before+1).seesNot("Where you were").sees("! olive oil is in already, by the weight of large", "pot: pour none, type 344.5")
+	p.press("esc").waits(time.Hour).press("enter").sees("enter keeps 344.5 g").press("enter").recorded(before+2).seesNot("Where you were", "is in already")
+	if w, ok := p.last().(batch.Weighed); !ok || w.Task != "sea/olive" || w.Mass != 344_500 || w.How != batch.Typed {
+		t.Errorf("kept %+v", p.last())
+	}
+}
+
 // TestPauseTakesEnterOnly: space does not tick a pause point, and enter ticks it
 // once.
 func TestPauseTakesEnterOnly(t *testing.T) {

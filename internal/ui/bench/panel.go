@@ -71,8 +71,11 @@ func (p panel) head(room int) []string {
 			lines = append(lines, " "+where)
 		}
 	}
-	if shared := reply.Shared(p.b.Plan, p.task, p.b.beside); shared != "" {
-		for _, l := range ink.Wrap(ink.SignOff+" "+ink.Clean(shared), min(p.w, panelMost)-4) {
+	for _, words := range []string{reply.Shared(p.b.Plan, p.task, p.b.beside), reply.InAlready(p.b.Plan, p.task)} {
+		if words == "" {
+			continue
+		}
+		for _, l := range ink.Wrap(ink.SignOff+" "+ink.Clean(words), min(p.w, panelMost)-4) {
 			lines = append(lines, " "+p.t.Alarm.Render(" "+l+" "))
 		}
 	}

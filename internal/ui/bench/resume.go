@@ -1,7 +1,10 @@
 package bench
 
 import (
+	"cmp"
+
 	"bench/internal/reply"
+	"bench/internal/steps"
 	"bench/internal/timer"
 	"bench/internal/ui/ink"
 	"bench/internal/ui/intent"
@@ -34,6 +37,10 @@ func (b Screen) resume(p keys.Press) (Screen, intent.Action) {
 	case keys.Matches(p, keys.Accept) && !p.Held && b.Typed != "":
 		return b.checkScale(p)
 	case keys.Matches(p, keys.Accept) && !p.Held:
+		_, act := reply.KeepInAlready(b.Code, b.Plan, p.At)
+		b.reopened = false
+		return b, intent.Of(act)
+	case keys.Matches(p, keys.LeaveOut) && !p.Held && b.offers(p.At):
 		b.reopened = false
 	case keys.Matches(p, keys.Note, keys.Correct, keys.WeighPot, keys.Face, keys.Switch, keys.Back):
 		return b.move(p)
@@ -57,6 +64,12 @@ func (b Screen) unread(now timer.Moment) string {
 		return "It is weighed next: enter goes on to that."
 	}
 	return ""
+}
+
+// offers says that enter keeps what a vessel's weight found to be in it.
+func (b Screen) offers(now timer.Moment) bool {
+	_, act := reply.KeepInAlready(b.Code, b.Plan, now)
+	return act != nil
 }
 
 // Stands says that a vessel with something in it should stand on the scale.
@@ -92,6 +105,9 @@ func (p panel) whereYouWere() []string {
 	if !p.any {
 		return append(lines, " "+p.t.Title.Render("Next")+"  "+p.t.Quiet.Render("nothing to do just now"), "", " "+p.t.Key.Render("enter")+" goes on")
 	}
+	if u, act := reply.KeepInAlready(p.b.Code, p.b.Plan, p.now); act != nil {
+		return append(lines, p.inAlready(u)...)
+	}
 	next := ink.Clean(p.task.Title)
 	if number, unit := reply.Asked(p.task, p.stage); number != "" {
 		next += "   " + number + " " + unit
@@ -103,6 +119,18 @@ func (p panel) whereYouWere() []string {
 		lines = append(lines, "")
 	}
 	return append(lines, p.standing()...)
+}
+
+// inAlready asks whether to keep what a vessel's weight found to be in it, with that
+// weight large.
+func (p panel) inAlready(u steps.Unsaid) []string {
+	number, word := cmp.Or(p.b.Typed, u.Gross.At(u.Task.Reads)), "it read"
+	says := " keeps " + u.Mass.At(u.Task.Reads) + " g   " + p.t.Key.Render("x") + " not in   " + p.t.Key.Render("0-9") + " reads otherwise"
+	if p.b.Typed != "" {
+		word, says = "it reads", " holds it against the facts"
+	}
+	lines := append(ink.Warning(p.t, ink.Clean(reply.Found(u)), p.w), p.largeReading(number, word)...)
+	return append(lines, " "+p.t.Key.Render("enter")+says)
 }
 
 // standing says which vessel should stand on the scale, and what the scale
@@ -123,22 +151,7 @@ func (p panel) standing() []string {
 		}
 	}
 	if number != "" {
-		style := p.t.Strong
-		if p.b.Typed != "" {
-			style = p.t.Accent
-		}
-		lines = append(lines, "")
-		scale := p.scale("untared", number)
-		for i, row := range ink.Big(number, scale) {
-			side := ""
-			switch i {
-			case 5*scale - 3:
-				side = p.t.Quiet.Render(word)
-			case 5*scale - 1:
-				side = p.t.Strong.Render("g")
-			}
-			lines = append(lines, "  "+style.Render(row)+"  "+side)
-		}
+		lines = append(lines, p.largeReading(number, word)...)
 	}
 	says := " goes on: so it is   " + p.t.Key.Render("0-9") + " it reads otherwise"
 	switch {
@@ -153,4 +166,25 @@ func (p panel) standing() []string {
 		lines = append(lines, "")
 	}
 	return append(lines, " "+p.t.Key.Render("enter")+says)
+}
+
+// largeReading is what a scale reads, or should, in large figures.
+func (p panel) largeReading(number, word string) []string {
+	style := p.t.Strong
+	if p.b.Typed != "" {
+		style = p.t.Accent
+	}
+	lines := []string{""}
+	scale := p.scale("untared", number)
+	for i, row := range ink.Big(number, scale) {
+		side := ""
+		switch i {
+		case 5*scale - 3:
+			side = p.t.Quiet.Render(word)
+		case 5*scale - 1:
+			side = p.t.Strong.Render("g")
+		}
+		lines = append(lines, "  "+style.Render(row)+"  "+side)
+	}
+	return lines
 }

@@ -94,6 +94,10 @@ func (b Screen) smallHelp(now timer.Moment) []key.Binding {
 		switch each.Help().Key {
 		case keys.Tick.Help().Key, keys.Accept.Help().Key, keys.Figures.Help().Key, keys.Answers.Help().Key, keys.InWords.Help().Key:
 			list = append(list, each)
+		case keys.LeaveOut.Help().Key:
+			if b.reopened {
+				list = append(list, each)
+			}
 		case keys.Retry.Help().Key, keys.Back.Help().Key:
 			if b.Unsaved != nil {
 				list = append(list, each)

@@ -5,6 +5,7 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/phrase"
+	"bench/internal/reply"
 	"bench/internal/steps"
 	"bench/internal/ui/ink"
 	"bench/internal/ui/keys"
@@ -144,6 +145,9 @@ func (p panel) whereWords() []string {
 	}
 	if !p.any {
 		return append(lines, p.wrapped("Next: nothing to do just now")...)
+	}
+	if u, act := reply.KeepInAlready(p.b.Code, p.b.Plan, p.now); act != nil && p.b.Typed == "" {
+		return append(lines, p.wrapped(ink.SignOff+" "+reply.Found(u))...)
 	}
 	lines = append(lines, p.wrapped("Next: "+p.task.Title)...)
 	s, ok := p.b.Plan.OnScale(p.task.ID)

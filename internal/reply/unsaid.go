@@ -1,0 +1,41 @@
+package reply
+
+import (
+	"fmt"
+
+	"bench/internal/batch"
+	"bench/internal/judge"
+	"bench/internal/steps"
+	"bench/internal/timer"
+	"bench/internal/work"
+)
+
+// InAlready says of a task that by the vessel's weight it was done, though nobody said
+// so, or "": what is poured twice is too much.
+func InAlready(p steps.Plan, t work.Task) string {
+	u, ok := p.Unsaid()
+	if !ok || u.Task.ID != t.ID {
+		return ""
+	}
+	return fmt.Sprintf("%s is in already, by the weight of %s: pour none, type %s", t.Material, t.Vessel, u.Mass.At(t.Reads))
+}
+
+// Found says what was found to be in a vessel without a fact.
+func Found(u steps.Unsaid) string {
+	t := u.Task
+	return fmt.Sprintf("%s is in already, by the weight of %s: %s g, asked %s. Pour none.", t.Material, t.Vessel, u.Mass.At(t.Reads), t.Remaining().At(t.Reads))
+}
+
+// KeepInAlready says what was found to be in a vessel without a fact, and keeps it as
+// the scale read it; nil where nothing was found, or where it must be typed.
+func KeepInAlready(code string, p steps.Plan, at timer.Moment) (u steps.Unsaid, act Act) {
+	u, ok := p.Unsaid()
+	if !ok || u.Task.MustType {
+		return u, nil
+	}
+	f, err := judge.Fact(p, u.Task.ID, judge.Answer{How: batch.Typed, Text: u.Mass.At(u.Task.Reads)})
+	if err == nil {
+		act, _ = allowed(code, p, f, at)
+	}
+	return u, act
+}
