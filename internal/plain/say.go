@@ -32,7 +32,7 @@ func (s *session) describe(t work.Task, stage work.Stage, some bool) {
 	case t.Done || t.Skipped != "":
 		s.say(t.Title + ": " + doneWords(t))
 	case number != "" && t.Do != work.Gross && (t.Do == work.Weigh || t.Do == work.Portion || !t.Numeric() || t.Do == work.Temperature):
-		s.say(t.Title + ": " + what(t.Do) + number + " " + unit)
+		s.say(t.Title + ": " + s.what(t, stage) + number + " " + unit)
 	default:
 		s.say(t.Title)
 	}
@@ -63,12 +63,12 @@ func (s *session) describe(t work.Task, stage work.Stage, some bool) {
 }
 
 // what says what the figure after it is.
-func what(d work.Do) string {
-	switch d {
+func (s *session) what(t work.Task, stage work.Stage) string {
+	switch t.Do {
 	case work.Portion:
 		return "stop when the scale reads "
 	case work.Temperature:
-		return "wanted "
+		return reply.Warmth(s.plan, t, stage) + " "
 	default:
 		return ""
 	}

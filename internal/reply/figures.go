@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"bench/internal/quantity"
+	"bench/internal/steps"
 	"bench/internal/work"
 )
 
@@ -59,6 +60,17 @@ func restAsked(t work.Task) (number, unit string) {
 	default:
 		return "", ""
 	}
+}
+
+// Warmth says whether a temperature that is asked for is that of both together, or of
+// this one beside what the other was.
+func Warmth(p steps.Plan, t work.Task, stage work.Stage) string {
+	for _, b := range p.Batters {
+		if b.Name == stage.Batter && b.MixAt == t.Wanted {
+			return "together"
+		}
+	}
+	return "wanted"
 }
 
 // Tolerance shows what the scale can tell of it, and a place more when that is

@@ -4,99 +4,10 @@ import (
 	"fmt"
 	"slices"
 
-	"bench/internal/quantity"
 	"bench/internal/recipe"
 	"bench/internal/scent"
-	"bench/internal/solution"
 	"bench/internal/work"
 )
-
-// gate reads both temperatures and the one that they will give.
-func (p *planner) gate(k pot, after []string) work.Stage {
-	name := k.recipe.Name
-	s := work.Stage{
-		ID: "gate/" + name, Kind: work.Gate, Batter: name, Title: of("gate", name), After: after, Ordered: true,
-		Why: fmt.Sprintf("Together they should give about %s, warm enough that the hard oils stay clear. Lye solution that stood cold wants warmer oils.", k.recipe.MixAt),
-	}
-	lye := p.temperature(lyeTemperatureID(name), fmt.Sprintf("How warm is the %s lye solution?", name), k.recipe.MixAt)
-	oils := p.temperature(name+"/oil temperature", fmt.Sprintf("How warm are the %s oils?", name), k.recipe.MixAt)
-	if lye.Done && !p.fresh(k, after) && !p.ticked(MeetID(name)) {
-		lye.Done = false
-	}
-	if !p.ticked(CombineID(name)) {
-		lye.Hint = p.cooling(k).Hint()
-	}
-	s.Tasks = []work.Task{lye, oils}
-	title, shows := "They may meet now", ""
-	if mix, ok := p.mix(k, lye, oils); ok {
-		title, shows = fmt.Sprintf("Together they give %s: they may meet now", mix), mix.String()
-		if mix > k.recipe.MixAt+hotBy {
-			title = fmt.Sprintf("Together they give %s: let them cool, then read again", mix)
-		}
-		s.ReadBack = fmt.Sprintf("mix %s", mix)
-		s.Tasks[1].Hint = p.mixHint(k, mix)
-	}
-	meet := p.tick(MeetID(name), title, s.Tasks[1].Hint)
-	meet.Shows = shows
-	if p.c.PlanVersion >= readsBack {
-		meet.Do = work.Confirm
-	}
-	s.Tasks = append(s.Tasks, meet)
-	return s
-}
-
-// MeetID is the id of the tick that lye solution and oils may meet.
-func MeetID(batter string) string { return batter + "/meet" }
-
-// hotBy is how much hotter than wanted a mix is too hot (common practice, no
-// source).
-const hotBy = 10 * quantity.Degree
-
-// mixHint says what to mind at a mixing temperature. A hard oil stays clear in
-// the others well below where it melts alone, so the eye has the last word
-// (common practice, no source).
-func (p *planner) mixHint(k pot, mix quantity.Temperature) string {
-	if mix > k.recipe.MixAt+hotBy {
-		return fmt.Sprintf("Hotter than the %s that is wanted: it thickens fast. Let both cool.", k.recipe.MixAt)
-	}
-	if melts, hardest := p.hardest(k); mix.Celsius() < melts {
-		return fmt.Sprintf("%s alone is clear from %.0f °C: if the oils look cloudy, warm them, or it sets early (false trace).", capital(hardest), melts)
-	}
-	return ""
-}
-
-func (p *planner) temperature(id, title string, wanted quantity.Temperature) work.Task {
-	t := work.Task{ID: id, Do: work.Temperature, Title: title, MustType: true, Wanted: wanted}
-	if r, ok := p.s.Temperature(id); ok {
-		t.Done, t.Seq, t.At = true, r.Seq, r.At
-		t.Wanted = wanted
-		t.Title = fmt.Sprintf("%s %s", title, r.Fact.Temperature)
-	}
-	return t
-}
-
-// mix gives the temperature that oils and lye solution give together.
-func (p *planner) mix(k pot, lye, oils work.Task) (quantity.Temperature, bool) {
-	l, lyeRead := p.s.Temperature(lye.ID)
-	o, oilsRead := p.s.Temperature(oils.ID)
-	if !lyeRead || !oilsRead {
-		return 0, false
-	}
-	part := k.ofPart(sum(k.alkali...) + sum(k.early...) + sum(k.water))
-	made := p.lyeSolution(k).Made(part.Grams(), l.Fact.Temperature.Celsius())
-	mix := solution.MixTemperature(sum(k.allOils()...).Grams(), o.Fact.Temperature.Celsius(), made)
-	return quantity.FromCelsius(mix).RoundTo(quantity.Degree / 10), true
-}
-
-// hardest gives the highest melting point of a batter's oils.
-func (p *planner) hardest(k pot) (melts float64, name string) {
-	for _, t := range k.oils {
-		if o, _ := p.c.Oil(p.oilKey(k.recipe, t)); o.Hard && o.Melts > melts {
-			melts, name = o.Melts, o.Name
-		}
-	}
-	return melts, name
-}
 
 // concentration is that of all alkali and all water that were weighed for a batter,
 // wherever they went in.

@@ -194,7 +194,7 @@ func (p panel) large() figures {
 	case t.Do == work.Gross:
 		return figures{ink.Dashes(number), unit, "type it"}
 	case t.Do == work.Temperature:
-		return figures{number, unit, "wanted"}
+		return figures{number, unit, reply.Warmth(p.b.Plan, t, p.stage)}
 	}
 	if f, ok := restLarge(t, number, unit); ok {
 		return f

@@ -167,11 +167,15 @@ func (p panel) bandEnds(low, high quantity.Mass, before, cells, after string) st
 	return p.t.Quiet.Render(low.At(p.task.Reads)) + before + cells + after + p.t.Quiet.Render(high.At(p.task.Reads))
 }
 
-// warmth compares a temperature; how much is too much is for the plan to say.
+// warmth says what comes of a temperature, with what was read before or is still to be
+// read; how much is too much is for the plan to say.
 func (p panel) warmth() string {
 	c, err := strconv.ParseFloat(p.b.Typed, 64)
 	if err != nil {
 		return p.t.Quiet.Render("a number with one point")
+	}
+	if words := p.together(); words != "" {
+		return words
 	}
 	switch off := c - p.task.Wanted.Celsius(); {
 	case off > 0:
@@ -180,4 +184,29 @@ func (p panel) warmth() string {
 		return fmt.Sprintf("%.1f °C below what is wanted", -off)
 	}
 	return p.t.Good.Render(ink.SignDone + " as wanted")
+}
+
+// together says what two liquids that meet give if what is typed is kept, or how warm
+// the one must be that was not read yet; "" for half a number.
+func (p panel) together() string {
+	wanted := ""
+	for _, b := range p.then.Batters {
+		if b.Name == p.stage.Batter {
+			wanted = b.MixAt.String()
+		}
+	}
+	stage, _ := p.then.Stage(p.stage.ID)
+	typed, _, _ := p.then.Task(p.task.ID)
+	for _, t := range stage.Tasks {
+		switch {
+		case !typed.Done || t.ID == p.task.ID:
+		case t.Do == work.Temperature && !t.Done && t.Wanted.String() != wanted:
+			return "the other then wants " + t.Wanted.String() + ": together " + wanted
+		case t.Do == work.Temperature && !t.Done:
+			return "together " + wanted + " is wanted"
+		case t.Shows != "":
+			return "together they give " + t.Shows + ", wanted " + wanted
+		}
+	}
+	return ""
 }

@@ -58,9 +58,9 @@ func (b Screen) headLine(t ink.Theme, w int, stage work.Stage) string {
 }
 
 // supposing gives the plan as it will be if the number that is being typed at a
-// split is kept; anywhere else, and for half a number, the plan as it is.
+// split or a gate is kept; anywhere else, and for half a number, the plan as it is.
 func (b Screen) supposing(t work.Task, stage work.Stage, now timer.Moment) steps.Plan {
-	if b.Typed == "" || stage.Kind != work.Split && stage.Kind != work.SplitLayers {
+	if b.Typed == "" || stage.Kind != work.Split && stage.Kind != work.SplitLayers && stage.Kind != work.Gate {
 		return b.Plan
 	}
 	then, _ := judge.Supposing(b.Plan, t.ID, judge.Answer{How: batch.Typed, Text: b.Typed}, now)
