@@ -68,6 +68,9 @@ func TestPracticeLeavesNoTrace(t *testing.T) {
 	m.works("set out/scales")
 	m.leaves()
 	before := hashes(t, home)
+	if len(before) == 0 {
+		t.Fatal("there is nothing to leave alone")
+	}
 
 	practises := func(args ...string) *maker {
 		cmd := program(t, home, append(args, clocked(dawn)...)...)

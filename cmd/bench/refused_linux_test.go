@@ -182,8 +182,8 @@ func hashes(t *testing.T, dir string) map[string][sha256.Size]byte {
 		sums[path] = sha256.Sum256(data)
 		return err
 	})
-	if err != nil || len(sums) == 0 {
-		t.Fatalf("%v; %d files", err, len(sums))
+	if err != nil {
+		t.Fatal(err)
 	}
 	return sums
 }
