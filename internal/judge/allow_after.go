@@ -10,6 +10,7 @@ import (
 	"bench/internal/quantity"
 	"bench/internal/rest"
 	"bench/internal/steps"
+	"bench/internal/tell"
 	"bench/internal/timer"
 	"bench/internal/work"
 )
@@ -52,6 +53,12 @@ func allowsAfter(p steps.Plan, f batch.Fact, now timer.Moment) error {
 		}
 		return allowsTask(p, f.Task, work.WeighIn)
 	case batch.Tested:
+		switch {
+		case measurable(f) != nil:
+			return measurable(f)
+		case f.Passed && (f.Test == batch.PHTest || f.Test == batch.FreeAlkaliTest) && !rest.Passes(f.Test, f.Value):
+			return fmt.Errorf("%s: that does not pass", tell.Test(f))
+		}
 		if t, st, ok := p.Task(f.Task); ok && st.Kind == work.ReleaseTest && t.Done && t.Skipped == "" {
 			return nil // A test is made again as often as one likes; the last counts.
 		}

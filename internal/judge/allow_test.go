@@ -119,6 +119,8 @@ func TestAllows(t *testing.T) {
 			{"held for nothing", batch.Held{Task: rest.DecideID}, "say why"},
 			{"neither", batch.Skipped{Task: rest.DecideID, Reason: "no time"}, "one or the other"},
 			{"tested again", batch.Tested{Task: "test/alkali", Test: batch.PHTest, Value: 9.4, Passed: true}, ""},
+			{"passed by no pH of soap", batch.Tested{Task: "test/alkali", Test: batch.PHTest, Value: 0.2, Passed: true, Said: batch.Said{Answer: "fog"}}, "that does not pass"},
+			{"no pH, said to have failed", batch.Tested{Task: "test/alkali", Test: batch.PHTest, Value: 15}, "is no pH"},
 			{"a reaction without words", batch.Complained{About: batch.SkinReaction}, "say what"},
 			{"bars that went nowhere", batch.BarsWent{Count: 3}, "say where"},
 		}},

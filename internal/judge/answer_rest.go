@@ -124,9 +124,21 @@ func measureAnswer(t work.Task, text string, said batch.Said) (batch.Fact, error
 	if err != nil || math.IsNaN(v) {
 		return nil, fmt.Errorf("%q is neither a pH nor a share: write it like 9.8, or 0.02 %% for free alkali", text)
 	}
-	f.Value, f.Passed = v, v <= rest.HighestPH
 	if percent {
-		f.Test, f.Passed = batch.FreeAlkaliTest, v <= rest.MostFreeAlkali
+		f.Test = batch.FreeAlkaliTest
 	}
-	return f, nil
+	f.Value, f.Passed = v, rest.Passes(f.Test, v)
+	return f, measurable(f)
+}
+
+// measurable refuses a figure that no test can give: a pH is counted from 0 to 14
+// (IUPAC Gold Book, "pH scale", from memory), a share from 0 to 100 %.
+func measurable(f batch.Tested) error {
+	switch {
+	case f.Test == batch.PHTest && (f.Value < 0 || f.Value > 14):
+		return fmt.Errorf("%g is no pH: that is from 0 to 14. Free alkali is typed with its sign, 0.02 %%", f.Value)
+	case f.Test == batch.FreeAlkaliTest && (f.Value < 0 || f.Value > 100):
+		return fmt.Errorf("%g %% is no share", f.Value)
+	}
+	return nil
 }

@@ -72,6 +72,14 @@ func TestFact(t *testing.T) {
 		{"test/alkali", "10,6", "pH 10.6 false", ""},
 		{"test/alkali", "0.05 %", "free alkali 0.05 true", ""},
 		{"test/alkali", "0.06%", "free alkali 0.06 false", ""},
+		{"test/alkali", "9", "pH 9 true", ""},
+		{"test/alkali", "8.9", "pH 8.9 false", ""},
+		{"test/alkali", "0.2", "pH 0.2 false", ""},
+		{"test/alkali", "14", "pH 14 false", ""},
+		{"test/alkali", "15", "", "15 is no pH: that is from 0 to 14"},
+		{"test/alkali", "-1", "", "-1 is no pH"},
+		{"test/alkali", "-0.1 %", "", "is no share"},
+		{"test/alkali", "101 %", "", "is no share"},
 		{"test/alkali", "NaN", "", "neither a pH nor a share"},
 		{"test/alkali", "pink", "", "neither a pH nor a share"},
 		{"test/look", "sound", "", "choose one of the answers"},
@@ -128,7 +136,8 @@ func TestDoubt(t *testing.T) {
 		{"a heavy bar", p, batch.BarsWeighed{Task: bar.ID, Loaf: 1, Count: 1, Mass: bar.Target*3/2 + 2}, "expected about"},
 		{"more than the loaf", p, batch.BarsWeighed{Task: bar.ID, Loaf: 1, Count: 10, Mass: 10 * bar.Target}, "together the bars weigh"},
 		{"more bars than there can be", p, batch.BarsCut{Task: "cut/loaf 1", Bars: 9, Planned: 8}, "no more than 8"},
-		{"a pH of no soap", p, batch.Tested{Task: "test/alkali", Test: batch.PHTest, Value: 6.9}, "not what soap gives"},
+		{"a pH of no soap", p, batch.Tested{Task: "test/alkali", Test: batch.PHTest, Value: 8.9}, "pH 8.9 is not what soap gives (9 to 10.5), so it does not pass"},
+		{"a share without its sign", p, batch.Tested{Task: "test/alkali", Test: batch.PHTest, Value: 0.02}, "type it with its sign, 0.02 %"},
 	} {
 		got := judge.Doubt(c.p, c.f)
 		if c.want == "" && got != "" || !strings.Contains(got, c.want) {

@@ -6,6 +6,7 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/quantity"
+	"bench/internal/rest"
 	"bench/internal/steps"
 )
 
@@ -38,8 +39,8 @@ func doubtRest(p steps.Plan, f batch.Fact) string {
 		}
 		return doubtLeftover(p, f)
 	case batch.Tested:
-		if f.Test == batch.PHTest && (f.Value < 7 || f.Value > 14) {
-			return fmt.Sprintf("pH %.1f is not what soap gives", f.Value)
+		if f.Test == batch.PHTest && f.Value < rest.LowestPH {
+			return fmt.Sprintf("pH %.1f is not what soap gives (%.0f to %.1f), so it does not pass; if it is free alkali, type it with its sign, %g %%", f.Value, rest.LowestPH, rest.HighestPH, f.Value)
 		}
 	default:
 	}

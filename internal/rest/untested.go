@@ -7,13 +7,23 @@ import (
 	"bench/internal/tell"
 )
 
-// What a release test may give. The pH is common practice, no source; free
-// alkali is that of a combination toilet bar, ASTM D2179-65 (1990),
-// second-hand.
+// What a release test may give. That cured soap in water has a pH of 9 to 10.5 is common
+// practice, from memory; free alkali is that of a combination toilet bar, ASTM
+// D2179-65 (1990), second-hand.
 const (
+	LowestPH       = 9.0
 	HighestPH      = 10.5
 	MostFreeAlkali = 0.05 // % as NaOH
 )
+
+// Passes says that a test with a figure gave what sound soap gives. A pH below that of
+// soap was not measured on soap, or not as a pH.
+func Passes(test batch.Test, value float64) bool {
+	if test == batch.FreeAlkaliTest {
+		return value >= 0 && value <= MostFreeAlkali
+	}
+	return value >= LowestPH && value <= HighestPH
+}
 
 // Untested names tests that failed or were left out, a cure that was cut short
 // and skin reactions.

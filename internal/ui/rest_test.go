@@ -162,3 +162,11 @@ func TestBetweenWeighIns(t *testing.T) {
 	n := len(p.store.Facts(p.m.bench.Code))
 	p.press("left").sees("marked bar").types("94.2").press("enter").recorded(n + 1)
 }
+
+// TestFreeAlkaliOnAnotherTest: a test that failed is made again, and the second may be of
+// free alkali, whose figure brings a sign that no key of figures types.
+func TestFreeAlkaliOnAnotherTest(t *testing.T) {
+	p := arrives(t, memory.New()).tested(10.9)
+	p.press("left", "up", "enter", "up", "up", "up").sees("pH, or free alkali").press("t").sees("free alkali as a share")
+	p.types("0.02 %").press("enter").sees("free alkali 0.02 %").seesNot("failed: pH 10.9")
+}

@@ -48,6 +48,8 @@ func (b Screen) help(now timer.Moment) []key.Binding {
 		return []key.Binding{keys.Says(keys.Figures, "type it again"), keys.Says(keys.Back, "begin anew"), keys.Aid, keys.Keys}
 	case b.Typed != "":
 		return append(b.helpTyped(t), keys.Aid)
+	case t.Do == work.Measure && reply.Again(t, stage):
+		return append([]key.Binding{keys.Says(keys.Figures, "test it again"), keys.InWords, keys.Says(keys.Back, "to what is next")}, rest...)
 	case reply.Again(t, stage):
 		return append([]key.Binding{keys.Says(keys.Figures, "read it again"), keys.Says(keys.Back, "to what is next")}, rest...)
 	case t.Done:

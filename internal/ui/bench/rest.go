@@ -54,13 +54,13 @@ func waitsOrDone(t work.Task) string {
 
 // inWords asks for the answer in words.
 func (b Screen) inWords(now timer.Moment) (Screen, intent.Action) {
-	t, _, ok := b.Current(now)
+	t, stage, ok := b.Current(now)
 	switch t.Do {
 	case work.Count, work.Bars, work.Aside, work.WeighIn, work.Measure:
 	default:
 		ok = false
 	}
-	if !ok || !t.Open {
+	if !ok || !t.Open && !reply.Again(t, stage) {
 		b.Word = "Nothing is asked here that takes words; n takes a note."
 		return b, nil
 	}
