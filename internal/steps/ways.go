@@ -22,6 +22,7 @@ type WayOn struct {
 // Outcome is what a batch comes to when all else is weighed as asked.
 type Outcome struct {
 	Superfat  calc.Superfat // Superfat is of the batter that was off.
+	Mended    *float64      // Mended is what it is, in percent, once its other weights that are off are mended; nil where there are none.
 	Rise      quantity.Length
 	Scent     float64  // Scent is the most of it in any fresh layer, in percent.
 	Strength  float64  // Strength is the lye concentration, in percent.
@@ -31,8 +32,12 @@ type Outcome struct {
 
 // String says what a way comes to.
 func (o Outcome) String() string {
-	said := fmt.Sprintf("superfat %.1f %% (%.1f to %.1f), height %+.1f mm, scent %.2f %%, lye %.1f %%",
-		o.Superfat.Percent, o.Superfat.Low, o.Superfat.High, float64(o.Rise/(quantity.Millimetre/10))/10, o.Scent, o.Strength)
+	mended := ""
+	if o.Mended != nil {
+		mended = fmt.Sprintf(" (%.1f once the others are mended)", *o.Mended)
+	}
+	said := fmt.Sprintf("superfat %.1f %% (%.1f to %.1f)%s, height %+.1f mm, scent %.2f %%, lye %.1f %%",
+		o.Superfat.Percent, o.Superfat.Low, o.Superfat.High, mended, float64(o.Rise/(quantity.Millimetre/10))/10, o.Scent, o.Strength)
 	if len(o.Asks) > 0 {
 		said += "; then " + strings.Join(o.Asks, "; ")
 	}
@@ -45,7 +50,8 @@ const lowerBy = 0.25
 
 // Ways gives the ways to go on that exist now. Each is tried out: its outcome is
 // that of the plan as it would be. So they are worked out when they are asked
-// for, and not with every plan.
+// for, and not with every plan. A way that leaves the superfat too low is there all the
+// same if that is for other weights that are off, and can be decided upon next.
 func (p Plan) Ways(d Deviation) []WayOn {
 	if p.planner == nil {
 		return nil
@@ -61,12 +67,19 @@ func (p *planner) ways(plan Plan, k pot, d Deviation) []WayOn {
 	t, off := d.task, d.Off
 	var list []WayOn
 	weight := p.weight(k, t, off)
+	mended, others := p.othersMended(d)
 	for _, way := range ways.Of(p.stands(k, t), weight) {
 		w := WayOn{Way: way}
 		w.Fact.Task, w.Fact.Off, w.Fact.Within, w.Fact.ByEye = t.ID, off, t.Tolerance, t.ByEye
 		after, _ := planOf(p.s.Apply(batch.Entry{Seq: len(p.s.Entries) + 1, Fact: w.Fact}))
 		w.Outcome = outcome(plan, after, k.recipe.Name)
-		if !p.tooLow(k, weight.Kind, w.Outcome.Superfat, plan) && fits(plan, after) {
+		low := p.tooLow(k, weight.Kind, w.Outcome.Superfat, plan)
+		if others {
+			as, _ := planOf(mended.Apply(batch.Entry{Seq: len(mended.Entries) + 1, Fact: w.Fact}))
+			superfat := outcome(plan, as, k.recipe.Name).Superfat
+			w.Outcome.Mended, low = &superfat.Percent, low && p.tooLow(k, weight.Kind, superfat, plan)
+		}
+		if !low && fits(plan, after) {
 			list = append(list, w)
 		}
 	}
@@ -74,6 +87,26 @@ func (p *planner) ways(plan Plan, k pot, d Deviation) []WayOn {
 		list[0].Default = true
 	}
 	return list
+}
+
+// othersMended gives the facts as they would be if every other weight of the batter that
+// is off, and not decided upon, were as asked; false where there is none.
+func (p *planner) othersMended(d Deviation) (s batch.State, some bool) {
+	s = p.s
+	for _, other := range p.deviations() {
+		if other.Batter != d.Batter || other.Task == d.Task {
+			continue
+		}
+		f := batch.Fact(batch.Withdrawn{Seq: other.task.Seq}) // It was left out.
+		if weighed := p.s.Weighings(other.Task); len(weighed) > 0 {
+			last := weighed[len(weighed)-1]
+			with := last.Fact
+			with.Mass, with.How = with.Mass-other.Off, batch.Typed
+			f = batch.Corrected{Seq: last.Seq, With: with}
+		}
+		s, some = s.Apply(batch.Entry{Seq: len(s.Entries) + 1, Fact: f}), true
+	}
+	return s, some
 }
 
 // tooLow says that a way leaves a superfat below the stated one. What is neither

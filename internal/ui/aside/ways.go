@@ -215,9 +215,12 @@ func (s Ways) column(t ink.Theme, way steps.WayOn, w, rows int, here bool, h int
 		superfat = append(ink.Figured(style, fmt.Sprintf("%.1f", o.Superfat.Percent), "", "%", t.Quiet.Render("  superfat"), w, h), "")
 	}
 	lines = append(append(lines, ""), superfat...)
+	lines = append(lines, figureLine(t, "band", fmt.Sprintf("%.1f to %.1f %%", o.Superfat.Low, o.Superfat.High)))
+	if o.Mended != nil {
+		lines = append(lines, figureLine(t, "all", fmt.Sprintf("%.1f %% if mended", *o.Mended)))
+	}
 	lines = append(
 		lines,
-		figureLine(t, "band", fmt.Sprintf("%.1f to %.1f %%", o.Superfat.Low, o.Superfat.High)),
 		figureLine(t, "lye", fmt.Sprintf("%.1f ≤ %.1f %%", o.Strength, o.Dissolves)),
 		figureLine(t, "height", strings.Replace(fmt.Sprintf("%+.1f mm", rise), "+0.0 mm", "as it is", 1)),
 		figureLine(t, "scent", fmt.Sprintf("%.2f %%", o.Scent)),
