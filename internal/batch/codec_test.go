@@ -70,7 +70,9 @@ var grosses = rapid.Custom(func(t *rapid.T) batch.Grossed {
 var facts = map[string]*rapid.Generator[batch.Fact]{
 	"started": rapid.Custom(func(t *rapid.T) batch.Fact { return batch.Started{Control: controls.Draw(t, "control")} }),
 	"weighed": rapid.Custom(func(t *rapid.T) batch.Fact { return weighings.Draw(t, "weighed") }),
-	"ticked":  rapid.Custom(func(t *rapid.T) batch.Fact { return batch.Ticked{Task: texts.Draw(t, "task")} }),
+	"ticked": rapid.Custom(func(t *rapid.T) batch.Fact {
+		return batch.Ticked{Task: texts.Draw(t, "task"), Mass: masses.Draw(t, "mass")}
+	}),
 	"grossed": rapid.Custom(func(t *rapid.T) batch.Fact { return grosses.Draw(t, "grossed") }),
 	"temperature-taken": rapid.Custom(func(t *rapid.T) batch.Fact {
 		return batch.TemperatureTaken{Task: texts.Draw(t, "task"), Temperature: quantity.Temperature(rapid.Int64().Draw(t, "temperature"))}

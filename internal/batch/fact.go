@@ -54,7 +54,8 @@ type Weighed struct {
 // Ticked says that a task without a number was done.
 type Ticked struct {
 	Task string
-	When time.Time `json:",omitzero"` // When it was so, where that was corrected.
+	When time.Time     `json:",omitzero"`  // When it was so, where that was corrected.
+	Mass quantity.Mass `json:",omitempty"` // Mass is what a loaf weighed that left its mould; zero was not weighed.
 }
 
 // Grossed says what a vessel and its contents weighed together.

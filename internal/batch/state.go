@@ -55,7 +55,8 @@ type Reading struct {
 type Done struct {
 	Seq     int
 	At      timer.Moment
-	Skipped string // Skipped is the reason, when the task was not done.
+	Skipped string        // Skipped is the reason, when the task was not done.
+	Mass    quantity.Mass // Mass was weighed with it; zero is not weighed.
 }
 
 // TimerWord is what was last said about a timer.
@@ -113,7 +114,7 @@ func (s *State) take(e Entry) {
 		if !f.When.IsZero() {
 			at = timer.Moment{Wall: f.When}
 		}
-		put(&s.done, f.Task, Done{Seq: e.Seq, At: at})
+		put(&s.done, f.Task, Done{Seq: e.Seq, At: at, Mass: f.Mass})
 	case Skipped:
 		put(&s.done, f.Task, Done{Seq: e.Seq, At: e.At, Skipped: f.Reason})
 	case Grossed:

@@ -30,6 +30,9 @@ func Allows(p steps.Plan, f batch.Fact, now timer.Moment) error {
 	case batch.Grossed:
 		return allowsGross(p, f)
 	case batch.Ticked:
+		if _, st, _ := p.Task(f.Task); f.Mass < 0 || f.Mass > 0 && st.Kind != work.Unmould {
+			return errors.New("only a loaf that leaves its mould is weighed with a tick")
+		}
 		return allowsTick(p, f.Task, now)
 	case batch.TemperatureTaken:
 		return allowsTemperature(p, f)

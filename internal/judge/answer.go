@@ -38,6 +38,9 @@ func Fact(p steps.Plan, task string, a Answer) (batch.Fact, error) {
 	}
 	switch t.Do {
 	case work.Tick, work.Look, work.Confirm:
+		if _, st, _ := p.Task(task); st.Kind == work.Unmould && a.How == batch.Typed {
+			return loafAnswer(t, a)
+		}
 		return batch.Ticked{Task: t.ID}, nil
 	case work.Temperature:
 		return temperatureAnswer(t, a)
@@ -49,6 +52,15 @@ func Fact(p steps.Plan, task string, a Answer) (batch.Fact, error) {
 		return restAnswer(t, a)
 	}
 	return nil, fmt.Errorf("%s: nothing to answer", t.Title)
+}
+
+// loafAnswer is a loaf that is out of its mould, and what it weighs.
+func loafAnswer(t work.Task, a Answer) (batch.Fact, error) {
+	m, err := quantity.ParseNumberMass(a.Text, quantity.Gram)
+	if err == nil && m <= 0 {
+		err = errors.New("a loaf weighs something; without a figure it is out and was not weighed")
+	}
+	return batch.Ticked{Task: t.ID, Mass: m}, err
 }
 
 func temperatureAnswer(t work.Task, a Answer) (batch.Fact, error) {
@@ -126,9 +138,11 @@ func Doubt(p steps.Plan, f batch.Fact) string {
 		if f.Temperature < 10*quantity.Degree || f.Temperature > 100*quantity.Degree {
 			return fmt.Sprintf("%s is unusual here", f.Temperature)
 		}
+	case batch.Ticked:
+		return doubtLoaf(p, f)
 	case batch.Corrected:
 		return doubtCorrected(p, f.With)
-	case batch.Started, batch.Ticked, batch.Skipped, batch.TimerSeen, batch.TimerPutOff, batch.Noted, batch.Withdrawn, batch.Closed, batch.Decided, batch.WarningSeen, batch.PotWeighed,
+	case batch.Started, batch.Skipped, batch.TimerSeen, batch.TimerPutOff, batch.Noted, batch.Withdrawn, batch.Closed, batch.Decided, batch.WarningSeen, batch.PotWeighed,
 		batch.VesselReplaced, batch.SharedAnswered:
 	case batch.GelLooked, batch.UnmouldPutOff, batch.BarsCut, batch.BarsWeighed, batch.SetAside, batch.Marked, batch.WeighedIn,
 		batch.Tested, batch.Released, batch.Held, batch.Reworks, batch.LimitStated, batch.Complained, batch.BarsWent:

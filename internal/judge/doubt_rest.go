@@ -8,6 +8,7 @@ import (
 	"bench/internal/quantity"
 	"bench/internal/rest"
 	"bench/internal/steps"
+	"bench/internal/work"
 )
 
 // A value after the pour that looks like a slip is asked about, and is kept
@@ -61,6 +62,15 @@ func doubtRetained(p steps.Plan, f batch.SetAside) string {
 
 // unlikely says that a bar weighs half as much again as is expected, or half of it.
 func unlikely(bar, least, most quantity.Mass) bool { return bar > most*3/2 || bar < least/2 }
+
+// doubtLoaf asks about a loaf that weighs unlike what was poured into its mould.
+func doubtLoaf(p steps.Plan, f batch.Ticked) string {
+	loaves, n := p.Poured().Loaves, work.LoafOf(f.Task)
+	if f.Mass == 0 || n < 1 || n > len(loaves) || !unlikely(f.Mass, loaves[n-1], loaves[n-1]) {
+		return ""
+	}
+	return fmt.Sprintf("%s g, expected about %s g", f.Mass.At(quantity.Gram/10), loaves[n-1].At(quantity.Gram))
+}
 
 // doubtLeftover asks where batter went that neither loaves nor vessels account for, once
 // it was said what was left over.

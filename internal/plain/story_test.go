@@ -223,6 +223,14 @@ func TestGelOfOneLoaf(t *testing.T) {
 	}
 }
 
+// TestLoafIsWeighed takes a loaf out of its mould with its weight.
+func TestLoafIsWeighed(t *testing.T) {
+	k := talks(t, memory.New()).starts().works("").waits(25 * time.Hour).says("").works("unmould/loaf 1").says("1004")
+	if f, ok := k.last().(batch.Ticked); !ok || f.Mass != 1_004*quantity.Gram {
+		t.Errorf("kept %+v", k.last())
+	}
+}
+
 // TestMoving goes to a stage and to a task of it, and back to what is next.
 func TestMoving(t *testing.T) {
 	k := talks(t, memory.New()).starts().works("sea/water").says("l").hears("2.1  Water into the lye jug: 216.2 g, open", "oils · sea, may be done now")

@@ -88,14 +88,15 @@ func PassedBy(t work.Task, over bool, words string) work.Task {
 func (r Rest) Unmoulded() int {
 	n := 0
 	for loaf := range r.Control.Loaves {
-		if r.ticked(unmouldID(loaf)) {
+		if r.ticked(UnmouldID(loaf)) {
 			n++
 		}
 	}
 	return n
 }
 
-func unmouldID(loaf int) string { return work.OfLoaf("unmould", loaf) }
+// UnmouldID is the task of taking a loaf, counted from 0, out of its mould.
+func UnmouldID(loaf int) string { return work.OfLoaf("unmould", loaf) }
 
 func (r Rest) unmould() work.Stage {
 	s := work.Stage{
@@ -104,8 +105,8 @@ func (r Rest) unmould() work.Stage {
 	}
 	s.Tasks = make([]work.Task, 0, r.Control.Loaves)
 	for loaf := range r.Control.Loaves {
-		s.Tasks = append(s.Tasks, r.tick(unmouldID(loaf), "Unmould loaf "+strconv.Itoa(loaf+1),
-			gloves+"If it sticks or dents: s, too soft, look again in 12 h."))
+		s.Tasks = append(s.Tasks, r.tick(UnmouldID(loaf), "Unmould loaf "+strconv.Itoa(loaf+1),
+			gloves+"Space when it is out, or what it weighs. If it sticks or dents: s, too soft, look again in 12 h."))
 	}
 	return s
 }

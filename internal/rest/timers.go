@@ -100,7 +100,7 @@ func (r Rest) softly(t timer.Timer, tasks string) timer.Timer {
 func (r Rest) lastUnmoulded() (timer.Moment, bool) {
 	ticks := make([]string, r.Control.Loaves)
 	for loaf := range ticks {
-		ticks[loaf] = unmouldID(loaf)
+		ticks[loaf] = UnmouldID(loaf)
 	}
 	return r.State.LastDone(ticks)
 }

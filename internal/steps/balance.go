@@ -5,6 +5,7 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/quantity"
+	"bench/internal/rest"
 )
 
 // Balance is where a batch's batter went: In is Loaves, Leftover and Rest.
@@ -16,6 +17,7 @@ type Balance struct {
 	Planned  quantity.Mass // Planned is what the vessels are expected to keep.
 	Vessels  int           // Vessels is how often one is expected to keep some.
 	Each     quantity.Mass // Each is how much it keeps.
+	Weighed  int           // Weighed is how many loaves were, out of their moulds; the others count as poured.
 	Poured   bool          // Poured says that nothing is poured any more.
 }
 
@@ -43,6 +45,12 @@ func (p *planner) balance(batters []Batter) Balance {
 		for loaf, l := range r.layer.Loaves {
 			b.Poured = b.Poured && p.ticked(r.pourIDs[loaf])
 			b.Loaves += l.Mass
+		}
+	}
+	for loaf, m := range p.loaves {
+		if d, _ := p.s.Done(rest.UnmouldID(loaf)); d.Mass > 0 {
+			b.Weighed++
+			b.Loaves += m - p.asPoured[loaf] - p.onTop(loaf)
 		}
 	}
 	for _, piece := range batch.All[batch.SetAside](p.s) {
@@ -73,6 +81,9 @@ func (b Balance) Beyond() quantity.Mass {
 // String says the balance in one line.
 func (b Balance) String() string {
 	words := fmt.Sprintf("weighed in %s g; in the loaves %s g", b.In.At(tenthOfGram), b.Loaves.At(tenthOfGram))
+	if b.Weighed > 0 {
+		words += fmt.Sprintf(" (%s weighed out of the mould)", quantity.Count(b.Weighed, "loaf", "loaves"))
+	}
 	if b.Leftover > 0 {
 		words += fmt.Sprintf("; set aside %s g", b.Leftover.At(tenthOfGram))
 	}

@@ -1,9 +1,12 @@
 package steps
 
 import (
+	"slices"
+
 	"bench/internal/fill"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
+	"bench/internal/rest"
 	"bench/internal/work"
 )
 
@@ -118,6 +121,29 @@ func (p *planner) below(loaf, layer int) []quantity.Mass {
 		masses[i] = p.loafMass(&p.pours[i], loaf)
 	}
 	return masses
+}
+
+// unmoulded gives what each loaf is: what it weighed out of its mould, or else as poured.
+func (p *planner) unmoulded() []quantity.Mass {
+	masses := slices.Clone(p.asPoured)
+	for loaf := range masses {
+		if d, ok := p.s.Done(rest.UnmouldID(loaf)); ok && d.Mass > 0 {
+			masses[loaf] = d.Mass
+		}
+	}
+	return masses
+}
+
+// onTop gives what was weighed onto a loaf and is no batter: lines of mica, toppings.
+func (p *planner) onTop(loaf int) quantity.Mass {
+	m := quantity.Mass(0)
+	for _, r := range p.pours {
+		if loaf < len(r.mica) {
+			m += amount(r.mica[loaf]).Mass
+		}
+	}
+	n := len(p.c.Recipe.Top.Toppings)
+	return m + sum(p.toppings[loaf*n:(loaf+1)*n]...)
 }
 
 // moulded gives what each mould holds, embeds by their outline included, but for

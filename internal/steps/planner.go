@@ -29,7 +29,8 @@ type planner struct {
 	out      []fill.Out      // out are the embeds that each loaf goes without.
 	words    []loafWords     // words are what every layer says of each loaf.
 	toppings []work.Task     // toppings are weighed loaf by loaf.
-	loaves   []quantity.Mass // loaves are what each mould holds.
+	asPoured []quantity.Mass // asPoured is what was poured into each mould, with its embeds.
+	loaves   []quantity.Mass // loaves are what each mould holds: as poured, or as it was weighed.
 	after    rest.Rest       // after is what follows the pour.
 	tooFine  []string        // tooFine names the weighings that no scale is fine enough for.
 
@@ -67,7 +68,8 @@ func planOf(s batch.State) (Plan, *planner) {
 		p.pours[i] = p.fillLayer(i)
 	}
 	p.followLoaves()
-	p.loaves = p.moulded()
+	p.asPoured = p.moulded()
+	p.loaves = p.unmoulded()
 	p.after = p.afterPour()
 	p.toppings, p.tooFine = p.topTasks(), p.coarse()
 	plan := Plan{

@@ -30,6 +30,9 @@ func (p Plan) Say(e batch.Entry, s batch.State) string {
 		if !f.When.IsZero() {
 			words += ", at " + f.When.Format("15:04")
 		}
+		if f.Mass > 0 {
+			words += ", weighs " + f.Mass.At(tenthOfGram) + " g"
+		}
 		return words
 	case batch.Grossed:
 		return p.about(f.Task) + fmt.Sprintf("%s weighs %s, net %s g", f.Vessel, grams(f.Gross, f.Reads), (f.Gross-p.EmptyOf(e.Seq, f)).At(f.Reads))

@@ -23,3 +23,18 @@ func TestGelOfOneLoaf(t *testing.T) {
 		t.Errorf("kept %+v", p.last())
 	}
 }
+
+// TestLoafIsWeighedAsItLeavesItsMould: a figure and enter unmould a loaf with its weight,
+// and one that looks like a slip is typed twice; space unmoulds it unweighed.
+func TestLoafIsWeighedAsItLeavesItsMould(t *testing.T) {
+	p := arrives(t, memory.New()).starts().works("").looks(25 * time.Hour).works("unmould/loaf 1").sees("what it weighs")
+	p.types("98").sees("out of its mould").press("enter").sees("expected about").press("esc")
+	p.types("1004").sees("1004").press("enter")
+	if f, ok := p.last().(batch.Ticked); !ok || f.Mass != 1_004_000 || f.Task != "unmould/loaf 1" {
+		t.Fatalf("kept %+v", p.last())
+	}
+	p.waits(time.Second).press("space")
+	if f, ok := p.last().(batch.Ticked); !ok || f.Mass != 0 || f.Task != "unmould/loaf 2" {
+		t.Errorf("kept %+v", p.last())
+	}
+}

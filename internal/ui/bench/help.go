@@ -104,6 +104,11 @@ func (b Screen) helpTask(t work.Task) []key.Binding {
 	return list
 }
 
+func (b Screen) stageOf(t work.Task) work.Stage {
+	_, stage, _ := b.Plan.Task(t.ID)
+	return stage
+}
+
 // helpRest shows the keys of a task after the pour, or nil.
 func (b Screen) helpRest(t work.Task) []key.Binding {
 	if !t.Open {
@@ -130,6 +135,9 @@ func (b Screen) helpRest(t work.Task) []key.Binding {
 			return nil
 		}
 		list = []key.Binding{keys.Says(keys.Tick, "done")}
+		if b.stageOf(t).Kind == work.Unmould {
+			list = append(list, keys.Says(keys.Figures, "what it weighs"))
+		}
 	}
 	if others {
 		list = append(list, keys.Says(keys.Answers, "too soft"))

@@ -18,7 +18,10 @@ type figures struct{ number, unit, word string }
 // letters where there is no number.
 func (p panel) body() []string {
 	f := p.large()
-	if f.number == "" {
+	switch {
+	case f.number == "" && p.b.doubt != nil: // Of a weight that came with a tick.
+		return append(p.lead(), p.verdictLines()...)
+	case f.number == "":
 		return p.lead()
 	}
 	asked, _ := reply.Asked(p.task, p.stage)
@@ -179,6 +182,8 @@ func (p panel) large() figures {
 	number, unit := reply.Asked(p.task, p.stage)
 	t := p.task
 	switch {
+	case p.b.Typed != "" && p.stage.Kind == work.Unmould:
+		return figures{p.b.Typed, "g", "typed"}
 	case number == "":
 		return figures{}
 	case p.b.Typed != "":

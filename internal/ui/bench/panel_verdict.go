@@ -42,6 +42,9 @@ func (p panel) verdict() string {
 	if !p.isMass {
 		return p.t.Quiet.Render("a number with one point")
 	}
+	if t.Do == work.Tick {
+		return p.t.Quiet.Render(ofLoaf)
+	}
 	return p.compared(p.typed)
 }
 
@@ -55,6 +58,9 @@ func (p panel) compared(m quantity.Mass) string {
 	return p.ruler(over, true) + "  " + words
 }
 
+// ofLoaf says what a figure is that is typed with a tick.
+const ofLoaf = "what the loaf weighs, out of its mould"
+
 // verdictWords are how what is typed compares, without the band.
 func (p panel) verdictWords() string {
 	if p.task.Do == work.Temperature {
@@ -62,6 +68,9 @@ func (p panel) verdictWords() string {
 	}
 	if !p.isMass {
 		return p.t.Quiet.Render("a number with one point")
+	}
+	if p.task.Do == work.Tick {
+		return p.t.Quiet.Render(ofLoaf)
 	}
 	return p.comparison(p.typed)
 }

@@ -49,7 +49,7 @@ func (p panel) plainFigures() []string {
 		return nil
 	}
 	text := strings.TrimSpace(f.number + " " + f.unit + "  " + f.word)
-	if p.b.Typed != "" && p.task.Do != work.Gross {
+	if p.b.Typed != "" && p.task.Do != work.Gross && p.askedNumber() != "" {
 		text = f.number + " of " + p.askedNumber() + " " + f.unit
 	}
 	var lines []string

@@ -1,0 +1,73 @@
+package steps_test
+
+import (
+	"math"
+	"strings"
+	"testing"
+	"time"
+
+	"bench/internal/batch"
+	"bench/internal/judge"
+	"bench/internal/quantity"
+)
+
+// TestBalanceOfAWeighedLoaf: a loaf that is weighed out of its mould counts by that in the
+// balance, less its embeds and its gold; the others count as they were poured. By hand: a
+// loaf 100 g lighter than what was poured into it leaves 100 g more in vessels, and the
+// half gram of mica on it is no batter.
+func TestBalanceOfAWeighedLoaf(t *testing.T) {
+	b := resting(t, harbour())
+	b.wait(25 * time.Hour)
+	before := b.plan()
+	poured := before.Poured().Loaves[1]
+	b.typed(t, "unmould/loaf 2", (poured - 100*g).At(g/10))
+	is := b.plan()
+	if task := b.task(t, "unmould/loaf 2"); !task.Done || b.task(t, "unmould/loaf 1").Done {
+		t.Errorf("%+v", task)
+	}
+	if less := (before.Balance.Loaves - is.Balance.Loaves).Grams(); math.Abs(less-100.5) > 0.1 {
+		t.Errorf("%.1f g less in the loaves", less)
+	}
+	if more := is.Balance.Rest - before.Balance.Rest; more != before.Balance.Loaves-is.Balance.Loaves || is.Balance.Weighed != 1 {
+		t.Errorf("%v more in vessels: %+v", more, is.Balance)
+	}
+	if words := is.Balance.String(); !strings.Contains(words, "(1 loaf weighed out of the mould)") || strings.Contains(before.Balance.String(), "out of the mould") {
+		t.Error(words)
+	}
+	if loaf := is.Poured().Loaves[1]; (loaf-(poured-100*g)).Abs() > 100 || is.Poured().Bars[1] >= before.Poured().Bars[1] || is.Poured().Bars[0] != before.Poured().Bars[0] {
+		t.Errorf("it is %v, and its bars %v", loaf, is.Poured().Bars)
+	}
+	last := b.state.Entries[len(b.state.Entries)-1]
+	if kept := stored(t, last).Fact; kept != last.Fact || !strings.HasSuffix(is.Say(last, b.state), "Unmould loaf 2, weighs "+(poured-100*g).At(g/10)+" g") {
+		t.Errorf("%+v: %s", kept, is.Say(last, b.state))
+	}
+	b.put(batch.Withdrawn{Seq: last.Seq, Reason: "another loaf"})
+	if again := b.plan().Balance; again != before.Balance {
+		t.Errorf("taken back: %+v", again)
+	}
+}
+
+// TestLoafOfAnUnlikelyWeight is asked about; one of no weight, or a tick elsewhere that
+// brings a weight, is refused; and space alone unmoulds it as before.
+func TestLoafOfAnUnlikelyWeight(t *testing.T) {
+	b := resting(t, harbour())
+	b.wait(25 * time.Hour)
+	poured := b.plan().Poured().Loaves[0]
+	for tenths, asked := range map[quantity.Mass]bool{10: false, 13: false, 6: false, 16: true, 4: true} {
+		f := batch.Ticked{Task: "unmould/loaf 1", Mass: poured / 10 * tenths}
+		if doubt := judge.Doubt(b.plan(), f); (doubt != "") != asked {
+			t.Errorf("%v of %v: %q", f.Mass, poured, doubt)
+		}
+	}
+	for _, text := range []string{"0", "-3", "many"} {
+		if f, err := judge.Fact(b.plan(), "unmould/loaf 1", judge.Answer{How: batch.Typed, Text: text}); err == nil {
+			t.Errorf("%q gives %+v", text, f)
+		}
+	}
+	b.refuses(t, batch.Ticked{Task: "unmould/loaf 1", Mass: -g}, "only a loaf")
+	b.refuses(t, batch.Ticked{Task: "cut/side", Mass: g}, "only a loaf")
+	b.asked(t, "unmould/loaf 1")
+	if b.plan().Balance.Weighed != 0 || !b.task(t, "unmould/loaf 1").Done {
+		t.Error("it was not weighed")
+	}
+}
