@@ -76,13 +76,12 @@ func allowsAfter(p steps.Plan, f batch.Fact, now timer.Moment) error {
 
 // allowsLook wants a look at loaves that there are and of which nothing was said yet.
 func allowsLook(p steps.Plan, f batch.GelLooked) error {
-	said := p.GelLooks(f.Task)
 	for _, loaf := range f.Loaves {
-		switch {
-		case loaf < 1 || loaf > len(said):
+		if loaf < 1 || loaf > p.Loaves {
 			return fmt.Errorf("there is no loaf %d", loaf)
-		case said[loaf-1] != "":
-			return fmt.Errorf("loaf %d was looked at already: %s; correct it instead", loaf, said[loaf-1])
+		}
+		if said := p.GelSaid(f.Task, loaf); said != "" {
+			return fmt.Errorf("loaf %d was looked at already: %s; correct it instead", loaf, said)
 		}
 	}
 	return allowsTask(p, f.Task, work.Choose)

@@ -32,7 +32,7 @@ func looks() []look {
 		{name: batch.Cracked, title: "Cracked along the top", remedy: "Unwrap and cool it. Gloves: press the crack shut, mist it; look for white pockets at the cut."},
 		{
 			name: batch.Rising, title: "Rising, splitting or oozing: it overheats", from: 82 * quantity.Degree,
-			remedy: "Unwrap at once, a fan on it, a tray under the mould. Gloves and goggles: do not refill or stir; look for lye pockets at the cut.",
+			remedy: "Unwrap at once, a fan on it, a tray under the mould; look again in 10 min. Gloves and goggles: do not refill or stir; look for lye pockets at the cut.",
 		},
 	}
 }
@@ -77,17 +77,6 @@ func Likely(list []Choice, typed string) int {
 	}))
 }
 
-// Unseen gives the loaves of which a look at the gel has said nothing yet, counted from 1.
-func Unseen(p steps.Plan, task string) []int {
-	var loaves []int
-	for i, look := range p.GelLooks(task) {
-		if look == "" {
-			loaves = append(loaves, i+1)
-		}
-	}
-	return loaves
-}
-
 // OfLoaf makes a look at the gel that of one loaf, or for 0 of all of which nothing was said
 // yet. Another answer stays as it is.
 func OfLoaf(p steps.Plan, c Choice, loaf int) Choice {
@@ -95,7 +84,7 @@ func OfLoaf(p steps.Plan, c Choice, loaf int) Choice {
 	if !ok {
 		return c
 	}
-	if left := Unseen(p, f.Task); loaf > 0 {
+	if left := p.GelUnseen(f.Task); loaf > 0 {
 		f.Loaves = []int{loaf}
 	} else if len(left) < p.Loaves {
 		f.Loaves = left

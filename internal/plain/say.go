@@ -147,7 +147,7 @@ func (s *session) sayHow(t work.Task, stage work.Stage) {
 		s.listChoices(judge.Choices(s.plan, t.ID, ""))
 		if stage.Kind == work.GelStage {
 			s.say("A temperature goes after the number: 2 78.")
-			if len(judge.Unseen(s.plan, t.ID)) > 1 {
+			if len(s.plan.GelUnseen(t.ID)) > 1 {
 				s.say("That is of all loaves; of one alone: 2 loaf 1 78.")
 			}
 		}

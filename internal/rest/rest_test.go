@@ -68,7 +68,7 @@ func cut(at time.Duration) []on {
 
 const day = 24 * time.Hour
 
-// TestTimers: looks at the gel after an hour and three, and an hour after each that
+// TestTimers: looks at the gel after an hour and three, and ten minutes after each that
 // found it overheating; the recipe's time in the mould; twelve hours up to the cut; four
 // weeks of cure at least and six as a rule, a weigh-in each week (common practice, no
 // source, but for the time in the mould, which is the recipe's).
@@ -78,23 +78,23 @@ func TestTimers(t *testing.T) {
 		r    rest.Rest
 		want string // want is each timer with when it asks, counted from the pour.
 	}{
-		"after the pour":          {resting(t, recipe.GelLeft), "gel look/1 1h, gel look/3 3h, unmould 24h"},
-		"gel is prevented":        {resting(t, recipe.GelPrevented), "unmould 24h"},
+		"after the pour":          {resting(t, recipe.GelLeft), "gel look/1 1.0h, gel look/3 3.0h, unmould 24.0h"},
+		"gel is prevented":        {resting(t, recipe.GelPrevented), "unmould 24.0h"},
 		"nothing is poured":       {unpoured(t), ""},
-		"overheated at one":       {resting(t, recipe.GelLeft, tooHot), "gel look/2 2h, gel look/3 3h, unmould 24h"},
-		"full gel at one":         {resting(t, recipe.GelLeft, on{time.Hour, batch.GelLooked{Task: "gel/1 h", Look: batch.FullGel}}), "gel look/3 3h, unmould 24h"},
-		"a look was left out":     {resting(t, recipe.GelLeft, on{time.Hour, batch.Skipped{Task: "gel/1 h", Reason: "asleep"}}), "gel look/3 3h, unmould 24h"},
-		"one loaf is out":         {resting(t, recipe.GelLeft, out(25 * time.Hour)[0]), "unmould 24h"},
-		"too soft":                {resting(t, recipe.GelLeft, tooHot, on{day, batch.UnmouldPutOff{Task: "unmould/loaf 1", For: 12 * time.Hour}}), "gel look/2 2h, gel look/3 3h, unmould 36h"},
-		"out of the moulds":       {resting(t, recipe.GelLeft, out(25*time.Hour)...), "cut 37h"},
-		"too soft to cut":         {resting(t, recipe.GelLeft, append(out(25*time.Hour), on{26 * time.Hour, batch.UnmouldPutOff{Task: "cut/loaf 2", For: 12 * time.Hour}})...), "cut 38h"},
-		"cut, no bar is marked":   {resting(t, recipe.GelLeft, append(out(25*time.Hour), cut(2*day)...)...), "ready 1056h"},
-		"a bar was weighed":       {resting(t, recipe.GelLeft, append(append(out(25*time.Hour), cut(2*day)...), on{3 * day, batch.WeighedIn{Task: "cure/bar 1", Bar: "1", Mass: 100 * g}})...), "weigh-in/1 240h, ready 1056h"},
+		"overheated at one":       {resting(t, recipe.GelLeft, tooHot), "gel look/again 1 1.2h, gel look/3 3.0h, unmould 24.0h"},
+		"full gel at one":         {resting(t, recipe.GelLeft, on{time.Hour, batch.GelLooked{Task: "gel/1 h", Look: batch.FullGel}}), "gel look/3 3.0h, unmould 24.0h"},
+		"a look was left out":     {resting(t, recipe.GelLeft, on{time.Hour, batch.Skipped{Task: "gel/1 h", Reason: "asleep"}}), "gel look/3 3.0h, unmould 24.0h"},
+		"one loaf is out":         {resting(t, recipe.GelLeft, out(25 * time.Hour)[0]), "unmould 24.0h"},
+		"too soft":                {resting(t, recipe.GelLeft, tooHot, on{day, batch.UnmouldPutOff{Task: "unmould/loaf 1", For: 12 * time.Hour}}), "gel look/again 1 1.2h, gel look/3 3.0h, unmould 36.0h"},
+		"out of the moulds":       {resting(t, recipe.GelLeft, out(25*time.Hour)...), "cut 37.0h"},
+		"too soft to cut":         {resting(t, recipe.GelLeft, append(out(25*time.Hour), on{26 * time.Hour, batch.UnmouldPutOff{Task: "cut/loaf 2", For: 12 * time.Hour}})...), "cut 38.0h"},
+		"cut, no bar is marked":   {resting(t, recipe.GelLeft, append(out(25*time.Hour), cut(2*day)...)...), "ready 1056.0h"},
+		"a bar was weighed":       {resting(t, recipe.GelLeft, append(append(out(25*time.Hour), cut(2*day)...), on{3 * day, batch.WeighedIn{Task: "cure/bar 1", Bar: "1", Mass: 100 * g}})...), "weigh-in/1 240.0h, ready 1056.0h"},
 		"the cure was called off": {resting(t, recipe.GelLeft, append(append(out(25*time.Hour), cut(2*day)...), on{30 * day, batch.Ticked{Task: rest.WholeCure}})...), ""},
 	} {
 		var got []string
 		for _, each := range c.r.Timers(c.r.Stages()) {
-			got = append(got, fmt.Sprintf("%s %.0fh", each.ID, each.AsksAt(last(c.r)).Sub(poured.Wall).Hours()))
+			got = append(got, fmt.Sprintf("%s %.1fh", each.ID, each.AsksAt(last(c.r)).Sub(poured.Wall).Hours()))
 		}
 		if have := strings.Join(got, ", "); have != c.want {
 			t.Errorf("%s:\n got %s\nwant %s", name, have, c.want)

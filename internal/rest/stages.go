@@ -48,7 +48,7 @@ const gloves = "Gloves on: day-old soap can still burn. "
 
 // Stages are what follows the clean-up: gel, unmould, cut, cure, test, release.
 func (r Rest) Stages() []work.Stage {
-	gel := r.gelLooks()
+	gel := r.gelStage()
 	out := r.unmould()
 	out.After = []string{"clean up"}
 	cut := r.cutStage()

@@ -8,7 +8,6 @@ import (
 	"bench/internal/batch"
 	"bench/internal/curing"
 	"bench/internal/quantity"
-	"bench/internal/recipe"
 	"bench/internal/timer"
 	"bench/internal/work"
 )
@@ -43,7 +42,7 @@ func (r Rest) Timers(stages []work.Stage) []timer.Timer {
 	switch {
 	case !done[work.Unmould]:
 		if !done[work.GelStage] {
-			list = append(list, r.gelTimers(r.Poured)...)
+			list = append(list, r.gelTimers()...)
 		}
 		list = append(list, r.softly(timer.Timer{
 			ID: UnmouldDue, Label: fmt.Sprintf("unmould %s", quantity.Count(r.Control.Loaves, "loaf", "loaves")), Start: r.Poured, After: r.Control.Recipe.Unmould, Priority: timer.Soon,
@@ -68,23 +67,6 @@ func allDone(st work.Stage) bool {
 		}
 	}
 	return true
-}
-
-func (r Rest) gelTimers(poured timer.Moment) []timer.Timer {
-	if r.Control.Recipe.Gel == recipe.GelPrevented {
-		return nil
-	}
-	var list []timer.Timer
-	for _, h := range r.GelHours() {
-		if r.looked(h) || r.ticked(gelID(h)) {
-			continue
-		}
-		list = append(list, timer.Timer{
-			ID: fmt.Sprintf("%s%d", GelTimer, h), Label: "look at the gel: dark to the edge? cracks? too hot?",
-			Start: poured, After: time.Duration(h) * time.Hour, Priority: timer.ActNow, Presses: GelLasts,
-		})
-	}
-	return list
 }
 
 // softly puts a timer off for a loaf that was too soft.

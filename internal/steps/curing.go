@@ -68,12 +68,21 @@ func (p Plan) Spreads() (fresh, cured curing.Spread) {
 		curing.SpreadOf(all, func(id string) bool { return id == rest.WeightTest })
 }
 
-// GelLooks gives what each loaf looked like by a look at the gel; "" is not said yet.
-func (p Plan) GelLooks(task string) []batch.GelLook {
+// GelSaid gives what a loaf, counted from 1, looked like by a look at the gel; "" is not
+// said yet.
+func (p Plan) GelSaid(task string, loaf int) batch.GelLook {
+	if p.planner == nil {
+		return ""
+	}
+	return p.planner.after.GelSaid(task, loaf)
+}
+
+// GelUnseen gives the loaves of which a look at the gel has said nothing yet, counted from 1.
+func (p Plan) GelUnseen(task string) []int {
 	if p.planner == nil {
 		return nil
 	}
-	return p.planner.after.GelLooks(task)
+	return p.planner.after.GelUnseen(task)
 }
 
 // Poured is what the moulds hold.

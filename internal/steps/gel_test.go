@@ -25,42 +25,67 @@ func looksDue(b *bencher) []string {
 	return list
 }
 
-// TestOverheatedIsLookedAtHourly: after a look that found it rising the next comes
-// an hour later, until one finds it well, and twelve hours after the pour at last
-// (common practice, no source).
-func TestOverheatedIsLookedAtHourly(t *testing.T) {
+// TestOverheatedIsLookedAtAgain: ten minutes after a look that found it rising comes the
+// next, until one finds it well, and none twelve hours after the pour (common practice, no
+// source). The looks that are planned stand beside them.
+func TestOverheatedIsLookedAtAgain(t *testing.T) {
 	b := resting(t, harbour())
-	look := func(hour int, as batch.GelLook) {
+	b.wait(50 * time.Minute)
+	due := func(want ...string) {
 		t.Helper()
-		b.put(batch.GelLooked{Task: fmt.Sprintf("gel/%d h", hour), Look: as})
+		if got := looksDue(b); !slices.Equal(got, want) {
+			t.Errorf("%v, want %v", got, want)
+		}
 	}
-	if got := looksDue(b); !slices.Equal(got, []string{"1", "3"}) {
-		t.Errorf("at first: %v", got)
+	look := func(task string, as batch.GelLook) string {
+		t.Helper()
+		b.allows(t, batch.GelLooked{Task: task, Look: as})
+		return fmt.Sprintf("again %d", len(b.state.Entries))
 	}
-	b.wait(time.Hour)
-	look(1, batch.Rising)
-	if got := looksDue(b); !slices.Equal(got, []string{"2", "3"}) {
-		t.Errorf("it rose: %v", got)
-	}
+	due("1", "3")
+	b.wait(10 * time.Minute)
+	again := look("gel/1 h", batch.Rising)
+	due(again, "3")
 	if id, ok := b.plan().Next(b.moment()); ok {
 		t.Errorf("asked at once: %s", id)
 	}
-	b.wait(time.Hour)
-	if id, _ := b.plan().Next(b.moment()); id != "gel/2 h" {
-		t.Errorf("an hour later: %s", id)
+	b.wait(10 * time.Minute)
+	if id, _ := b.plan().Next(b.moment()); id != "gel/"+again {
+		t.Errorf("ten minutes later: %s", id)
 	}
-	look(2, batch.FullGel)
-	if got := looksDue(b); !slices.Equal(got, []string{"3"}) {
-		t.Errorf("it was well: %v", got)
+	again = look("gel/"+again, batch.Rising)
+	due(again, "3")
+	look("gel/"+again, batch.FullGel)
+	due("3")
+	b.wait(2 * time.Hour)
+	again = look("gel/3 h", batch.Rising)
+	due(again)
+	b.wait(9 * time.Hour)
+	look("gel/"+again, batch.Rising)
+	due()
+}
+
+// TestEarlyLookIsOneAtItsMoment: a minute after the covering nothing is known of an hour
+// later. What it shows is kept; both planned looks stand, and what rises is looked at again
+// in ten minutes.
+func TestEarlyLookIsOneAtItsMoment(t *testing.T) {
+	b := resting(t, harbour())
+	b.wait(time.Minute)
+	b.allows(t, batch.GelLooked{Task: "gel/1 h", Look: batch.Rising, Temperature: 88500 * quantity.Degree / 1000})
+	again := fmt.Sprintf("again %d", len(b.state.Entries))
+	if got := looksDue(b); !slices.Equal(got, []string{again, "1", "3"}) {
+		t.Errorf("%v", got)
 	}
-	for hour := 3; hour <= 12; hour++ {
-		if got := looksDue(b); !slices.Equal(got, []string{fmt.Sprint(hour)}) {
-			t.Fatalf("before %d h: %v", hour, got)
-		}
-		look(hour, batch.Rising)
+	if left := b.plan().Timers[0]; left.Left(b.moment()) > 10*time.Minute {
+		t.Errorf("asked in %v", left.Left(b.moment()))
 	}
-	if got := looksDue(b); len(got) > 0 {
-		t.Errorf("after twelve hours: %v", got)
+	task := b.task(t, "gel/1 h")
+	if task.Done || !strings.Contains(task.Hint, "rising") {
+		t.Errorf("%+v", task)
+	}
+	b.allows(t, batch.GelLooked{Task: "gel/" + again, Look: batch.Gelling})
+	if got := looksDue(b); !slices.Equal(got, []string{"1", "3"}) {
+		t.Errorf("%v", got)
 	}
 }
 

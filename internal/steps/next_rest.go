@@ -18,9 +18,8 @@ func timed(k work.Kind) bool { return k == work.GelStage || k == work.Unmould ||
 func (p Plan) nextTimed(st work.Stage, now timer.Moment) (id string, ok, on bool) {
 	switch st.Kind {
 	case work.GelStage:
-		hours := p.planner.after.GelHours()
-		for i, t := range st.Tasks {
-			if t.Open && i < len(hours) && p.fresh(fmt.Sprintf("%s%d", rest.GelTimer, hours[i]), now) {
+		for _, t := range st.Tasks {
+			if t.Open && p.fresh(rest.GelTimerOf(t.ID), now) {
 				return t.ID, true, false
 			}
 		}

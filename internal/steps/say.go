@@ -97,6 +97,9 @@ func timerName(id string) string {
 		layer, _, _ := strings.Cut(of, "/")
 		return "look at " + layer
 	case rest.GelTimer:
+		if strings.HasPrefix(of, "again ") {
+			return "look again at what overheats"
+		}
 		return "look at the gel after " + of + " h"
 	case lye.CoolTimer:
 		return of + " lye solution cool enough"

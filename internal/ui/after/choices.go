@@ -48,7 +48,7 @@ func NewChoices(code string, p steps.Plan, act intent.Choose) Choices {
 		if act.Typed != "" {
 			s.title += ", " + act.Typed + " °C"
 		}
-		if s.loaves = judge.Unseen(p, act.Task); len(s.loaves) < 2 {
+		if s.loaves = p.GelUnseen(act.Task); len(s.loaves) < 2 {
 			s.loaves = nil
 		}
 	}
