@@ -4,6 +4,7 @@ import (
 	"errors"
 	"strconv"
 	"strings"
+	"time"
 
 	"bench/internal/batch"
 	"bench/internal/quantity"
@@ -22,7 +23,7 @@ func Afterwards(p steps.Plan) []Choice {
 		list = append(list, limits(p)...)
 		list = append(list, Choice{
 			Title: "This batch is made of an earlier one", Why: "The earlier one was held; this one points at it, in the record and in a search.",
-			Ask: "which batch, how much of it and why, such as 26K25A 900 g too much alkali", Fact: batch.Reworks{},
+			Ask: "which batch, how much of it and why, such as 260302A 900 g too much alkali", Fact: batch.Reworks{},
 		})
 	}
 	return list
@@ -50,7 +51,7 @@ func ofBars(p steps.Plan) []Choice {
 			Title: "Skin reaction", Why: "Kept with the batch code; the bars that are left should be held. Serious ones go to a doctor, and to the authority where the law says so.",
 			Ask: "what was said (and after a slash, by whom)", Fact: batch.Complained{About: batch.SkinReaction},
 		},
-		{Title: "Where bars went", Why: "So that they can be found again.", Ask: "how many and where, such as 12 to the market stall; with the day, on 2026-12-01, where that was not today", Fact: batch.BarsWent{}},
+		{Title: "Where bars went", Why: "So that they can be found again.", Ask: "how many and where, such as 12 to the market stall; with the day, such as on " + lately(p) + ", where that was not today", Fact: batch.BarsWent{}},
 	}
 	if released, _, _ := p.State().Verdict(); released {
 		list = append(list, Choice{
@@ -59,6 +60,15 @@ func ofBars(p steps.Plan) []Choice {
 		})
 	}
 	return list
+}
+
+// lately is the day of the last entry, to show how a day is written.
+func lately(p steps.Plan) string {
+	entries := p.State().Entries
+	if len(entries) == 0 {
+		return "a day"
+	}
+	return entries[len(entries)-1].At.Wall.Format(time.DateOnly)
 }
 
 // wentTo reads "12 to the market stall", or only where.
@@ -75,7 +85,7 @@ func wentTo(f batch.BarsWent, text string) (batch.Fact, error) {
 	return f, nil
 }
 
-// madeOf reads "26K25A 900 g too much alkali", with or without the mass.
+// madeOf reads "260302A 900 g too much alkali", with or without the mass.
 func madeOf(f batch.Reworks, text string) (batch.Fact, error) {
 	words := strings.Fields(text)
 	if len(words) > 2 {
@@ -84,7 +94,7 @@ func madeOf(f batch.Reworks, text string) (batch.Fact, error) {
 		}
 	}
 	if len(words) < 2 {
-		return nil, errors.New("say which batch and why, such as: 26K25A 900 g too much alkali")
+		return nil, errors.New("say which batch and why, such as: 260302A 900 g too much alkali")
 	}
 	f.Batch, f.Reason = words[0], strings.Join(words[1:], " ")
 	return f, nil

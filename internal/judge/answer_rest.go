@@ -66,15 +66,21 @@ func saidOn(a Answer) (text string, said batch.Said, err error) {
 			return strings.TrimSpace(text), batch.Said{When: at.Add(noon)}, nil
 		}
 	}
-	return "", batch.Said{}, fmt.Errorf("%q is not a day: write it like 2026-12-01, or 2026-12-01 09:30", on)
+	return "", batch.Said{}, fmt.Errorf("%q is not a day: write it like %s, or %[2]s 09:30", on, yesterday(a.Now))
 }
+
+// yesterday is a day to show how one is written.
+func yesterday(now time.Time) string { return now.AddDate(0, 0, -1).Format(time.DateOnly) }
+
+// mostBars is how many bars one answer may count.
+const mostBars = 999
 
 func countAnswer(t work.Task, text string, said batch.Said) (batch.Fact, error) {
 	n := t.Count
 	if text != "" {
 		var err error
-		if n, err = strconv.Atoi(text); err != nil || n < 0 || n > 999 {
-			return nil, fmt.Errorf("%q is not a number of bars", text)
+		if n, err = strconv.Atoi(text); err != nil || n < 0 || n > mostBars {
+			return nil, fmt.Errorf("%q is not a number of bars: type a whole number from 0 to %d", text, mostBars)
 		}
 	}
 	return batch.BarsCut{Task: t.ID, Loaf: work.LoafOf(t.ID), Bars: n, Planned: t.Count, Said: said}, nil
@@ -84,8 +90,8 @@ func barsAnswer(t work.Task, text string, said batch.Said) (batch.Fact, error) {
 	count := 1
 	if many, whole, together := strings.Cut(text, "x"); together {
 		n, err := strconv.Atoi(strings.TrimSpace(many))
-		if err != nil || n < 1 || n > 999 {
-			return nil, fmt.Errorf("%q is not a number of bars: write it like 10 x 1124", strings.TrimSpace(many))
+		if err != nil || n < 1 || n > mostBars {
+			return nil, fmt.Errorf("%q is not a number of bars, 1 to %d: write it like 10 x 1124", strings.TrimSpace(many), mostBars)
 		}
 		count, text = n, strings.TrimSpace(whole)
 	}

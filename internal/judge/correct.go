@@ -149,7 +149,7 @@ func onTheDay(m timer.Moment, text string) (time.Time, error) {
 	}
 	t, err := time.ParseInLocation("15:04", text, m.Wall.Location())
 	if err != nil {
-		return t, fmt.Errorf("%q is no time of day: write it like 09:40, or 2026-12-01 09:40 for another day", text)
+		return t, fmt.Errorf("%q is no time of day: write it like 09:40, or %s 09:40 for another day", text, m.Wall.Format(time.DateOnly))
 	}
 	y, month, d := m.Wall.Date()
 	return time.Date(y, month, d, t.Hour(), t.Minute(), 0, 0, m.Wall.Location()), nil

@@ -33,7 +33,9 @@ func Sentence(err error) string {
 	if n == 0 {
 		return s
 	}
-	s = string(unicode.ToUpper(r)) + s[n:]
+	if !strings.HasPrefix(s, "pH ") { // A symbol keeps its letters.
+		s = string(unicode.ToUpper(r)) + s[n:]
+	}
 	if strings.ContainsAny(s[len(s)-1:], ".!?") {
 		return s
 	}

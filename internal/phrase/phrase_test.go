@@ -11,7 +11,7 @@ import (
 
 func TestSentence(t *testing.T) {
 	for said, want := range map[string]string{
-		"the disk is full": "The disk is full.", "Is it?": "Is it?", " élan ": "Élan.", "": "", "done.": "Done.", "a\x1b[2Jb": "A\ufffd[2Jb.",
+		"the disk is full": "The disk is full.", "Is it?": "Is it?", " élan ": "Élan.", "": "", "done.": "Done.", "pH 15 is no pH": "pH 15 is no pH.", "a\x1b[2Jb": "A\ufffd[2Jb.",
 	} {
 		if got := phrase.Sentence(errors.New(said)); got != want {
 			t.Errorf("%q: %q, want %q", said, got, want)

@@ -136,7 +136,7 @@ func (s *session) sayHow(t work.Task, stage work.Stage) {
 		s.say(phrase.Sentence(fmt.Errorf("%s", expected)))
 	}
 	if reply.AfterPour(t.Do) {
-		s.say(reply.InWordsHint(t.Do))
+		s.say(reply.InWordsHint(t.Do, s.now().Wall))
 	}
 	switch {
 	case !t.Open && !reply.Again(t, stage):

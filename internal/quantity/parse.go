@@ -52,10 +52,7 @@ func (k kind) parse(text string) (int64, error) {
 	}
 	total := new(big.Rat)
 	for i, p := range parts {
-		u, ok := k.units[p.unit]
-		if !ok {
-			return 0, k.errorf(text, "%w", k.unknown(p.unit))
-		}
+		u := k.units[p.unit]
 		if err := k.follows(parts, i); err != nil {
 			return 0, k.errorf(text, "%w", err)
 		}
@@ -103,8 +100,8 @@ func (k kind) split(text string) ([]part, error) {
 			end = len(after)
 		}
 		name := strings.ToLower(strings.TrimSpace(after[:end]))
-		if name == "" {
-			return nil, k.unknown(name)
+		if _, ok := k.units[name]; !ok {
+			return nil, k.unknown(name, after[end:])
 		}
 		parts = append(parts, part{n, name})
 		rest = after[end:]
@@ -132,12 +129,16 @@ func (k kind) follows(parts []part, i int) error {
 	return nil
 }
 
-func (k kind) unknown(name string) error {
+// unknown says what is wrong with what stands behind a number; more comes after it.
+func (k kind) unknown(name, more string) error {
 	if name == "" {
 		return errors.New("the unit is missing")
 	}
 	if hint, ok := k.hints[name]; ok {
 		return errors.New(hint)
+	}
+	if more != "" {
+		return fmt.Errorf("%s stands among the figures and is no unit", quote(strings.Trim(name, "., ")))
 	}
 	return fmt.Errorf("%s is not a unit that fits", quote(name))
 }

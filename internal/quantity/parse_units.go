@@ -70,10 +70,7 @@ func ParseTemperature(text string) (Temperature, error) {
 	if err != nil {
 		return 0, k.errorf(text, "%w", err)
 	}
-	u, ok := k.units[parts[0].unit]
-	if !ok {
-		return 0, k.errorf(text, "%w", k.unknown(parts[0].unit))
-	}
+	u := k.units[parts[0].unit]
 	if len(parts) > 1 {
 		return 0, k.errorf(text, "it is one number")
 	}

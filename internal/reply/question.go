@@ -2,6 +2,7 @@ package reply
 
 import (
 	"strings"
+	"time"
 
 	"bench/internal/batch"
 	"bench/internal/judge"
@@ -66,8 +67,8 @@ func End(code string, p steps.Plan) (Act, string) {
 		Hint: "Tasks are still open. To end it here for good, type the word " + AbandonWord +
 			" and then why. To go on another day just leave with q: the batch stays open.",
 		Make: func(text string, _ timer.Moment) (Act, string) {
-			reason, ok := strings.CutPrefix(text, AbandonWord)
-			if reason = strings.TrimSpace(reason); !ok || reason == "" {
+			word, reason, _ := strings.Cut(text, " ")
+			if reason = strings.TrimSpace(reason); !strings.EqualFold(strings.TrimRight(word, ":,"), AbandonWord) || reason == "" {
 				return nil, "Type the word " + AbandonWord + " and then why."
 			}
 			return Keep{Code: code, Fact: batch.Closed{Reason: reason}}, ""
@@ -81,7 +82,7 @@ func askClose(code string) Question {
 		Title: "Close this batch?",
 		Hint:  "Everything is done. Once it is closed nothing but notes, complaints and where bars went can be added. To close it for good, type the word " + CloseWord + ".",
 		Make: func(text string, _ timer.Moment) (Act, string) {
-			if text != CloseWord {
+			if !strings.EqualFold(text, CloseWord) {
 				return nil, "Type the word " + CloseWord + "."
 			}
 			return Keep{Code: code, Fact: batch.Closed{}}, ""
@@ -93,7 +94,7 @@ func askClose(code string) Question {
 func InWords(code string, p steps.Plan, t work.Task, at timer.Moment) Question {
 	now := at.Wall
 	return Question{
-		Title: recipe.Clean(t.Title), Hint: InWordsHint(t.Do),
+		Title: recipe.Clean(t.Title), Hint: InWordsHint(t.Do, now),
 		Make: func(text string, at timer.Moment) (Act, string) {
 			if text == "" {
 				return nil, "Write the answer first."
@@ -107,16 +108,18 @@ func InWords(code string, p steps.Plan, t work.Task, at timer.Moment) Question {
 	}
 }
 
-// InWordsHint says what words an answer takes after the pour.
-func InWordsHint(d work.Do) string {
-	hint := "With the day, such as 108.4 on 2026-12-01, where that was not today."
+// InWordsHint says what words an answer takes after the pour; the day that it shows is
+// one that has been.
+func InWordsHint(d work.Do, now time.Time) string {
+	day := now.AddDate(0, 0, -1).Format(time.DateOnly)
+	hint := "With the day, such as 108.4 on " + day + ", where that was not today."
 	switch d {
 	case work.Bars:
 		return "One bar, or several together: 10 x 1124 is ten bars of 1124 g in all. " + hint
 	case work.Measure:
 		return "A pH such as 9.6, or free alkali as a share: 0.02 %. " + hint
 	case work.Count:
-		return "How many bars. With the day, such as 8 on 2026-12-01, where that was not today."
+		return "How many bars. With the day, such as 8 on " + day + ", where that was not today."
 	default:
 		return hint
 	}

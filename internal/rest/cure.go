@@ -42,7 +42,7 @@ func (r Rest) cureStage() work.Stage {
 }
 
 func (r Rest) markedTask(mark, title string) work.Task {
-	t := r.do(work.WeighIn, curing.BarTask(mark), title, "Always the same bars, the same scale. t: with the day, 108.4 on 2026-12-01.")
+	t := r.do(work.WeighIn, curing.BarTask(mark), title, "Always the same bars, the same scale. t: with the day, where it was another.")
 	t.Bar, t.Target = mark, r.BarMass(0) // What is expected, as a guide.
 	t.Scale, t.Reads, t.Max = r.Scale.Name, r.Scale.Reads, r.Scale.Max
 	return t

@@ -10,16 +10,18 @@ import (
 	"bench/internal/work"
 )
 
-// TestRefusedFigure holds a figure that is refused to leaving the field, and the
-// words about a portion to the readings that were typed.
+// TestRefusedFigure holds a figure that is refused to staying, to be mended or typed
+// over, and the words about a portion to the readings that were typed.
 func TestRefusedFigure(t *testing.T) {
 	p := arrives(t, memory.New()).starts().works("sea/base/loaf 2")
 	before := len(p.store.Facts("26K25A"))
 	p.types("2000").press("enter").sees("Reads 2000.0, and before pouring it read 1466.3; stop at 1099.1.")
 	p.types("100").sees("typed").press("enter").sees("Reads 100.0, and the empty vessel alone weighs 712.0").recorded(before)
-	if p.m.bench.Typed != "" {
+	if p.m.bench.Typed != "100" {
 		t.Errorf("%q stayed in the field", p.m.bench.Typed)
 	}
+	p.press("backspace").sees("keep 10 ").types("5").sees("keep 105")
+	p.press("enter").sees("Reads 105.0")
 	p.types("1300").press("enter").sees("! reads 1300.0; stop at 1099.1. Right?").recorded(before)
 	p.types("1300").press("enter").recorded(before + 1)
 	if w := p.last().(batch.Weighed); w.Mass != 166_300 {

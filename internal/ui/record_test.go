@@ -14,10 +14,10 @@ func TestCorrectionAsks(t *testing.T) {
 	p.sees("Portion for loaf 1, net g (was 367.2, asked 367.2)")
 	before := len(p.store.Facts("26K25A"))
 	p.types("36.7").press("enter").sees("asked 367.2, typed 36.7. Right? Then type it again.").seesNot("▏36.7")
-	p.types("x").press("enter").sees("!").types("365.0").press("enter").sees("365.0").types("misread").press("enter").recorded(before + 1)
+	p.types("x").press("enter").sees("!", "new value   x▏").press("backspace").types("365.0").press("enter").sees("365.0").types("misread").press("enter").recorded(before + 1)
 
 	p.press("u", "up", "enter").sees("large pot: the whole weight, vessel included, g (was 1833.5")
-	p.types("1").press("enter").sees("vessel included", "new value   ▏\n") // Nothing stayed in the field.
+	p.types("1").press("enter").sees("vessel included", "new value   1▏\n") // What was refused can be mended.
 }
 
 // TestDoubtfulCorrection keeps a value that looks like a slip once it came out

@@ -137,7 +137,7 @@ func (r Record) whyNot() string {
 }
 
 // confirm goes from the value to the reason, and from there to the fact. A value
-// that was refused or looks like a slip leaves the field, as at the bench.
+// that was refused stays to be mended; one that looks like a slip is typed again.
 func (r Record) confirm(now timer.Moment) (Record, intent.Action) {
 	seq := r.state.Entries[r.cursor].Seq
 	if r.takes {
@@ -150,10 +150,11 @@ func (r Record) confirm(now timer.Moment) (Record, intent.Action) {
 		r.Word = word
 		return r, intent.Of(act)
 	}
-	doubt, word := reply.NewValue(r.state, r.plan, seq, r.value.Text(), r.doubt, now)
-	if r.doubt, r.Word = doubt, word; word == "" && doubt == nil {
+	switch r.doubt, r.Word = reply.NewValue(r.state, r.plan, seq, r.value.Text(), r.doubt, now); {
+	case r.Word != "":
+	case r.doubt == nil:
 		r.step = typingReason
-	} else {
+	default:
 		r.value = keys.Line{}
 	}
 	return r, nil

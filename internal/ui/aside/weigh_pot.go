@@ -22,6 +22,7 @@ type Pot struct {
 	vessels []potcheck.Content
 	at      int
 	typed   string
+	anew    bool // anew says that typed was refused: the next figure begins another number.
 	Word    string
 }
 
@@ -40,6 +41,12 @@ func NewPot(code string, p steps.Plan, vessel string) Pot {
 func (c Pot) Update(p keys.Press) (Pot, intent.Action) {
 	c.Word = ""
 	r, isFigure := keys.Figure(p)
+	if isFigure && c.anew {
+		c.typed = ""
+	}
+	if isFigure || keys.Matches(p, keys.Erase) {
+		c.anew = false
+	}
 	switch {
 	case isFigure && len(c.typed) < keys.MaxFigures && (r != '.' || !strings.Contains(c.typed, ".")):
 		c.typed += string(r)
@@ -74,7 +81,7 @@ func (c Pot) confirm() (Pot, intent.Action) {
 	}
 	found, err := c.plan.PotCheck(c.vessels[c.at].Vessel, m)
 	if err != nil {
-		c.Word, c.typed = phrase.Sentence(err), ""
+		c.Word, c.anew = phrase.Sentence(err), true
 		return c, nil
 	}
 	return c, intent.Of(reply.Keep{Code: c.code, Fact: found.Fact})

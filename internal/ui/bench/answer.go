@@ -38,7 +38,7 @@ func (b Screen) answer(p keys.Press) (Screen, intent.Action) {
 	_, b.anew = act.(reply.Question)
 	switch {
 	case word != "":
-		b.Word, b.Typed = word, "" // Or the next figures would go on with a number that was refused.
+		b.Word, b.anew = word, true // What was refused stays to be edited; a figure begins another number.
 	case act == nil:
 		b.doubt, b.Typed = doubt, ""
 	}

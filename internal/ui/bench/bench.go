@@ -32,7 +32,7 @@ type Screen struct {
 	next     string         // next was next when it came into sight; time alone does not change it.
 	cursor   string         // cursor is a task that the person moved to; "" is what is next.
 	Typed    string         // typed is the number so far.
-	anew     bool           // anew says that Typed was asked about: the next figure begins another number.
+	anew     bool           // anew says that Typed was asked about or refused: the next figure begins another number.
 	doubt    *reply.Doubted // doubt is a value that must be typed a second time.
 	sending  string         // sending is the task of the fact in flight, or "".
 	Unsaved  *notSaved

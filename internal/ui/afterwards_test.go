@@ -1,0 +1,41 @@
+package ui
+
+import (
+	"testing"
+	"time"
+
+	"bench/internal/batch"
+	"bench/internal/memory"
+	"bench/internal/work"
+)
+
+// TestImpossibleIsRefusedAtOnce: what no answer makes possible is not asked about first,
+// and stays to be mended, as a figure and in words.
+func TestImpossibleIsRefusedAtOnce(t *testing.T) {
+	p := arrives(t, memory.New()).starts().works("").press("esc")
+	for loaf := 1; loaf <= 3; loaf++ {
+		p.tells("26K25A", atCut, batch.Ticked{Task: work.OfLoaf("unmould", loaf-1)})
+	}
+	p.tells("26K25A", atCut, batch.Ticked{Task: "cut/side"})
+	p.clock = morning.Add(atCut + time.Minute)
+	p.press("esc", "enter", "enter")
+	before := len(p.store.Facts("26K25A"))
+	p.types("9.5").press("enter").sees("type a whole number from 0 to 999", "keep 9.5").recorded(before)
+	p.press("esc", "t").sees("8 on 2026-11-25").types("9 on 2027-03-04").press("enter")
+	p.sees("has not come yet", "9 on 2027-03-04▏").seesNot("Is that so?").recorded(before)
+	for range "7-03-04" {
+		p.press("backspace")
+	}
+	p.types("6-11-26").press("enter").sees("Is that so?").types("thinner").press("enter")
+	if f, ok := p.last().(batch.BarsCut); !ok || f.Bars != 9 || f.Answer != "thinner" {
+		t.Errorf("kept %+v", p.last())
+	}
+}
+
+// TestCloseInAnyCase takes the words that end a batch however they are written.
+func TestCloseInAnyCase(t *testing.T) {
+	p := arrives(t, memory.New()).tested(9.6).press("enter", "enter").sees("Everything is done")
+	p.press("e").types(" Close ").press("enter").records(batch.Closed{})
+	q := arrives(t, memory.New()).starts()
+	q.press("e").types("ABANDON: the pump is out").press("enter").records(batch.Closed{Reason: "the pump is out"})
+}
