@@ -25,6 +25,8 @@ func Shared(p steps.Plan, t work.Task, others []steps.Occupied) string {
 	switch {
 	case t.ID == steps.MouldsID:
 		return shared + ": line others, or wait"
+	case steps.OnlySays(t.ID):
+		return shared + ": leave that as it is"
 	case t.Vessel+t.Into == "":
 		return "not yet: " + shared
 	}
@@ -35,7 +37,7 @@ func Shared(p steps.Plan, t work.Task, others []steps.Occupied) string {
 // answered once: another was taken, or it is free by now.
 func AskShared(code string, p steps.Plan, t work.Task, others []steps.Occupied) (Question, bool) {
 	shared := p.Shared(t.ID, others)
-	if !t.Open || shared == "" || p.MayShare(shared) {
+	if !t.Open || shared == "" || p.MayShare(shared) || steps.OnlySays(t.ID) {
 		return Question{}, false
 	}
 	answered := said("Say how it stands now.", func(text string) Act {

@@ -2,6 +2,8 @@ package steps
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
 	"bench/internal/quantity"
 	"bench/internal/recipe"
@@ -15,10 +17,15 @@ type Occupied struct {
 	Vessel string
 	What   string // What says what it holds, such as "the sea lye solution".
 	Alkali bool   // Alkali says that lye, or dry hydroxide, stands open in it.
+	Left   string // Left is what was not done yet, such as "wiped out", where only what clings to it is left.
+	Wants  bool   // Wants says that the batch still wants dry hydroxide.
 	Moulds int    // Moulds is how many, where these are moulds of that name.
 }
 
 func (o Occupied) words() string {
+	if o.Left != "" {
+		return fmt.Sprintf("%s was not %s yet: it holds %s of batch %s", o.Vessel, o.Left, o.What, o.Batch)
+	}
 	return fmt.Sprintf("%s holds %s of batch %s", o.Vessel, o.What, o.Batch)
 }
 
@@ -29,9 +36,15 @@ func (p Plan) Occupies(code string) []Occupied {
 		return nil
 	}
 	var list []Occupied
-	for _, u := range p.Uses() {
+	uses, wants := p.Uses(), p.planner.wantsDry()
+	for _, u := range uses {
 		if u.Full {
-			list = append(list, Occupied{Batch: code, Vessel: u.Vessel, What: u.What, Alkali: u.Alkali})
+			list = append(list, Occupied{Batch: code, Vessel: u.Vessel, What: u.What, Alkali: u.Alkali, Wants: wants})
+		}
+	}
+	for _, u := range uses {
+		if _, told := Holds(u.Vessel, list); u.Left != "" && !told {
+			list = append(list, Occupied{Batch: code, Vessel: u.Vessel, What: u.What, Left: u.Left})
 		}
 	}
 	if n := p.planner.after.Unmoulded(); n < p.Loaves && p.planner.ticked(MouldsID) {
@@ -40,10 +53,22 @@ func (p Plan) Occupies(code string) []Occupied {
 	return list
 }
 
-// lyeOpen says which other batch has lye, or dry hydroxide, open.
-func lyeOpen(others []Occupied) string {
+// wantsDry says that dry hydroxide is still to be weighed, or dissolved.
+func (p *planner) wantsDry() bool {
+	emptied := p.emptied()
+	return slices.ContainsFunc(p.pots, func(k pot) bool {
+		return slices.ContainsFunc(slices.Concat(k.alkali, k.early), func(t work.Task) bool {
+			m, _ := p.c.Material(t.Material)
+			return m.Stock == 0 && (!t.Done || !emptied[t.ID])
+		})
+	})
+}
+
+// lyeOpen says which other batch has lye, or dry hydroxide, open; of those that still
+// want dry hydroxide alone, or of all.
+func lyeOpen(others []Occupied, all bool) string {
 	for _, o := range others {
-		if o.Alkali {
+		if o.Alkali && (all || o.Wants) {
 			return fmt.Sprintf("batch %s has lye open: %s holds %s", o.Batch, o.Vessel, o.What)
 		}
 	}
@@ -65,7 +90,9 @@ func (p Plan) Shared(task string, others []Occupied) string {
 	}
 	switch task {
 	case hydroxideID, glovesID:
-		return lyeOpen(others)
+		return lyeOpen(others, task == glovesID)
+	case rinsedID, wipedID:
+		return p.leaveFull(others, task == rinsedID)
 	case MouldsID:
 		return p.fewMoulds(others)
 	}
@@ -77,6 +104,22 @@ func (p Plan) Shared(task string, others []Occupied) string {
 	}
 	return ""
 }
+
+// leaveFull names the lye jugs, or the other vessels, of this batch that by now are full
+// of another's: what is cleaned up is not those.
+func (p Plan) leaveFull(others []Occupied, lye bool) string {
+	var words []string
+	for _, u := range p.Uses() {
+		o, ok := Holds(u.Vessel, others)
+		if ok && o.Left == "" && (u.Kind == recipe.LyeJug) == lye && u.Kind != recipe.Cup && !slices.Contains(words, o.words()) {
+			words = append(words, o.words())
+		}
+	}
+	return strings.Join(words, "; ")
+}
+
+// OnlySays says that what is shared is told at a task, and nothing is asked.
+func OnlySays(task string) bool { return task == rinsedID || task == wipedID }
 
 // Holds finds what other batches have in a vessel of that name.
 func Holds(vessel string, others []Occupied) (Occupied, bool) {

@@ -1,6 +1,8 @@
 package steps_test
 
 import (
+	"fmt"
+	"maps"
 	"slices"
 	"strings"
 	"testing"
@@ -12,11 +14,12 @@ import (
 )
 
 // TestOccupies: a jug is taken from its water until the lye meets the oils, the pot
-// from its first oil until the last pour, and dry alkali keeps its cup.
+// from its first oil until the last pour, and dry alkali keeps its cup. What clings to
+// them is told until the clean-up.
 func TestOccupies(t *testing.T) {
 	has := func(b *bencher, what string) bool {
 		return slices.ContainsFunc(b.plan().Occupies("A"), func(o steps.Occupied) bool {
-			return o.Batch == "A" && strings.Contains(o.Vessel+" holds "+o.What, what)
+			return o.Batch == "A" && o.Left == "" && strings.Contains(o.Vessel+" holds "+o.What, what)
 		})
 	}
 	b := begin(harbour())
@@ -36,7 +39,15 @@ func TestOccupies(t *testing.T) {
 		}
 	}
 	b.workTo(t, "clean up/hydroxide")
-	if list := b.plan().Occupies("A"); len(list) != 1 || list[0].Moulds != 3 || list[0].Vessel != "loaf mould" {
+	list, left := b.plan().Occupies("A"), map[string]string{}
+	for _, o := range list {
+		left[o.Vessel] = o.Left
+	}
+	want := map[string]string{
+		"lye jug 1": "rinsed", "lye jug 2": "rinsed", "pot 1": "wiped out", "pot 2": "wiped out",
+		"jug 1": "wiped out", "jug 2": "wiped out", "jug 3": "wiped out", "loaf mould": "",
+	}
+	if !maps.Equal(left, want) || list[len(list)-1].Moulds != 3 {
 		t.Errorf("all is in the moulds, and %+v", list)
 	}
 	if err := b.work(never); err != nil {
@@ -93,23 +104,65 @@ func TestShared(t *testing.T) {
 	}
 }
 
-// TestLyeOpenElsewhere: the hydroxide is not put away, nor the gloves, while another
-// batch has lye open; wiping pots is no matter of that.
+// TestLyeOpenElsewhere: the hydroxide is not put away while another batch wants it dry, nor
+// are the gloves while another has lye open. What is cleaned up is not what another holds.
 func TestLyeOpenElsewhere(t *testing.T) {
 	a, b := begin(harbour()), begin(harbour())
 	a.workTo(t, "clean up/hydroxide")
-	b.workTo(t, "sea/castor")
-	open, p := b.plan().Occupies("26K25B"), a.plan()
-	for task, want := range map[string]string{
-		"clean up/hydroxide": "batch 26K25B has lye open: lye jug 1 holds the sea lye solution", "clean up/wipe": "",
+	p := a.plan()
+	for _, c := range []struct {
+		at   string
+		says map[string]string
+	}{
+		{"sea/dissolve", map[string]string{
+			"clean up/hydroxide": "batch 26K25B has lye open: alkali cup holds the sodium hydroxide for the sea lye", "clean up/gloves": "batch 26K25B has lye open",
+			"clean up/jugs": "lye jug 1 holds the water of the sea lye of batch 26K25B", "clean up/wipe": "",
+		}},
+		{"sea/castor", map[string]string{
+			"clean up/hydroxide": "", "clean up/gloves": "batch 26K25B has lye open: lye jug 1 holds the sea lye solution",
+			"clean up/jugs": "lye jug 2 holds the dusk lye solution of batch 26K25B", "clean up/wipe": "pot 1 holds the sea oils of batch 26K25B",
+		}},
 	} {
-		if got := p.Shared(task, open); got != want {
-			t.Errorf("%s: %q, not %q", task, got, want)
+		b.workTo(t, c.at)
+		for task, want := range c.says {
+			if got := p.Shared(task, b.plan().Occupies("26K25B")); !strings.Contains(got, want) || want == "" && got != "" {
+				t.Errorf("at %s: %s: %q, not %q", c.at, task, got, want)
+			}
 		}
 	}
 	b.workTo(t, "sea/trace/emulsion")
 	if got := p.Shared("clean up/hydroxide", b.plan().Occupies("26K25B")); strings.Contains(got, "sea") {
 		t.Errorf("the lye is in the oils, and %q", got)
+	}
+}
+
+// TestRawBatterIsTold: what another batch left in a vessel and nobody wiped out is told
+// before anything goes into it, until that batch's clean-up; the batch itself wipes it out
+// between its layers, and says so there.
+func TestRawBatterIsTold(t *testing.T) {
+	a, b := begin(harbour()), begin(harbour())
+	a.workTo(t, "clean up/hydroxide")
+	for _, c := range []struct{ done, task, want string }{
+		{"", "sea/shea", "pot 1 was not wiped out yet: it holds raw sea batter of batch A"},
+		{"", "sea/water", "lye jug 1 was not rinsed yet: it holds what is left of the sea lye solution of batch A"},
+		{"clean up/jugs", "sea/water", ""},
+		{"", "sea/shea", "pot 1 was not wiped out yet: it holds raw sea batter of batch A"},
+		{"clean up/wipe", "sea/shea", ""},
+	} {
+		if c.done != "" {
+			a.put(batch.Ticked{Task: c.done})
+		}
+		if got := b.plan().Shared(c.task, a.plan().Occupies("A")); got != c.want {
+			t.Errorf("%s: %q, not %q", c.task, got, c.want)
+		}
+	}
+	away := begin(harbour())
+	away.put(batch.Skipped{Task: "sea/sea/loaf 3", Reason: "too little batter"})
+	for id := 1; id <= 3; id++ {
+		away.put(batch.Ticked{Task: fmt.Sprintf("sea/loaf %d/pour", id)})
+	}
+	if o, held := steps.Holds("jug 3", away.plan().Occupies("A")); held {
+		t.Errorf("nothing was ever in it, and %+v", o)
 	}
 }
 

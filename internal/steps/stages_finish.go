@@ -15,6 +15,7 @@ const (
 	hydroxideID = "clean up/hydroxide"
 	glovesID    = "clean up/gloves"
 	rinsedID    = "clean up/jugs"
+	wipedID     = "clean up/wipe"
 )
 
 func (p *planner) texture() work.Stage {
@@ -72,7 +73,7 @@ func (p *planner) cleanUp(balance Balance) work.Stage {
 		Tasks: slices.Concat([]work.Task{p.tick(hydroxideID, "Put the hydroxide away: lid tight, out of reach", "Before anything else.")}, p.putAwayTasks(over), []work.Task{
 			code, rest.PassedBy(left, over, "nothing was noted"), rest.PassedBy(sample, over, "nothing was noted"),
 			p.tick(rinsedID, "Rinse lye jugs and spoons with plenty of water", ""),
-			p.tick("clean up/wipe", "Wipe raw batter out of pots and jugs with paper", "Tools can wait a day: then it is soap."),
+			p.tick(wipedID, "Wipe raw batter out of pots and jugs with paper", "Tools can wait a day: then it is soap."),
 			p.tick(glovesID, "Wipe the bench down; gloves and goggles off last", "Wash hands."),
 		}),
 	}

@@ -19,6 +19,7 @@ type Use struct {
 	Load   quantity.Mass // Load is the most that it has to hold.
 	Full   bool          // Full says that something is in it.
 	Over   bool          // Over says that nothing more goes into it, and nothing is in it.
+	Left   string        // Left is what was not done yet, such as "wiped out", where only what clings to it is left.
 	Lye    bool          // Lye says that lye solution is made in it.
 	Alkali bool          // Alkali says that lye, or dry hydroxide, stands open in it.
 	Drawn  bool          // Drawn says that its weight is known and some was poured out by it.
@@ -106,6 +107,8 @@ func (p *planner) jugUse(k pot) Use {
 	}
 	if p.met(name) && k.portion.Mass > 0 && !p.ticked(rinsedID) { // A part was poured.
 		u.What, u.Full, u.Over, u.Alkali = "the rest of the "+name+" lye solution", true, false, !p.ticked(keepLyeID(name))
+	} else if p.met(name) {
+		u.What, u.Left = "what is left of the "+name+" lye solution", p.notYet(rinsedID, "rinsed")
 	}
 	return u
 }
@@ -119,10 +122,21 @@ func (p *planner) potUse(k pot) Use {
 	if met {
 		u.What = "the " + name + " batter"
 	}
+	if u.Over {
+		u.What, u.Left = "raw "+name+" batter", p.notYet(wipedID, "wiped out")
+	}
 	for _, r := range p.pours {
 		u.Drawn = u.Drawn || r.recipe.Batter == name && len(k.parts) == 0 && slices.ContainsFunc(r.portions, weighedAny)
 	}
 	return u
+}
+
+// notYet gives what is not done to a vessel before a task of the clean-up is, or "".
+func (p *planner) notYet(task, what string) string {
+	if p.ticked(task) || p.ticked(glovesID) {
+		return ""
+	}
+	return what
 }
 
 func weighedAny(t work.Task) bool { return t.Mass > 0 }
@@ -155,6 +169,11 @@ func (p *planner) jugUses(r pour) []Use {
 			Vessel: t.Into, Kind: recipe.Jug, What: "loaf " + p.words[i].no + "'s portion of " + r.recipe.Name, Load: amount(t).Mass,
 			Full: weighedAny(t) && !poured, Over: poured,
 		})
+	}
+	for i, u := range list {
+		if u.Over && u.Load > 0 {
+			list[i].What, list[i].Left = "raw "+r.recipe.Name+" batter", p.notYet(wipedID, "wiped out")
+		}
 	}
 	return list
 }
