@@ -15,7 +15,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 )
 
-var update = flag.Bool("update", false, "write the files of testdata anew")
+var update = flag.Bool("update", false, "write the files of testdata anew") //nolint:gochecknoglobals // A flag of go test.
 
 // Updates says that files are to be written anew.
 func Updates() bool { return *update }

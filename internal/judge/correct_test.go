@@ -14,8 +14,10 @@ import (
 func TestCorrect(t *testing.T) {
 	b := lighthouse(t)
 	for _, f := range []batch.Fact{
-		batch.Noted{Text: "fog"}, batch.Skipped{Task: "set out/scales", Reason: "set out by the keeper"},
-		batch.TimerPutOff{Timer: "weigh-in/1", For: time.Hour}, batch.TimerSeen{Timer: "weigh-in/1"},
+		batch.Noted{Text: "fog"},
+		batch.Skipped{Task: "set out/scales", Reason: "set out by the keeper"},
+		batch.TimerPutOff{Timer: "weigh-in/1", For: time.Hour},
+		batch.TimerSeen{Timer: "weigh-in/1"},
 	} {
 		b.Put(f)
 	}

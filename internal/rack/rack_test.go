@@ -19,8 +19,13 @@ func workshop() recipe.Control {
 			{Name: "big", Reads: g, Max: 10_000 * g}, {Name: "fine", Reads: g / 100, Max: 200 * g}, {Name: "bench", Reads: g / 10, Max: 3_000 * g},
 		},
 		Vessels: []recipe.Vessel{
-			{Name: "pot", Kind: recipe.Pot, Tare: 700 * g}, {Name: "lye jug", Kind: recipe.LyeJug, Tare: 150 * g}, {Name: "jug 1", Kind: recipe.Jug, Tare: 200 * g},
-			{Name: "dry cup", Kind: recipe.Cup, Tare: 30 * g}, {Name: "cup 1", Kind: recipe.Cup, Tare: 25 * g}, {Name: "cup 2", Kind: recipe.Cup, Tare: 25 * g}, {Name: "cup 3", Kind: recipe.Cup, Tare: 25 * g},
+			{Name: "pot", Kind: recipe.Pot, Tare: 700 * g},
+			{Name: "lye jug", Kind: recipe.LyeJug, Tare: 150 * g},
+			{Name: "jug 1", Kind: recipe.Jug, Tare: 200 * g},
+			{Name: "dry cup", Kind: recipe.Cup, Tare: 30 * g},
+			{Name: "cup 1", Kind: recipe.Cup, Tare: 25 * g},
+			{Name: "cup 2", Kind: recipe.Cup, Tare: 25 * g},
+			{Name: "cup 3", Kind: recipe.Cup, Tare: 25 * g},
 		},
 		Recipe: recipe.Recipe{Batters: []recipe.Batter{{Name: "sea"}}, Layers: []recipe.Layer{{Name: "base", Batter: "sea"}}},
 	}

@@ -77,7 +77,7 @@ func TestTo(t *testing.T) {
 	if act, again, _ := say("98", doubt); act != nil || again == nil || !strings.Contains(again.Words, "typed 98.0") {
 		t.Errorf("another slip: %v, %+v", act, again)
 	}
-	whole := (task.Untared()).At(task.Reads)
+	whole := task.Untared().At(task.Reads)
 	if _, doubt, _ := say(whole, nil); doubt == nil || doubt.Asks() != whole+" is the reading with the vessel: without it "+task.Target.At(task.Reads)+
 		", which is what will be kept. Right? Then type "+whole+" again." {
 		t.Errorf("the whole reading %s: %+v", whole, doubt)

@@ -61,8 +61,10 @@ func out(at time.Duration) []on {
 func cut(at time.Duration) []on {
 	return []on{
 		{at, batch.Ticked{Task: "cut/side"}},
-		{at, batch.BarsCut{Task: "cut/loaf 1", Loaf: 1, Bars: 8, Planned: 8}}, {at, batch.BarsCut{Task: "cut/loaf 2", Loaf: 2, Bars: 8, Planned: 8}},
-		{at, batch.SetAside{Task: "cut/ends"}}, {at, batch.SetAside{Task: "cut/retained"}},
+		{at, batch.BarsCut{Task: "cut/loaf 1", Loaf: 1, Bars: 8, Planned: 8}},
+		{at, batch.BarsCut{Task: "cut/loaf 2", Loaf: 2, Bars: 8, Planned: 8}},
+		{at, batch.SetAside{Task: "cut/ends"}},
+		{at, batch.SetAside{Task: "cut/retained"}},
 	}
 }
 

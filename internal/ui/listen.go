@@ -2,18 +2,18 @@ package ui
 
 import (
 	"bench/internal/recipe"
-	"bench/internal/ui/alarm"
+	"bench/internal/watch"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
 
 // listen rings for the alarms that have come up, and again for those that wait
 // for an answer. Nothing sounds before it is known how the maker wants it.
-func (m *Model) listen(list []alarm.Watched) tea.Cmd {
+func (m *Model) listen(list []watch.Timer) tea.Cmd {
 	if !m.settled {
 		return nil
 	}
-	var sound alarm.Sound
+	var sound watch.Sound
 	m.ear, sound = m.ear.Listen(list, m.now, m.quiet())
 	if m.silent() {
 		return nil

@@ -238,7 +238,6 @@ func (m Model) land() (Model, tea.Cmd) {
 	return m, nil
 }
 
-// underWay gives the batch on the bench as the first screen lists it.
 // besides are the vessels and moulds that a new batch finds in use. A practice has the
 // bench to itself.
 func (m Model) besides() []steps.Occupied {
@@ -248,6 +247,7 @@ func (m Model) besides() []steps.Occupied {
 	return front.Occupied(m.home.Batches, "")
 }
 
+// underWay gives the batch on the bench as the first screen lists it.
 func (m Model) underWay() front.UnderWay {
 	return front.UnderWay{BatchItem: front.BatchItem{Code: m.bench.Code, State: m.bench.State, HeldBy: m.bench.Along.HeldBy}, Plan: m.bench.Plan}
 }

@@ -5,8 +5,8 @@ import (
 	"time"
 
 	"bench/internal/timer"
-	"bench/internal/ui/alarm"
 	"bench/internal/ui/intent"
+	"bench/internal/watch"
 )
 
 // steady is the bench around its timers, which seconds do not change: one that
@@ -20,7 +20,7 @@ type steady struct {
 
 // seconds gives what is to be kept of the next view, while nothing but seconds pass;
 // nil is nothing.
-func (m Model) seconds(list []alarm.Watched) *steady {
+func (m Model) seconds(list []watch.Timer) *steady {
 	if m.page != intent.PageBench || m.small() || m.deps.Practice.On() || !m.bench.Steady(m.now) {
 		return nil
 	}
@@ -59,7 +59,7 @@ func (s *steady) holds(now timer.Moment) bool {
 	return gone < s.lasts && now.Wall.Truncate(time.Minute).Equal(s.from.Wall.Truncate(time.Minute))
 }
 
-func timersOf(list []alarm.Watched) []timer.Timer {
+func timersOf(list []watch.Timer) []timer.Timer {
 	all := make([]timer.Timer, len(list))
 	for i, t := range list {
 		all[i] = t.Timer

@@ -4,7 +4,7 @@ import (
 	"time"
 
 	"bench/internal/timer"
-	"bench/internal/ui/alarm"
+	"bench/internal/watch"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -53,7 +53,7 @@ func (t ticks) fired(msg tickMsg) ticks {
 // changes says when time alone will change something: every second while a timer
 // that shows has less than two minutes to go or has run for less, every minute
 // otherwise, and when an alarm sounds again; zero is never.
-func (m Model) changes(list []alarm.Watched) (in time.Duration, at timer.Moment) {
+func (m Model) changes(list []watch.Timer) (in time.Duration, at timer.Moment) {
 	step := time.Minute
 	for _, t := range list {
 		if left := t.Left(m.now); left < 2*time.Minute && left > -2*time.Minute && t.State(m.now) != timer.PutOff {
@@ -72,7 +72,7 @@ func (m Model) changes(list []alarm.Watched) (in time.Duration, at timer.Moment)
 }
 
 // schedule asks for the next tick, if one is needed.
-func (m *Model) schedule(list []alarm.Watched) tea.Cmd {
+func (m *Model) schedule(list []watch.Timer) tea.Cmd {
 	d, due := m.changes(list)
 	if due.IsZero() {
 		m.ticks.due = due

@@ -22,6 +22,7 @@ import (
 	"bench/internal/ui/ink"
 	"bench/internal/ui/intent"
 	"bench/internal/ui/keys"
+	"bench/internal/watch"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -74,7 +75,7 @@ type Model struct {
 	unsure   unsure // unsure is a press that may be a repeat.
 	manner   recipe.Manner
 	settled  bool // settled says that the manner has been read.
-	ear      alarm.Ear
+	ear      watch.Ear
 	offer    intent.PutOff    // offer waits for how long an alarm is to be put off; zero is none.
 	ahead    ahead            // ahead is what the fact in flight will lead to.
 	still    bool             // still says that the screen stays as it is for a moment.

@@ -21,7 +21,9 @@ func TestForemost(t *testing.T) {
 	seen := due("seen", timer.ActNow, -time.Minute)
 	seen.Seen = true
 	here := []timer.Timer{
-		due("days", timer.Later, 30*time.Hour), {ID: "up", Start: moment(-time.Minute)}, due("hour", timer.Later, time.Hour),
+		due("days", timer.Later, 30*time.Hour),
+		{ID: "up", Start: moment(-time.Minute)},
+		due("hour", timer.Later, time.Hour),
 		due("list", timer.Later, -time.Minute), due("soon", timer.Soon, -time.Minute), due("sooner", timer.Soon, -2*time.Minute),
 		due("now", timer.ActNow, -time.Minute), seen,
 	}

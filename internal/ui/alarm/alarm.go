@@ -31,15 +31,8 @@ type Board struct {
 	At      *time.Location
 }
 
-// What is watch's, under the names that the root has for it.
-type (
-	Watched = watch.Timer
-	Ear     = watch.Ear
-	Sound   = watch.Sound
-)
-
 // Timers gives what runs in all batches, the foremost first.
-func (b Board) Timers(now timer.Moment) []Watched {
+func (b Board) Timers(now timer.Moment) []watch.Timer {
 	return watch.Board{Batches: b.Batches, Bench: b.Bench, Along: b.Along, Asked: watch.Name(b.Offer)}.Timers(now)
 }
 
@@ -117,7 +110,7 @@ func (b Board) hush() string {
 
 // timerLines are one timer: what, and when; on a line of its own where both find
 // no room on one, so that nothing is cut.
-func (b Board) timerLines(t ink.Theme, each Watched, tail string, w int, now timer.Moment) []string {
+func (b Board) timerLines(t ink.Theme, each watch.Timer, tail string, w int, now timer.Moment) []string {
 	what := ink.Clean(each.Label)
 	if each.Code != b.Bench {
 		what = ink.Clean(each.Code) + ": " + what

@@ -6,6 +6,7 @@ import (
 	"bench/internal/quantity"
 	"bench/internal/timer"
 	"bench/internal/ui/ink"
+	"bench/internal/watch"
 )
 
 // mostMissed keeps the batches in sight below what was missed.
@@ -18,7 +19,7 @@ func (b Board) Missed(t ink.Theme, w int, opened, now timer.Moment) []string {
 		return nil
 	}
 	open, _ := now.Since(opened)
-	list := slices.DeleteFunc(b.Timers(now), func(each Watched) bool {
+	list := slices.DeleteFunc(b.Timers(now), func(each watch.Timer) bool {
 		return each.State(now) != timer.Due || each.Asking(now) <= open
 	})
 	if len(list) == 0 {

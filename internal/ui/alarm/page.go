@@ -8,6 +8,7 @@ import (
 	"bench/internal/ui/ink"
 	"bench/internal/ui/intent"
 	"bench/internal/ui/keys"
+	"bench/internal/watch"
 
 	"github.com/charmbracelet/bubbles/key"
 )
@@ -75,7 +76,7 @@ func (s Page) View(t ink.Theme, w, h int, b Board, now timer.Moment) []string {
 	return append(ink.Block(lines, w, h-1), foot)
 }
 
-func (s Page) help(list []Watched, now timer.Moment) []key.Binding {
+func (s Page) help(list []watch.Timer, now timer.Moment) []key.Binding {
 	var answers []key.Binding
 	if len(list) > 0 && list[0].State(now) == timer.Due && !list[0].There {
 		answers = []key.Binding{keys.Seen, keys.PutOff}
@@ -84,7 +85,7 @@ func (s Page) help(list []Watched, now timer.Moment) []key.Binding {
 }
 
 // large is the time of a timer in large letters.
-func large(t ink.Theme, each Watched, w, h int, now timer.Moment, b Board) []string {
+func large(t ink.Theme, each watch.Timer, w, h int, now timer.Moment, b Board) []string {
 	when, _, _ := strings.Cut(phrase.Timing(each.Timer, now, b.At), " (")
 	style := t.Strong
 	if each.State(now) == timer.Due {

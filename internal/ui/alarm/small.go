@@ -6,6 +6,7 @@ import (
 	"bench/internal/ui/ink"
 	"bench/internal/ui/intent"
 	"bench/internal/ui/keys"
+	"bench/internal/watch"
 )
 
 // Foremost is the timer that matters most in lines of w cells; an alarm with the
@@ -33,7 +34,7 @@ func (b Board) Foremost(t ink.Theme, w int, now timer.Moment) (lines []string, d
 }
 
 // smallAnswers are the keys that answer an alarm, or why none does.
-func (b Board) smallAnswers(t ink.Theme, top Watched, w int) []string {
+func (b Board) smallAnswers(t ink.Theme, top watch.Timer, w int) []string {
 	switch {
 	case top.There:
 		return ink.Wrap("answered at the other bench", w)
