@@ -57,15 +57,29 @@ func (r recorder) deviations() []SaidJSON {
 			list = append(list, SaidJSON{e.Seq, r.at(e.At), r.plan.Say(e, r.s)})
 		}
 	}
+	list = append(list, r.unseen()...)
 	for _, d := range r.plan.Deviations {
 		list = append(list, SaidJSON{Words: "not decided yet: " + d.Words})
 	}
 	return list
 }
 
+// unseen tells of looks at the gel that nobody took, and left out with no word.
+func (r recorder) unseen() []SaidJSON {
+	var list []SaidJSON
+	for _, st := range r.plan.Stages {
+		for _, t := range st.Tasks {
+			if st.Kind == work.GelStage && t.Skipped != "" && t.Seq == 0 {
+				list = append(list, SaidJSON{Words: t.Title + ": " + t.Skipped})
+			}
+		}
+	}
+	return list
+}
+
 // deviates says that a fact tells of something other than what was asked: a
 // weight outside its tolerance or by eye, something left out or put off, a
-// decision, another number of bars.
+// decision, another number of bars, a loaf that overheats or cracks.
 func (r recorder) deviates(e batch.Entry) bool {
 	switch f := e.Fact.(type) {
 	case batch.Weighed:
@@ -75,6 +89,8 @@ func (r recorder) deviates(e batch.Entry) bool {
 		return f.How == batch.ByEye || beyond
 	case batch.BarsCut:
 		return f.Bars != f.Planned
+	case batch.GelLooked:
+		return f.Look == batch.Rising || f.Look == batch.Cracked
 	case batch.SetAside:
 		return f.Asked != ""
 	case batch.Skipped, batch.Decided, batch.WarningSeen, batch.UnmouldPutOff, batch.VesselReplaced, batch.SharedAnswered:

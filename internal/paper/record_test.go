@@ -13,6 +13,7 @@ import (
 	"bench/internal/batch"
 	"bench/internal/paper"
 	"bench/internal/quantity"
+	"bench/internal/sample"
 	"bench/internal/steps"
 	"bench/internal/timer"
 	"bench/internal/work"
@@ -171,5 +172,29 @@ func TestLookAtRecord(t *testing.T) {
 	}
 	if err := os.WriteFile(filepath.Join(dir, "record.pdf"), doc, 0o600); err != nil {
 		t.Fatal(err)
+	}
+}
+
+// TestRecordOfTheGel: what overheats is a deviation, and so is a look that nobody took;
+// of each loaf by itself.
+func TestRecordOfTheGel(t *testing.T) {
+	b := sample.Begin(sample.Control(t, "lighthouse-at-dusk.yaml", 2))
+	b.WorkTo(t, "gel/1 h")
+	b.Put(batch.GelLooked{Task: "gel/1 h", Loaves: []int{2}, Look: batch.Rising, Temperature: 88500 * quantity.Degree / 1000})
+	b.Put(batch.GelLooked{Task: "gel/1 h", Loaves: []int{1}, Look: batch.Gelling})
+	deviations := func() string {
+		var words []string
+		for _, d := range paper.RecordOf("26C02A", b.State, time.UTC).Deviations {
+			words = append(words, d.Words)
+		}
+		return strings.Join(words, "\n")
+	}
+	if got := deviations(); !strings.Contains(got, "look at the gel of loaf 2: rising, 88.5 °C") || strings.Contains(got, "gelling") || strings.Contains(got, "not looked at") {
+		t.Errorf("%s", got)
+	}
+	b.Wait(24 * time.Hour)
+	b.Put(batch.Ticked{Task: "unmould/loaf 1"})
+	if got := deviations(); !strings.Contains(got, "Look at the gel after 3 h: not looked at before the unmoulding") {
+		t.Errorf("%s", got)
 	}
 }

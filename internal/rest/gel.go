@@ -165,8 +165,8 @@ func (r Rest) gelStage() work.Stage {
 	for _, l := range r.gelLooks() {
 		t := r.gelTaskOf(l)
 		w, _ := r.State.Timer(GelTimerOf(l.task))
-		t = PassedBy(t, w.Seen, "the timer was seen, and nothing was noted")
-		s.Tasks = append(s.Tasks, PassedBy(t, r.Unmoulded() > 0, "nothing was noted before the unmoulding"))
+		t = PassedBy(t, w.Seen, "not looked at: the timer was seen, and nothing was said")
+		s.Tasks = append(s.Tasks, PassedBy(t, r.Unmoulded() > 0, "not looked at before the unmoulding"))
 	}
 	return s
 }
