@@ -3,6 +3,7 @@ package judge
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 	"time"
 
@@ -104,6 +105,22 @@ func Choices(p steps.Plan, task string, by string) []Choice {
 		return verdicts(p, by)
 	}
 	return nil
+}
+
+// Offered gives the place of the answer that is offered first: over an open warning bars
+// are held, and released only by who goes there.
+func Offered(list []Choice) int {
+	over := slices.ContainsFunc(list, func(c Choice) bool {
+		f, ok := c.Fact.(batch.Released)
+		return ok && len(f.Open) > 0
+	})
+	if !over {
+		return 0
+	}
+	return max(0, slices.IndexFunc(list, func(c Choice) bool {
+		_, hold := c.Fact.(batch.Held)
+		return hold
+	}))
 }
 
 // verdicts are the release, and the hold; bars that are held may be made anew.

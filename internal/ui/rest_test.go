@@ -84,8 +84,8 @@ func TestHeldForAFailedTest(t *testing.T) {
 	p := arrives(t, memory.New()).tested(11.3)
 	p.sees("Release the bars, or hold them", "failed: pH 11.3").press("enter").sees("Release all the same: 1 warning is open")
 	before := len(p.store.Facts("26K25A"))
-	p.press("enter", "enter").sees("Say it in a few words").recorded(before)
-	p.press("esc", "enter", "down", "enter").types("pH 11.3").press("enter")
+	p.press("up", "enter", "enter").sees("Say it in a few words").recorded(before)
+	p.press("esc", "enter", "enter").types("pH 11.3").press("enter") // To hold them stands first.
 	if f, ok := p.last().(batch.Held); !ok || f.Reason != "pH 11.3" || len(f.Open) != 1 {
 		t.Errorf("kept %+v", p.last())
 	}

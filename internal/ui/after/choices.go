@@ -42,6 +42,7 @@ func NewChoices(code string, p steps.Plan, act intent.Choose) Choices {
 	}
 	t, stage, _ := p.Task(act.Task)
 	s.title, s.hint, s.list = t.Title, t.Hint, judge.Choices(p, act.Task, "")
+	s.cursor = judge.Offered(s.list)
 	if stage.Kind == work.GelStage {
 		s.hint = "Common practice, no source. Gloves and goggles for anything that is touched."
 		s.cursor = judge.Likely(s.list, act.Typed)
