@@ -141,28 +141,39 @@ func Doubt(p steps.Plan, f batch.Fact) string {
 	case batch.Ticked:
 		return doubtLoaf(p, f)
 	case batch.Corrected:
-		return doubtCorrected(p, f.With)
+		return doubtCorrected(p, f)
 	case batch.Started, batch.Skipped, batch.TimerSeen, batch.TimerPutOff, batch.Noted, batch.Withdrawn, batch.Closed, batch.Decided, batch.WarningSeen, batch.PotWeighed,
 		batch.VesselReplaced, batch.SharedAnswered:
 	case batch.GelLooked, batch.UnmouldPutOff, batch.BarsCut, batch.BarsWeighed, batch.SetAside, batch.Marked, batch.WeighedIn,
 		batch.Tested, batch.Released, batch.Held, batch.Reworks, batch.LimitStated, batch.Complained, batch.BarsWent:
-		return doubtRest(p, f)
+		return doubtAt(p, f, time.Time{})
 	}
 	return ""
 }
 
 // doubtCorrected holds a corrected value to what was asked when it was first
 // said.
-func doubtCorrected(p steps.Plan, with batch.Fact) string {
-	w, ok := with.(batch.Weighed)
+func doubtCorrected(p steps.Plan, f batch.Corrected) string {
+	w, ok := f.With.(batch.Weighed)
 	if !ok {
-		return Doubt(p, with)
+		return doubtAfresh(p, f)
 	}
 	t, _, ok := p.Task(w.Task)
 	if !ok {
 		return ""
 	}
 	return doubtful(w.Mass, w.Target, spread(t, w.Target), w.Reads, w.More)
+}
+
+// doubtAfresh holds a corrected value to the batch without the first: the two are not
+// together.
+func doubtAfresh(p steps.Plan, f batch.Corrected) string {
+	if s := p.State(); f.Seq >= 1 && f.Seq <= len(s.Entries) && afterPour(f.With) {
+		first := s.Entries[f.Seq-1]
+		p = p.With(batch.Withdrawn{Seq: f.Seq, Reason: "?"}, first.At)
+		return doubtAt(p, f.With, first.At.Wall)
+	}
+	return Doubt(p, f.With)
 }
 
 // lookAlike names the lye jug that still stands full and whose weight is nearer

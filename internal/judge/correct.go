@@ -44,7 +44,7 @@ func Correct(p steps.Plan, s batch.State, seq int, text, reason string) (batch.F
 	case batch.TemperatureTaken:
 		with, err = temperatureAnswer(work.Task{ID: f.Task}, Answer{How: batch.Typed, Text: text})
 	case batch.BarsCut, batch.BarsWeighed, batch.SetAside, batch.WeighedIn, batch.Tested:
-		with, err = correctRest(p, f, text, reason)
+		with, err = correctRest(p, e, text, reason)
 	default:
 		with, err = correctWords(e, strings.TrimSpace(text))
 	}
@@ -56,39 +56,40 @@ func Correct(p steps.Plan, s batch.State, seq int, text, reason string) (batch.F
 
 // correctRest gives a fact that follows the pour with another value. The doubt
 // that it may raise is answered by the reason.
-func correctRest(p steps.Plan, f batch.Fact, text, reason string) (batch.Fact, error) {
-	t, _, ok := p.Task(batch.Task(f))
+func correctRest(p steps.Plan, e batch.Entry, text, reason string) (batch.Fact, error) {
+	t, _, ok := p.Task(batch.Task(e.Fact))
 	if !ok {
 		return nil, errors.New("this fact's task is no longer in the plan; take a note instead")
 	}
-	with, err := restAnswer(t, Answer{How: batch.Typed, Text: text})
+	with, err := restAnswer(t, Answer{How: batch.Typed, Text: text, Now: e.At.Wall})
 	if err != nil {
 		return nil, err
 	}
-	switch first := f.(type) {
+	on := settled(batch.SaidOf(e.Fact), batch.SaidOf(with))
+	switch first := e.Fact.(type) {
 	case batch.WeighedIn:
 		if w, ok := with.(batch.WeighedIn); ok {
-			first.Mass, first.Said = w.Mass, settled(first.Said)
+			first.Mass, first.Said = w.Mass, on
 			return first, nil
 		}
 	case batch.BarsWeighed:
 		if w, ok := with.(batch.BarsWeighed); ok {
-			first.Mass, first.Count, first.Said = w.Mass, w.Count, settled(first.Said)
+			first.Mass, first.Count, first.Said = w.Mass, w.Count, on
 			return first, nil
 		}
 	case batch.BarsCut:
 		if w, ok := with.(batch.BarsCut); ok {
-			first.Bars, first.Why = w.Bars, reason
+			first.Bars, first.Why, first.Said = w.Bars, reason, on
 			return first, nil
 		}
 	case batch.SetAside:
 		if w, ok := with.(batch.SetAside); ok {
-			first.Mass, first.Count = w.Mass, w.Count
+			first.Mass, first.Count, first.Said = w.Mass, w.Count, on
 			return first, nil
 		}
 	case batch.Tested:
 		if w, ok := with.(batch.Tested); ok && first.Test != batch.LookTest {
-			first.Test, first.Value, first.Passed = w.Test, w.Value, w.Passed
+			first.Test, first.Value, first.Passed, first.Said = w.Test, w.Value, w.Passed, on
 			return first, nil
 		}
 	default:
@@ -96,9 +97,14 @@ func correctRest(p steps.Plan, f batch.Fact, text, reason string) (batch.Fact, e
 	return nil, errors.New("this fact holds no value to correct; take a note instead")
 }
 
-// settled keeps the day of a value that is corrected; the doubt was about the
-// first.
-func settled(s batch.Said) batch.Said { return batch.Said{When: s.When} }
+// settled takes the day that is typed with the new value, or keeps that of the first; the
+// doubt was about the first.
+func settled(first, typed batch.Said) batch.Said {
+	if !typed.When.IsZero() {
+		return batch.Said{When: typed.When}
+	}
+	return batch.Said{When: first.When}
+}
 
 // correctWords gives a fact that is said in words, or at a time, with another
 // value.
@@ -117,7 +123,7 @@ func correctWords(e batch.Entry, text string) (batch.Fact, error) {
 		return f, nil
 	case batch.GelLooked:
 		look, err := lookNamed(text)
-		f.Look, f.Said = look, settled(f.Said)
+		f.Look, f.Said = look, settled(f.Said, batch.Said{})
 		return f, err
 	case batch.Skipped:
 		f.Reason = text

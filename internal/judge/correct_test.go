@@ -7,6 +7,7 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/judge"
+	"bench/internal/quantity"
 )
 
 // TestCorrect: each kind of value is typed as it was the first time, a tick is
@@ -83,5 +84,75 @@ func inWords(f batch.Fact) string {
 		return string(f.Look)
 	default:
 		return held(f)
+	}
+}
+
+// TestCorrectedDay: a day that is typed with the new value takes the place of the first;
+// without one that stays.
+func TestCorrectedDay(t *testing.T) {
+	b := lighthouse(t)
+	b.WorkTo(t, "cure/bar 1")
+	b.Wait(7 * 24 * time.Hour)
+	b.Put(batch.WeighedIn{Task: "cure/bar 1", Bar: "1", Mass: 104 * g, Reads: g / 10, Said: on(2)})
+	weighed := len(b.State.Entries)
+	for _, c := range []struct {
+		seq  int
+		text string
+		want time.Time
+	}{
+		{weighed, "103 on 2026-03-05", on(3).When},
+		{weighed, "103", on(2).When},
+		{seq(t, b, "cut/loaf 1"), "7 on 2026-03-04", on(2).When},
+		{seq(t, b, "cut/ends"), "9 on 2026-03-04", on(2).When},
+		{seq(t, b, "bars/loaf 1"), "8 x 840 on 2026-03-04 10:00", on(2).When.Add(-2 * time.Hour)},
+	} {
+		f, err := judge.Correct(b.Plan(), b.State, c.seq, c.text, "misread")
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := batch.SaidOf(f.(batch.Corrected).With).When; !got.Equal(c.want) {
+			t.Errorf("%s: %v, want %v", c.text, got, c.want)
+		}
+	}
+}
+
+// TestCorrectionStandsAlone: what is corrected is not counted beside its correction. Ten
+// bars of a loaf that holds some 1.1 kg weigh a kilogram once, and not twice; the first of
+// two weigh-ins is held to the one after it.
+func TestCorrectionStandsAlone(t *testing.T) {
+	b := lighthouse(t)
+	b.WorkTo(t, "bars/loaf 1")
+	loaf := b.Plan().Poured().Loaves[0]
+	b.Put(batch.BarsWeighed{Task: "bars/loaf 1", Loaf: 1, Count: 8, Mass: loaf * 8 / 10, Reads: g / 10})
+	n := len(b.State.Entries)
+	doubt := func(seq int, text string) string {
+		f, err := judge.Correct(b.Plan(), b.State, seq, text, "misread")
+		if err != nil {
+			t.Fatal(err)
+		}
+		return judge.Doubt(b.Plan(), f)
+	}
+	if got := doubt(n, "8 x "+(loaf*85/100).At(g)); got != "" {
+		t.Errorf("%q", got)
+	}
+	if got := doubt(n, "8 x "+(loaf*11/10).At(g)); !strings.Contains(got, "together the bars weigh") {
+		t.Errorf("%q", got)
+	}
+	b.WorkTo(t, "cure/bar 1")
+	weigh := func(m quantity.Mass) int {
+		b.Put(batch.WeighedIn{Task: "cure/bar 1", Bar: "1", Mass: m, Reads: g / 10})
+		b.Wait(7 * 24 * time.Hour)
+		return len(b.State.Entries)
+	}
+	first, second := weigh(104*g), weigh(99*g)
+	for _, c := range []struct {
+		seq        int
+		text, want string
+	}{
+		{first, "105", ""}, {first, "98", "99.0 g after it"}, {second, "103", ""}, {second, "105", "104.0 g before"}, {second, "70", "is it the same bar?"},
+	} {
+		if got := doubt(c.seq, c.text); c.want == "" && got != "" || !strings.Contains(got, c.want) {
+			t.Errorf("%s of %d: %q, want %q", c.text, c.seq, got, c.want)
+		}
 	}
 }

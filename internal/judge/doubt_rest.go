@@ -3,6 +3,7 @@ package judge
 import (
 	"fmt"
 	"slices"
+	"time"
 
 	"bench/internal/batch"
 	"bench/internal/quantity"
@@ -14,8 +15,19 @@ import (
 // A value after the pour that looks like a slip is asked about, and is kept
 // with the answer; it is never refused for that.
 
-// doubtRest says why a fact that follows the pour looks like a slip, or "".
-func doubtRest(p steps.Plan, f batch.Fact) string {
+// afterPour says that a fact with a value follows the pour.
+func afterPour(f batch.Fact) bool {
+	switch f.(type) {
+	case batch.BarsCut, batch.BarsWeighed, batch.SetAside, batch.WeighedIn, batch.Tested:
+		return true
+	default:
+		return false
+	}
+}
+
+// doubtAt says why a fact that follows the pour looks like a slip, or "". At is when it
+// was said; zero is now.
+func doubtAt(p steps.Plan, f batch.Fact, at time.Time) string {
 	if words := doubtDay(p, f); words != "" {
 		return words
 	}
@@ -30,7 +42,7 @@ func doubtRest(p steps.Plan, f batch.Fact) string {
 	case batch.BarsWeighed:
 		return doubtBars(p, f)
 	case batch.WeighedIn:
-		return doubtWeighIn(p, f)
+		return doubtWeighIn(p, f, at)
 	case batch.SetAside:
 		if all := p.Poured().All; all > 0 && f.Mass > all {
 			return fmt.Sprintf("%s g is more than the whole batch", f.Mass.At(quantity.Gram))
@@ -134,28 +146,45 @@ func doubtBars(p steps.Plan, f batch.BarsWeighed) string {
 // weigh-ins at most (common practice, no source).
 const fallMost = 0.15
 
-func doubtWeighIn(p steps.Plan, f batch.WeighedIn) string {
+// doubtWeighIn holds a weigh-in to those of the same bar before and after it.
+func doubtWeighIn(p steps.Plan, f batch.WeighedIn, at time.Time) string {
+	if !f.When.IsZero() {
+		at = f.When
+	}
 	for _, m := range p.Curing().Marks {
 		if m.Bar != f.Bar {
 			continue
 		}
-		when := f.When
-		last := m.Readings[0]
 		for _, r := range m.Readings {
-			if when.IsZero() || !r.At.Wall.After(when) {
-				last = r
+			if at.IsZero() || !r.At.Wall.After(at) {
+				continue
 			}
+			if r.Mass > f.Mass+max(f.Reads, r.Reads) {
+				return fmt.Sprintf("bar %s weighed %s g after it, and a bar in cure loses weight", f.Bar, r.Mass.At(f.Reads))
+			}
+			break
 		}
-		switch {
-		case f.Mass > last.Mass+max(f.Reads, last.Reads):
-			return fmt.Sprintf("bar %s weighed %s g before, and a bar in cure loses weight", f.Bar, last.Mass.At(f.Reads))
-		case f.Mass.Grams() < last.Mass.Grams()*(1-fallMost):
-			return fmt.Sprintf("bar %s weighed %s g before: is it the same bar?", f.Bar, last.Mass.At(f.Reads))
+		for _, last := range slices.Backward(m.Readings) {
+			if !at.IsZero() && last.At.Wall.After(at) {
+				continue
+			}
+			return doubtLoss(f, last.Mass, last.Reads)
 		}
 		return ""
 	}
 	if expected := p.Poured().Bar; expected > 0 && (f.Mass > 2*expected || f.Mass < expected/2) {
 		return fmt.Sprintf("%s g, expected about %s g", f.Mass.At(f.Reads), expected.At(quantity.Gram))
+	}
+	return ""
+}
+
+// doubtLoss asks about a bar that is heavier than it was, or by far lighter.
+func doubtLoss(f batch.WeighedIn, last, reads quantity.Mass) string {
+	switch {
+	case f.Mass > last+max(f.Reads, reads):
+		return fmt.Sprintf("bar %s weighed %s g before, and a bar in cure loses weight", f.Bar, last.At(f.Reads))
+	case f.Mass.Grams() < last.Grams()*(1-fallMost):
+		return fmt.Sprintf("bar %s weighed %s g before: is it the same bar?", f.Bar, last.At(f.Reads))
 	}
 	return ""
 }
