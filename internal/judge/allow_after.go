@@ -21,7 +21,10 @@ func allowsAfter(p steps.Plan, f batch.Fact, now timer.Moment) error {
 	if err := possibleDay(p, f, now); err != nil {
 		return err
 	}
-	if doubt := Doubt(p, f); doubt != "" && strings.TrimSpace(said.Answer) == "" {
+	if err := possibleMass(p, f); err != nil {
+		return err
+	}
+	if doubt := DoubtNow(p, f, now); doubt != "" && strings.TrimSpace(said.Answer) == "" {
 		return fmt.Errorf("%s: say how that came, and it is kept with the answer", doubt)
 	}
 	switch f := f.(type) {

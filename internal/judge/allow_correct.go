@@ -1,6 +1,7 @@
 package judge
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"slices"
@@ -52,7 +53,7 @@ func allowsCorrection(p steps.Plan, f batch.Corrected, now timer.Moment) error {
 			}
 		}
 	default:
-		if err := possibleDay(p, with, now); err != nil {
+		if err := cmp.Or(possibleDay(p, with, now), possibleMass(p, with)); err != nil {
 			return err
 		}
 	}

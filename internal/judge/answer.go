@@ -14,6 +14,7 @@ import (
 	"bench/internal/batch"
 	"bench/internal/quantity"
 	"bench/internal/steps"
+	"bench/internal/timer"
 	"bench/internal/work"
 )
 
@@ -114,7 +115,10 @@ func weightAnswer(t work.Task, a Answer) (batch.Fact, error) {
 
 // Doubt says why a value looks like a slip, or "". The screen then asks for it
 // a second time; it is never refused for that.
-func Doubt(p steps.Plan, f batch.Fact) string {
+func Doubt(p steps.Plan, f batch.Fact) string { return DoubtNow(p, f, timer.Moment{}) }
+
+// DoubtNow is Doubt at a moment, which tells how fast a bar lost what it did.
+func DoubtNow(p steps.Plan, f batch.Fact, now timer.Moment) string {
 	switch f := f.(type) {
 	case batch.Weighed:
 		t, _, ok := p.Task(f.Task)
@@ -146,7 +150,7 @@ func Doubt(p steps.Plan, f batch.Fact) string {
 		batch.VesselReplaced, batch.SharedAnswered:
 	case batch.GelLooked, batch.UnmouldPutOff, batch.BarsCut, batch.BarsWeighed, batch.SetAside, batch.Marked, batch.WeighedIn,
 		batch.Tested, batch.Released, batch.Held, batch.Reworks, batch.LimitStated, batch.Complained, batch.BarsWent:
-		return doubtAt(p, f, time.Time{})
+		return doubtAt(p, f, now.Wall)
 	}
 	return ""
 }

@@ -3,6 +3,7 @@ package judge
 import (
 	"fmt"
 	"slices"
+	"strings"
 	"time"
 
 	"bench/internal/batch"
@@ -28,34 +29,43 @@ func afterPour(f batch.Fact) bool {
 // doubtAt says why a fact that follows the pour looks like a slip, or "". At is when it
 // was said; zero is now.
 func doubtAt(p steps.Plan, f batch.Fact, at time.Time) string {
-	if words := doubtDay(p, f); words != "" {
-		return words
-	}
+	list := []string{doubtDay(p, f)}
 	switch f := f.(type) {
 	case batch.BarsCut:
 		switch {
 		case f.Bars > f.Planned:
-			return fmt.Sprintf("%s, and no more than %d fit between the trims", quantity.Count(f.Bars, "bar", "bars"), f.Planned)
+			list = append(list, fmt.Sprintf("%s, and no more than %d fit between the trims", quantity.Count(f.Bars, "bar", "bars"), f.Planned))
 		case f.Bars < f.Planned && f.Why == "":
-			return fmt.Sprintf("%s, planned %d: what became of the rest?", quantity.Count(f.Bars, "bar", "bars"), f.Planned)
+			list = append(list, fmt.Sprintf("%s, planned %d: what became of the rest?", quantity.Count(f.Bars, "bar", "bars"), f.Planned))
 		}
 	case batch.BarsWeighed:
-		return doubtBars(p, f)
+		list = append(list, doubtCount(p, f), doubtBars(p, f))
 	case batch.WeighedIn:
-		return doubtWeighIn(p, f, at)
+		list = append(list, doubtWeighIn(p, f, at))
 	case batch.SetAside:
-		if all := p.Poured().All; all > 0 && f.Mass > all {
-			return fmt.Sprintf("%s g is more than the whole batch", f.Mass.At(quantity.Gram))
+		list = append(list, doubtRetained(p, f), doubtLeftover(p, f))
+	case batch.BarsWent:
+		if c := p.Curing(); c.Gone+f.Count > c.Bars && f.Count > 0 {
+			list = append(list, fmt.Sprintf("with these %s went, and %d were cut", quantity.Count(c.Gone+f.Count, "bar", "bars"), c.Bars))
 		}
-		if words := doubtRetained(p, f); words != "" {
-			return words
-		}
-		return doubtLeftover(p, f)
 	case batch.Tested:
 		if f.Test == batch.PHTest && f.Value < rest.LowestPH {
-			return fmt.Sprintf("pH %.1f is not what soap gives (%.0f to %.1f), so it does not pass; if it is free alkali, type it with its sign, %g %%", f.Value, rest.LowestPH, rest.HighestPH, f.Value)
+			list = append(list, fmt.Sprintf("pH %.1f is not what soap gives (%.0f to %.1f), so it does not pass; if it is free alkali, type it with its sign, %g %%", f.Value, rest.LowestPH, rest.HighestPH, f.Value))
 		}
 	default:
+	}
+	return strings.Join(slices.DeleteFunc(list, func(s string) bool { return s == "" }), "; and ")
+}
+
+// doubtCount asks about more bars than were cut.
+func doubtCount(p steps.Plan, f batch.BarsWeighed) string {
+	t, _, ok := p.Task(f.Task)
+	cut := t.Count
+	if f.Loaf == 0 {
+		cut = p.Curing().Bars
+	}
+	if all := t.Counted + f.Count; ok && cut > 0 && all > cut {
+		return fmt.Sprintf("with these %s weighed, and %d were cut", quantity.Count(all, "bar is", "bars are"), cut)
 	}
 	return ""
 }
@@ -134,17 +144,24 @@ func doubtBars(p steps.Plan, f batch.BarsWeighed) string {
 	switch {
 	case f.Loaf > 0 && t.Mass+f.Mass > loaf:
 		return fmt.Sprintf("together the bars weigh %s g, and the loaf held %s g", (t.Mass + f.Mass).At(t.Reads), loaf.At(quantity.Gram))
-	case each > loaf:
-		return fmt.Sprintf("a bar of %s g is heavier than the loaf, which held %s g", each.At(t.Reads), loaf.At(quantity.Gram))
 	case t.Target > 0 && unlikely(each, t.Target, t.Target):
 		return fmt.Sprintf("%s g a bar, expected about %s g", each.At(t.Reads), t.Target.At(quantity.Gram))
 	}
 	return ""
 }
 
-// fallMost is how much of its last weight a bar is expected to lose between two
-// weigh-ins at most (common practice, no source).
-const fallMost = 0.15
+// How much of its last weight a bar is expected to lose at most: some at once, more by the
+// day, and so much between two weigh-ins at all (common practice, no source).
+const (
+	fallAtOnce = 0.02
+	fallADay   = 0.02
+	fallMost   = 0.15
+)
+
+// fall is the most that a bar loses in a time.
+func fall(d time.Duration) float64 {
+	return min(fallMost, fallAtOnce+fallADay*d.Hours()/24)
+}
 
 // doubtWeighIn holds a weigh-in to those of the same bar before and after it.
 func doubtWeighIn(p steps.Plan, f batch.WeighedIn, at time.Time) string {
@@ -168,7 +185,11 @@ func doubtWeighIn(p steps.Plan, f batch.WeighedIn, at time.Time) string {
 			if !at.IsZero() && last.At.Wall.After(at) {
 				continue
 			}
-			return doubtLoss(f, last.Mass, last.Reads)
+			within := fallMost
+			if !at.IsZero() {
+				within = fall(at.Sub(last.At.Wall))
+			}
+			return doubtLoss(f, last.Mass, last.Reads, within)
 		}
 		return ""
 	}
@@ -179,11 +200,11 @@ func doubtWeighIn(p steps.Plan, f batch.WeighedIn, at time.Time) string {
 }
 
 // doubtLoss asks about a bar that is heavier than it was, or by far lighter.
-func doubtLoss(f batch.WeighedIn, last, reads quantity.Mass) string {
+func doubtLoss(f batch.WeighedIn, last, reads quantity.Mass, within float64) string {
 	switch {
 	case f.Mass > last+max(f.Reads, reads):
 		return fmt.Sprintf("bar %s weighed %s g before, and a bar in cure loses weight", f.Bar, last.At(f.Reads))
-	case f.Mass.Grams() < last.Grams()*(1-fallMost):
+	case f.Mass.Grams() < last.Grams()*(1-within):
 		return fmt.Sprintf("bar %s weighed %s g before: is it the same bar?", f.Bar, last.At(f.Reads))
 	}
 	return ""
@@ -219,6 +240,9 @@ func Answered(f batch.Fact, asked, answer string) (batch.Fact, bool) {
 		f.Said = said
 		return f, true
 	case batch.Tested:
+		f.Said = said
+		return f, true
+	case batch.BarsWent:
 		f.Said = said
 		return f, true
 	default:

@@ -101,7 +101,7 @@ func refusedReading(t work.Task, a judge.Answer) string {
 // Propose says what becomes of a fact: it is kept, asked about first, or
 // refused in words.
 func Propose(code string, p steps.Plan, f batch.Fact, at timer.Moment) (Act, string) {
-	doubt := judge.Doubt(p, f)
+	doubt := judge.DoubtNow(p, f, at)
 	if doubt == "" || !judge.Keeps(f) {
 		return allowed(code, p, f, at)
 	}
