@@ -258,3 +258,43 @@ func TestDeadlineByBoots(t *testing.T) {
 		}
 	}
 }
+
+// TestLooksEndWithWhatTheyAskAbout: nobody is asked whether embeds stay put, or a layer
+// is firm, once they are in, another layer lies over it, or the moulds are covered.
+func TestLooksEndWithWhatTheyAskAbout(t *testing.T) {
+	looks := func(b *bencher) (n int) {
+		for id := range b.timers() {
+			if strings.HasPrefix(id, "look/") {
+				n++
+			}
+		}
+		return n
+	}
+	for name, over := range map[string]func(b *bencher){
+		"the next layer is poured": func(b *bencher) { b.put(batch.Ticked{Task: "dusk/dusk/loaf 1/pour"}) },
+		"the moulds are covered":   func(b *bencher) { b.put(batch.Ticked{Task: "cover/cover"}) },
+		"the bench is clean":       func(b *bencher) { b.put(batch.Ticked{Task: "clean up/gloves"}) },
+		"a loaf is out":            func(b *bencher) { b.put(batch.Ticked{Task: "unmould/loaf 1"}) },
+	} {
+		b := begin(harbour())
+		b.workTo(t, "sea/embeds stay")
+		if looks(b) != 1 {
+			t.Fatalf("%d looks at a layer that sets", looks(b))
+		}
+		if over(b); looks(b) != 0 {
+			t.Errorf("%s, and still: %v", name, b.timers())
+		}
+	}
+	b := begin(harbour())
+	b.workTo(t, "sea/embeds stay")
+	for _, st := range b.plan().Stages {
+		for _, task := range st.Tasks {
+			if st.ID == "embeds/sea" {
+				b.put(batch.Ticked{Task: task.ID})
+			}
+		}
+	}
+	if _, still := b.timers()["look/sea/embeds/1"]; still {
+		t.Error("the embeds are in, and it asks whether they stay")
+	}
+}

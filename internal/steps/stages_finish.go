@@ -10,6 +10,9 @@ import (
 	"bench/internal/work"
 )
 
+// coverID is the task of covering the moulds.
+const coverID = "cover/cover"
+
 // hydroxideID is the first task of the clean-up, and glovesID the last.
 const (
 	hydroxideID = "clean up/hydroxide"
@@ -49,13 +52,13 @@ func (p *planner) cover() work.Stage {
 	switch p.c.Recipe.Gel {
 	case recipe.GelForced:
 		s.Why = "Gel is wanted: it needs its own heat."
-		s.Tasks = []work.Task{p.tick("cover/cover", "Cover and wrap the moulds warmly", "Look at 1 and 3 hours; unwrap if it cracks or rises.")}
+		s.Tasks = []work.Task{p.tick(coverID, "Cover and wrap the moulds warmly", "Look at 1 and 3 hours; unwrap if it cracks or rises.")}
 	case recipe.GelPrevented:
 		s.Why = "Gel is not wanted: the heat must get away."
-		s.Tasks = []work.Task{p.tick("cover/cover", "Cover against ash; stand the moulds apart in the cold", "A fridge or a cool floor.")}
+		s.Tasks = []work.Task{p.tick(coverID, "Cover against ash; stand the moulds apart in the cold", "A fridge or a cool floor.")}
 	case recipe.GelLeft:
 		s.Why = "Gel may come or not: covered against ash, not wrapped."
-		s.Tasks = []work.Task{p.tick("cover/cover", "Cover the moulds lightly", "Away from draughts, children and animals.")}
+		s.Tasks = []work.Task{p.tick(coverID, "Cover the moulds lightly", "Away from draughts, children and animals.")}
 	}
 	return s
 }

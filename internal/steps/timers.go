@@ -2,6 +2,7 @@ package steps
 
 import (
 	"fmt"
+	"slices"
 	"time"
 
 	"bench/internal/quantity"
@@ -63,19 +64,29 @@ func (p *planner) potTimers(k pot) []timer.Timer {
 func (p *planner) lookTimers(r pour) []timer.Timer {
 	name := r.recipe.Name
 	poured, ok := p.lastPour(r)
-	switch {
-	case !ok:
+	if !ok || p.covered(r) {
 		return nil
-	case len(r.recipe.Embeds) > 0 && !p.ticked(name+"/embeds stay"):
-		return p.looks(name, "embeds", "do embeds stay put?", poured)
-	case r.at == len(p.pours)-1 || p.ticked(name+"/firm"):
-		return nil
-	case len(r.recipe.Embeds) > 0:
-		if poured, ok = p.s.LastDone(taskIDs(p.embeds(r).Tasks)); !ok {
+	}
+	if len(r.recipe.Embeds) > 0 {
+		placed, in := p.s.LastDone(taskIDs(p.embeds(r).Tasks))
+		switch {
+		case !in && !p.ticked(name+"/embeds stay"):
+			return p.looks(name, "embeds", "do embeds stay put?", poured)
+		case !in:
 			return nil
 		}
+		poured = placed
+	}
+	if r.at == len(p.pours)-1 || p.ticked(name+"/firm") {
+		return nil
 	}
 	return p.looks(name, "firm", "does it take a pour?", poured)
+}
+
+// covered says that a layer is out of reach: another was poured over it, or the moulds are
+// covered, or a loaf is out of its mould. Nobody looks whether it sets any more.
+func (p *planner) covered(r pour) bool {
+	return slices.ContainsFunc(p.pours[r.at+1:], p.pouredAny) || p.ticked(coverID) || p.ticked(glovesID) || p.after.Unmoulded() > 0
 }
 
 // looks gives the look that is next in a row of them.
