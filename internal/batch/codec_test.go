@@ -71,7 +71,7 @@ var facts = map[string]*rapid.Generator[batch.Fact]{
 	"started": rapid.Custom(func(t *rapid.T) batch.Fact { return batch.Started{Control: controls.Draw(t, "control")} }),
 	"weighed": rapid.Custom(func(t *rapid.T) batch.Fact { return weighings.Draw(t, "weighed") }),
 	"ticked": rapid.Custom(func(t *rapid.T) batch.Fact {
-		return batch.Ticked{Task: texts.Draw(t, "task"), Mass: masses.Draw(t, "mass")}
+		return batch.Ticked{Task: texts.Draw(t, "task"), Mass: masses.Draw(t, "mass"), Why: texts.Draw(t, "why")}
 	}),
 	"grossed": rapid.Custom(func(t *rapid.T) batch.Fact { return grosses.Draw(t, "grossed") }),
 	"temperature-taken": rapid.Custom(func(t *rapid.T) batch.Fact {

@@ -56,6 +56,7 @@ type Ticked struct {
 	Task string
 	When time.Time     `json:",omitzero"`  // When it was so, where that was corrected.
 	Mass quantity.Mass `json:",omitempty"` // Mass is what a loaf weighed that left its mould; zero was not weighed.
+	Why  string        `json:",omitempty"` // Why says why it was done before its time.
 }
 
 // Grossed says what a vessel and its contents weighed together.

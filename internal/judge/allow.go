@@ -33,7 +33,7 @@ func Allows(p steps.Plan, f batch.Fact, now timer.Moment) error {
 		if _, st, _ := p.Task(f.Task); f.Mass < 0 || f.Mass > 0 && st.Kind != work.Unmould {
 			return errors.New("only a loaf that leaves its mould is weighed with a tick")
 		}
-		return allowsTick(p, f.Task, now)
+		return allowsTick(p, f, now)
 	case batch.TemperatureTaken:
 		return allowsTemperature(p, f)
 	case batch.Skipped:
@@ -181,7 +181,8 @@ func grossable(p steps.Plan, t work.Task, f batch.Grossed) error {
 	return nil
 }
 
-func allowsTick(p steps.Plan, id string, now timer.Moment) error {
+func allowsTick(p steps.Plan, f batch.Ticked, now timer.Moment) error {
+	id := f.Task
 	t, err := open(p, id, work.Tick, work.Look, work.Confirm, work.Bars)
 	if err != nil {
 		return err
@@ -209,7 +210,7 @@ func allowsTick(p steps.Plan, id string, now timer.Moment) error {
 	if err := unreadScent(p, t, st); err != nil {
 		return fmt.Errorf("%s: %w", t.Title, err)
 	}
-	if st.Kind == work.Unmould {
+	if st.Kind == work.Unmould && strings.TrimSpace(f.Why) == "" {
 		if err := p.TooEarly(now); err != nil {
 			return fmt.Errorf("%s: %w", t.Title, err)
 		}

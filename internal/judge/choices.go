@@ -35,6 +35,9 @@ func (c Choice) With(text string) (batch.Fact, error) {
 	case batch.Held:
 		f.Reason = text
 		return f, nil
+	case batch.Ticked:
+		f.Why = text
+		return f, nil
 	case batch.Tested:
 		f.Words = text
 		return f, nil
@@ -88,11 +91,13 @@ func Choices(p steps.Plan, task string, by string) []Choice {
 	switch {
 	case st.Kind == work.GelStage:
 		return gelChoices(task)
-	case st.Kind == work.Unmould, st.Kind == work.CutStage && t.Do == work.Count:
-		return []Choice{{
-			Title: "Too soft: look again in 12 h", Why: "Soft oils, much water or no gel take two to five days.",
-			Fact: batch.UnmouldPutOff{Task: task, Why: "too soft", For: lookAgain},
+	case st.Kind == work.Unmould && p.UnmouldWaits():
+		return []Choice{tooSoft(task), {
+			Title: "Unmould it before its time", Why: "It may dent or stick, and fresh soap burns: gloves on.",
+			Ask: "why it leaves its mould now", Fact: batch.Ticked{Task: task},
 		}}
+	case st.Kind == work.Unmould, st.Kind == work.CutStage && t.Do == work.Count:
+		return []Choice{tooSoft(task)}
 	case task == rest.LookTest:
 		return []Choice{
 			{Title: "Sound: even all through", Fact: batch.Tested{Task: task, Test: batch.LookTest, Words: "sound", Passed: true}},
@@ -105,6 +110,13 @@ func Choices(p steps.Plan, task string, by string) []Choice {
 		return verdicts(p, by)
 	}
 	return nil
+}
+
+func tooSoft(task string) Choice {
+	return Choice{
+		Title: "Too soft: look again in 12 h", Why: "Soft oils, much water or no gel take two to five days.",
+		Fact: batch.UnmouldPutOff{Task: task, Why: "too soft", For: lookAgain},
+	}
 }
 
 // Offered gives the place of the answer that is offered first: over an open warning bars

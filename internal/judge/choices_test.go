@@ -85,3 +85,32 @@ func TestChoicesByTask(t *testing.T) {
 		t.Errorf("before there are bars: %d things to say", len(list))
 	}
 }
+
+// TestUnmouldedBeforeItsTime: the timer says when, and a maker who knows better says why;
+// that is kept, for the one loaf.
+func TestUnmouldedBeforeItsTime(t *testing.T) {
+	b := sample.Begin(sample.Control(t, "lighthouse-at-dusk.yaml", 2))
+	b.WorkTo(t, "gel/1 h")
+	said{"a mere tick", batch.Ticked{Task: "unmould/loaf 1"}, "to unmould early take that answer (s) and say why"}.on(t, b)
+	said{"without words", batch.Ticked{Task: "unmould/loaf 1", Why: " "}, "to unmould early"}.on(t, b)
+	list := judge.Choices(b.Plan(), "unmould/loaf 1", "")
+	early := list[len(list)-1]
+	if _, err := early.With(" "); err == nil {
+		t.Error("it is taken without a reason")
+	}
+	f, err := early.With("it is firm, and the mould is wanted")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := b.Say(f); err != nil {
+		t.Fatal(err)
+	}
+	p := b.Plan()
+	if words := p.Say(b.State.Entries[len(b.State.Entries)-1], b.State); !strings.Contains(words, "before its time: it is firm, and the mould is wanted") {
+		t.Error(words)
+	}
+	if other, _, _ := p.Task("unmould/loaf 2"); other.Done {
+		t.Error("the other loaf is out, too")
+	}
+	said{"the other by a tick", batch.Ticked{Task: "unmould/loaf 2"}, "to unmould early"}.on(t, b)
+}

@@ -89,6 +89,8 @@ func (r recorder) deviates(e batch.Entry) bool {
 		return f.How == batch.ByEye || beyond
 	case batch.BarsCut:
 		return f.Bars != f.Planned
+	case batch.Ticked:
+		return f.Why != ""
 	case batch.GelLooked:
 		return f.Look == batch.Rising || f.Look == batch.Cracked
 	case batch.SetAside:

@@ -2,6 +2,7 @@ package steps
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"bench/internal/rest"
@@ -38,8 +39,8 @@ func (p Plan) nextTimed(st work.Stage, now timer.Moment) (id string, ok, on bool
 	}
 }
 
-// TooEarly says that the unmould timer has neither fallen due nor been
-// acknowledged before its time by a maker who knows better.
+// TooEarly says that the unmould timer has not fallen due. A maker who knows better says
+// why.
 func (p Plan) TooEarly(now timer.Moment) error {
 	for _, t := range p.Timers {
 		if t.ID != rest.UnmouldDue {
@@ -47,13 +48,18 @@ func (p Plan) TooEarly(now timer.Moment) error {
 		}
 		switch t.State(now) {
 		case timer.Running:
-			return fmt.Errorf("due %s; acknowledge the timer to unmould early", t.Say(now))
+			return fmt.Errorf("due %s; to unmould early take that answer (s) and say why", t.Say(now))
 		case timer.PutOff:
-			return fmt.Errorf("%s; acknowledge the timer to unmould all the same", t.Say(now))
+			return fmt.Errorf("%s; to unmould all the same take that answer (s) and say why", t.Say(now))
 		case timer.Due, timer.Acknowledged:
 		}
 	}
 	return nil
+}
+
+// UnmouldWaits says that a timer tells when to unmould, which nobody has seen yet.
+func (p Plan) UnmouldWaits() bool {
+	return slices.ContainsFunc(p.Timers, func(t timer.Timer) bool { return t.ID == rest.UnmouldDue && !t.Seen })
 }
 
 // nextInCure is to mark a bar, then a weigh-in when it is due, then the end of

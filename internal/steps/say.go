@@ -3,6 +3,7 @@ package steps
 import (
 	"fmt"
 	"strings"
+	"time"
 
 	"bench/internal/batch"
 	"bench/internal/lye"
@@ -28,10 +29,13 @@ func (p Plan) Say(e batch.Entry, s batch.State) string {
 	case batch.Ticked:
 		words := p.about(f.Task) + p.Title(f.Task)
 		if !f.When.IsZero() {
-			words += ", at " + f.When.Format("15:04")
+			words += ", at " + clockOf(f.When, e.At.Wall)
 		}
 		if f.Mass > 0 {
 			words += ", weighs " + f.Mass.At(tenthOfGram) + " g"
+		}
+		if f.Why != "" {
+			words += ", before its time: " + f.Why
 		}
 		return words
 	case batch.Grossed:
@@ -47,7 +51,7 @@ func (p Plan) Say(e batch.Entry, s batch.State) string {
 	case batch.Noted:
 		return "note: " + f.Text
 	case batch.Corrected:
-		return fmt.Sprintf("corrected no. %d: %s (was: %s; why: %s)", f.Seq, p.Say(batch.Entry{Fact: f.With}, s), p.sayFirst(f.Seq, s), f.Reason)
+		return fmt.Sprintf("corrected no. %d: %s (was: %s; why: %s)", f.Seq, p.Say(batch.Entry{At: momentOf(f.Seq, s), Fact: f.With}, s), p.sayFirst(f.Seq, s), f.Reason)
 	case batch.Withdrawn:
 		return fmt.Sprintf("taken back no. %d: %s (why: %s)", f.Seq, p.sayFirst(f.Seq, s), f.Reason)
 	case batch.Decided:
@@ -87,6 +91,22 @@ func (p Plan) sayFirst(seq int, s batch.State) string {
 	default:
 		return p.Say(e, s)
 	}
+}
+
+// clockOf says a time of day, with the day where that is not the one on which it was said.
+func clockOf(when, said time.Time) string {
+	if said.IsZero() || when.Format(time.DateOnly) == said.In(when.Location()).Format(time.DateOnly) {
+		return when.Format("15:04")
+	}
+	return when.Format("2006-01-02 15:04")
+}
+
+// momentOf gives when a fact was said.
+func momentOf(seq int, s batch.State) timer.Moment {
+	if seq < 1 || seq > len(s.Entries) {
+		return timer.Moment{}
+	}
+	return s.Entries[seq-1].At
 }
 
 // timerName says in words what a timer is for, whether or not it still runs.
