@@ -215,14 +215,11 @@ func (s *session) setUp(r front.RecipeItem) {
 	if r.About != "" {
 		s.say(r.About)
 	}
-	for loaves := max(1, r.Loaves); ; {
+	for loaves, said := max(1, r.Loaves), 0; ; {
 		control, plan, problems := resolve(r, loaves)
-		for _, p := range problems {
-			s.warn(p)
-		}
-		if len(problems) == 0 {
-			s.text(s.Texts.Plan(plan))
-			s.clashes(plan)
+		if said != loaves { // Once: a slip at the prompt brings nothing new.
+			s.planned(plan, problems)
+			said = loaves
 		}
 		text, ok := s.ask(fmt.Sprintf("%s: start, another number of loaves, or nothing to go back", quantity.Count(loaves, "loaf", "loaves")))
 		n, err := strconv.Atoi(text)
@@ -244,10 +241,21 @@ func (s *session) setUp(r front.RecipeItem) {
 			s.say("Begun: batch " + code + ".")
 			return
 		case err != nil || n < 1 || n > reply.MaxLoaves:
-			s.warn("Type start, or a number of loaves.")
+			s.warn(fmt.Sprintf("Type start, or a number of loaves from 1 to %d.", reply.MaxLoaves))
 		default:
 			loaves = n
 		}
+	}
+}
+
+// planned says what the plan is, or what is wrong with it.
+func (s *session) planned(plan steps.Plan, problems []string) {
+	for _, p := range problems {
+		s.warn(p)
+	}
+	if len(problems) == 0 {
+		s.text(s.Texts.Plan(plan))
+		s.clashes(plan)
 	}
 }
 

@@ -135,8 +135,14 @@ func (s *session) sayHow(t work.Task, stage work.Stage) {
 	if expected, ok := reply.Expected(t); ok && expected != "" {
 		s.say(phrase.Sentence(fmt.Errorf("%s", expected)))
 	}
+	if words := s.plan.Unguarded(); words != "" {
+		s.warn(words + ".")
+	}
 	if reply.AfterPour(t.Do) {
 		s.say(reply.InWordsHint(t.Do, s.now().Wall))
+		if t.Do == work.Bars {
+			s.say("done when those are all that you weigh.")
+		}
 	}
 	switch {
 	case !t.Open && !reply.Again(t, stage):

@@ -193,3 +193,16 @@ func (k *talker) facts() int {
 	}
 	return n
 }
+
+// TestASlipAtTheLoaves brings no plan again, and says how many there can be.
+func TestASlipAtTheLoaves(t *testing.T) {
+	k := talks(t, memory.New()).says("1").hears("start, another number of loaves")
+	k.says("two").hears("a number of loaves from 1 to 99").hearsNot("Lighthouse at dusk")
+	k.says("999").hears("from 1 to 99").hearsNot("Lighthouse at dusk").says("2").hears("Lighthouse at dusk", "2 loaves")
+}
+
+// TestUnguarded: that gloves and goggles were left out is said at every task.
+func TestUnguarded(t *testing.T) {
+	k := talks(t, memory.New()).starts().says("x at hand").works("sea/sodium hydroxide")
+	k.says("l", "g").hears("left out (at hand), and lye burns")
+}

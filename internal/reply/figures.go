@@ -52,6 +52,9 @@ func restAsked(t work.Task) (number, unit string) {
 	case work.Count:
 		return strconv.Itoa(t.Count), "bars"
 	case work.Bars, work.WeighIn:
+		if t.Target == 0 { // It is not known what to expect.
+			return "", ""
+		}
 		return t.Target.At(t.Reads), "g"
 	case work.Aside:
 		return "0", "g"

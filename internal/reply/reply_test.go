@@ -142,3 +142,13 @@ func TestOpenAfter(t *testing.T) {
 		t.Errorf("after the water: %q", next)
 	}
 }
+
+// TestNothingKnownIsNotZero: where it is not known what bars weigh, no figure is asked for.
+func TestNothingKnownIsNotZero(t *testing.T) {
+	if number, unit := reply.Asked(work.Task{Do: work.Bars, Reads: quantity.Gram / 10}, work.Stage{}); number+unit != "" {
+		t.Errorf("asks for %q %q", number, unit)
+	}
+	if number, _ := reply.Asked(work.Task{Do: work.Bars, Reads: quantity.Gram / 10, Target: 106 * quantity.Gram}, work.Stage{}); number != "106.0" {
+		t.Errorf("asks for %q", number)
+	}
+}

@@ -79,7 +79,7 @@ func (r Rest) testStage() work.Stage {
 		"Cut one bar through the middle."))
 	weight := r.barsTask(WeightTest, 0, "Weigh the cured bars")
 	weight.Target = r.curedBar()
-	weight.Hint = "As many as you can: the label's weight rests on them. Space when that is all."
+	weight.Hint = "As many as you can: the label's weight rests on them."
 	s.Tasks = []work.Task{alkali, look, weight}
 	return s
 }

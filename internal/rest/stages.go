@@ -175,7 +175,7 @@ func (r Rest) barsStage() work.Stage {
 // barsTask asks for the weights of a loaf's bars, one by one or several
 // together; of loaf 0, of any.
 func (r Rest) barsTask(id string, loaf int, title string) work.Task {
-	t := r.do(work.Bars, id, title, "One by one, or t: several together (10 x 1124). Space when that is all that you weigh.")
+	t := r.do(work.Bars, id, title, "One by one, or t: several together (10 x 1124). Not all need be weighed.")
 	t.Loaf = loaf
 	t.Target = r.BarMass(max(0, loaf-1)) // The mean that is expected, as a guide.
 	if loaf > 0 {

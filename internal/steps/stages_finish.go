@@ -19,6 +19,8 @@ const (
 	glovesID    = "clean up/gloves"
 	rinsedID    = "clean up/jugs"
 	wipedID     = "clean up/wipe"
+
+	protectionID = "set out/protection"
 )
 
 func (p *planner) texture() work.Stage {

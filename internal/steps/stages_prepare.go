@@ -17,7 +17,7 @@ func (p *planner) setOut() work.Stage {
 		Why: "Everything within reach before the first lye: nothing can be looked for once the batter thickens.",
 	}
 	s.Tasks = append(s.Tasks,
-		p.tick("set out/protection", "Gloves, goggles and long sleeves on; window open",
+		p.tick(protectionID, "Gloves, goggles and long sleeves on; window open",
 			"Lye burns. First aid is water, at once and long; never vinegar. The supplier's safety data sheet comes first."),
 		p.tick("set out/scales", "Scales level, dry and checked with a known weight", p.scaleHint()),
 		p.tick(MouldsID, fmt.Sprintf("%d × %s, clean and lined", p.c.Loaves, p.c.Mould.Name), ""))

@@ -39,3 +39,13 @@ func TestCloseInAnyCase(t *testing.T) {
 	q := arrives(t, memory.New()).starts()
 	q.press("e").types("ABANDON: the pump is out").press("enter").records(batch.Closed{Reason: "the pump is out"})
 }
+
+// TestUnguardedStaysInSight: that gloves and goggles were left out is seen at every task
+// until the alkali is put away, and no longer once the entry is taken back.
+func TestUnguardedStaysInSight(t *testing.T) {
+	p := arrives(t, memory.New()).starts().seesNot("lye burns: put them on")
+	p.press("x").types("at hand").press("enter").sees("left out (at hand), and lye burns")
+	p.works("sea/sodium hydroxide").sees("left out (at hand), and lye burns")
+	p.sized(120, 40).sees("left out (at hand), and lye burns")
+	p.works("clean up/gloves").sees("and lye burns").doesOne().seesNot("and lye burns")
+}

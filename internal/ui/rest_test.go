@@ -111,7 +111,7 @@ func TestComplaintAfterTheEnd(t *testing.T) {
 	open := len(p.store.Facts("26K25A"))
 	p.press("e").sees("Close this batch?").press("enter").sees("Type the word close.").press("esc").recorded(open)
 	p.press("e").types("close").press("enter").records(batch.Closed{}).press("esc")
-	p.press("r").sees("Closed", "26K25A", "released, closed").press("enter", "enter").sees("This batch is closed")
+	p.press("r").sees("Closed", "26K25A", "released, closed").press("enter").sees("This batch is closed", "c complaint").seesNot("Where you were")
 	p.press("c", "down", "enter").types("itches / a neighbour").press("enter")
 	if f, ok := p.last().(batch.Complained); !ok || f.About != batch.SkinReaction || f.Words != "itches" || f.Who != "a neighbour" {
 		t.Errorf("kept %+v", p.last())
@@ -130,7 +130,7 @@ func TestClosedBatchesAreFound(t *testing.T) {
 	p.press("r").sees("Closed", "26K25E", "26K25C", "older ones: / finds them").seesNot("26K25B")
 	p.press("/").sees("in code, recipe, material, lot or note").types("5B").press("esc").sees("26K25E").seesNot("5B")
 	p.press("/").types("25B").press("enter").sees("Closed with 25B", "26K25B", "closed").seesNot("26K25E", "older ones")
-	p.press("enter", "enter").sees("batch 26K25B", "This batch is closed").press("esc")
+	p.press("enter").sees("batch 26K25B", "This batch is closed").press("esc")
 	p.press("r", "/").types("!").sees("▶ !").seesNot("cool water").press("enter").sees("Closed with !", "none")
 	p.press("esc").sees("26K25E").press("esc").sees("Recipes")
 }

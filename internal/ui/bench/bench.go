@@ -53,7 +53,9 @@ type notSaved struct {
 
 // New opens a batch at the task that is next; reopened says that it was left before.
 func New(code string, s batch.State, at *time.Location, reopened bool, now timer.Moment) Screen {
-	return Screen{Code: code, State: s, Plan: steps.Of(s), at: at, reopened: reopened, picture: new(loaf.Picture), kept: new(kept)}.settled(now)
+	plan := steps.Of(s)
+	reopened = reopened && !plan.Closed // Nothing goes on.
+	return Screen{Code: code, State: s, Plan: plan, at: at, reopened: reopened, picture: new(loaf.Picture), kept: new(kept)}.settled(now)
 }
 
 // Beside gives the screen that knows which vessels other batches have.

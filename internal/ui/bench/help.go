@@ -18,7 +18,7 @@ func (b Screen) help(now timer.Moment) []key.Binding {
 		rest = append([]key.Binding{keys.Ways}, rest...)
 	}
 	if b.Plan.Closed {
-		rest[0] = keys.Says(keys.Correct, "its record")
+		rest = append([]key.Binding{keys.Says(keys.Correct, "its record"), keys.Later}, rest[1:]...)
 	}
 	if b.Along.On {
 		return b.Along.help()

@@ -53,7 +53,7 @@ func (p panel) nothingWords() (head, text string) {
 	head, text = "Nothing to do just now", "The batch waits for a timer. Leave with q: it stays open, and the timers go on."
 	switch {
 	case p.b.Plan.Closed:
-		head, text = "This batch is closed", "Notes can still be added with n. esc goes to the first screen."
+		head, text = "This batch is closed", "Notes can still be added with n, complaints and where bars went with c. esc goes to the first screen."
 	case p.inCure():
 		head, text = "In cure", "A marked bar may be weighed at any time, and another one marked: ← goes to the stage."
 	case p.b.Plan.Finished():

@@ -77,10 +77,23 @@ func (b Screen) waiting(stage work.Stage) bool {
 	return false
 }
 
-// lastLines are the last two facts, so that a glance after an interruption
+// lastLines are the spoken lines, and below them what may not be forgotten.
+func (b Screen) lastLines(t ink.Theme, w int, now timer.Moment) []string {
+	lines := b.spoken(t, w, now)
+	words := b.Plan.Unguarded()
+	if words == "" {
+		return lines
+	}
+	if b.Word == "" && len(lines) == 2 {
+		lines = lines[1:]
+	}
+	return append(lines, ink.Warning(t, ink.Clean(words)+" ("+keys.Correct.Help().Key+").", w)...)
+}
+
+// spoken are the last two facts, so that a glance after an interruption
 // finds where one was. A word, when there is one, takes the place of the older;
 // a long one that of both, and as many lines more as it needs.
-func (b Screen) lastLines(t ink.Theme, w int, now timer.Moment) []string {
+func (b Screen) spoken(t ink.Theme, w int, now timer.Moment) []string {
 	lines := []string{"", ""}
 	if b.reopened && b.Word == "" {
 		return lines // The panel says them, and larger.
