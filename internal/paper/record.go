@@ -209,7 +209,10 @@ func DueText(timers []Timer, now timer.Moment) string {
 		when, priority := "", ""
 		if !t.CountsUp() {
 			const day = "Mon 2 Jan 15:04"
-			when, priority = t.AsksAt(now).Format(day), t.PriorityAt(now).String()
+			when = t.AsksAt(now).Format(day)
+			if t.State(now) == timer.Due { // Before that nobody is to act.
+				priority = t.PriorityAt(now).String()
+			}
 			if first := t.DueAt(now).Format(day); first != when {
 				when += ", first due " + first
 			}

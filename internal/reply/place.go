@@ -3,6 +3,8 @@ package reply
 import (
 	"cmp"
 	"slices"
+	"strings"
+	"time"
 
 	"bench/internal/front"
 	"bench/internal/steps"
@@ -29,14 +31,28 @@ func WhereAt(b front.UnderWay, now timer.Moment) string {
 	return stage.Title + ": " + next.Title
 }
 
-// ComesNext says which day comes next in a batch that rests, or "".
+// ComesNext says what comes next in a batch that rests, a day or a timer, or "".
 func ComesNext(b front.UnderWay, now timer.Moment) string {
-	for _, d := range b.Plan.Ahead(now) {
-		if d.At.After(now.Wall) {
-			return d.Label + " in " + timer.Words(d.At.Sub(now.Wall))
+	var label string
+	var at time.Time
+	sooner := func(l string, t time.Time) {
+		if t.After(now.Wall) && (label == "" || t.Before(at)) {
+			label, at = l, t
 		}
 	}
-	return ""
+	for _, d := range b.Plan.Ahead(now) {
+		sooner(d.Label, d.At)
+	}
+	for _, t := range b.Plan.Timers {
+		if s := t.State(now); !t.CountsUp() && (s == timer.Running || s == timer.PutOff) {
+			short, _, _ := strings.Cut(t.Label, ":")
+			sooner(short, t.AsksAt(now))
+		}
+	}
+	if label == "" {
+		return ""
+	}
+	return label + " in " + timer.Words(at.Sub(now.Wall))
 }
 
 // OpenAfter gives the task itself while it is open (another container follows),

@@ -25,7 +25,7 @@ func (p Plan) Say(e batch.Entry, s batch.State) string {
 	case batch.Started:
 		return fmt.Sprintf("batch begun: %s, %s", f.Control.Recipe.Name, loaves(f.Control.Loaves))
 	case batch.Weighed:
-		return p.about(f.Task) + p.sayWeighed(f)
+		return p.about(f.Task) + p.sayWeighed(f) + inGoes(e, f, s)
 	case batch.Ticked:
 		words := p.about(f.Task) + p.Title(f.Task)
 		if !f.When.IsZero() {
@@ -144,6 +144,21 @@ func (p Plan) about(task string) string {
 	default:
 		return st.Title + ": "
 	}
+}
+
+// inGoes says of the last of several containers what all of them brought: alone it would
+// read as if the rest were missing.
+func inGoes(e batch.Entry, f batch.Weighed, s batch.State) string {
+	goes, all := 1, f.Mass
+	for _, w := range s.Weighings(f.Task) {
+		if w.Seq < e.Seq {
+			goes, all = goes+1, all+w.Fact.Mass
+		}
+	}
+	if goes == 1 || f.More {
+		return ""
+	}
+	return fmt.Sprintf(" (%s in %d goes)", grams(all, f.Reads), goes)
 }
 
 func (p Plan) sayWeighed(f batch.Weighed) string {

@@ -115,7 +115,10 @@ func barsWeighed(f batch.BarsWeighed) string {
 
 func setAside(f batch.SetAside) string {
 	words := "set aside: " + string(f.Piece)
-	if f.Count > 1 {
+	switch {
+	case f.Count == 0 && f.Mass == 0:
+		words = "set aside: no " + string(f.Piece)
+	case f.Count > 1:
 		words = fmt.Sprintf("set aside: %d × %s", f.Count, f.Piece)
 	}
 	if f.Mass > 0 {

@@ -24,6 +24,9 @@ func TestFact(t *testing.T) {
 		"12 bars went to the market stall":           batch.BarsWent{Count: 12, Where: "the market stall"},
 		"held by the maker: pale (open: not tested)": batch.Held{By: "the maker", Reason: "pale", Open: []string{"not tested"}},
 		"made of batch 260302A, 900 g: too soft":     batch.Reworks{Batch: "260302A", Mass: 900 * g, Reason: "too soft"},
+		"set aside: no leftover batter":              batch.SetAside{Piece: batch.LeftoverBatter},
+		"set aside: leftover batter":                 batch.SetAside{Piece: batch.LeftoverBatter, Count: 1},
+		"set aside: leftover batter, 12.0 g":         batch.SetAside{Piece: batch.LeftoverBatter, Count: 1, Mass: 12 * g},
 		"noted":                                      batch.Noted{Text: "of the work, which the plan tells"},
 	} {
 		if got := tell.Fact(f); got != want {
