@@ -112,7 +112,7 @@ func allowsWeighed(p steps.Plan, f batch.Weighed) error {
 func weighable(t work.Task, f batch.Weighed) error {
 	switch {
 	case t.MustType && f.How != batch.Typed:
-		return fmt.Errorf("%s burns, so it is never ticked unseen: type what the scale says", t.Title)
+		return fmt.Errorf("%s: it burns, so it is never ticked unseen: type what the scale says", t.Title)
 	case f.Mass < 0:
 		return fmt.Errorf("%s: a weight is not below zero", t.Title)
 	case f.Mass == 0 && f.More:

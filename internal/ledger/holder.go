@@ -21,7 +21,7 @@ func (l *Ledger) holder(code string) (heldBy, left string) {
 	if host, err := os.Hostname(); err != nil || host != h.Host {
 		return "", "left open on " + h.Host
 	}
-	return "", fmt.Sprintf("process %d ended without closing it", h.PID)
+	return "", "the program ended without closing it"
 }
 
 func heldWords(h journal.HeldError) string {

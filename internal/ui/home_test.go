@@ -66,3 +66,10 @@ func TestSetOutSaysHowMuch(t *testing.T) {
 	p := arrives(t, memory.New()).starts().sized(80, 40).works("set out/olive oil").sees("water  ", "508.4 g", "842.0 g", "Enough for all loaves: 842.0 g.")
 	p.works("set out/evening rose").sees("Lot ")
 }
+
+// TestWhereABatchIsIsWhole: what is next in a batch is never cut; it takes a line of its
+// own where it finds no room beside the name.
+func TestWhereABatchIsIsWhole(t *testing.T) {
+	p := arrives(t, memory.New()).starts().works("lye/dusk/read back").press("esc")
+	p.sees("26K25A", "     lye · dusk: Read back the dusk lye solution")
+}

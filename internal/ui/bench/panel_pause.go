@@ -13,8 +13,8 @@ import (
 // comes next, in at most room lines. What was off is never the line that finds
 // no room.
 func (p panel) pause(room int) []string {
-	foot := p.lastAndNext()
 	list := p.b.Plan.ReadBack(p.task.ID)
+	foot := p.lastAndNext(room - len(list))
 	most := max(1, room-len(foot))
 	more := ""
 	if left := len(list) - most; left > 0 {
@@ -57,14 +57,26 @@ func (p panel) readLine(l steps.ReadLine) string {
 	return line
 }
 
-// lastAndNext restates the last fact and the next order.
-func (p panel) lastAndNext() []string {
-	var lines []string
+// lastAndNext restates the last fact and the next order, whole where room lines will do.
+func (p panel) lastAndNext(room int) []string {
+	var lines, short []string
+	add := func(head, text string, style func(string) string) {
+		short = append(short, " "+p.t.Quiet.Render(head)+style(ink.Cut(text, p.w-8)))
+		for i, l := range ink.Wrap(text, p.w-8) {
+			if i > 0 {
+				head = ink.Spaces(len(head))
+			}
+			lines = append(lines, " "+p.t.Quiet.Render(head)+style(l))
+		}
+	}
 	if n := len(p.b.State.Entries); n > 0 {
-		lines = append(lines, " "+p.t.Quiet.Render("last  ")+ink.Cut(p.b.said(p.b.State.Entries[n-1], p.now), p.w-8))
+		add("last  ", p.b.said(p.b.State.Entries[n-1], p.now), func(s string) string { return s })
 	}
 	if next, ok := judge.Following(p.b.Plan, p.task.ID, p.now); ok {
-		lines = append(lines, " "+p.t.Quiet.Render("next  ")+p.t.Strong.Render(ink.Cut(ink.Clean(next.Title), p.w-8)))
+		add("next  ", ink.Clean(next.Title), p.t.Strong.Render)
+	}
+	if len(lines) > room {
+		return short
 	}
 	return lines
 }

@@ -102,7 +102,13 @@ func layerLines(t ink.Theme, p steps.Plan, i int, embeds []recipe.Embed, w int) 
 	}
 	lines = append(lines, ink.Columns(amounts, w)...)
 	for _, s := range l.Scents {
-		lines = append(lines, amountCell(p, s.Amount)+"  "+portions(s, l))
+		amount := amountCell(p, s.Amount)
+		lines = append(lines, amount)
+		if each := portions(s, l); ink.Width(amount)+2+ink.Width(each) <= w {
+			lines[len(lines)-1] += "  " + each
+		} else {
+			lines = append(lines, ink.Hang("    ", each, w)...)
+		}
 	}
 	if len(l.Scents) > 0 && l.PlaceWhy != "" {
 		lines = append(lines, ink.Hang(" ", ink.Clean(placeWord(l)+": "+l.PlaceWhy), w)...)

@@ -120,17 +120,18 @@ func batchLines(b front.UnderWay, t ink.Theme, w int, chosen bool, now timer.Mom
 	if b.HeldBy != "" {
 		where = ink.SignOff + " " + ink.Clean(b.HeldBy)
 	}
-	last := ""
+	last, head := "", 3+ink.Width(name)
 	if b.Left != "" {
 		where = ink.Clean(b.Left) + "; " + where
 	}
 	if n := len(b.State.Entries); n > 0 {
 		last = said(b.State.Entries[n-1], b.State, now, at)
 	}
-	return []string{
-		entryLine(t, chosen, name, ink.Clean(where), w),
-		"     " + t.Quiet.Render(ink.Cut(last, w-6)),
+	lines := []string{entryLine(t, chosen, name, ink.Clean(where), w)}
+	if head+ink.Width(ink.Clean(where)) > w-1 { // It must be read whole, so it has lines of its own.
+		lines = append([]string{entryLine(t, chosen, name, "", w)}, ink.Hang("    ", ink.Clean(where), w-1)...)
 	}
+	return append(lines, "     "+t.Quiet.Render(ink.Cut(last, w-6)))
 }
 
 // recipeLines lists a recipe; one with problems shows how many, or at the cursor all of
