@@ -99,16 +99,16 @@ func (p *page) layer(plan steps.Plan, at int) {
 // pourLines says where the layer is poured to, what embeds take of it and what
 // stays behind.
 func (p *page) pourLines(plan steps.Plan, at int) {
-	l, mould := plan.Layers[at], plan.Mould
+	l, mould, eye := plan.Layers[at], plan.Mould, steps.ToAnEye
 	switch first := l.Loaves[0]; {
 	case !mould.HasHeights():
 		p.linef("  pour       by weight: %s in a mould, %s in each of %d", show(first.Mass), show(first.Mass/quantity.Mass(mould.CavityCount())), mould.CavityCount())
 	case first.Sloped():
 		line, after := surfaceToJSON(first.Face.PourLine, mould), surfaceToJSON(first.Face.Surface, mould)
 		p.linef("  pour line  %s from the floor at the left wall, %s at the right; surface after %s and %s",
-			quantity.Length(line.Left), quantity.Length(line.Right), quantity.Length(after.Left), quantity.Length(after.Right))
+			eye(quantity.Length(line.Left)), eye(quantity.Length(line.Right)), eye(quantity.Length(after.Left)), eye(quantity.Length(after.Right)))
 	default:
-		p.linef("  pour line  %s from the floor, %s down from the rim; surface after %s", l.PourLine, l.Rim, l.Surface)
+		p.linef("  pour line  %s from the floor, %s down from the rim; surface after %s", eye(l.PourLine), eye(l.Rim), eye(l.Surface))
 	}
 	p.displaced(plan, at)
 	reads := ""

@@ -9,7 +9,6 @@ import (
 	"unicode"
 	"unicode/utf8"
 
-	"bench/internal/quantity"
 	"bench/internal/recipe"
 	"bench/internal/timer"
 )
@@ -22,9 +21,6 @@ func Stamp(m, now timer.Moment, at *time.Location) string {
 	}
 	return then.Format("2 Jan 15:04")
 }
-
-// ToAnEye rounds a length to what an eye can pour to, as the tasks do.
-func ToAnEye(l quantity.Length) quantity.Length { return l.RoundTo(quantity.Millimetre / 2) }
 
 // Sentence makes an error into one: it begins large and ends with a stop.
 func Sentence(err error) string {

@@ -26,7 +26,7 @@ func (p *planner) pourTasks(r pour) iter.Seq2[int, work.Task] {
 			t := p.tick(r.pourIDs[loaf], into+strconv.Itoa(loaf+1)+": pour "+title, p.pourFrom(r, loaf)+hint)
 			t.Material, t.Target, t.Reads = "batter", l.Mass, quantity.Gram
 			if p.c.Mould.HasHeights() {
-				t.PourLine = toAnEye(l.PourLine)
+				t.PourLine = ToAnEye(l.PourLine)
 			}
 			if !yield(loaf, t) {
 				return
@@ -63,19 +63,19 @@ func (p *planner) pourWords(r pour, l LoafPour) (title, hint string) {
 	case l.Sloped():
 		left, right := p.size.Walls(l.Face.PourLine)
 		rim := p.c.Mould.Height
-		return fmt.Sprintf("to %s at the left wall, %s at the right", toAnEye(left), toAnEye(right)),
-			fmt.Sprintf("%s%s down from the rim at the left, %s at the right; %s", how, toAnEye(max(0, rim-left)), toAnEye(max(0, rim-right)), onScale)
+		return fmt.Sprintf("to %s at the left wall, %s at the right", ToAnEye(left), ToAnEye(right)),
+			fmt.Sprintf("%s%s down from the rim at the left, %s at the right; %s", how, ToAnEye(max(0, rim-left)), ToAnEye(max(0, rim-right)), onScale)
 	case !p.c.Mould.HasHeights() && n > 1:
 		return fmt.Sprintf("%s g into each of %d cavities", (l.Mass / quantity.Mass(n)).At(quantity.Gram), n), onScale
 	case !p.c.Mould.HasHeights():
 		return fmt.Sprintf("%s g %sinto it", grams, more), onScale
 	}
-	return "to " + toAnEye(l.PourLine).String(), how + toAnEye(l.Rim).String() + " down from the rim; " + onScale
+	return "to " + ToAnEye(l.PourLine).String(), how + ToAnEye(l.Rim).String() + " down from the rim; " + onScale
 }
 
-// toAnEye rounds a length to the nearest half millimetre, which is what an eye
-// can pour to.
-func toAnEye(l quantity.Length) quantity.Length { return l.RoundTo(quantity.Millimetre / 2) }
+// ToAnEye rounds a height to the nearest half millimetre, which is what an eye can pour
+// to, wherever one is said.
+func ToAnEye(l quantity.Length) quantity.Length { return l.RoundTo(quantity.Millimetre / 2) }
 
 // prop sets the moulds on a slope for this layer, or level again after one.
 func (p *planner) prop(r pour) []work.Task {
@@ -136,7 +136,7 @@ func EmbedTask(layer string, loaf int, embed string) string {
 func (p *planner) embedTask(r pour, loaf, n int, order string) work.Task {
 	e := r.recipe.Embeds[n]
 	_, lowest, _, _ := r.layer.Loaves[loaf].Face.Embeds[n].Box()
-	bottom := toAnEye(max(0, quantity.FromMillimetres(lowest)))
+	bottom := ToAnEye(max(0, quantity.FromMillimetres(lowest)))
 	_, height := e.Size()
 	hint := p.rowWords(r.recipe.Name, loaf, e.Name) + fmt.Sprintf("Its top then stands at %s. Its middle %s from the left wall; level from end to end.", bottom+height, e.Across)
 	if e.Turn > 0 {

@@ -96,9 +96,9 @@ func (w *whys) layer(l steps.Layer, at int) {
 		Sources: []string{"geometry: the recipe and the mould, embeds taken away", "what stays in a vessel: the workshop"},
 	})
 	w.add(Reason{
-		Figure: l.Name + "/pour line", Value: fmt.Sprintf("%s from the floor, %s down from the rim", l.PourLine, l.Rim),
+		Figure: l.Name + "/pour line", Value: fmt.Sprintf("%s from the floor, %s down from the rim", steps.ToAnEye(l.PourLine), steps.ToAnEye(l.Rim)),
 		Formula: "the height at which what is poured fills the section before this layer's embeds are in",
-		Numbers: []string{fmt.Sprintf("finished at %s; the mould is %s high", l.Surface, w.c.Mould.Height)},
+		Numbers: []string{fmt.Sprintf("%s, said to half a millimetre as an eye pours; finished at %s; the mould is %s high", l.PourLine, steps.ToAnEye(l.Surface), w.c.Mould.Height)},
 		Sources: []string{"plane geometry"},
 	})
 	for _, k := range w.c.Recipe.Layers[at].Colours {

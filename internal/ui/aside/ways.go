@@ -207,7 +207,7 @@ func (s Ways) column(t ink.Theme, way steps.WayOn, w, rows int, here bool, h int
 	lines = ink.Block(lines, w, rows)
 	o := way.Outcome
 	rise := o.Rise.Millimetres()
-	if phrase.ToAnEye(o.Rise) == 0 {
+	if steps.ToAnEye(o.Rise) == 0 {
 		rise = 0
 	}
 	superfat := []string{figureLine(t, "superfat", fmt.Sprintf("%.1f %%", o.Superfat.Percent))}

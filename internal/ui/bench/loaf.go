@@ -5,6 +5,7 @@ import (
 
 	"bench/internal/face"
 	"bench/internal/quantity"
+	"bench/internal/steps"
 	"bench/internal/timer"
 	"bench/internal/ui/ink"
 	"bench/internal/ui/loaf"
@@ -112,9 +113,9 @@ func (b Screen) legend(t ink.Theme, w, n int, at work.Stage, swatches []string) 
 		case n >= len(l.Loaves):
 		case l.Loaves[n].Poured:
 			height, settled := b.stands(i, n)
-			state, toCome = "poured to "+toAnEye(height).String(), toCome || !settled
+			state, toCome = "poured to "+steps.ToAnEye(height).String(), toCome || !settled
 		case l.Name == at.Layer:
-			state, toCome = "pour to "+toAnEye(l.Loaves[n].PourLine).String(), true
+			state, toCome = "pour to "+steps.ToAnEye(l.Loaves[n].PourLine).String(), true
 		default:
 			toCome = true
 		}
@@ -141,6 +142,3 @@ func (b Screen) stands(i, n int) (height quantity.Length, settled bool) {
 	}
 	return pour.Surface, true
 }
-
-// toAnEye rounds a length to what an eye can pour to, as the tasks do.
-func toAnEye(l quantity.Length) quantity.Length { return l.RoundTo(quantity.Millimetre / 2) }

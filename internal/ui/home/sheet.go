@@ -5,7 +5,6 @@ import (
 	"slices"
 	"strings"
 
-	"bench/internal/phrase"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
 	"bench/internal/reply"
@@ -123,9 +122,9 @@ func pourWords(p steps.Plan, l steps.Layer) string {
 	case !p.Mould.HasHeights() && len(l.Loaves) > 0:
 		return fmt.Sprintf("pour %s g into each mould", l.Loaves[0].Mass.At(gram))
 	case len(l.Loaves) > 0 && l.Loaves[0].Sloped():
-		return fmt.Sprintf("pour to %s in the middle, on a slope; finished surface %s there", phrase.ToAnEye(l.PourLine), phrase.ToAnEye(l.Surface))
+		return fmt.Sprintf("pour to %s in the middle, on a slope; finished surface %s there", steps.ToAnEye(l.PourLine), steps.ToAnEye(l.Surface))
 	}
-	return fmt.Sprintf("pour to %s (%s down from the rim); finished surface %s", phrase.ToAnEye(l.PourLine), phrase.ToAnEye(l.Rim), phrase.ToAnEye(l.Surface))
+	return fmt.Sprintf("pour to %s (%s down from the rim); finished surface %s", steps.ToAnEye(l.PourLine), steps.ToAnEye(l.Rim), steps.ToAnEye(l.Surface))
 }
 
 // embedWords says what is pressed into a layer, how large, and where it ends up.
