@@ -192,7 +192,9 @@ func TestTheReadmeShowsAGoldenScreen(t *testing.T) {
 	for line := range strings.Lines(smallest) {
 		lines = append(lines, strings.TrimRight(line, " \n"))
 	}
-	if screen := strings.TrimRight(strings.Join(lines, "\n"), "\n"); !strings.Contains(string(readme), screen) {
+	screen := strings.TrimRight(strings.Join(lines, "\n"), "\n")
+	screen = strings.Replace(screen, "26K25A ", "260302A", 1) // Codes of the store for tests are its own.
+	if !strings.Contains(string(readme), screen) {
 		t.Errorf("the screen in README.md is not that of weighing.golden:\n%s", screen)
 	}
 }

@@ -89,17 +89,32 @@ func (s *session) pickChoice(list []judge.Choice) {
 	}
 }
 
-// ways shows how to go on: the warnings that are to be read once, then the weights
-// that were off.
+// ways shows how to go on: the weights that were off, since a way may mend what a
+// warning is about, then the warnings that are to be read once.
 func (s *session) ways(string) {
-	switch {
-	case s.plan.Undecided() == 0:
-		s.say(s.plan.Settled())
-	case len(s.plan.Unread) > 0:
-		s.challenge(s.plan.Unread[0])
-	default:
-		s.decide(s.plan.Deviations)
+	var titles []string
+	for _, d := range s.plan.Deviations {
+		titles = append(titles, d.Words)
 	}
+	for _, u := range s.plan.Unread {
+		titles = append(titles, u.Brief)
+	}
+	if len(titles) == 0 {
+		s.say(s.plan.Settled())
+		return
+	}
+	at := 0
+	if len(titles) > 1 {
+		var ok bool
+		if at, ok = s.pick("weight or warning", titles); !ok {
+			return
+		}
+	}
+	if warning := at - len(s.plan.Deviations); warning >= 0 {
+		s.challenge(s.plan.Unread[warning])
+		return
+	}
+	s.decide(s.plan.Deviations[at])
 }
 
 // challenge asks for the figure that shows that a warning was read.
@@ -119,20 +134,9 @@ func (s *session) challenge(u steps.Unread) {
 	}
 }
 
-func (s *session) decide(list []steps.Deviation) {
-	at := 0
-	if len(list) > 1 {
-		titles := make([]string, len(list))
-		for i, d := range list {
-			titles[i] = d.Words
-		}
-		var ok bool
-		if at, ok = s.pick("weight", titles); !ok {
-			return
-		}
-	}
-	s.warn(list[at].Words)
-	ways := s.plan.Ways(list[at])
+func (s *session) decide(d steps.Deviation) {
+	s.warn(d.Words)
+	ways := s.plan.Ways(d)
 	if len(ways) == 0 {
 		s.say(reply.NoWay)
 		return

@@ -141,8 +141,8 @@ func TestScentChallenge(t *testing.T) {
 	}
 	before := len(k.store.Entries[code]) - 1
 	figure := k.plan().Unread[0].Figure
-	k.says("d").hears("of the cured bar, and its limit is", "type how much of the cured bar").says("read").hears("is not the figure").says("")
-	k.says("d", "9.99").hears("9.99 is not the figure").recorded(before).says(figure).hears("read, and answered " + figure).recorded(before + 1)
+	k.says("d").hears("1  sea: driftwood", "2  base: scent over its limit").says("2").hears("of the cured bar, and its limit is", "type how much of the cured bar").says("read").hears("is not the figure").says("")
+	k.says("d", "2", "9.99").hears("9.99 is not the figure").recorded(before).says(figure).hears("read, and answered " + figure).recorded(before + 1)
 	if w, ok := k.last().(batch.WarningSeen); !ok || w.Typed != figure {
 		t.Errorf("kept %+v", k.last())
 	}

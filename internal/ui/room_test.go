@@ -40,8 +40,8 @@ func TestPagesLeadLarge(t *testing.T) {
 		"record":  {at("sea/olive").press("u", "up", "enter").types("151.8"), ink.Big("151.8", 1)},
 		"pot":     {at("sea/castor").press("w").types("1241."), slices.Concat(ink.Letters("large pot", 1), ink.Big("1241.", 2))},
 		"note":    {at("sea/olive").press("n"), ink.Letters("note", 1)},
-		"ways":    {arrives(t, memory.New()).overweighs().press("d", "down"), ink.Big("5.0", 1)},
-		"warning": {arrives(t, memory.New()).overscents().press("d").types("12."), ink.Big("12.", 2)},
+		"ways":    {arrives(t, memory.New()).overweighs().press("d"), ink.Big("5.0", 1)},
+		"warning": {arrives(t, memory.New()).overscents().press("d", "down").types("12."), ink.Big("12.", 2)},
 		"answers": {at("").looks(70 * time.Minute).press("enter"), ink.Letters("no gel", 1)},
 		"gel":     {at("").looks(70 * time.Minute), ink.Letters("look at gel", 1)},
 	} {

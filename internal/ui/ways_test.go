@@ -26,7 +26,7 @@ func (p *person) overweighs() *person {
 func TestPourOnlyPart(t *testing.T) {
 	p := arrives(t, memory.New()).overweighs().sees("band reaches below zero", "d: how to go on")
 	n := len(p.store.Facts("26K25A"))
-	p.press("d").sees("1 of 2", "alkali cannot be ruled out", "pH", "how many per cent below zero").press("enter", "enter").recorded(n)
+	p.press("d").sees("1 of 2", "Pour only part").seesNot("how many per cent").press("down").sees("2 of 2", "alkali cannot be ruled out", "pH", "how many per cent below zero").press("enter", "enter").recorded(n)
 	p.types(p.m.bench.Plan.Unread[0].Figure).press("enter").recorded(n+1).sees("over (asked", "d: how to go on")
 	if w, ok := p.last().(batch.WarningSeen); !ok || w.Batter != "sea" {
 		t.Errorf("kept %+v", p.last())
@@ -68,7 +68,8 @@ func TestScentChallenge(t *testing.T) {
 	p := arrives(t, memory.New()).overscents().sees("scent over its limit", "d: how to go on")
 	n := len(p.store.Facts("26K25A"))
 	figure := p.m.bench.Plan.Unread[0].Figure
-	p.press("d").sees("of the cured bar, and its limit is", "Type how much of the cured bar")
+	p.press("d").sees("1 of 2").seesNot("Type how much") // What helps comes first.
+	p.press("down").sees("of the cured bar, and its limit is", "Type how much of the cured bar")
 	p.press("enter", "enter", "space", "enter").sees("Type how much").recorded(n)
 	p.types("1.23").press("enter").sees("1.23 is not the figure").recorded(n)
 	p.types("9").press("esc").sees("Type how much of the cured bar").types("99").press("backspace", "backspace")
@@ -82,7 +83,7 @@ func TestScentChallenge(t *testing.T) {
 func TestDecideLater(t *testing.T) {
 	p := arrives(t, memory.New()).overweighs()
 	n := len(p.store.Facts("26K25A"))
-	p.press("d", "esc").recorded(n).sees("how to go on").press("d", "down", "right", "right", "enter").recorded(n + 1)
+	p.press("d", "esc").recorded(n).sees("how to go on").press("d", "right", "right", "enter").recorded(n + 1)
 	if d, ok := p.last().(batch.Decided); !ok || d.Way != batch.AddOil || d.Mass <= 0 {
 		t.Errorf("kept %+v", p.last())
 	}

@@ -22,14 +22,14 @@ import (
 type Ways struct {
 	code  string
 	plan  steps.Plan
-	item  int           // item counts through the warnings first, then the deviations.
+	item  int           // item counts through the deviations first, since a way may mend what a warning is about, then the warnings.
 	ways  []steps.WayOn // ways are those of the deviation at hand.
 	way   int
 	typed string // typed answers a warning.
 	Word  string
 }
 
-// NewWays opens at the first deviation that is undecided.
+// NewWays opens at the first deviation that is undecided, or else at a warning.
 func NewWays(code string, p steps.Plan) Ways {
 	w := Ways{code: code, plan: p}
 	return w.preselected()
@@ -37,11 +37,19 @@ func NewWays(code string, p steps.Plan) Ways {
 
 // deviation gives the deviation at hand, or false for a warning.
 func (s Ways) deviation() (steps.Deviation, bool) {
-	at := s.item - len(s.plan.Unread)
-	if at < 0 || at >= len(s.plan.Deviations) {
+	if s.item >= len(s.plan.Deviations) {
 		return steps.Deviation{}, false
 	}
-	return s.plan.Deviations[at], true
+	return s.plan.Deviations[s.item], true
+}
+
+// warning gives the warning at hand, or false for a deviation.
+func (s Ways) warning() (steps.Unread, bool) {
+	at := s.item - len(s.plan.Deviations)
+	if at < 0 || at >= len(s.plan.Unread) {
+		return steps.Unread{}, false
+	}
+	return s.plan.Unread[at], true
 }
 
 func (s Ways) preselected() Ways {
@@ -85,7 +93,7 @@ func (s Ways) Update(p keys.Press) (Ways, intent.Action) {
 
 // figure goes to the answer of a warning.
 func (s Ways) figure(r rune) Ways {
-	if _, ok := s.deviation(); ok || len(s.plan.Unread) == 0 {
+	if _, ok := s.warning(); !ok {
 		s.Word = "No number is asked for here."
 		return s
 	}
@@ -96,10 +104,10 @@ func (s Ways) figure(r rune) Ways {
 // decide takes the way at hand, or the answer to the warning.
 func (s Ways) decide(p keys.Press) (Ways, intent.Action) {
 	var f batch.Fact
-	_, ok := s.deviation()
+	u, ok := s.warning()
 	switch {
-	case !ok && s.item < len(s.plan.Unread):
-		f, _ = judge.Respond(s.plan.Unread[s.item], s.typed)
+	case ok:
+		f, _ = judge.Respond(u, s.typed)
 		s.typed = ""
 	case len(s.ways) == 0:
 		s.Word = "There is nothing to choose: esc goes back to the bench."
@@ -140,7 +148,7 @@ func (s Ways) View(t ink.Theme, w, h int) []string {
 
 // challenge is a warning with the figure that answers it, large while it is typed.
 func (s Ways) challenge(t ink.Theme, w, h int) []string {
-	u := s.plan.Unread[s.item]
+	u, _ := s.warning()
 	lines := append(ink.Warning(t, ink.Clean(u.Words), w), "")
 	for _, l := range ink.Wrap("Type "+ink.Clean(u.Ask)+", then enter: it is kept with what you typed.", w-2) {
 		lines = append(lines, " "+t.Strong.Render(l))
