@@ -119,3 +119,16 @@ func TestMoreLyeThanWentIn(t *testing.T) {
 	p := arrives(t, memory.New()).starts().works("sea/lye jug")
 	p.types("568.4").press("enter").sees("568.4 g is 89.6 g more than went into lye jug A. That is nearer to lye jug", "  B. Another vessel: say which (i). More went in: correct that first (u).")
 }
+
+// TestAPourTakesNoWeight: a pour is told by its line; it suggests no reading that could
+// not be typed, and a figure is told where the weight is known from.
+func TestAPourTakesNoWeight(t *testing.T) {
+	p := arrives(t, memory.New()).starts().works("sea/base/loaf 1/pour")
+	for range 200 {
+		if p.taskAtHand().PourLine > 0 {
+			break
+		}
+		p.doesOne()
+	}
+	p.sees("pour to 22.5 mm", "42.5 mm down from the rim. Tap").seesNot("on the scale", "scale under").press("3").sees("No weight is kept of a pour: what stood in its vessel was weighed.")
+}
