@@ -19,8 +19,14 @@ func (r recorder) used(kind work.Do) []UsedJSON {
 			if t.Do != kind && !t.FromCup || t.FromCup && kind != work.Portion {
 				continue
 			}
-			for _, w := range r.s.Weighings(t.ID) {
-				list = append(list, r.weighing(st, t, w))
+			goes, all := r.s.Weighings(t.ID), quantity.Mass(0)
+			for i, w := range goes {
+				all += w.Fact.Mass
+				used := r.weighing(st, t, w)
+				if len(goes) > 1 { // Each alone would read as if the rest were missing.
+					used.How += fmt.Sprintf(", %d of %d, so far %s", i+1, len(goes), all.At(w.Fact.Reads))
+				}
+				list = append(list, used)
 			}
 		}
 	}
