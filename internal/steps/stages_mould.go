@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"iter"
 	"strconv"
+	"strings"
 
 	"bench/internal/quantity"
 	"bench/internal/recipe"
@@ -43,9 +44,9 @@ func (p *planner) pourFrom(r pour, loaf int) string {
 	return "Out of " + r.vessel.Name + ". "
 }
 
-// pourWords says the pour line from the floor and down from the rim; a sloped one at
-// both walls, and in a mould that has no heights the grams. What was poured is known
-// from what stood in the vessel, so no weight is asked for.
+// pourWords says the pour line three ways: from the floor, down from the rim, and as
+// the grams that it takes; a sloped one at both walls, and in a mould that has no heights
+// the grams alone. None of them is typed: what is poured stood weighed in its vessel.
 func (p *planner) pourWords(r pour, l LoafPour) (title, hint string) {
 	how, more := "", ""
 	switch {
@@ -59,19 +60,19 @@ func (p *planner) pourWords(r pour, l LoafPour) (title, hint string) {
 	}
 	grams := l.Mass.At(quantity.Gram)
 	onScale := grams + " g " + more + "on the scale under the mould; that is not typed. Tap the mould."
-	const tap = ". Tap the mould."
+	takes := "; that takes " + grams + " g" + strings.TrimRight(" "+more, " ") + ". Tap the mould."
 	switch n := p.c.Mould.CavityCount(); {
 	case l.Sloped():
 		left, right := p.size.Walls(l.Face.PourLine)
 		rim := p.c.Mould.Height
 		return fmt.Sprintf("to %s at the left wall, %s at the right", ToAnEye(left), ToAnEye(right)),
-			fmt.Sprintf("%s%s down from the rim at the left, %s at the right%s", how, ToAnEye(max(0, rim-left)), ToAnEye(max(0, rim-right)), tap)
+			fmt.Sprintf("%s%s down from the rim at the left, %s at the right%s", how, ToAnEye(max(0, rim-left)), ToAnEye(max(0, rim-right)), takes)
 	case !p.c.Mould.HasHeights() && n > 1:
 		return fmt.Sprintf("%s g into each of %d cavities", (l.Mass / quantity.Mass(n)).At(quantity.Gram), n), onScale
 	case !p.c.Mould.HasHeights():
 		return fmt.Sprintf("%s g %sinto it", grams, more), onScale
 	}
-	return "to " + ToAnEye(l.PourLine).String(), how + ToAnEye(l.Rim).String() + " down from the rim" + tap
+	return "to " + ToAnEye(l.PourLine).String(), how + ToAnEye(l.Rim).String() + " down from the rim" + takes
 }
 
 // ToAnEye rounds a height to the nearest half millimetre, which is what an eye can pour

@@ -130,5 +130,5 @@ func TestAPourTakesNoWeight(t *testing.T) {
 		}
 		p.doesOne()
 	}
-	p.sees("pour to 22.5 mm", "42.5 mm down from the rim. Tap").seesNot("on the scale", "scale under").press("3").sees("No weight is kept of a pour: what stood in its vessel was weighed.")
+	p.sees("pour to 22.5 mm", "42.5 mm down from the rim; that").seesNot("on the scale", "scale under").press("3").sees("No weight is kept of a pour: what stood in its vessel was weighed.")
 }
