@@ -123,7 +123,7 @@ func outOfOrder(p steps.Plan) map[string]string {
 	for _, st := range p.Stages {
 		open := st.Blocked != ""
 		for _, t := range st.Tasks {
-			if t.Done && t.Seq > 0 && open {
+			if t.Done && t.Seq > 0 && (open || t.Waits != "") {
 				list[t.ID] = t.Title
 			}
 			open = open || st.Ordered && !t.Done

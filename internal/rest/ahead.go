@@ -51,7 +51,7 @@ func (r Rest) Ahead(timers []timer.Timer, now timer.Moment) []Date {
 		if at, done := r.lastUnmoulded(); done {
 			out = at.Wall
 		} else {
-			out = step(UnmouldDue, "unmould "+quantity.Count(r.Control.Loaves, "loaf", "loaves"), r.Poured.Wall, out.Sub(r.Poured.Wall))
+			out = step(UnmouldDue, "unmould "+r.someLoaves(r.inMould()), r.Poured.Wall, out.Sub(r.Poured.Wall))
 		}
 		cut = step(CutDue, "cut "+quantity.Count(r.Control.Loaves, "loaf", "loaves"), out, cutWithin)
 	}

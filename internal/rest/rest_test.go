@@ -86,9 +86,9 @@ func TestTimers(t *testing.T) {
 		"overheated at one":       {resting(t, recipe.GelLeft, tooHot), "gel look/again 1 1.2h, gel look/3 3.0h, unmould 24.0h"},
 		"full gel at one":         {resting(t, recipe.GelLeft, on{time.Hour, batch.GelLooked{Task: "gel/1 h", Look: batch.FullGel}}), "gel look/3 3.0h, unmould 24.0h"},
 		"a look was left out":     {resting(t, recipe.GelLeft, on{time.Hour, batch.Skipped{Task: "gel/1 h", Reason: "asleep"}}), "gel look/3 3.0h, unmould 24.0h"},
-		"one loaf is out":         {resting(t, recipe.GelLeft, out(25 * time.Hour)[0]), "unmould 24.0h"},
+		"one loaf is out":         {resting(t, recipe.GelLeft, out(25 * time.Hour)[0]), "unmould 24.0h, cut 36.0h"},
 		"too soft":                {resting(t, recipe.GelLeft, tooHot, on{day, batch.UnmouldPutOff{Task: "unmould/loaf 1", For: 12 * time.Hour}}), "gel look/again 1 1.2h, gel look/3 3.0h, unmould 36.0h"},
-		"out of the moulds":       {resting(t, recipe.GelLeft, out(25*time.Hour)...), "cut 37.0h"},
+		"out of the moulds":       {resting(t, recipe.GelLeft, out(25*time.Hour)...), "cut 36.0h"},
 		"too soft to cut":         {resting(t, recipe.GelLeft, append(out(25*time.Hour), on{26 * time.Hour, batch.UnmouldPutOff{Task: "cut/loaf 2", For: 12 * time.Hour}})...), "cut 38.0h"},
 		"cut, no bar is marked":   {resting(t, recipe.GelLeft, append(out(25*time.Hour), cut(2*day)...)...), "ready 1056.0h"},
 		"a bar was weighed":       {resting(t, recipe.GelLeft, append(append(out(25*time.Hour), cut(2*day)...), on{3 * day, batch.WeighedIn{Task: "cure/bar 1", Bar: "1", Mass: 100 * g}})...), "weigh-in/1 240.0h, ready 1056.0h"},
@@ -113,7 +113,7 @@ func TestAhead(t *testing.T) {
 	}{
 		"nothing is poured": {unpoured(t), ""},
 		"after the pour":    {resting(t, recipe.GelLeft), "unmould 1, cut 1.5?, weigh-in/1 8.5?, weigh-in/2 15.5?, weigh-in/3 22.5?, weigh-in/4 29.5?, weigh-in/5 36.5?, weigh-in/6 43.5?, ready 43.5?"},
-		"out of the moulds": {resting(t, recipe.GelLeft, out(2*day)...), "cut 2.5, weigh-in/1 9.5?, weigh-in/2 16.5?, weigh-in/3 23.5?, weigh-in/4 30.5?, weigh-in/5 37.5?, weigh-in/6 44.5?, ready 44.5?"},
+		"out of the moulds": {resting(t, recipe.GelLeft, on{2 * day, batch.Ticked{Task: "unmould/loaf 1"}}, on{2 * day, batch.Ticked{Task: "unmould/loaf 2"}}), "cut 2.5, weigh-in/1 9.5?, weigh-in/2 16.5?, weigh-in/3 23.5?, weigh-in/4 30.5?, weigh-in/5 37.5?, weigh-in/6 44.5?, ready 44.5?"},
 		"weighed twice": {
 			resting(t, recipe.GelLeft, append(append(out(day), cut(2*day)...),
 				on{2 * day, batch.WeighedIn{Task: "cure/bar 1", Bar: "1", Mass: 100 * g}}, on{30 * day, batch.WeighedIn{Task: "cure/bar 1", Bar: "1", Mass: 90 * g}})...),
@@ -225,6 +225,45 @@ func TestRelease(t *testing.T) {
 		release := stages[len(stages)-1]
 		if release.Title != c.title || release.Tasks[0].Done != c.done {
 			t.Errorf("%s: %q, done %v", name, release.Title, release.Tasks[0].Done)
+		}
+	}
+}
+
+// TestEachLoafByItself: a loaf that is out turns brittle twelve hours later, whatever the
+// other does; what is out and what is cut is counted no more; and it is cut while the other
+// is too soft to leave its mould (common practice, no source).
+func TestEachLoafByItself(t *testing.T) {
+	first := on{25 * time.Hour, batch.Ticked{Task: "unmould/loaf 1"}}
+	soft := on{25 * time.Hour, batch.UnmouldPutOff{Task: "unmould/loaf 2", For: 24 * time.Hour}}
+	second := on{50 * time.Hour, batch.Ticked{Task: "unmould/loaf 2"}}
+	side := on{26 * time.Hour, batch.Ticked{Task: "cut/side"}}
+	cutFirst := on{26 * time.Hour, batch.BarsCut{Task: "cut/loaf 1", Loaf: 1, Bars: 8, Planned: 8}}
+	softToCut := on{26 * time.Hour, batch.UnmouldPutOff{Task: "cut/loaf 1", For: 24 * time.Hour}}
+	seen := on{38 * time.Hour, batch.TimerSeen{Timer: "cut"}}
+	for name, c := range map[string]struct {
+		facts []on
+		want  string
+	}{
+		"both in their moulds":         {nil, "unmould 2 loaves 24h"},
+		"one is out":                   {[]on{first, soft}, "unmould loaf 2 49h, cut loaf 1 before it turns brittle 37h"},
+		"one is cut":                   {[]on{first, soft, side, cutFirst}, "unmould loaf 2 49h"},
+		"both are out":                 {[]on{first, second}, "cut 2 loaves before it turns brittle 37h"},
+		"the second is out":            {[]on{first, side, cutFirst, second}, "cut loaf 2 before it turns brittle 62h"},
+		"too soft for the other's cut": {[]on{first, side, softToCut, cutFirst, second}, "cut loaf 2 before it turns brittle 62h"},
+		"seen before it was out":       {[]on{first, side, seen, cutFirst, second}, "cut loaf 2 before it turns brittle 62h"},
+	} {
+		r := resting(t, recipe.GelPrevented, c.facts...)
+		var got []string
+		for _, each := range r.Timers(r.Stages()) {
+			if strings.HasPrefix(each.ID, "unmould") || strings.HasPrefix(each.ID, "cut") {
+				got = append(got, fmt.Sprintf("%s %.0fh", each.Label, each.AsksAt(last(r)).Sub(poured.Wall).Hours()))
+			}
+			if w, said := r.State.Timer(each.ID); said && w.Seen {
+				t.Errorf("%s: %s is seen", name, each.ID)
+			}
+		}
+		if have := strings.Join(got, ", "); have != c.want {
+			t.Errorf("%s:\n got %s\nwant %s", name, have, c.want)
 		}
 	}
 }

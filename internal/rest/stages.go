@@ -113,7 +113,7 @@ func (r Rest) unmould() work.Stage {
 
 func (r Rest) cutStage() work.Stage {
 	s := work.Stage{
-		ID: "cut", Kind: work.CutStage, Title: "cut", Ordered: true,
+		ID: "cut", Kind: work.CutStage, Title: "cut", EachLoaf: true,
 		Why: "As soon as the loaf cuts clean and before it turns brittle. The cure counts from here.",
 	}
 	planned := r.Control.BarsPerLoaf()
@@ -125,18 +125,35 @@ func (r Rest) cutStage() work.Stage {
 		side.Title += ", marked end to the stop"
 		side.Hint = gloves + "Turned round, every seam between embeds lies in a bar."
 	}
+	if r.Unmoulded() == 0 {
+		side.Waits = "waits for a loaf to be out of its mould"
+	}
 	s.Tasks = append(s.Tasks, side)
+	whole := ""
 	for loaf := range r.Control.Loaves {
 		t := doneBy[batch.BarsCut](r, r.do(work.Count, curing.CutTask(loaf+1), fmt.Sprintf("Cut loaf %d and count the bars", loaf+1), r.pockets(loaf)+hint))
 		t.Count = planned
 		if cut, ok := batch.Last[batch.BarsCut](r.State, t.ID); ok {
 			t.Counted = cut.Fact.Bars
 		}
+		switch {
+		case !r.ticked(UnmouldID(loaf)):
+			t.Waits = fmt.Sprintf("waits for: Unmould loaf %d", loaf+1)
+		case !side.Done:
+			t.Waits = "waits for: " + side.Title
+		}
+		if !t.Done && whole == "" {
+			whole = "waits for: " + t.Title
+		}
 		s.Tasks = append(s.Tasks, t)
 	}
-	s.Tasks = append(s.Tasks,
+	for _, t := range []work.Task{
 		r.Aside("cut/ends", batch.EndPiece, "Weigh the end pieces and offcuts together", "For a sample, or to be made anew. 0 is none; space is some, not weighed."),
-		r.Aside("cut/retained", batch.RetainedBar, "Keep one bar back, marked with the batch code", "For later questions; not for sale. Its weight, or space; 0 is none."))
+		r.Aside("cut/retained", batch.RetainedBar, "Keep one bar back, marked with the batch code", "For later questions; not for sale. Its weight, or space; 0 is none."),
+	} {
+		t.Waits = whole
+		s.Tasks = append(s.Tasks, t)
+	}
 	return s
 }
 
@@ -162,12 +179,16 @@ func (r Rest) BarMass(loaf int) quantity.Mass {
 
 func (r Rest) barsStage() work.Stage {
 	s := work.Stage{
-		ID: "bars", Kind: work.BarsStage, Title: "weigh the bars",
+		ID: "bars", Kind: work.BarsStage, Title: "weigh the bars", EachLoaf: true,
 		Why: "Fresh weights show the spread, and say later what the cure took.",
 	}
 	s.Tasks = make([]work.Task, 0, r.Control.Loaves)
 	for loaf := range r.Control.Loaves {
-		s.Tasks = append(s.Tasks, r.barsTask(work.OfLoaf("bars", loaf), loaf+1, "Weigh the bars of loaf "+strconv.Itoa(loaf+1)))
+		t := r.barsTask(work.OfLoaf("bars", loaf), loaf+1, "Weigh the bars of loaf "+strconv.Itoa(loaf+1))
+		if !r.isCut(loaf + 1) {
+			t.Waits = fmt.Sprintf("waits for: Cut loaf %d", loaf+1)
+		}
+		s.Tasks = append(s.Tasks, t)
 	}
 	return s
 }

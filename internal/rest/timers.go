@@ -2,6 +2,8 @@ package rest
 
 import (
 	"fmt"
+	"slices"
+	"strconv"
 	"strings"
 	"time"
 
@@ -39,21 +41,15 @@ func (r Rest) Timers(stages []work.Stage) []timer.Timer {
 		done[st.Kind] = allDone(st)
 	}
 	var list []timer.Timer
-	switch {
-	case !done[work.Unmould]:
+	if !done[work.Unmould] {
 		if !done[work.GelStage] {
 			list = append(list, r.gelTimers()...)
 		}
 		list = append(list, r.softly(timer.Timer{
-			ID: UnmouldDue, Label: fmt.Sprintf("unmould %s", quantity.Count(r.Control.Loaves, "loaf", "loaves")), Start: r.Poured, After: r.Control.Recipe.Unmould, Priority: timer.Soon,
-		}, "unmould/"))
-	case !done[work.CutStage]:
-		if out, ok := r.lastUnmoulded(); ok && curing.Of(r.State).Cut.IsZero() {
-			list = append(list, r.softly(timer.Timer{
-				ID: CutDue, Label: fmt.Sprintf("cut %s before it turns brittle", quantity.Count(r.Control.Loaves, "loaf", "loaves")), Start: out, After: cutWithin, Priority: timer.Soon,
-			}, "cut/"))
-		}
+			ID: UnmouldDue, Label: "unmould " + r.someLoaves(r.inMould()), Start: r.Poured, After: r.Control.Recipe.Unmould, Priority: timer.Soon,
+		}, "unmould", r.inMould()))
 	}
+	list = append(list, r.cutTimer()...)
 	if !done[work.CureStage] {
 		list = append(list, r.cureTimers()...)
 	}
@@ -69,10 +65,76 @@ func allDone(st work.Stage) bool {
 	return true
 }
 
-// softly puts a timer off for a loaf that was too soft.
-func (r Rest) softly(t timer.Timer, tasks string) timer.Timer {
+// cutTimer tells when the first of the loaves that are out, and whole, turns brittle. One
+// that came out after the timer was seen has a timer of its own.
+func (r Rest) cutTimer() []timer.Timer {
+	whole := r.whole()
+	if len(whole) == 0 {
+		return nil
+	}
+	first, out := 0, timer.Moment{}
+	for _, loaf := range whole {
+		if d, _ := r.State.Done(UnmouldID(loaf - 1)); out.IsZero() || d.At.Wall.Before(out.Wall) {
+			first, out = loaf, d.At
+		}
+	}
+	id := CutDue
+	if w, ok := r.State.Timer(CutDue); ok && w.Seen && w.At.Wall.Before(out.Wall) {
+		id = work.OfLoaf(CutDue, first-1)
+	}
+	return []timer.Timer{r.softly(timer.Timer{
+		ID: id, Label: fmt.Sprintf("cut %s before it turns brittle", r.someLoaves(whole)), Start: out, After: cutWithin, Priority: timer.Soon,
+	}, "cut", whole)}
+}
+
+// inMould are the loaves that are not out yet, counted from 1.
+func (r Rest) inMould() []int {
+	return r.loavesThat(func(loaf int) bool { return !r.ticked(UnmouldID(loaf - 1)) })
+}
+
+// whole are the loaves that are out and not cut yet, counted from 1.
+func (r Rest) whole() []int {
+	return r.loavesThat(func(loaf int) bool {
+		d, out := r.State.Done(UnmouldID(loaf - 1))
+		return out && d.Skipped == "" && !r.isCut(loaf)
+	})
+}
+
+// isCut says that a loaf was cut, or will not be.
+func (r Rest) isCut(loaf int) bool {
+	_, cut := batch.Last[batch.BarsCut](r.State, curing.CutTask(loaf))
+	return cut || r.ticked(curing.CutTask(loaf))
+}
+
+func (r Rest) loavesThat(are func(loaf int) bool) []int {
+	var list []int
+	for loaf := 1; loaf <= r.Control.Loaves; loaf++ {
+		if are(loaf) {
+			list = append(list, loaf)
+		}
+	}
+	return list
+}
+
+// someLoaves counts all loaves, and names those that are not all.
+func (r Rest) someLoaves(list []int) string {
+	if len(list) == r.Control.Loaves {
+		return quantity.Count(len(list), "loaf", "loaves")
+	}
+	words := make([]string, len(list))
+	for i, loaf := range list {
+		words[i] = strconv.Itoa(loaf)
+	}
+	if last := len(words) - 1; last > 0 {
+		return "loaves " + strings.Join(words[:last], ", ") + " and " + words[last]
+	}
+	return "loaf " + strings.Join(words, "")
+}
+
+// softly puts a timer off for one of its loaves that was too soft.
+func (r Rest) softly(t timer.Timer, task string, loaves []int) timer.Timer {
 	for _, off := range batch.All[batch.UnmouldPutOff](r.State) {
-		if strings.HasPrefix(off.Fact.Task, tasks) {
+		if strings.HasPrefix(off.Fact.Task, task+"/") && slices.Contains(loaves, work.LoafOf(off.Fact.Task)) {
 			t.Deferred, t.DeferFor = off.Moment(), off.Fact.For
 		}
 	}

@@ -27,7 +27,7 @@ func (p Plan) nextTimed(st work.Stage, now timer.Moment) (id string, ok, on bool
 		return "", false, true
 	case work.Unmould:
 		if p.TooEarly(now) != nil {
-			return "", false, false
+			return "", false, p.planner.after.Unmoulded() > 0 // A loaf that is out may be cut.
 		}
 		id, ok = firstOpen(st)
 		return id, ok, false

@@ -180,3 +180,34 @@ func TestAskedAboutAndKept(t *testing.T) {
 	loaf := batch.BarsWeighed{Task: "test/weight", Count: 1, Mass: 5000 * g, Reads: g, Said: batch.Said{Answer: "a stone in it"}}
 	b.refuses(t, loaf, "is more than the")
 }
+
+// TestOneLoafIsCutWhileAnotherIsTooSoft: it is cut and its bars are weighed; the pieces
+// that are weighed together wait for all loaves, and so does the cure.
+func TestOneLoafIsCutWhileAnotherIsTooSoft(t *testing.T) {
+	b := resting(t, harbour())
+	b.wait(25 * time.Hour)
+	b.refuses(t, batch.Ticked{Task: "cut/side"}, "waits for")
+	b.allows(t, batch.Ticked{Task: "unmould/loaf 1"})
+	b.allows(t, judge.Choices(b.plan(), "unmould/loaf 2", "")[0].Fact)
+	if _, id := b.next(t); id != "cut/side" {
+		t.Errorf("next is %s", id)
+	}
+	b.refuses(t, b.said(t, "cut/loaf 1", "9"), "waits for: Lay the loaf on its side")
+	b.allows(t, batch.Ticked{Task: "cut/side"})
+	b.refuses(t, b.said(t, "cut/loaf 2", "9"), "waits for: Unmould loaf 2")
+	cut := b.said(t, "cut/loaf 1", "9")
+	b.allows(t, cut)
+	number := len(b.state.Entries)
+	if _, id := b.next(t); id != "bars/loaf 1" {
+		t.Errorf("next is %s", id)
+	}
+	b.refuses(t, batch.SetAside{Task: "cut/ends", Piece: batch.EndPiece}, "waits for: Cut loaf 2")
+	b.refuses(t, b.said(t, "bars/loaf 2", "120"), "waits for: Cut loaf 2")
+	b.refuses(t, b.said(t, "cure/bar 1", "120"), "waits for cut")
+	if err := judge.Allows(b.plan(), batch.Withdrawn{Seq: number - 3, Reason: "fog"}, b.moment()); err == nil {
+		t.Error("the unmoulding is taken back from under the cut")
+	}
+	b.wait(12 * time.Hour)
+	b.allows(t, batch.Ticked{Task: "unmould/loaf 2"})
+	b.allows(t, b.said(t, "cut/loaf 2", "9"))
+}

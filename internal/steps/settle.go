@@ -1,6 +1,7 @@
 package steps
 
 import (
+	"slices"
 	"strings"
 
 	"bench/internal/batch"
@@ -31,7 +32,7 @@ func settle(stages []work.Stage, s batch.State) {
 		st := &stages[i]
 		for _, before := range st.After {
 			switch first, ok := at[before]; {
-			case !ok || stages[first].Done:
+			case !ok || stages[first].Done || st.EachLoaf && anyDone(stages[first].Tasks):
 			case st.Blocked == "":
 				st.Blocked = "waits for " + stages[first].Title
 			default:
@@ -56,6 +57,7 @@ func openTasks(st *work.Stage, s batch.State) {
 			t.Waits = st.Blocked
 		case st.Ordered && j > 0 && !st.Tasks[j-1].Done:
 			t.Waits = "waits for: " + st.Tasks[j-1].Title
+		case t.Waits != "": // It follows from the facts of its loaf.
 		case t.Do == work.Confirm && !everyDone(st.Tasks[:j]):
 			t.Waits = "waits for the rest of this stage"
 		case st.Kind == work.Oils && strings.HasSuffix(t.ID, "/melt") && !everyDone(st.Tasks[:j]):
@@ -64,6 +66,10 @@ func openTasks(st *work.Stage, s batch.State) {
 			t.Open = true
 		}
 	}
+}
+
+func anyDone(tasks []work.Task) bool {
+	return slices.ContainsFunc(tasks, func(t work.Task) bool { return t.Done })
 }
 
 func dissolved(s batch.State, batter string) bool {

@@ -55,6 +55,7 @@ type Stage struct {
 	Why       string
 	After     []string // After lists the stages that come first.
 	Ordered   bool     // Ordered tasks are done from the first to the last.
+	EachLoaf  bool     // EachLoaf stages begin with the first loaf that the stage before is done with.
 	Meanwhile bool     // Meanwhile stages are offered while something sets or cools.
 	Tasks     []Task
 	Done      bool
