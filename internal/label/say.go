@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"bench/internal/batch"
 	"bench/internal/recipe"
 )
 
@@ -44,6 +45,20 @@ func (l *Label) say(n naming, w weights) {
 	l.sayDurability()
 	l.sayWeight(w)
 	l.sayMarket()
+}
+
+// sayRelease says that bars may not leave: they are held, or nobody has released them.
+func (l *Label) sayRelease(s batch.State) {
+	if !s.Begun() {
+		return
+	}
+	released, held, e := s.Verdict()
+	switch f, _ := e.Fact.(batch.Held); {
+	case held:
+		l.open("the bars are held: %s", f.Reason)
+	case !released:
+		l.open("the bars are not released")
+	}
 }
 
 func (l *Label) open(format string, args ...any) {
