@@ -17,7 +17,7 @@ func (s *session) correct(number string) {
 	}
 	if number == "" {
 		for _, e := range s.state.Entries {
-			if reply.Correctable(e.Fact) {
+			if reply.Correctable(e.Fact) && !s.state.Withdrawn(e.Seq) {
 				s.sayf("  %d  %s", e.Seq, reply.Said(s.plan, s.state, e))
 			}
 		}

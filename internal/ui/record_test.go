@@ -39,3 +39,18 @@ func TestCorrectedRows(t *testing.T) {
 	p.sees("31 → 09:00  now 214.9 g (corrected; first 214.2 g): sea: coconut oil", "corrected no. 31")
 	p.press("enter").sees("no. 31  coconut oil, g (was 214.9, asked 214.2)")
 }
+
+// TestRecordSkipsWhatWasTakenBack: the list opens at the latest measured entry that still
+// stands, so that u and x go back one after the other.
+func TestRecordSkipsWhatWasTakenBack(t *testing.T) {
+	p := arrives(t, memory.New()).starts().works("sea/olive")
+	first := len(p.store.Facts("26K25A"))
+	p.press("u", "x").types("another cup").press("enter")
+	if w, ok := p.last().(batch.Withdrawn); !ok || w.Seq != first {
+		t.Fatalf("kept %+v", p.last())
+	}
+	p.press("u", "x").types("another cup").press("enter")
+	if w, ok := p.last().(batch.Withdrawn); !ok || w.Seq >= first {
+		t.Errorf("kept %+v", p.last())
+	}
+}

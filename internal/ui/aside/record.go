@@ -44,12 +44,12 @@ type Record struct {
 	Word   string
 }
 
-// NewRecord opens the list at the latest entry that was measured.
+// NewRecord opens the list at the latest entry that was measured and still stands.
 func NewRecord(code string, s batch.State, p steps.Plan, at *time.Location) Record {
 	r := Record{code: code, state: s, plan: p, at: at}
 	r.cursor = max(0, len(s.Entries)-1)
 	for i, e := range slices.Backward(s.Entries) {
-		if reply.Measured(e.Fact) {
+		if reply.Measured(e.Fact) && !s.Withdrawn(e.Seq) {
 			r.cursor = i
 			break
 		}
