@@ -96,7 +96,7 @@ func madeOf(f batch.Reworks, text string) (batch.Fact, error) {
 	if len(words) < 2 {
 		return nil, errors.New("say which batch and why, such as: 260302A 900 g too much alkali")
 	}
-	f.Batch, f.Reason = words[0], strings.Join(words[1:], " ")
+	f.Batch, f.Reason = strings.ToUpper(words[0]), strings.Join(words[1:], " ")
 	return f, nil
 }
 

@@ -14,6 +14,7 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/journal"
+	"bench/internal/judge"
 	"bench/internal/recipe"
 	"bench/internal/steps"
 	"bench/internal/timer"
@@ -135,10 +136,26 @@ func (l *Ledger) Append(code string, f batch.Fact, at timer.Moment) (batch.Entry
 	return entry, inWords(err)
 }
 
+// reworkable refuses a fact that points at a batch which is not there, or was less.
+func (l *Ledger) reworkable(code string, f batch.Fact) error {
+	made, ok := f.(batch.Reworks)
+	if !ok {
+		return nil
+	}
+	earlier, err := l.State(made.Batch)
+	if err != nil {
+		return err
+	}
+	return judge.Reworkable(code, made, earlier)
+}
+
 func (l *Ledger) append(code string, f batch.Fact, at timer.Moment) (batch.Entry, error) {
 	b := l.open[code]
 	if b == nil {
 		return batch.Entry{}, fmt.Errorf("batch %s is not open", code)
+	}
+	if err := l.reworkable(code, f); err != nil {
+		return batch.Entry{}, err
 	}
 	kind, body, err := batch.Encode(f)
 	if err != nil {

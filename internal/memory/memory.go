@@ -11,6 +11,7 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/front"
+	"bench/internal/judge"
 	"bench/internal/recipe"
 	"bench/internal/timer"
 )
@@ -89,6 +90,11 @@ func (s *Store) Append(code string, f batch.Fact, at timer.Moment) (batch.Entry,
 		return batch.Entry{}, s.Fail
 	case !s.Held[code]:
 		return batch.Entry{}, fmt.Errorf("batch %s is not held", code)
+	}
+	if made, ok := f.(batch.Reworks); ok {
+		if err := judge.Reworkable(code, made, batch.Fold(s.Entries[made.Batch])); err != nil {
+			return batch.Entry{}, err
+		}
 	}
 	e := batch.Entry{Seq: len(s.Entries[code]) + 1, At: at, Fact: f}
 	s.Entries[code] = append(s.Entries[code], e)
