@@ -100,7 +100,7 @@ func (a *app) practise(s *seat) (folder string, end func() error, err error) {
 	if folder, err = os.MkdirTemp("", "bench-practice-"); err != nil {
 		return "", nil, fmt.Errorf("no folder for the practice: %w", err)
 	}
-	s.now, s.practice = func() timer.Moment { return c.Now().Fixed() }, front.Practice{Speed: c.Pace, Turn: c.Turn}
+	s.now, s.practice = func() timer.Moment { return c.Now().Fixed() }, front.Practice{Speed: c.Pace, Turn: c.Turn, Forward: c.Forward}
 	s.speed = func() float64 { return float64(c.Pace()) }
 	return folder, func() error {
 		if err := os.RemoveAll(folder); err != nil {

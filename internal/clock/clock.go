@@ -1,6 +1,7 @@
 // Package clock tells the moment: by the machine's clocks, or by one that was set.
 //
-// The rule: the time of a clock never jumps, whatever is done to its speed.
+// The rule: the time of a clock never jumps, whatever is done to its speed; it is only
+// put forward when it is told to be.
 package clock
 
 import (
@@ -61,4 +62,11 @@ func (c *Clock) Turn() {
 	default:
 		c.speed = 1
 	}
+}
+
+// Forward puts it forward; nothing puts it back.
+func (c *Clock) Forward(by time.Duration) {
+	c.mu.Lock()
+	defer c.mu.Unlock()
+	c.stood = c.stood.Add(max(0, by))
 }

@@ -40,3 +40,14 @@ func TestMachine(t *testing.T) {
 		t.Errorf("boot %q at %v, then %q at %v", one.Boot, one.SinceBoot, two.Boot, two.SinceBoot)
 	}
 }
+
+// TestForward: a clock is put forward by what is said, and never back.
+func TestForward(t *testing.T) {
+	stood := time.Date(2026, 3, 2, 9, 0, 0, 0, time.UTC)
+	c := Set(stood, time.Now(), 1)
+	c.Forward(-time.Hour)
+	c.Forward(24 * time.Hour)
+	if gone := c.Now().Wall.Sub(stood); gone < 24*time.Hour || gone > 24*time.Hour+5*time.Second {
+		t.Errorf("it was put forward by %v", gone)
+	}
+}

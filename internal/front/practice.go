@@ -1,12 +1,17 @@
 package front
 
-import "fmt"
+import (
+	"fmt"
+	"time"
+)
 
 // Practice is what there is to say of a sitting that leaves no trace. The zero
 // value is the real thing.
 type Practice struct {
 	Speed func() int // Speed is how many times as fast the clock runs.
 	Turn  func()     // Turn goes to the next speed.
+
+	Forward func(time.Duration) // Forward puts the clock forward.
 }
 
 // On says that nothing of it is kept.

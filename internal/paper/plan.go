@@ -2,7 +2,6 @@ package paper
 
 import (
 	"fmt"
-	"math"
 	"slices"
 	"strings"
 
@@ -58,7 +57,7 @@ func (p *page) batter(b steps.Batter) {
 	p.linef("  %-10s %-28s %12s", "water", fmt.Sprintf("lye concentration %.1f %%", 100*b.Concentration), b.Water.Mass)
 	p.amounts("additives", b.Additives)
 	if b.Peak.Celsius > 0 {
-		p.linef("  heat       the lye solution can reach %.0f °C, ± %.0f; a jug takes some of that", b.Peak.Celsius, math.Ceil(b.Peak.PlusMinus))
+		p.linef("  heat       the lye solution can reach %s; a jug takes some of that", b.Peak)
 	}
 	p.linef("  superfat   %.1f %% (%.1f to %.1f, k = 2; worst case %.1f to %.1f)",
 		b.Superfat.Percent, b.Superfat.Low, b.Superfat.High, b.Superfat.WorstLow, b.Superfat.WorstHigh)

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"bench/internal/reply"
+	"bench/internal/timer"
 )
 
 // word is something that can be said at a prompt: a word or its key.
@@ -56,6 +57,7 @@ func words() []word {
 		{"later", "z", "put that alarm off, for 5, 10 or 30 minutes: z 10", anywhere, (*session).later},
 		{"aid", "!", "first aid and spills; ! works at any prompt", anywhere, func(s *session, _ string) { s.firstAid() }},
 		{"speed", "v", "how fast the practice clock runs", inPractice, (*session).speed},
+		{"forward", ">", "the practice clock to just before what is due next", inPractice, (*session).forward},
 		{"help", "?", "these words", anywhere, func(s *session, _ string) { s.help() }},
 		{"leave", "q", "leave; a batch stays open", anywhere, func(s *session, _ string) { s.over = true }},
 	}
@@ -116,4 +118,14 @@ func (s *session) firstAid() {
 func (s *session) speed(string) {
 	s.Practice.Turn()
 	s.say(s.Practice.Words() + ".")
+}
+
+func (s *session) forward(string) {
+	by, ok := s.board().UntilNext(s.now())
+	if !ok || s.Practice.Forward == nil {
+		s.say("Nothing falls due.")
+		return
+	}
+	s.Practice.Forward(by)
+	s.say("Put forward by " + timer.Words(by) + ".")
 }

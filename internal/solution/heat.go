@@ -26,6 +26,12 @@ type Estimate struct {
 	NearBoiling        bool
 }
 
+// String says it in whole degrees, its error rounded up: an estimate is never made out
+// to be better than it is.
+func (e Estimate) String() string {
+	return fmt.Sprintf("%.0f °C, ± %.0f", e.Celsius, math.Ceil(e.PlusMinus))
+}
+
 // Dissolving is alkali that is about to go into water: dry, or a stock solution,
 // or both. The grams of alkali are of pure hydroxide; what the container's purity
 // leaves of potassium hydroxide is water that is bound already, and sets less

@@ -217,3 +217,10 @@ func TestPotassiumStock(t *testing.T) {
 		t.Errorf("let down %.1f °C, sodium %.1f, dry %.1f", let.Celsius, sodium.Celsius, dry.Celsius)
 	}
 }
+
+// TestEstimateInWords rounds an error up, the same wherever it is shown.
+func TestEstimateInWords(t *testing.T) {
+	if got := (solution.Estimate{Celsius: 91.6, PlusMinus: 6.2}).String(); got != "92 °C, ± 7" {
+		t.Error(got)
+	}
+}

@@ -97,7 +97,7 @@ func (m Model) writes(act intent.Action) bool {
 	case intent.Correct, intent.Decide, intent.WeighPot, intent.Choose:
 		return true
 	case intent.Quit, intent.Back, intent.Overlay, intent.Prepare, intent.Start, intent.Open, intent.Follow,
-		intent.SwitchBatch, intent.Rack, intent.Speed, intent.Word:
+		intent.SwitchBatch, intent.Rack, intent.Speed, intent.Forward, intent.Word:
 	}
 	return false
 }

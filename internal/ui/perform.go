@@ -57,6 +57,8 @@ func (m Model) perform(act intent.Action, at timer.Moment) (Model, tea.Cmd) {
 		return m.say(act.Text), nil
 	case intent.Speed:
 		return m, m.turnCmd()
+	case intent.Forward:
+		return m, m.forwardCmd()
 	case intent.PutOff:
 		m.offer = act
 		return m, nil

@@ -24,7 +24,7 @@ func TestEveryScreenSaysPractice(t *testing.T) {
 		scene.lead(p)
 		p.m.deps.Practice, p.m.drawn = front.Practice{}, "" // Without a message, what was drawn ahead would stay.
 		before := strings.Split(p.m.View(), "\n")
-		p.practises(60).sees("PRACTICE", "clock 60 times as fast", "v clock faster")
+		p.practises(60).sees("PRACTICE", "clock 60 times as fast", "v speed", "V to what is due next")
 		after := strings.Split(p.m.View(), "\n")
 		changed := 0
 		for i := range before {
@@ -78,4 +78,18 @@ func TestPracticeHasTheBench(t *testing.T) {
 	p.sees("lye jug A holds", "in use for batch 26K25A").press("esc")
 	p.m.deps.Practice = front.Practice{Speed: func() int { return 1 }, Turn: func() {}}
 	p.press("enter").sees("enter start the batch").seesNot("lye jug A holds", "in use for")
+}
+
+// TestForwardToWhatIsDue: in a practice one key leads to just before the next alarm, so
+// that the days after the pour can be practised.
+func TestForwardToWhatIsDue(t *testing.T) {
+	p := arrives(t, memory.New()).starts().works("")
+	p.m.deps.Practice, p.m.steady = front.Practice{Speed: func() int { return 1 }, Turn: func() {}, Forward: func(by time.Duration) { p.clock = p.clock.Add(by) }}, nil
+	before := p.clock
+	p.press("V")
+	if gone := p.clock.Sub(before); gone < 40*time.Minute || gone > time.Hour {
+		t.Errorf("the look at the gel comes after an hour, and the clock was put forward by %v", gone)
+	}
+	p.looks(30 * time.Second).sees("look at the gel")
+	arrives(t, memory.New()).starts().press("V").seesNot("PRACTICE").recorded(0)
 }

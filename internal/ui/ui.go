@@ -276,6 +276,8 @@ func (m Model) everywhere(p keys.Press) (intent.Action, bool) {
 		return nil, true
 	case !text && m.deps.Practice.On() && keys.Matches(p, keys.Speed):
 		return intent.Speed{}, !p.Held
+	case !text && m.deps.Practice.On() && keys.Matches(p, keys.Forward):
+		return intent.Forward{}, !p.Held
 	case text || m.page == intent.PageKeys:
 		return nil, false
 	case keys.Matches(p, keys.Keys):

@@ -56,6 +56,21 @@ func (b Board) Timers(now timer.Moment) []Timer {
 	return list
 }
 
+// before is how long before a timer asks a practice stops, so that it is seen to ask.
+const before = 10 * time.Second
+
+// UntilNext gives how long it is until just before the next timer asks; false is that
+// none will, or only so soon that one can wait.
+func (b Board) UntilNext(now timer.Moment) (time.Duration, bool) {
+	next, found := time.Duration(0), false
+	for _, t := range b.Timers(now) {
+		if left := t.AsksAt(now).Sub(now.Wall) - before; !t.CountsUp() && left > 0 && (!found || left < next) {
+			next, found = left, true
+		}
+	}
+	return next, found
+}
+
 // near is how soon a timer asks that comes before what is only listed.
 const near = 2 * time.Hour
 

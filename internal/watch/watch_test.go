@@ -63,3 +63,25 @@ func with(b Board, change func(*Board)) Board {
 	change(&b)
 	return b
 }
+
+// TestUntilNext: a practice goes to ten seconds before what asks next, whatever its
+// priority; what asks already and what counts up is no place to go to.
+func TestUntilNext(t *testing.T) {
+	at := func(in time.Duration) timer.Timer {
+		return timer.Timer{Start: moment(-time.Hour), After: time.Hour + in}
+	}
+	for name, c := range map[string]struct {
+		timers []timer.Timer
+		want   time.Duration
+	}{
+		"none":            {nil, 0},
+		"due already":     {[]timer.Timer{at(-time.Minute), {Start: moment(-time.Minute)}}, 0},
+		"in five seconds": {[]timer.Timer{at(5 * time.Second)}, 0},
+		"the nearest":     {[]timer.Timer{at(28 * 24 * time.Hour), at(-time.Minute), at(24 * time.Hour)}, 24*time.Hour - 10*time.Second},
+	} {
+		board := Board{Batches: []front.UnderWay{{BatchItem: front.BatchItem{Code: "A"}, Plan: steps.Plan{Timers: c.timers}}}}
+		if got, ok := board.UntilNext(moment(0)); got != c.want || ok != (c.want > 0) {
+			t.Errorf("%s: %v, want %v", name, got, c.want)
+		}
+	}
+}

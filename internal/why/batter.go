@@ -145,7 +145,7 @@ func (w *whys) heat(b steps.Batter, master recipe.Batter) {
 	}
 	h := w.c.Hydroxides(master, massesOf(b.Alkali))
 	r := Reason{
-		Figure: b.Name + "/peak", Value: fmt.Sprintf("%.0f °C, ± %.0f (k = 2)", b.Peak.Celsius, b.Peak.PlusMinus),
+		Figure: b.Name + "/peak", Value: b.Peak.String() + " (k = 2)",
 		Formula: "T = 25 °C + (heat of solution at that strength + what alkali and water bring) / heat capacity; nothing is lost to jug or air, and it goes no higher than the solution boils",
 		Numbers: []string{fmt.Sprintf("%.2f g NaOH and %.2f g KOH, with %.2f g of bound water, into %s of water; all at %s",
 			h.NaOH, h.KOH, h.Bound, b.Water.Mass, w.c.RoomTemperature())},

@@ -33,7 +33,14 @@ type Board struct {
 
 // Timers gives what runs in all batches, the foremost first.
 func (b Board) Timers(now timer.Moment) []watch.Timer {
-	return watch.Board{Batches: b.Batches, Bench: b.Bench, Along: b.Along, Asked: watch.Name(b.Offer)}.Timers(now)
+	return b.watched().Timers(now)
+}
+
+// UntilNext gives how long it is until just before the next timer asks.
+func (b Board) UntilNext(now timer.Moment) (time.Duration, bool) { return b.watched().UntilNext(now) }
+
+func (b Board) watched() watch.Board {
+	return watch.Board{Batches: b.Batches, Bench: b.Bench, Along: b.Along, Asked: watch.Name(b.Offer)}
 }
 
 // Answer acknowledges the topmost alarm, or asks for how long it is to be

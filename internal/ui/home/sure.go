@@ -2,7 +2,6 @@ package home
 
 import (
 	"fmt"
-	"math"
 
 	"bench/internal/steps"
 )
@@ -17,7 +16,7 @@ func sureWords(p steps.Plan) [][]string {
 			words[i] = append(words[i], fmt.Sprintf("Yours: %s, %s, from %s.", o.Name, o.Value, o.From))
 		}
 		if b.Peak.Celsius > 0 {
-			words[i] = append(words[i], fmt.Sprintf("The lye solution can reach %.0f °C, ± %.0f.", b.Peak.Celsius, math.Ceil(b.Peak.PlusMinus)))
+			words[i] = append(words[i], fmt.Sprintf("The lye solution can reach %s.", b.Peak))
 		}
 	}
 	return words

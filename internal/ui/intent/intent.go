@@ -47,6 +47,8 @@ type (
 	Correct struct{}
 	// Speed turns the clock of a practice to its next speed.
 	Speed struct{}
+	// Forward puts the clock of a practice to just before what asks next.
+	Forward struct{}
 	// Word shows a quiet word.
 	Word struct{ Text string }
 )
@@ -64,6 +66,7 @@ func (Correct) action()     {}
 func (Decide) action()      {}
 func (WeighPot) action()    {}
 func (Speed) action()       {}
+func (Forward) action()     {}
 func (Word) action()        {}
 func (Choose) action()      {}
 func (Rack) action()        {}

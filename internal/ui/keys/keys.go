@@ -59,8 +59,9 @@ var (
 	Quit        = bind("q", "leave", "q")
 	Break       = bind("ctrl+c", "leave", "ctrl+c")
 
-	// Speed works in practice only, and the mark of practice says so.
-	Speed = bind("v", "clock faster", "v")
+	// Speed and Forward work in practice only, and the mark of practice says so.
+	Speed   = bind("v", "speed", "v")
+	Forward = bind("V", "to what is due next", "V")
 
 	Open    = bind("enter", "open", "enter")
 	Start   = bind("enter", "start the batch", "enter")
