@@ -53,10 +53,11 @@ type Weighed struct {
 
 // Ticked says that a task without a number was done.
 type Ticked struct {
-	Task string
-	When time.Time     `json:",omitzero"`  // When it was so, where that was corrected.
-	Mass quantity.Mass `json:",omitempty"` // Mass is what a loaf weighed that left its mould; zero was not weighed.
-	Why  string        `json:",omitempty"` // Why says why it was done before its time.
+	Task  string
+	When  time.Time     `json:",omitzero"`  // When it was so, where that was corrected.
+	Asked string        `json:",omitempty"` // Asked is what was asked, in words, as the plan had it then.
+	Mass  quantity.Mass `json:",omitempty"` // Mass is what a loaf weighed that left its mould; zero was not weighed.
+	Why   string        `json:",omitempty"` // Why says why it was done before its time.
 }
 
 // Grossed says what a vessel and its contents weighed together.
@@ -79,6 +80,7 @@ type TemperatureTaken struct {
 type Skipped struct {
 	Task   string
 	Reason string
+	Asked  string `json:",omitempty"` // Asked is what was asked, in words, as the plan had it then.
 }
 
 // TimerSeen acknowledges a timer.

@@ -42,7 +42,7 @@ func Fact(p steps.Plan, task string, a Answer) (batch.Fact, error) {
 		if _, st, _ := p.Task(task); st.Kind == work.Unmould && a.How == batch.Typed {
 			return loafAnswer(t, a)
 		}
-		return batch.Ticked{Task: t.ID}, nil
+		return batch.Ticked{Task: t.ID, Asked: t.Title}, nil
 	case work.Temperature:
 		return temperatureAnswer(t, a)
 	case work.Gross:

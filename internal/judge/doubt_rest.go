@@ -95,9 +95,10 @@ func doubtLoaf(p steps.Plan, f batch.Ticked) string {
 }
 
 // doubtLeftover asks where batter went that neither loaves nor vessels account for, once
-// it was said what was left over.
+// it was said what was left over; and of either piece, whether more can have come out than
+// went in.
 func doubtLeftover(p steps.Plan, f batch.SetAside) string {
-	if f.Piece != batch.LeftoverBatter {
+	if f.Piece != batch.LeftoverBatter && f.Piece != batch.SampleBar {
 		return ""
 	}
 	b := p.Balance
@@ -108,8 +109,10 @@ func doubtLeftover(p steps.Plan, f batch.SetAside) string {
 	switch beyond := b.Beyond(); {
 	case f.Count > 0 && f.Mass == 0: // It was not weighed, so nothing can be missed.
 		return ""
-	case beyond > 0:
+	case beyond > 0 && f.Piece == batch.LeftoverBatter:
 		return fmt.Sprintf("%s g of batter are neither in the loaves nor expected in vessels (%s): where did they go?", beyond.At(quantity.Gram), b)
+	case b.Rest < 0 && f.Piece == batch.SampleBar && b.Leftover > f.Mass:
+		return fmt.Sprintf("with the leftover that was weighed, %s g more came out than went in (%s): was this bar weighed as part of it? Then it is 0", (-b.Rest).At(quantity.Gram), b)
 	case beyond < 0:
 		return fmt.Sprintf("%s g more came out than went in (%s): is a weight wrong?", (-beyond).At(quantity.Gram), b)
 	}

@@ -48,7 +48,7 @@ func LeaveOut(code string, p steps.Plan, t work.Task, now timer.Moment) (Act, st
 	return Question{
 		Title: "Leave out: " + recipe.Clean(t.Title), Hint: "Say why. It stays in the record as left out.",
 		Make: said("Say why it is left out.", func(text string) Act {
-			return Keep{Code: code, Fact: batch.Skipped{Task: t.ID, Reason: text}}
+			return Keep{Code: code, Fact: batch.Skipped{Task: t.ID, Asked: t.Title, Reason: text}}
 		}),
 	}, ""
 }

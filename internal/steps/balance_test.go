@@ -77,3 +77,23 @@ func TestBatterThatIsNowhere(t *testing.T) {
 		}
 	}
 }
+
+// TestSampleOfTheLeftover: a sample bar that was weighed with the leftover already would
+// bring out more than went in, and is asked about; one that was not is a matter of course.
+func TestSampleOfTheLeftover(t *testing.T) {
+	b := begin(harbour())
+	b.workTo(t, "clean up/leftover")
+	rest := b.plan().Balance.Rest
+	b.typed(t, "clean up/leftover", (rest - 20*g).At(g/10))
+	for mass, want := range map[quantity.Mass]string{15 * g: "", 90 * g: "was this bar weighed as part of it? Then it is 0"} {
+		got := judge.Doubt(b.plan(), batch.SetAside{Task: "clean up/sample", Piece: batch.SampleBar, Count: 1, Mass: mass})
+		if want == "" && got != "" || !strings.Contains(got, want) {
+			t.Errorf("%v: %q", mass, got)
+		}
+	}
+	none := b.plan().Say(batch.Entry{Fact: batch.SetAside{Piece: batch.LeftoverBatter}}, b.state)
+	some := b.plan().Say(batch.Entry{Fact: batch.SetAside{Piece: batch.LeftoverBatter, Count: 1}}, b.state)
+	if none != "set aside: no leftover batter" || some != "set aside: leftover batter" {
+		t.Errorf("%q, %q", none, some)
+	}
+}

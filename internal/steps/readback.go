@@ -70,12 +70,12 @@ func (p Plan) ReadBack(task string) []ReadLine {
 	case st.Kind == work.Gate:
 		return p.beforeLye(st)
 	case st.Kind != work.ScentAndPour:
-		return readLines(st)
+		return p.readLines(st)
 	}
 	var lines []ReadLine
 	for _, each := range p.Stages {
 		if each.Kind == work.ScentAndPour && each.Layer == st.Layer {
-			lines = append(lines, readLines(each)...)
+			lines = append(lines, p.readLines(each)...)
 		}
 	}
 	return lines
@@ -98,7 +98,7 @@ func (p Plan) beforeLye(gate work.Stage) []ReadLine {
 			continue
 		}
 		for _, t := range st.Tasks {
-			switch l, ok := readLine(t); {
+			switch l, ok := p.readLine(t, st); {
 			case !ok || t.Do == work.Gross:
 			case t.MustType:
 				first = append(first, l)
@@ -111,14 +111,55 @@ func (p Plan) beforeLye(gate work.Stage) []ReadLine {
 }
 
 // readLines gives what a stage weighed or poured.
-func readLines(st work.Stage) []ReadLine {
+func (p Plan) readLines(st work.Stage) []ReadLine {
 	var lines []ReadLine
 	for _, t := range st.Tasks {
-		if l, ok := readLine(t); ok {
+		if l, ok := p.readLine(t, st); ok {
 			lines = append(lines, l)
 		}
 	}
 	return lines
+}
+
+// readLine gives the line of a task with what was decided upon it: what came in or out
+// since stands in its weight, and in no line of its own.
+func (p Plan) readLine(t work.Task, st work.Stage) (ReadLine, bool) {
+	l, ok := readLine(t)
+	if !ok || t.Do != work.Weigh || p.planner.s.Undecided() {
+		return l, ok
+	}
+	for _, of := range p.Stages {
+		if of.Batter != st.Batter {
+			continue
+		}
+		for _, first := range of.Tasks {
+			if first.ID != t.ID && p.planner.decidedOn(first.ID, t.ID) {
+				return l, false
+			}
+		}
+	}
+	since, _ := p.planner.since(t.ID, len(p.planner.s.Entries)+1)
+	if since == 0 {
+		return l, ok
+	}
+	was := t.Mass
+	t.Mass += since
+	l.Was, l.Off = grams(t.Mass, t.Reads), t.Off() != 0
+	if l.By = grams(was, t.Reads) + fmt.Sprintf(" and %s more", grams(since, t.Reads)); since < 0 {
+		l.By = grams(was, t.Reads) + fmt.Sprintf(" less %s out again", grams(-since, t.Reads))
+	}
+	return l, ok
+}
+
+// decidedOn says that a weighing brings in, or takes out again, what was decided upon
+// another one.
+func (p *planner) decidedOn(first, id string) bool {
+	for i, d := range p.s.Decisions(first) {
+		if id == missingID(first, i) || id == outID(first, i) || id == first+"/for "+d.Fact.Oil+nth(i) {
+			return true
+		}
+	}
+	return false
 }
 
 // readLine gives the line of a task, if it has a weight or a height.

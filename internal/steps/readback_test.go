@@ -110,3 +110,37 @@ func TestSuperfatIsReadBackAsOff(t *testing.T) {
 		}
 	}
 }
+
+// TestReadBackIsNet: what was weighed too much and taken out again, or was missing and
+// added, is read back as what there is now, in one line that is not off.
+func TestReadBackIsNet(t *testing.T) {
+	b := begin(harbour())
+	b.workTo(t, "sea/sodium hydroxide")
+	alkali := b.task(t, "sea/sodium hydroxide")
+	b.typed(t, alkali.ID, (alkali.Target + 171*g/100).At(alkali.Reads))
+	b.decide(t, alkali.ID, batch.TakeOut)
+	b.workTo(t, "lye/sea/read back")
+	net := func(at, what string, asked quantity.Mass, of string) {
+		t.Helper()
+		found := 0
+		for _, l := range b.plan().ReadBack(at) {
+			if !strings.HasPrefix(l.What, what) {
+				continue
+			}
+			if found++; l.Off || l.Was != l.Asked+" g" || !strings.HasPrefix(l.Asked, asked.At(g)[:2]) || !strings.Contains(l.By, of) {
+				t.Errorf("%s: %+v", at, l)
+			}
+		}
+		if found != 1 {
+			t.Errorf("%s: %d lines of %s: %+v", at, found, what, b.plan().ReadBack(at))
+		}
+	}
+	net("lye/sea/read back", "sodium hydroxide", alkali.Target, "less 1.7 g out again")
+	b.workTo(t, "sea/coconut")
+	coconut := b.task(t, "sea/coconut")
+	b.typed(t, "sea/coconut", (coconut.Target - 9200).At(coconut.Reads))
+	b.decide(t, "sea/coconut", batch.AddOil)
+	b.workTo(t, "sea/meet")
+	net("sea/meet", "sodium hydroxide", alkali.Target, "less 1.7 g out again")
+	net("sea/meet", "Coconut oil", coconut.Target, "and 9.2 g more")
+}

@@ -1,6 +1,7 @@
 package steps
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 	"time"
@@ -27,7 +28,7 @@ func (p Plan) Say(e batch.Entry, s batch.State) string {
 	case batch.Weighed:
 		return p.about(f.Task) + p.sayWeighed(f) + inGoes(e, f, s)
 	case batch.Ticked:
-		words := p.about(f.Task) + p.Title(f.Task)
+		words := p.about(f.Task) + cmp.Or(f.Asked, p.Title(f.Task))
 		if !f.When.IsZero() {
 			words += ", at " + clockOf(f.When, e.At.Wall)
 		}
@@ -43,7 +44,7 @@ func (p Plan) Say(e batch.Entry, s batch.State) string {
 	case batch.TemperatureTaken:
 		return fmt.Sprintf("%s: %s", strings.Replace(f.Task, "/", ", ", 1), f.Temperature)
 	case batch.Skipped:
-		return fmt.Sprintf("left out: %s (%s)", p.Title(f.Task), f.Reason)
+		return fmt.Sprintf("left out: %s (%s)", cmp.Or(f.Asked, p.Title(f.Task)), f.Reason)
 	case batch.TimerSeen:
 		return "seen: " + timerName(f.Timer)
 	case batch.TimerPutOff:

@@ -121,8 +121,11 @@ func setAside(f batch.SetAside) string {
 	case f.Count > 1:
 		words = fmt.Sprintf("set aside: %d × %s", f.Count, f.Piece)
 	}
-	if f.Mass > 0 {
+	switch {
+	case f.Mass > 0:
 		words += ", " + f.Mass.At(quantity.Gram/10) + " g"
+	case f.Count == 0:
+		words = "set aside: no " + string(f.Piece)
 	}
 	if f.Lot != "" {
 		words += ", marked " + f.Lot

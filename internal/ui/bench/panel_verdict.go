@@ -78,15 +78,19 @@ func (p panel) verdictWords() string {
 // comparison says in words how a typed weight compares.
 func (p panel) comparison(m quantity.Mass) string {
 	over, below, above := p.compare(m)
+	words := " " + over.Abs().At(p.task.Reads) + below
+	if over > 0 {
+		words = " " + over.Abs().At(p.task.Reads) + above
+	}
 	switch {
 	case p.within(over):
 		return p.t.Good.Render(ink.SignDone + " within " + reply.Tolerance(p.task))
 	case over < 0 && -over <= p.task.Tolerance+p.task.Loss:
 		return p.t.Good.Render(ink.SignDone + " " + (-over).At(p.task.Reads) + " less: no more than steam can take")
-	case over > 0:
-		return p.t.Off.Render(ink.SignOff + " " + over.At(p.task.Reads) + above)
+	case over > 0 != (p.task.Do == work.Portion): // What was poured too far cannot be undone.
+		return p.t.Off.Render(ink.SignOff + words)
 	}
-	return p.t.Accent.Render(ink.SignLater + " " + (-over).At(p.task.Reads) + below)
+	return p.t.Accent.Render(ink.SignLater + words)
 }
 
 // within says that a weight that is so much over is near enough.
