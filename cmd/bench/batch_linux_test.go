@@ -50,7 +50,7 @@ func TestWholeBatch(t *testing.T) {
 		t.Errorf("while something is due, bench due exits with %d", code)
 	}
 	writesCalendar(t, home)
-	if !console.Holds(due, "260302A running soon unmould 3 loaves") || !console.Holds(due, "260302A due soon look at the gel") {
+	if !console.Holds(due, "260302A running unmould 3 loaves") || !console.Holds(due, "260302A due soon look at the gel") {
 		t.Errorf("two hours too early, bench due says\n%s", due)
 	}
 	m = m.unmoulds(dawn.Add(26 * time.Hour))
