@@ -189,7 +189,7 @@ func allowsTick(p steps.Plan, f batch.Ticked, now timer.Moment) error {
 	}
 	_, st, _ := p.Task(id)
 	if t.Do == work.Bars && t.Counted == 0 {
-		return fmt.Errorf("%s: weigh one at least, or leave it out with the reason", t.Title)
+		return fmt.Errorf("%s: weigh one at least, or leave it out (x) with the reason", t.Title)
 	}
 	if id == rest.WholeCure {
 		return allowsWholeCure(p, now)

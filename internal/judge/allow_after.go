@@ -162,7 +162,7 @@ func allowsWholeCure(p steps.Plan, now timer.Moment) error {
 	case !cut:
 		return errors.New("nothing is cut yet")
 	case gone < c.Rules.Least:
-		return fmt.Errorf("the shortest cure is %s from the cut, %s to go; leave it out with the reason to test earlier",
+		return fmt.Errorf("the shortest cure is %s from the cut, %s to go; leave it out (x) with the reason to test earlier",
 			timer.Words(c.Rules.Least), timer.Words(c.Rules.Least-gone))
 	}
 	return nil

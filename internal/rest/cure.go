@@ -37,7 +37,7 @@ func (r Rest) cureStage() work.Stage {
 		s.Tasks = append(s.Tasks, PassedBy(r.markedTask(strconv.Itoa(next), title), over, "not marked"))
 	}
 	s.Tasks = append(s.Tasks, r.tick(WholeCure, "The cure is over: on to the release test", fmt.Sprintf(
-		"Shortest cure %s from the cut, usual %s. Leave it out with the reason to test earlier.", timer.Words(c.Rules.Least), timer.Words(c.Rules.Usual))))
+		"Shortest cure %s from the cut, usual %s. Leave it out (x) with the reason to test earlier.", timer.Words(c.Rules.Least), timer.Words(c.Rules.Usual))))
 	return s
 }
 

@@ -38,3 +38,10 @@ func TestLoafIsWeighedAsItLeavesItsMould(t *testing.T) {
 		t.Errorf("kept %+v", p.last())
 	}
 }
+
+// TestTemperatureIsInTheFooter: where a temperature may be typed before the answer, the
+// line of keys says so.
+func TestTemperatureIsInTheFooter(t *testing.T) {
+	p := arrives(t, memory.New()).starts().works("").waits(61 * time.Minute)
+	p.press("down").sees("Look at the gel", "enter answers   0-9 temperature")
+}

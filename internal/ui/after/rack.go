@@ -209,9 +209,12 @@ func (s shelf) line(t ink.Theme, w int, chosen bool, now timer.Moment) string {
 	if _, held, _ := s.State.Verdict(); held {
 		words += " HELD"
 	}
-	words = ink.Fit(words, 16) + " " + ink.Fit(fmt.Sprintf("%d bars", s.cure.Bars), 8) + s.next
+	words = whole(words, 16) + " " + whole(fmt.Sprintf("%d bars ", s.cure.Bars), 8) + s.next
 	return row(t, w, chosen, sign, s.BatchItem, words)
 }
+
+// whole fills text up to so many cells, and cuts none of it off.
+func whole(text string, w int) string { return ink.Fit(text, max(w, ink.Width(text))) }
 
 func row(t ink.Theme, w int, chosen bool, sign string, b front.BatchItem, words string) string {
 	name := ink.Fit(ink.Clean(b.Code), 8) + "  " + ink.Fit(ink.Clean(b.State.Control.Recipe.Name), 18) + "  "

@@ -10,6 +10,7 @@ import (
 	"bench/internal/rest"
 	"bench/internal/sample"
 	"bench/internal/timer"
+	"bench/internal/ui/ink"
 )
 
 // TestRack: a batch is in cure from its cut until its bars are released; those that need
@@ -50,5 +51,20 @@ func TestRack(t *testing.T) {
 		if got := strings.Join(order, " "); r.count() != c.count || got != c.order {
 			t.Errorf("%s: %q, in the order %q; want %q, %q", name, r.count(), got, c.count, c.order)
 		}
+	}
+}
+
+// TestRackLineCutsNothing: the days, the bars and what comes next stand apart, however
+// large their figures.
+func TestRackLineCutsNothing(t *testing.T) {
+	b := sample.Begin(sample.Control(t, "tide-lines.yaml", 1))
+	b.WorkTo(t, "cure/bar 1")
+	s := shelf{UnderWay: front.Planned(front.BatchItem{Code: "260302A", State: b.State}), next: "Release the bars"}
+	s.cure = s.Plan.Curing()
+	s.cure.Bars = 999
+	now := b.Now
+	now.Wall = now.Wall.Add(121 * 24 * time.Hour)
+	if line := s.line(ink.NewTheme(ink.Bare, ink.Unknown), 120, false, now); !strings.Contains(line, "day 121  usual over 999 bars Release the bars") {
+		t.Errorf("%q", line)
 	}
 }

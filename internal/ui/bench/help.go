@@ -118,7 +118,11 @@ func (b Screen) helpRest(t work.Task) []key.Binding {
 	var list []key.Binding
 	switch t.Do {
 	case work.Choose:
-		return []key.Binding{keys.Says(keys.Accept, "answers")}
+		list = []key.Binding{keys.Says(keys.Accept, "answers")}
+		if takesFigures(t, b.stageOf(t)) {
+			list = append(list, keys.Says(keys.Figures, "temperature"))
+		}
+		return list
 	case work.Count:
 		list = []key.Binding{keys.Says(keys.Tick, "as planned"), keys.Says(keys.Figures, "bars"), keys.InWords}
 	case work.Bars:
