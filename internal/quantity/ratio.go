@@ -57,8 +57,12 @@ func (t Temperature) RoundTo(step Temperature) Temperature {
 	if step <= 0 {
 		return t
 	}
-	if t < 0 {
-		return -(-t).RoundTo(step)
+	over := t % step
+	switch t -= over; { // Not by the sign: the lowest one has no positive of its own.
+	case over >= step-step/2:
+		return t + step
+	case -over >= step-step/2:
+		return t - step
 	}
-	return (t + step/2) / step * step
+	return t
 }

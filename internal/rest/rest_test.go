@@ -238,7 +238,7 @@ func TestEachLoafByItself(t *testing.T) {
 	second := on{50 * time.Hour, batch.Ticked{Task: "unmould/loaf 2"}}
 	side := on{26 * time.Hour, batch.Ticked{Task: "cut/side"}}
 	cutFirst := on{26 * time.Hour, batch.BarsCut{Task: "cut/loaf 1", Loaf: 1, Bars: 8, Planned: 8}}
-	softToCut := on{26 * time.Hour, batch.UnmouldPutOff{Task: "cut/loaf 1", For: 24 * time.Hour}}
+	softToCut := on{26 * time.Hour, batch.UnmouldPutOff{Task: "cut/loaf 1", For: 48 * time.Hour}}
 	seen := on{38 * time.Hour, batch.TimerSeen{Timer: "cut"}}
 	for name, c := range map[string]struct {
 		facts []on
