@@ -87,7 +87,7 @@ func (p *planner) pouredAny(r pour) bool {
 func (p *planner) deviation(k pot, t work.Task, off quantity.Mass) Deviation {
 	d := Deviation{Task: t.ID, Batter: k.recipe.Name, Off: off, task: t, Words: k.recipe.Name + ": " + sayOff(t, off)}
 	if p.isAlkali(k, t) && off > 0 && p.dry(k, t) {
-		d.Words += ". While it is dry it can come out of the cup again: take it out and correct the weight (u)."
+		d.Words += ". While it is dry it can come out of the cup again: leave it out, and weigh what comes out."
 	}
 	return d
 }
