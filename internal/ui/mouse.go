@@ -91,8 +91,15 @@ func (m Model) goesTo(x, y int) (Model, tea.Cmd) {
 	column := columnOf(lines[y], x)
 	want := item(lines[y], column)
 	at, is := marked(lines, column)
-	key := tea.KeyMsg{Type: towards(at < y, m.page == intent.PageBench && column == 0 && strings.Contains(lines[y], "│"))}
 	next, cmds := m, []tea.Cmd(nil)
+	stages := m.page == intent.PageBench && column == 0 && strings.Contains(lines[y], "│")
+	if is == "" && stages { // Nothing is next, and no stage has the sign.
+		var cmd tea.Cmd
+		next, cmd = next.pressed(keys.Press{KeyMsg: tea.KeyMsg{Type: tea.KeyLeft}, At: m.now})
+		cmds = append(cmds, cmd)
+		at, is = marked(next.bare(), column)
+	}
+	key := tea.KeyMsg{Type: towards(at < y, stages)}
 	for range mostSteps {
 		if want == "" || is == "" || is == want {
 			return next, tea.Batch(cmds...)

@@ -114,3 +114,9 @@ func TestMouseOnlyWhenSwitchedOn(t *testing.T) {
 		}
 	}
 }
+
+// TestClickWhileWaiting: where nothing is next, a click on an open stage goes there.
+func TestClickWhileWaiting(t *testing.T) {
+	p := arrives(t, memory.New()).starts().works("").press("n").types("fog").press("enter").sees("○ gel")
+	p.clicks("○ gel").sees("▶ gel", "Look at the gel after 1 h")
+}
