@@ -2,6 +2,7 @@ package ui
 
 import (
 	"slices"
+	"strings"
 	"testing"
 	"time"
 
@@ -219,4 +220,15 @@ func TestComesBackUnseen(t *testing.T) {
 	p := arrives(t, memory.New()).starts().works("dusk/shea").looks(6*time.Minute).press("z", "z")
 	n := len(p.store.Facts("26K25A"))
 	p.looks(5 * time.Minute).gets(keyOf("a")).sees("just come up").recorded(n)
+}
+
+// TestLatenessIsNotCut: what fell due says how late it is, beside a second column too.
+func TestLatenessIsNotCut(t *testing.T) {
+	p := arrives(t, memory.New()).starts().works("").waits(3 * time.Hour).comesIn()
+	want := strings.Count(p.sized(80, 40).m.View(), "late by")
+	for _, w := range []int{100, 120, 200} {
+		if got := strings.Count(p.sized(w, 40).m.View(), "late by"); got != want || got < 2 {
+			t.Errorf("in %d columns %d say how late they are, not %d:\n%s", w, got, want, p.m.View())
+		}
+	}
 }

@@ -58,7 +58,7 @@ func (m Model) lines(w, h int) []string {
 	switch m.page {
 	case intent.PageHome:
 		h := m.home
-		h.Above = m.board().Missed(t, w, m.ear.Opened(), m.now)
+		h.Above = func(w int) []string { return m.board().Missed(t, w, m.ear.Opened(), m.now) }
 		lines = h.View(t, w, rows, m.now)
 	case intent.PageSetup:
 		lines = m.setup.View(t, w, rows)

@@ -29,7 +29,7 @@ type Screen struct {
 	Word    string
 	Folder  string
 	At      *time.Location
-	Above   []string // Above are lines that come before the list, such as what fell due.
+	Above   func(w int) []string // Above gives the lines of w cells that come before the list, such as what fell due; nil is none.
 }
 
 // Loaded takes the batches that were read; fresh says that none was ever begun.

@@ -61,7 +61,10 @@ func (h Screen) Words(t ink.Theme, w int) []string {
 
 // list gives all lines, and which of them the cursor is on.
 func (h Screen) list(t ink.Theme, w int, now timer.Moment) (lines []string, at int) {
-	lines = append(slices.Clone(h.Above), "", " "+t.Strong.Render("Under way"))
+	if h.Above != nil {
+		lines = h.Above(w)
+	}
+	lines = append(lines, "", " "+t.Strong.Render("Under way"))
 	if len(h.Batches) == 0 {
 		lines = append(lines, "   "+t.Quiet.Render(h.none()))
 	}
