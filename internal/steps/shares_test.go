@@ -54,7 +54,8 @@ func TestCupsAreWipedOut(t *testing.T) {
 					case task.Do != work.Weigh || !cup || task.FromCup || task.MustType:
 					default:
 						was := held[task.Vessel]
-						asks := strings.HasPrefix(task.Hint, "Wipe "+task.Vessel+" out first: "+was+" was in it.")
+						out := map[bool]string{false: "out", true: "out and dry it"}[st.Kind == work.LyeSolution]
+						asks := strings.HasPrefix(task.Hint, "Wipe "+task.Vessel+" "+out+" first: "+was+" was in it.")
 						if asks != (was != "" && was != task.Material) {
 							t.Errorf("%s: %s into %s, where %q was: %q", name, task.Material, task.Vessel, was, task.Hint)
 						}

@@ -63,7 +63,11 @@ func (p *planner) wipeCups(list []work.Stage) {
 				continue
 			}
 			if was != "" && was != t.Material {
-				t.Hint = strings.TrimSpace(fmt.Sprintf("Wipe %s out first: %s was in it. %s", t.Vessel, was, t.Hint))
+				out := "out"
+				if st.Kind == work.LyeSolution {
+					out = "out and dry it" // Dry hydroxide meets no drop.
+				}
+				t.Hint = strings.TrimSpace(fmt.Sprintf("Wipe %s %s first: %s was in it. %s", t.Vessel, out, was, t.Hint))
 			}
 			held[t.Vessel] = t.Material
 		}
