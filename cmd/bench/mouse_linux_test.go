@@ -53,7 +53,8 @@ func TestMouse(t *testing.T) {
 	m.knows("260302A")
 	m.waits(look)
 	m.clicks("done")
-	m.take(batch.Ticked{Task: m.plan.Stages[0].Tasks[0].ID})
+	first := m.plan.Stages[0].Tasks[0]
+	m.take(batch.Ticked{Task: first.ID, Asked: first.Title})
 	m.Wait("tick", func() bool { return len(kept(t, home, m.code)) == 2 })
 	m.agrees()
 	m.Send("q")
