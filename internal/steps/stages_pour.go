@@ -75,7 +75,7 @@ func (p *planner) splitStage(r pour) work.Stage {
 	if len(r.portions) == 0 {
 		return s
 	}
-	s.Tasks = slices.Concat([]work.Task{r.gross}, r.portions)
+	s.Tasks = append(append(make([]work.Task, 0, len(r.portions)+2), r.gross), r.portions...) // One more reads it back.
 	if p.allOver(s.Tasks) {
 		s.ReadBack = splitReadBack(s.Tasks)
 	}
@@ -88,7 +88,7 @@ func (p *planner) pourStage(r pour) work.Stage {
 	if !p.presses(r) {
 		s.Why = "Low and slow, over a spatula when there is a layer below."
 	}
-	s.Tasks = slices.Grow(p.prop(r), p.c.Loaves)
+	s.Tasks = slices.Grow(p.prop(r), p.c.Loaves+1)
 	for _, pour := range p.pourTasks(r) {
 		s.Tasks = append(s.Tasks, pour)
 	}
