@@ -98,7 +98,7 @@ func allKeys() []keyGroup {
 			Says(Figures, "type what it weighs, then enter"),
 			Says(More, "this much, and more to come from another container"),
 			Says(ByEye, "by eye, not weighed; the figure typed before it is kept"), Says(LeaveOut, "leave a task out, with the reason"),
-			Shown("s  t", "too soft; type it in words (several bars, a day)"),
+			Shown("s  t", "too soft, or before its time; in words (several bars, a day)"),
 			Shown("d  w  i", "how to go on; is all in the pot? another vessel was taken"),
 		}},
 		{"Move", []key.Binding{
