@@ -215,6 +215,30 @@ func TestOfferHidesTheTask(t *testing.T) {
 	p.press("z", "!").sees("FIRST AID")
 }
 
+// TestSmallUnguarded: gloves and goggles that were left out are seen in a small window
+// too; where there is no room to say so no key is taken.
+func TestSmallUnguarded(t *testing.T) {
+	const says = "! lye burns: gloves, goggles, sleeves ON"
+	p := arrives(t, memory.New()).starts().press("x").types("at hand").press("enter").works("lye/sea/read back").sized(24, 20)
+	if !strings.Contains(p.flat(), says) {
+		t.Errorf("it is not said where it is read back:\n%s", p.m.View())
+	}
+	p.sized(80, 24).works("sea/olive")
+	n := len(p.store.Facts("26K25A"))
+	for _, w := range []int{20, 24, 40, 79} {
+		need := p.sized(w, 20).m.smallPage(w, 0).Rows()
+		if p.sized(w, need); !strings.Contains(p.flat(), says) {
+			t.Errorf("at %dx%d it is not said:\n%s", w, need, p.m.View())
+		}
+		p.sized(w, need-1).sees("no keys").press("space").recorded(n)
+	}
+	p.sized(40, 10).press("space").recorded(n + 1)
+	p.sized(80, 24).works("clean up/gloves").doesOne().sized(40, 20)
+	if strings.Contains(p.flat(), says) {
+		t.Errorf("it is still said:\n%s", p.m.View())
+	}
+}
+
 // large says that the first row of a number in large figures is in sight.
 func large(seen, number string) bool {
 	return strings.Trim(number, "0123456789.–") == "" && strings.Contains(seen, strings.Join(strings.Fields(ink.Big(number, 1)[0]), " "))

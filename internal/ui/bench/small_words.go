@@ -69,8 +69,19 @@ func (p panel) largeFigures() []string {
 	return append(p.figures(f, 1, reserve), "")
 }
 
-// told is what is doubted, and the answer to the last key.
-func (p panel) told() []string {
+// told is what is doubted, the answer to the last key, and below it what may not be
+// forgotten.
+func (p panel) told() []string { return append(p.answered(), p.unguarded()...) }
+
+// unguarded says in few words that gloves, goggles and sleeves were left out.
+func (p panel) unguarded() []string {
+	if p.b.Plan.Unguarded() == "" {
+		return nil
+	}
+	return ink.Wrap(ink.SignOff+" lye burns: gloves, goggles, sleeves ON", p.w)
+}
+
+func (p panel) answered() []string {
 	var words []string
 	switch {
 	case p.b.Word != "":
