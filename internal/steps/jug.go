@@ -59,7 +59,50 @@ func (p *planner) jugWeighed(k pot, before int) (last batch.Grossing, ok bool) {
 			last, ok = g, true
 		}
 	}
+	if g, looked := p.jugLookedInto(k, before); looked && g.Seq > last.Seq {
+		return g, true
+	}
 	return last, ok
+}
+
+// jugLookedInto gives the last weight of a lye jug before a fact that somebody took to
+// see whether all is in. It counts while the jug holds all that was weighed for it, and
+// nothing that no fact tells of: heavier than its facts, it may.
+func (p *planner) jugLookedInto(k pot, before int) (batch.Grossing, bool) {
+	for _, e := range slices.Backward(p.s.Entries[:min(before-1, len(p.s.Entries))]) {
+		f, ok := e.Fact.(batch.PotWeighed)
+		if !ok || f.Vessel != k.jug.Name || p.s.Withdrawn(e.Seq) {
+			continue
+		}
+		g := batch.Grossing{Fact: batch.Grossed{Vessel: f.Vessel, Gross: f.Gross, Tare: k.jug.Tare}, Seq: e.Seq, At: e.At}
+		if f.Gross <= f.Expected+p.rack.Home(k.jug, k.solution()).Reads && p.jugWhole(k, e.Seq) && !p.moved(g, p.outOfJug(k)) {
+			return g, true
+		}
+	}
+	return batch.Grossing{}, false
+}
+
+// jugWhole says that by a fact all that was weighed for a lye jug before it was in the
+// jug, and nothing out of it yet.
+func (p *planner) jugWhole(k pot, seq int) bool {
+	before := func(id string) bool {
+		d, ok := p.s.Done(id)
+		return ok && d.Seq < seq
+	}
+	name := k.recipe.Name
+	if !before(DissolveID(name)) || slices.ContainsFunc(p.outOfJug(k), func(id string) bool {
+		return before(id) || p.weighedBefore(id, seq) > 0
+	}) {
+		return false
+	}
+	straight := k.straight()
+	return !slices.ContainsFunc(slices.Concat(k.early, k.cup), func(t work.Task) bool {
+		id := moreID(name)
+		if slices.ContainsFunc(straight, func(s work.Task) bool { return s.ID == t.ID }) {
+			id = straightID(name)
+		}
+		return t.Mass > 0 && t.Seq < seq && !before(id)
+	})
 }
 
 // jugSince gives what went into a lye jug after a fact, or is to go.

@@ -51,6 +51,51 @@ func TestJugIsWhatItWeighed(t *testing.T) {
 	}
 }
 
+// TestALookIntoTheJugIsItsLastWeight: at 745.0 g when it had dissolved, and at 741.2 g when
+// somebody looked whether all is in: that is what it should weigh at the pour and at the
+// next look. A look before anything is dissolved, one that found more than the facts
+// tell, and one that was taken back say nothing of that.
+func TestALookIntoTheJugIsItsLastWeight(t *testing.T) {
+	look := func(b *bencher, gross quantity.Mass) {
+		f, err := b.plan().PotCheck("lye jug 1", gross)
+		if err != nil {
+			t.Fatal(err)
+		}
+		b.put(f.Fact)
+	}
+	b := begin(harbour())
+	b.workTo(t, "sea/sodium hydroxide")
+	look(b, content(b, "lye jug 1").Expected)
+	b.workTo(t, seaJug2)
+	if jug := b.task(t, seaJug2); jug.Target != 754_700 {
+		t.Errorf("water alone was looked at, and the jug should weigh %v", jug.Target)
+	}
+	b.typed(t, seaJug2, "745.0")
+	look(b, 741_200)
+	if c := content(b, "lye jug 1"); c.Expected != 741_200 {
+		t.Errorf("the next look expects %v", c.Expected)
+	}
+	b.workTo(t, seaJug)
+	looked := *b
+	look(b, 751*g)
+	if jug := b.task(t, seaJug); jug.Target != 741_200 {
+		t.Errorf("the jug should weigh %v", jug.Target)
+	}
+	b.typed(t, seaJug, "741.0")
+	if hint := b.task(t, "sea/combine").Hint; strings.HasPrefix(hint, "! ") {
+		t.Error(hint)
+	}
+	for i, e := range looked.state.Entries {
+		if f, ok := e.Fact.(batch.PotWeighed); ok && f.Gross == 741_200 {
+			looked.put(batch.Withdrawn{Seq: i + 1})
+			break
+		}
+	}
+	if jug := looked.task(t, seaJug); jug.Target != 745*g {
+		t.Errorf("the look was taken back, and the jug should weigh %v", jug.Target)
+	}
+}
+
 // TestSpilledLyeIsSaidAgain: a jug that was too light for steam once is so at the pour,
 // too: it should weigh what it did, and alkali is missing all the same.
 func TestSpilledLyeIsSaidAgain(t *testing.T) {
