@@ -52,3 +52,28 @@ func TestEndOfASlope(t *testing.T) {
 		t.Errorf("the sheet says\n%s", words)
 	}
 }
+
+// One height has one figure: a layer of 60.3 mm is poured to 60.5 mm on the sheet for the
+// mould, and lies that high under the picture and beside it.
+func TestAHeightIsSaidAlikeEverywhere(t *testing.T) {
+	l := designed(t, "tide-lines.yaml")
+	for i, at := range []float64{20.2, 40.4, 60.3} {
+		l.Layers[i].PourLine, l.Layers[i].Finished = Level{At: at}, Level{At: at}
+	}
+	said := func(s scene.Scene) (words string) {
+		for _, label := range s.Labels {
+			words += label.Text + "\n"
+		}
+		return words
+	}
+	name := l.Layers[2].Name
+	for words, want := range map[string]string{
+		said(l.End()):      name + ": pour to 60.5 mm",
+		said(l.Notebook()): name + ", 40.5 to 60.5 mm",
+		strings.Join(l.Legend(looks["plain"]), "\n"): name + ", 40.5 to 60.5 mm",
+	} {
+		if !strings.Contains(words, want) {
+			t.Errorf("%q is not said in\n%s", want, words)
+		}
+	}
+}

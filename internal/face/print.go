@@ -34,7 +34,7 @@ func (l Loaf) Notebook() scene.Scene {
 		}
 		to, high := layer.Finished.over(box.Right), layer.Finished.over(l.middle())
 		where = cmp.Or(where, layer.Finished.where())
-		notes = append(notes, note{(from + to) / 2, fmt.Sprintf("%s, %s to %s mm%s", layer.Name, short(low), short(high), where), 0})
+		notes = append(notes, note{(from + to) / 2, fmt.Sprintf("%s, %s to %s mm%s", layer.Name, short(eye(low)), short(eye(high)), where), 0})
 		for _, e := range layer.Embeds {
 			if e.holds(f) {
 				s.Write(scene.Label{At: centre(e.Outline), Text: e.Name, Size: f.LetterH, Anchor: scene.Middle, On: &e.Colour})
