@@ -1,6 +1,7 @@
 package steps_test
 
 import (
+	"fmt"
 	"math"
 	"strings"
 	"testing"
@@ -102,6 +103,26 @@ func TestSharesEvenOutLoaves(t *testing.T) {
 		want := less.Grams() / p.Batters[0].Density * p.Batters[1].Density
 		if math.Abs(more.Grams()-want) > 0.02*want {
 			t.Errorf("%.1f g more, not %.1f g", more.Grams(), want)
+		}
+	}
+}
+
+// TestEveryPortionThatWasOffIsNamed: how to go on names the loaf that was poured over and
+// the one that got too little, whichever was the last, and none that was within its
+// tolerance of 2 g.
+func TestEveryPortionThatWasOffIsNamed(t *testing.T) {
+	b := begin(harbour())
+	b.workTo(t, "sea/sea/loaf 1")
+	for loaf, off := range []quantity.Mass{19_200, -1_000, -9_600} {
+		portion := b.task(t, fmt.Sprintf("sea/sea/loaf %d", loaf+1))
+		b.typed(t, portion.ID, (portion.SoFar - portion.Target - off).At(portion.Reads))
+		settled := b.plan().Settled()
+		for words, want := range map[string]bool{
+			"Portion for loaf 1 19.2 g over (asked": true, "Portion for loaf 2 1.0 g": false, "Portion for loaf 3 9.6 g under (asked": loaf == 2,
+		} {
+			if strings.Contains(settled, words) != want {
+				t.Errorf("loaf %d: %q is said %t: %s", loaf+1, words, !want, settled)
+			}
 		}
 	}
 }

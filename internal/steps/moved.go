@@ -12,6 +12,9 @@ import (
 type Moved struct {
 	Task  string
 	Words string // Words say by how much it was off, and what followed.
+
+	stage string
+	off   string // off is by how much it was off, without the layer and what followed.
 }
 
 // Moved finds the portions that were off, in the order of things.
@@ -20,7 +23,8 @@ func (p Plan) Moved() []Moved {
 	for _, st := range p.Stages {
 		for _, t := range st.Tasks {
 			if off := t.Mass - t.Target; t.Do == work.Portion && t.Done && t.Skipped == "" && off.Abs() > t.Tolerance {
-				list = append(list, Moved{t.ID, p.about(t.ID) + strings.Replace(sayOff(t, off), t.Material, t.Title, 1) + ": " + followed(st, t)})
+				words := strings.Replace(sayOff(t, off), t.Material, t.Title, 1)
+				list = append(list, Moved{t.ID, p.about(t.ID) + words + ": " + followed(st, t), st.ID, words})
 			}
 		}
 	}
@@ -41,11 +45,19 @@ func followed(st work.Stage, off work.Task) string {
 	return "of what was left, " + strings.Join(others, ", ")
 }
 
-// Settled says why nothing is to be decided where nothing is.
+// Settled says why nothing is to be decided where nothing is: of the last split that was
+// off it names every portion that got too much or too little, and what followed.
 func (p Plan) Settled() string {
 	moved := p.Moved()
 	if len(moved) == 0 {
 		return "Nothing is to be decided: no weight was off."
 	}
-	return "Nothing is to be decided; what follows has moved along. " + moved[len(moved)-1].Words + "."
+	last := moved[len(moved)-1]
+	var before strings.Builder
+	for _, m := range moved[:len(moved)-1] {
+		if m.stage == last.stage {
+			before.WriteString(p.about(m.Task) + m.off + ". ")
+		}
+	}
+	return "Nothing is to be decided; what follows has moved along. " + before.String() + last.Words + "."
 }
