@@ -78,3 +78,26 @@ func TestReadEarly(t *testing.T) {
 		t.Errorf("%q is typed:\n%s", p.m.bench.Typed, p.m.View())
 	}
 }
+
+// TestNoTickWhereItIsRefused: where space is refused the line of keys shows the key that
+// works in its place.
+func TestNoTickWhereItIsRefused(t *testing.T) {
+	p := arrives(t, memory.New()).starts().works("sea/meet").sees("enter it is so")
+	n := len(p.store.Facts("26K25A"))
+	p.looks(31 * time.Minute).sees("↑ read both again").seesNot("it is so").press("enter").sees("both again (up, and type)").recorded(n)
+	p.press("up").types("38").press("enter").recorded(n + 1)
+
+	p = arrives(t, memory.New()).starts().works("").waits(5 * time.Hour).press("down").press("right").sees("Unmould loaf 1")
+	n = len(p.store.Facts("26K25A"))
+	p.sees("s too soft, or before its time").seesNot("space done", "0-9 what it weighs").press("space").sees("to unmould early").recorded(n)
+	p.press("s").sees("Unmould it before its time").press("esc")
+	p.looks(20*time.Hour).sees("space done", "0-9 what it weighs", "s too soft")
+
+	p = arrives(t, memory.New()).cures(1).press("enter", "enter")
+	n = len(p.store.Facts("26K25A"))
+	p.press("left", "down", "down", "down").sees("▶ The cure is over", "x test earlier").seesNot("space done").press("space").sees("The shortest cure is").recorded(n)
+	p.sized(40, 14).sees("x test earlier").press("x").types("a trial").press("enter").recorded(n + 1)
+	if f, ok := p.last().(batch.Skipped); !ok || f.Task != "cure/complete" {
+		t.Errorf("kept %+v", p.last())
+	}
+}

@@ -140,10 +140,10 @@ func (b Screen) Entered(e batch.Entry, o Outcome, now timer.Moment) Screen {
 }
 
 // Steady says that the screen counts no time itself: a task is at hand that can be
-// done now.
+// done now, and no temperature that was read grows old.
 func (b Screen) Steady(now timer.Moment) bool {
 	t, stage, ok := b.Current(now)
-	return ok && t.Open && !b.reopened && b.Unsaved == nil && !rests(stage.Kind)
+	return ok && t.Open && !b.reopened && b.Unsaved == nil && !rests(stage.Kind) && stage.Kind != work.Gate
 }
 
 // Current gives the task that the keys are about.

@@ -1,6 +1,7 @@
 package bench
 
 import (
+	"bench/internal/batch"
 	"bench/internal/judge"
 	"bench/internal/reply"
 	"bench/internal/timer"
@@ -55,7 +56,7 @@ func (b Screen) help(now timer.Moment) []key.Binding {
 	case t.Done:
 		return append([]key.Binding{keys.Says(keys.Back, "to what is next")}, rest...)
 	}
-	list := b.helpTask(t)
+	list := b.helpTask(t, now)
 	if b.away(now) {
 		list = append(list, keys.Says(keys.Back, "to what is next"))
 	}
@@ -80,8 +81,11 @@ func (b Screen) helpTyped(t work.Task) []key.Binding {
 
 // helpTask says what space would tick, with its value, so that a tick is never
 // only a reflex.
-func (b Screen) helpTask(t work.Task) []key.Binding {
+func (b Screen) helpTask(t work.Task, now timer.Moment) []key.Binding {
 	tick := keys.Says(keys.Tick, "done")
+	if instead, refused := b.helpRefused(t, now); refused {
+		return []key.Binding{instead}
+	}
 	if rest := b.helpRest(t); rest != nil {
 		return rest
 	}
@@ -102,6 +106,24 @@ func (b Screen) helpTask(t work.Task) []key.Binding {
 		list = append(list, keys.Says(keys.Figures, "what it is"))
 	}
 	return list
+}
+
+// helpRefused shows the key that works where a tick, or that it is so, would be
+// refused.
+func (b Screen) helpRefused(t work.Task, now timer.Moment) (instead key.Binding, refused bool) {
+	if !t.Open || t.Do != work.Tick && t.Do != work.Confirm || judge.Allows(b.Plan, batch.Ticked{Task: t.ID}, now) == nil {
+		return instead, false
+	}
+	switch b.stageOf(t).Kind {
+	case work.Unmould:
+		return keys.Says(keys.Answers, "too soft, or before its time"), true
+	case work.CureStage:
+		return keys.Says(keys.LeaveOut, "test earlier"), true
+	case work.Gate:
+		return keys.Says(keys.Up, "read both again"), true
+	default:
+		return keys.Off(keys.Tick, "after d"), b.Plan.Undecided() > 0
+	}
 }
 
 func (b Screen) stageOf(t work.Task) work.Stage {

@@ -92,12 +92,8 @@ func (b Screen) smallHelp(now timer.Moment) []key.Binding {
 	var list []key.Binding
 	for _, each := range b.help(now) {
 		switch each.Help().Key {
-		case keys.Tick.Help().Key, keys.Accept.Help().Key, keys.Figures.Help().Key, keys.Answers.Help().Key, keys.InWords.Help().Key:
+		case keys.Tick.Help().Key, keys.Accept.Help().Key, keys.Figures.Help().Key, keys.Answers.Help().Key, keys.InWords.Help().Key, keys.LeaveOut.Help().Key, keys.Up.Help().Key:
 			list = append(list, each)
-		case keys.LeaveOut.Help().Key:
-			if b.reopened {
-				list = append(list, each)
-			}
 		case keys.Retry.Help().Key, keys.Back.Help().Key:
 			if b.Unsaved != nil {
 				list = append(list, each)
