@@ -10,6 +10,7 @@ import (
 	"bench/internal/memory"
 	"bench/internal/recipe"
 	"bench/internal/timer"
+	"bench/internal/ui/ink"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -49,7 +50,29 @@ func TestOfferIsNoTrap(t *testing.T) {
 	p := arrives(t, memory.New()).starts().works("dusk/shea").looks(5*time.Minute + 4*time.Second)
 	before := len(p.store.Facts("26K25A"))
 	p.press("z", "!").sees("FIRST AID").press("enter").sees("a seen z later").recorded(before)
-	p.press("z").types("126.7").press("enter").recorded(before + 1).press("x").sees("Leave out")
+	p.press("z", "x").recorded(before + 1).press("x").sees("Leave out")
+}
+
+// TestOfferTakesNoFigures: while it is asked for how long, figures land in no number, not
+// one of them, and the key that would keep a number typed before does not.
+func TestOfferTakesNoFigures(t *testing.T) {
+	const refused = "takes no figures"
+	for _, w := range []int{80, 120, 40} {
+		p := arrives(t, memory.New()).starts().works("dusk/shea").sized(w, 30).types("12").looks(6 * time.Minute)
+		before := len(p.store.Facts("26K25A"))
+		p.press("z").sees("z 5 min").types("5").sees("z 5 min").types("6.5")
+		if w >= ink.MinWidth {
+			p.sees(refused)
+		}
+		if p.m.bench.Typed != "12" {
+			t.Errorf("%d wide, typed is %q", w, p.m.bench.Typed)
+		}
+		p.press("enter").recorded(before).sees("not put off", "12").seesNot(refused, "z 5 min")
+		p.press("z", "5", "esc").seesNot(refused, "z 5 min").press("z", "5", "z").seesNot(refused).recorded(before + 1)
+		if f, ok := p.last().(batch.TimerPutOff); !ok || f.For != 5*time.Minute || p.m.bench.Typed != "12" {
+			t.Errorf("%d wide, kept %+v, typed is %q", w, p.last(), p.m.bench.Typed)
+		}
+	}
 }
 
 // ringsOver looks each second and gives the seconds at which the bell rang.

@@ -142,5 +142,9 @@ func (m Model) offered(p keys.Press) (next Model, act intent.Action, taken bool)
 		return m, nil, false
 	}
 	m.offer, act, taken = alarm.Answer(m.offer, p)
-	return m, act, taken || open && hides && !keys.Matches(p, keys.AidAnywhere, keys.Aid, keys.Quit, keys.Break)
+	taken = taken || open && hides && !keys.Matches(p, keys.AidAnywhere, keys.Aid, keys.Quit, keys.Break)
+	if taken {
+		m = m.say("") // What was said of the key before is over.
+	}
+	return m, act, taken
 }

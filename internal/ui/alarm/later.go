@@ -34,8 +34,9 @@ func offerWords() string {
 	return words + keys.Back.Help().Key + " not"
 }
 
-// Answer takes the key after an offer. Any other key calls it off and does what
-// it always does; taken says that it was an answer.
+// Answer takes the key after an offer. A figure is refused, or half a number could land
+// in the task unseen; a key that would keep one only calls the offer off; any other calls
+// it off and does what it always does. Taken says that it does nothing else.
 func Answer(offer intent.PutOff, p keys.Press) (still intent.PutOff, act intent.Action, taken bool) {
 	if offer == (intent.PutOff{}) {
 		return offer, nil, false
@@ -47,6 +48,12 @@ func Answer(offer intent.PutOff, p keys.Press) (still intent.PutOff, act intent.
 			}
 			return intent.PutOff{}, intent.Of(reply.Keep{Code: offer.Code, Fact: batch.TimerPutOff{Timer: offer.Timer, For: each.d}}), true
 		}
+	}
+	if _, figure := keys.Figure(p); figure {
+		return offer, intent.Word{Text: "An alarm asks for how long, and takes no figures: z, x or c; esc, and then type."}, true
+	}
+	if keys.Matches(p, keys.Tick, keys.Accept, keys.More, keys.ByEye) {
+		return intent.PutOff{}, intent.Word{Text: "The alarm is not put off. Look, then press it again."}, true
 	}
 	return intent.PutOff{}, nil, keys.Matches(p, keys.Back)
 }

@@ -73,7 +73,7 @@ func (Rack) action()        {}
 func (PutOff) action()      {}
 
 // PutOff asks for how long an alarm is put off; one more key answers. Figures
-// are no answer: they belong to the number that may be half typed.
+// are no answer, and none is taken meanwhile.
 type PutOff struct{ Code, Timer string }
 
 // Page says which screen has the keys.
