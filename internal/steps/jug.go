@@ -67,7 +67,8 @@ func (p *planner) jugWeighed(k pot, before int) (last batch.Grossing, ok bool) {
 
 // jugLookedInto gives the last weight of a lye jug before a fact that somebody took to
 // see whether all is in. It counts while the jug holds all that was weighed for it, and
-// nothing that no fact tells of: heavier than its facts, it may.
+// only where steam explains it: heavier, the jug may hold what no fact tells of, and
+// lighter it may be another one.
 func (p *planner) jugLookedInto(k pot, before int) (batch.Grossing, bool) {
 	for _, e := range slices.Backward(p.s.Entries[:min(before-1, len(p.s.Entries))]) {
 		f, ok := e.Fact.(batch.PotWeighed)
@@ -75,11 +76,16 @@ func (p *planner) jugLookedInto(k pot, before int) (batch.Grossing, bool) {
 			continue
 		}
 		g := batch.Grossing{Fact: batch.Grossed{Vessel: f.Vessel, Gross: f.Gross, Tare: k.jug.Tare}, Seq: e.Seq, At: e.At}
-		if f.Gross <= f.Expected+p.rack.Home(k.jug, k.solution()).Reads && p.jugWhole(k, e.Seq) && !p.moved(g, p.outOfJug(k)) {
+		if p.bySteam(k, f.Expected-f.Gross) && p.jugWhole(k, e.Seq) && !p.moved(g, p.outOfJug(k)) {
 			return g, true
 		}
 	}
 	return batch.Grossing{}, false
+}
+
+// bySteam says that steam explains how much lighter than expected a lye jug is.
+func (p *planner) bySteam(k pot, short quantity.Mass) bool {
+	return -short <= p.rack.Home(k.jug, k.solution()).Reads && short <= p.mostSteam(k)
 }
 
 // jugWhole says that by a fact all that was weighed for a lye jug before it was in the

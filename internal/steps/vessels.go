@@ -106,7 +106,7 @@ func (p *planner) jugContent(k pot) potcheck.Content {
 // steamOf gives what steam has taken of a lye solution by the last weight of its jug, if
 // that weight is no fault, and how much more it may have taken since.
 func (p *planner) steamOf(k pot) (gone, may quantity.Mass) {
-	may = max(k.solution()/50, p.lyeSolution(k).MostSteam()) // The least is common practice, no source.
+	may = p.mostSteam(k)
 	last, ok := p.jugWeighed(k, len(p.s.Entries)+1)
 	if !ok {
 		return 0, may
@@ -117,6 +117,11 @@ func (p *planner) steamOf(k pot) (gone, may quantity.Mass) {
 		return 0, may
 	}
 	return gone, may - max(0, gone)
+}
+
+// mostSteam is how much lighter than its facts a lye jug may be without a fault.
+func (p *planner) mostSteam(k pot) quantity.Mass {
+	return max(k.solution()/50, p.lyeSolution(k).MostSteam()) // The least is common practice, no source.
 }
 
 // pouredOut is what a layer's portions took out of its pot; of a pot that is shared it
