@@ -98,6 +98,22 @@ func TestALookIntoTheJugIsItsLastWeight(t *testing.T) {
 	}
 }
 
+// TestALookBeforeTheCupWentIn: water that waits in its cup for a small solution is not in
+// the jug that is looked at meanwhile, and is not taken for what steam took.
+func TestALookBeforeTheCupWentIn(t *testing.T) {
+	b := oliveOver(t)
+	b.workTo(t, "sea/sodium hydroxide/top-up") // Its water is weighed.
+	f, err := b.plan().PotCheck("lye jug 1", content(b, "lye jug 1").Expected)
+	if err != nil {
+		t.Fatal(err)
+	}
+	before := b.task(t, seaJug2).Target
+	b.put(f.Fact)
+	if after := b.task(t, seaJug2).Target; (after - before).Abs() > g/10 {
+		t.Errorf("the jug should weigh %v, and after a look at it without its cup %v", before, after)
+	}
+}
+
 // TestSpilledLyeIsSaidAgain: a jug that was too light for steam once is so at the pour,
 // too: it should weigh what it did, and alkali is missing all the same.
 func TestSpilledLyeIsSaidAgain(t *testing.T) {
