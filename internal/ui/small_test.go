@@ -218,7 +218,7 @@ func TestOfferHidesTheTask(t *testing.T) {
 // TestSmallUnguarded: gloves and goggles that were left out are seen in a small window
 // too; where there is no room to say so no key is taken.
 func TestSmallUnguarded(t *testing.T) {
-	const says = "! lye burns: gloves, goggles, sleeves ON"
+	const says = "! put on gloves, goggles, sleeves: lye burns"
 	p := arrives(t, memory.New()).starts().press("x").types("at hand").press("enter").works("lye/sea/read back").sized(24, 20)
 	if !strings.Contains(p.flat(), says) {
 		t.Errorf("it is not said where it is read back:\n%s", p.m.View())

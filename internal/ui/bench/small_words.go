@@ -78,7 +78,7 @@ func (p panel) unguarded() []string {
 	if p.b.Plan.Unguarded() == "" {
 		return nil
 	}
-	return ink.Wrap(ink.SignOff+" lye burns: gloves, goggles, sleeves ON", p.w)
+	return ink.Wrap(ink.SignOff+" put on gloves, goggles, sleeves: lye burns", p.w)
 }
 
 func (p panel) answered() []string {
