@@ -165,10 +165,16 @@ func (m *maker) cuts() {
 		m.tells(fmt.Sprintf("Weigh the bars of loaf %d", loaf), g+enter, fmt.Sprintf("loaf %d: 1 bar: %s.0 g", loaf, g))
 	}
 	m.Send("2100" + enter)
+	m.Sees("A bar of 2100.0 g is heavier than the loaf", "enter keep 2100")
+	m.rests()
+	m.Send(esc)
+	m.Sees("1 of 7")
+	m.rests()
+	m.Send("900" + enter)
 	m.Sees("Is that so?", "and the loaf held")
 	m.rests()
 	m.Send(esc)
-	m.Sees("enter keep 2100")
+	m.Sees("enter keep 900")
 	m.rests()
 	m.Send(esc) // What was typed is still there; esc clears it.
 	m.Sees("1 of 7")

@@ -260,6 +260,12 @@ func (m *maker) says(keys string, f batch.Fact) {
 	}
 }
 
+// ticked is a task that was ticked, with what it asked.
+func (m *maker) ticked(task string) batch.Ticked {
+	t, _, _ := m.plan.Task(task)
+	return batch.Ticked{Task: task, Asked: t.Title}
+}
+
 // take adds a fact to what the maker knows, and gives its line of words.
 func (m *maker) take(f batch.Fact) string {
 	e := batch.Entry{Seq: len(m.state.Entries) + 1, At: timer.Moment{Wall: dawn}, Fact: f}

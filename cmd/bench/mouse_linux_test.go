@@ -6,7 +6,6 @@ import (
 	"testing"
 	"time"
 
-	"bench/internal/batch"
 	"bench/internal/ui/ink"
 )
 
@@ -53,8 +52,7 @@ func TestMouse(t *testing.T) {
 	m.knows("260302A")
 	m.waits(look)
 	m.clicks("done")
-	first := m.plan.Stages[0].Tasks[0]
-	m.take(batch.Ticked{Task: first.ID, Asked: first.Title})
+	m.take(m.ticked(m.plan.Stages[0].Tasks[0].ID))
 	m.Wait("tick", func() bool { return len(kept(t, home, m.code)) == 2 })
 	m.agrees()
 	m.Send("q")

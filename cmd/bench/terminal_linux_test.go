@@ -8,7 +8,6 @@ import (
 	"testing"
 	"time"
 
-	"bench/internal/batch"
 	"bench/internal/console"
 )
 
@@ -75,7 +74,7 @@ func TestKeysTogether(t *testing.T) {
 	for _, text := range []string{" ", "q", "312\r", "\r"} {
 		m.Send("\x1b[200~" + text + "\x1b[201~")
 	}
-	m.says("jj ", batch.Ticked{Task: "set out/moulds"})
+	m.says("jj ", m.ticked("set out/moulds"))
 	m.Send("k")
 	m.Send(esc)
 	m.Sees("│ Gloves, goggles and long sleeves on")
@@ -96,10 +95,10 @@ func TestHeldKey(t *testing.T) {
 	m = sitsAt(t, home, program(t, home, "--clock", dawn.Add(time.Minute).Format(time.RFC3339)))
 	m.speed = 1
 	m.reopens("260302A")
-	m.says(strings.Repeat(" ", 60), batch.Ticked{Task: "set out/protection"})
+	m.says(strings.Repeat(" ", 60), m.ticked("set out/protection"))
 	for _, id := range []string{"set out/scales", "set out/moulds"} {
 		m.waits(pressedAgain)
-		m.says(" ", batch.Ticked{Task: id})
+		m.says(" ", m.ticked(id))
 	}
 	m.Send("5q")
 	if code := m.Exit(soon); code != exitClean {
@@ -154,7 +153,7 @@ func TestLeavingWaits(t *testing.T) {
 			if !c.gone && code != exitClean {
 				t.Errorf("exit status %d", code)
 			}
-			m.take(batch.Ticked{Task: "set out/protection"})
+			m.take(m.ticked("set out/protection"))
 			m.agrees()
 		})
 	}
