@@ -11,7 +11,9 @@ import (
 
 // The policy of this file: dry alkali that came out of its cup again has a cup of its
 // own, which is given to nothing else, in this batch or another, until somebody says
-// that it was put away. Wiping is not enough: what comes next may be water.
+// that it was put away. Wiping is not enough: what comes next may be water. That it does
+// not go back into its container is common practice, no source; the safety data sheet
+// comes first.
 
 // kept is dry alkali that came out again, or is to.
 type kept struct {
