@@ -178,7 +178,7 @@ func (c *Console) Exit(within time.Duration) int {
 	select {
 	case <-c.ended:
 	case <-time.After(within):
-		c.tb.Fatalf("still running after %s; screen:\n%s", within, c.Screen())
+		c.tb.Fatalf("still running after %s; %s", within, c.stuck())
 	}
 	c.drain()
 	return c.cmd.ProcessState.ExitCode()

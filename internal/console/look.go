@@ -88,7 +88,7 @@ func (c *Console) Wait(what string, holds func() bool) {
 			return
 		}
 		if time.Now().After(deadline) {
-			c.tb.Fatalf("no %s; screen:\n%s", what, c.Screen())
+			c.tb.Fatalf("no %s; %s", what, c.stuck())
 		}
 		select {
 		case <-changed:
