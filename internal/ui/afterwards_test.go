@@ -26,7 +26,8 @@ func TestImpossibleIsRefusedAtOnce(t *testing.T) {
 	for range "7-03-04" {
 		p.press("backspace")
 	}
-	p.types("6-11-26").press("enter").sees("Is that so?").types("thinner").press("enter")
+	p.types("6-11-26").press("enter").sees("Is that so?").types("th").press("esc")
+	p.sees("How many bars.", "9 on 2026-11-26▏").recorded(before).press("enter").sees("Is that so?").types("thinner").press("enter")
 	if f, ok := p.last().(batch.BarsCut); !ok || f.Bars != 9 || f.Answer != "thinner" {
 		t.Errorf("kept %+v", p.last())
 	}

@@ -108,7 +108,11 @@ func (m Model) send(act intent.Action, at timer.Moment) (Model, tea.Cmd) {
 func (m Model) answer(act reply.Act, at timer.Moment) (Model, tea.Cmd) {
 	switch act := act.(type) {
 	case reply.Question:
-		m.ask = aside.NewAsk(act)
+		if m.page == intent.PageAsk {
+			m.ask = m.ask.About(act)
+		} else {
+			m.ask = aside.NewAsk(act)
+		}
 		return m.show(intent.PageAsk), nil
 	case reply.Keep:
 		if m.flight != "" {
@@ -173,7 +177,13 @@ func (m Model) back() (Model, tea.Cmd) {
 			return m.back()
 		}
 		return m.show(m.under), nil
-	case intent.PageAsk, intent.PageRecord, intent.PageWays, intent.PagePot, intent.PageChoices:
+	case intent.PageAsk:
+		if before, ok := m.ask.Before(); ok {
+			m.ask = before
+			return m.show(intent.PageAsk), nil
+		}
+		return m.show(intent.PageBench), nil
+	case intent.PageRecord, intent.PageWays, intent.PagePot, intent.PageChoices:
 		return m.show(intent.PageBench), nil
 	case intent.PageHome, intent.PageSetup, intent.PageBench, intent.PageRack:
 		if m.flight != "" {

@@ -14,6 +14,8 @@ type Ask struct {
 	reply.Question
 	Line keys.Line
 	Word string
+
+	before *Ask // before is the question whose answer this one is about, or nil.
 }
 
 // Update edits the line; only enter and esc lead anywhere.
@@ -64,3 +66,15 @@ func (a Ask) Small(t ink.Theme, w int) ink.Small {
 
 // NewAsk puts a question.
 func NewAsk(q reply.Question) Ask { return Ask{Question: q} }
+
+// About puts a question about what was just typed, which stays as it is for who goes back.
+func (a Ask) About(q reply.Question) Ask { return Ask{Question: q, before: &a} }
+
+// Before gives the question that this one is about the answer of, with what was typed, or
+// false.
+func (a Ask) Before() (Ask, bool) {
+	if a.before == nil {
+		return Ask{}, false
+	}
+	return *a.before, true
+}
