@@ -13,6 +13,7 @@ import (
 	"time"
 
 	"bench/internal/batch"
+	"bench/internal/front"
 	"bench/internal/journal"
 	"bench/internal/judge"
 	"bench/internal/recipe"
@@ -144,9 +145,12 @@ func (l *Ledger) reworkable(code string, f batch.Fact) error {
 	}
 	earlier, err := l.State(made.Batch)
 	if err != nil {
-		return err
+		return &front.RefusedError{Why: fmt.Errorf("batch %s cannot be read: %w", made.Batch, inWords(err))}
 	}
-	return judge.Reworkable(code, made, earlier)
+	if err := judge.Reworkable(code, made, earlier); err != nil {
+		return &front.RefusedError{Why: err}
+	}
+	return nil
 }
 
 func (l *Ledger) append(code string, f batch.Fact, at timer.Moment) (batch.Entry, error) {

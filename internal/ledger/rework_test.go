@@ -1,11 +1,13 @@
 package ledger
 
 import (
+	"errors"
 	"strings"
 	"testing"
 	"time"
 
 	"bench/internal/batch"
+	"bench/internal/front"
 	"bench/internal/quantity"
 	"bench/internal/sample"
 	"bench/internal/timer"
@@ -37,6 +39,10 @@ func TestReworkOfNoBatch(t *testing.T) {
 		_, err := l.Append(code, c.f, at)
 		if c.want == "" && err != nil || c.want != "" && (err == nil || !strings.Contains(err.Error(), c.want)) {
 			t.Errorf("%+v: %v, want %q", c.f, err, c.want)
+		}
+		var refused *front.RefusedError
+		if errors.As(err, &refused) != (c.want != "") {
+			t.Errorf("%+v: %v is said as a write that failed", c.f, err)
 		}
 	}
 	s, err := l.State(code)

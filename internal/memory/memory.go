@@ -93,7 +93,7 @@ func (s *Store) Append(code string, f batch.Fact, at timer.Moment) (batch.Entry,
 	}
 	if made, ok := f.(batch.Reworks); ok {
 		if err := judge.Reworkable(code, made, batch.Fold(s.Entries[made.Batch])); err != nil {
-			return batch.Entry{}, err
+			return batch.Entry{}, &front.RefusedError{Why: err}
 		}
 	}
 	e := batch.Entry{Seq: len(s.Entries[code]) + 1, At: at, Fact: f}

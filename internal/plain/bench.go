@@ -1,6 +1,7 @@
 package plain
 
 import (
+	"errors"
 	"fmt"
 	"strconv"
 	"strings"
@@ -204,6 +205,12 @@ func (s *session) keep(k reply.Keep) {
 	}
 	entry, err := s.append(k)
 	for err != nil {
+		var refused *front.RefusedError
+		if errors.As(err, &refused) {
+			s.warn(phrase.Sentence(refused.Why))
+			s.say("Nothing was kept.")
+			return
+		}
 		s.warn("NOT SAVED: " + s.plan.Say(batch.Entry{Fact: k.Fact, At: k.At}, s.state))
 		s.say(phrase.Sentence(err))
 		text, ok := s.ask("again saves it again, drop lets it go: it will not be in the record")
@@ -228,7 +235,7 @@ func (s *session) append(k reply.Keep) (batch.Entry, error) {
 		return s.Store.Append(k.Code, k.Fact, k.At)
 	}
 	if _, err := s.Store.Open(k.Code, k.At); err != nil {
-		return batch.Entry{}, err
+		return batch.Entry{}, front.NotOpened(k.Code, err)
 	}
 	entry, err := s.Store.Append(k.Code, k.Fact, k.At)
 	if let := s.Store.Release(k.Code); let != nil {

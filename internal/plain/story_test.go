@@ -257,6 +257,14 @@ func TestNotSaved(t *testing.T) {
 	k.says("=").hears("NOT SAVED").says("drop").hears("not in the record").recorded(before + 1)
 }
 
+// TestRefusedReworkIsNoFailedSave: what only the store can refuse is refused in words, and
+// is not offered to be saved again.
+func TestRefusedReworkIsNoFailedSave(t *testing.T) {
+	k := talks(t, memory.New()).starts().says("c").hears("made of an earlier one").says("1", "999999Z too soft")
+	k.hears("There is no batch 999999Z", "Nothing was kept.").hearsNot("NOT SAVED", "again saves").recorded(0)
+	k.says("=").recorded(1)
+}
+
 // TestLeavingOutAndEnding needs reasons, and the word that abandons.
 func TestLeavingOutAndEnding(t *testing.T) {
 	k := talks(t, memory.New()).starts().says("x").hears("Say why").says("").hears("Nothing was kept").recorded(0).says("x", "no scale here").recorded(1)

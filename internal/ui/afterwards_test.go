@@ -33,6 +33,23 @@ func TestImpossibleIsRefusedAtOnce(t *testing.T) {
 	}
 }
 
+// TestRefusedReworkIsNoFailedSave: a batch that is made of none that there is is refused
+// where it was said, with the words still there; nothing is said to be unsaved.
+func TestRefusedReworkIsNoFailedSave(t *testing.T) {
+	p := arrives(t, memory.New()).starts().press("c").sees("made of an earlier one").press("enter")
+	p.types("999999Z too soft").press("enter").sees("There is no batch 999999Z: say the code", "999999Z too soft▏").seesNot("NOT SAVED").recorded(0)
+	p.press("esc").seesNot("NOT SAVED").press("space").recorded(1)
+	p.press("c", "enter").types("26K25A too soft").press("enter").sees("A batch is not made of itself")
+	p.sized(60, 20).sees("not made of itself")
+}
+
+// TestAlarmOfABatchElsewhere: an alarm of a batch that another program has is told as that.
+func TestAlarmOfABatchElsewhere(t *testing.T) {
+	p := arrives(t, memory.New()).starts().works("dusk/shea").press("esc", "down", "down", "enter", "enter").looks(6 * time.Minute)
+	p.store.HeldBy["26K25A"] = "process 12 has it open since 25 Nov 09:00"
+	p.press("a").sees("Batch 26K25A was not opened: process 12 has it open").seesNot("Not saved", "NOT SAVED")
+}
+
 // TestCloseInAnyCase takes the words that end a batch however they are written.
 func TestCloseInAnyCase(t *testing.T) {
 	p := arrives(t, memory.New()).tested(9.6).press("enter", "enter").sees("Everything is done")

@@ -5,6 +5,7 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/front"
+	"bench/internal/phrase"
 	"bench/internal/recipe"
 	"bench/internal/reply"
 	"bench/internal/steps"
@@ -131,7 +132,8 @@ func (m Model) appendElsewhereCmd(a reply.Keep) tea.Cmd {
 	s := m.deps.Store
 	return func() tea.Msg {
 		msg := appendedMsg{keep: a}
-		if _, msg.err = s.Open(a.Code, a.At); msg.err != nil {
+		if _, err := s.Open(a.Code, a.At); err != nil {
+			msg.err = front.NotOpened(a.Code, err)
 			return msg
 		}
 		msg.entry, msg.err = s.Append(a.Code, a.Fact, a.At)
@@ -189,6 +191,10 @@ func (m Model) toBench(code string, entries []batch.Entry, reopened bool) (Model
 // appended applies the fact that is now durable, or shows what was not saved.
 func (m Model) appended(msg appendedMsg) (Model, tea.Cmd) {
 	m.flight = ""
+	var refused *front.RefusedError
+	if errors.As(msg.err, &refused) {
+		return m.refused(refused.Why), nil
+	}
 	if msg.keep.Code != m.bench.Code {
 		if msg.err != nil {
 			return m.stay("Not saved in batch " + ink.Clean(msg.keep.Code) + ": " + msg.err.Error()), nil
@@ -197,13 +203,23 @@ func (m Model) appended(msg appendedMsg) (Model, tea.Cmd) {
 		return m.remarked(msg.remark).notLetGo(msg.let).land()
 	}
 	if msg.err != nil {
-		m.bench = m.bench.Refused(msg.keep, msg.err)
+		m.bench = m.bench.NotSaved(msg.keep, msg.err)
 		m = m.arrive(intent.PageBench)
 		return m.stay(""), nil
 	}
 	m.bench = m.bench.Entered(msg.entry, m.ahead.outcome(m.bench, msg.entry), m.now)
 	m.home = m.home.With(m.underWay())
 	return m.remarked(msg.remark).land()
+}
+
+// refused says why a fact cannot be, where it was said: words that were typed for it are
+// there again.
+func (m Model) refused(why error) Model {
+	m.bench = m.bench.Refused()
+	if m.page == intent.PageBench {
+		m = m.arrive(m.from)
+	}
+	return m.stay(phrase.Sentence(why))
 }
 
 // notLetGo says that a batch is still held: no fact is lost by it, but another

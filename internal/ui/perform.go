@@ -129,6 +129,7 @@ func (m Model) keep(act reply.Keep, at timer.Moment) (Model, tea.Cmd) {
 	if act.At.IsZero() {
 		act.At = at
 	}
+	m.from = m.page
 	m.still = m.page == intent.PageBench && act.Code == m.bench.Code
 	if m.page == intent.PageAsk || m.page == intent.PageRecord || m.page == intent.PageWays || m.page == intent.PagePot || m.page == intent.PageChoices {
 		m = m.show(intent.PageBench)

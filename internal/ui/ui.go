@@ -59,6 +59,7 @@ type Model struct {
 
 	page   intent.Page
 	under  intent.Page // under is where an overlay goes back to.
+	from   intent.Page // from is where the fact in flight was said.
 	below  intent.Page // below is where the cut face does, which overlays may lie on.
 	home   home.Screen
 	setup  home.Setup

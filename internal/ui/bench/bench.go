@@ -83,8 +83,14 @@ func (b Screen) Sent(k reply.Keep) Screen {
 	return b
 }
 
-// Refused keeps a fact that was not saved, to be tried again.
-func (b Screen) Refused(k reply.Keep, why error) Screen {
+// Refused gives the screen after a fact that cannot be: nothing is on its way any more.
+func (b Screen) Refused() Screen {
+	b.sending = ""
+	return b
+}
+
+// NotSaved keeps a fact that was not saved, to be tried again.
+func (b Screen) NotSaved(k reply.Keep, why error) Screen {
 	b.sending, b.Typed = "", ""
 	b.Unsaved = &notSaved{k, why.Error()}
 	return b
