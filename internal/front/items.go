@@ -8,6 +8,7 @@ import (
 	"bench/internal/batch"
 	"bench/internal/recipe"
 	"bench/internal/steps"
+	"bench/internal/uses"
 )
 
 // RecipeItem is a recipe that the maker can choose.
@@ -45,8 +46,8 @@ type UnderWay struct {
 
 // Occupied lists the vessels that hold something of the batches under way, but for
 // the one of that code.
-func Occupied(batches []UnderWay, but string) []steps.Occupied {
-	var list []steps.Occupied
+func Occupied(batches []UnderWay, but string) []uses.Occupied {
+	var list []uses.Occupied
 	for _, b := range batches {
 		if b.Code != but {
 			list = append(list, b.Plan.Occupies(b.Code)...)

@@ -38,7 +38,7 @@ func allowsCorrection(p steps.Plan, f batch.Corrected, now timer.Moment) error {
 	case batch.Grossed:
 		return grossable(p, t, with)
 	case batch.VesselReplaced:
-		use, _ := p.UseOf(with.By)
+		use, _ := p.Uses().Of(with.By)
 		return tareable(p, with, use)
 	case batch.Ticked:
 		switch began := p.State().Entries[0].At.Wall.Truncate(time.Minute); {

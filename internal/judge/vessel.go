@@ -11,6 +11,7 @@ import (
 	"bench/internal/quantity"
 	"bench/internal/recipe"
 	"bench/internal/steps"
+	"bench/internal/uses"
 	"bench/internal/work"
 )
 
@@ -39,7 +40,7 @@ func Took(p steps.Plan, vessel, text string) (f batch.VesselReplaced, err error)
 	if err != nil {
 		return f, err
 	}
-	use, _ := p.UseOf(vessel)
+	use, _ := p.Uses().Of(vessel)
 	return batch.VesselReplaced{Vessel: vessel, By: by.Name, Tare: by.Tare, Brim: by.Brim, Held: use.What}, nil
 }
 
@@ -118,10 +119,10 @@ func inWorkshop(p steps.Plan, name string) (recipe.Vessel, bool) {
 // Spare lists the vessels of the workshop that could be taken in place of one of the
 // plan: of its kind, empty, and with nothing planned for them.
 func Spare(p steps.Plan, vessel string) []recipe.Vessel {
-	use, ok := p.UseOf(vessel)
+	use, ok := p.Uses().Of(vessel)
 	var list []recipe.Vessel
 	for _, v := range p.State().Control.Vessels {
-		if _, needed := p.UseOf(v.Name); !ok || needed || v.Name == vessel || v.Kind != use.Kind && (!use.Lye || v.Kind != recipe.LyeJug) || v.Name == alkaliCup(p) {
+		if _, needed := p.Uses().Of(v.Name); !ok || needed || v.Name == vessel || v.Kind != use.Kind && (!use.Lye || v.Kind != recipe.LyeJug) || v.Name == alkaliCup(p) {
 			continue
 		}
 		if roomy(v, use) == nil {
@@ -142,7 +143,7 @@ func alkaliCup(p steps.Plan) string {
 }
 
 func allowsReplaced(p steps.Plan, f batch.VesselReplaced) error {
-	use, ok := p.UseOf(f.Vessel)
+	use, ok := p.Uses().Of(f.Vessel)
 	switch {
 	case !ok:
 		return fmt.Errorf("nothing of this batch is in %s, or is still to go into it: there is nothing to replace", f.Vessel)
@@ -161,8 +162,8 @@ func allowsReplaced(p steps.Plan, f batch.VesselReplaced) error {
 }
 
 // takeable refuses a vessel that is in use, or that what goes into it would spoil.
-func takeable(p steps.Plan, f batch.VesselReplaced, use steps.Use) error {
-	other, needed := p.UseOf(f.By)
+func takeable(p steps.Plan, f batch.VesselReplaced, use uses.Use) error {
+	other, needed := p.Uses().Of(f.By)
 	own, known := inWorkshop(p, f.By)
 	dry := alkaliCup(p)
 	switch {
@@ -187,7 +188,7 @@ const (
 	lightestBoat = quantity.Gram / 5 // lightestBoat is a square of weighing paper.
 )
 
-func tareable(p steps.Plan, f batch.VesselReplaced, use steps.Use) error {
+func tareable(p steps.Plan, f batch.VesselReplaced, use uses.Use) error {
 	least := max(use.Load/lightest, lightestBoat)
 	most := quantity.Mass(0)
 	for _, s := range p.State().Control.Scales {
@@ -206,7 +207,7 @@ func tareable(p steps.Plan, f batch.VesselReplaced, use steps.Use) error {
 }
 
 // roomy refuses a vessel that is too small for what it has to hold.
-func roomy(v recipe.Vessel, use steps.Use) error {
+func roomy(v recipe.Vessel, use uses.Use) error {
 	if small := use.TooSmall(v); small != "" {
 		return errors.New(small)
 	}

@@ -17,6 +17,7 @@ import (
 	"bench/internal/reply"
 	"bench/internal/steps"
 	"bench/internal/timer"
+	"bench/internal/uses"
 	"bench/internal/watch"
 )
 
@@ -63,11 +64,11 @@ type session struct {
 	code   string // code is the batch on the bench, or "".
 	state  batch.State
 	plan   steps.Plan
-	beside []steps.Occupied // beside are the vessels that hold something of other batches.
-	cursor string           // cursor is a task that the person went to; "" is what is next.
-	task   string           // task is what the prompt asks about; time alone does not change it.
-	shown  string           // shown is the task that was described last.
-	doubt  *reply.Doubted   // doubt is a value that must be said a second time.
+	beside []uses.Occupied // beside are the vessels that hold something of other batches.
+	cursor string          // cursor is a task that the person went to; "" is what is next.
+	task   string          // task is what the prompt asks about; time alone does not change it.
+	shown  string          // shown is the task that was described last.
+	doubt  *reply.Doubted  // doubt is a value that must be said a second time.
 
 	confirming bool // confirming says that it is asked what stands on the scale.
 }

@@ -11,15 +11,16 @@ import (
 	"bench/internal/recipe"
 	"bench/internal/steps"
 	"bench/internal/timer"
+	"bench/internal/uses"
 	"bench/internal/work"
 )
 
 // Shared warns of a vessel or moulds that hold something of another batch, or of
 // another's lye that stands open when this one is cleaned up, until somebody answered
 // for it; or "".
-func Shared(p steps.Plan, t work.Task, others []steps.Occupied) string {
+func Shared(p steps.Plan, t work.Task, others []uses.Occupied) string {
 	shared := p.Shared(t.ID, others)
-	if shared == "" || p.MayShare(shared) {
+	if shared == "" || p.State().Answered(shared) {
 		return ""
 	}
 	switch {
@@ -35,9 +36,9 @@ func Shared(p steps.Plan, t work.Task, others []steps.Occupied) string {
 
 // AskShared asks about such a vessel before anything goes into it, until it was
 // answered once: another was taken, or it is free by now.
-func AskShared(code string, p steps.Plan, t work.Task, others []steps.Occupied) (Question, bool) {
+func AskShared(code string, p steps.Plan, t work.Task, others []uses.Occupied) (Question, bool) {
 	shared := p.Shared(t.ID, others)
-	if !t.Open || shared == "" || p.MayShare(shared) || steps.OnlySays(t.ID) {
+	if !t.Open || shared == "" || p.State().Answered(shared) || steps.OnlySays(t.ID) {
 		return Question{}, false
 	}
 	answered := said("Say how it stands now.", func(text string) Act {
@@ -58,7 +59,7 @@ func AskShared(code string, p steps.Plan, t work.Task, others []steps.Occupied) 
 		}, true
 	}
 	vessel := t.Into
-	if _, holds := steps.Holds(t.Vessel, others); holds {
+	if _, holds := uses.Holds(t.Vessel, others); holds {
 		vessel = t.Vessel
 	}
 	took := tookInstead(code, p, vessel, others)
@@ -79,12 +80,12 @@ func AskShared(code string, p steps.Plan, t work.Task, others []steps.Occupied) 
 const FreeWord = "free"
 
 // Instead asks which vessel was taken in place of the one of a task.
-func Instead(code string, p steps.Plan, t work.Task, others []steps.Occupied) (Act, string) {
+func Instead(code string, p steps.Plan, t work.Task, others []uses.Occupied) (Act, string) {
 	if p.Closed {
 		return nil, "The batch is closed."
 	}
 	vessel := judge.Fills(t)
-	use, ok := p.UseOf(vessel)
+	use, ok := p.Uses().Of(vessel)
 	if !ok {
 		vessel = ""
 	}
@@ -112,7 +113,7 @@ func orOther(p steps.Plan, t work.Task, vessel string) string {
 	if vessel == t.Vessel {
 		other = t.Into
 	}
-	if _, used := p.UseOf(other); !used || vessel == "" {
+	if _, used := p.Uses().Of(other); !used || vessel == "" {
 		return ""
 	}
 	return fmt.Sprintf(" If it was %s that was replaced, write %q behind.", other, "for "+other)
@@ -127,13 +128,13 @@ func vesselsLeft(p steps.Plan) bool {
 	return false
 }
 
-func tookInstead(code string, p steps.Plan, vessel string, others []steps.Occupied) func(string, timer.Moment) (Act, string) {
+func tookInstead(code string, p steps.Plan, vessel string, others []uses.Occupied) func(string, timer.Moment) (Act, string) {
 	return func(text string, at timer.Moment) (Act, string) {
 		f, err := judge.Took(p, vessel, text)
 		if err != nil {
 			return nil, phrase.Sentence(err)
 		}
-		if o, holds := steps.Holds(f.By, others); holds {
+		if o, holds := uses.Holds(f.By, others); holds {
 			return nil, fmt.Sprintf("%s holds %s of batch %s: take an empty one.", o.Vessel, o.What, o.Batch)
 		}
 		return allowed(code, p, f, at)
@@ -144,10 +145,10 @@ func tookInstead(code string, p steps.Plan, vessel string, others []steps.Occupi
 const mostFree = 4
 
 // howToSay says how a vessel is named, which are free, and what lye wants.
-func howToSay(p steps.Plan, vessel string, others []steps.Occupied) string {
+func howToSay(p steps.Plan, vessel string, others []uses.Occupied) string {
 	var free []string
 	for _, v := range judge.Spare(p, vessel) {
-		if _, holds := steps.Holds(v.Name, others); !holds && len(free) < mostFree {
+		if _, holds := uses.Holds(v.Name, others); !holds && len(free) < mostFree {
 			free = append(free, v.Name)
 		}
 	}
@@ -156,7 +157,7 @@ func howToSay(p steps.Plan, vessel string, others []steps.Occupied) string {
 		words += " (not in use: " + strings.Join(free, ", ") + ")"
 	}
 	words += ", or any other with what it weighs empty and, where that is known, what it holds to the brim: spare jug 214.0 g, 1.5 l."
-	if use, ok := p.UseOf(vessel); ok && (use.Lye || use.Alkali) {
+	if use, ok := p.Uses().Of(vessel); ok && (use.Lye || use.Alkali) {
 		// Common practice, no source; that lye attacks aluminium is H290 of its safety data sheet.
 		words += " For lye: polypropylene or stainless steel, clean and marked LYE; never aluminium or thin glass."
 	}

@@ -8,6 +8,7 @@ import (
 	"bench/internal/quantity"
 	"bench/internal/reply"
 	"bench/internal/steps"
+	"bench/internal/uses"
 	"bench/internal/work"
 )
 
@@ -23,7 +24,7 @@ func task(t *testing.T, p steps.Plan, id string) work.Task {
 // TestAskShared: a vessel that another batch has is asked about until it was said which
 // was taken, or that it is free and why; moulds and open lye are answered in words.
 func TestAskShared(t *testing.T) {
-	full := []steps.Occupied{
+	full := []uses.Occupied{
 		{Batch: "26K25A", Vessel: "Lye jug A", What: "the sea lye solution", Alkali: true},
 		{Batch: "26K25A", Vessel: "jug 6", What: "loaf 1's portion of base"},
 		{Batch: "26K25A", Vessel: "lye jug C", What: "the dusk lye solution"},
@@ -78,7 +79,7 @@ func TestAskShared(t *testing.T) {
 func TestInstead(t *testing.T) {
 	b := at(t, 3, "sea/base/loaf 2")
 	p := b.Plan()
-	full := []steps.Occupied{{Batch: "26K25A", Vessel: "jug 5", What: "batter"}}
+	full := []uses.Occupied{{Batch: "26K25A", Vessel: "jug 5", What: "batter"}}
 	for _, c := range []struct{ task, text, hint, vessel string }{
 		{"sea/base/loaf 2", "pail 180 g", "Jug 2 is for loaf 2's portion of base", "jug 2"},
 		{"sea/base/loaf 2", "jug 6", "(not in use: jug 4, jug 6)", "jug 2"},
@@ -111,7 +112,7 @@ func TestInstead(t *testing.T) {
 	}
 }
 
-func instead(t *testing.T, p steps.Plan, id string, others []steps.Occupied) reply.Question {
+func instead(t *testing.T, p steps.Plan, id string, others []uses.Occupied) reply.Question {
 	t.Helper()
 	act, word := reply.Instead("B", p, task(t, p, id), others)
 	q, ok := act.(reply.Question)

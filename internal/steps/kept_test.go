@@ -10,7 +10,7 @@ import (
 	"bench/internal/judge"
 	"bench/internal/recipe"
 	"bench/internal/sample"
-	"bench/internal/steps"
+	"bench/internal/uses"
 	"bench/internal/work"
 )
 
@@ -57,7 +57,7 @@ func TestKeptAlkaliKeepsItsCup(t *testing.T) {
 				t.Errorf("%s: %s is weighed into %s, in which there is alkali", name, id, task.Vessel)
 			}
 			for cup := range full {
-				o, held := steps.Holds(cup, p.Occupies("A"))
+				o, held := uses.Holds(cup, p.Occupies("A"))
 				if !held || !o.Alkali {
 					t.Fatalf("%s at %s: another batch is not told of %s: %+v", name, id, cup, o)
 				}
@@ -79,7 +79,7 @@ func TestKeptAlkaliKeepsItsCup(t *testing.T) {
 				t.Fatalf("%s: %s: %q", name, id, task.Title)
 			}
 			b.asked(t, id)
-			if o, held := steps.Holds(cupOf(full, id), b.plan().Occupies("A")); held {
+			if o, held := uses.Holds(cupOf(full, id), b.plan().Occupies("A")); held {
 				t.Errorf("%s: put away, and %+v", name, o)
 			}
 		}
@@ -102,7 +102,7 @@ func TestKeptAlkaliLeftThere(t *testing.T) {
 	cup := leavesOut(t, b, "sea/sodium hydroxide")
 	const away = "clean up/put away/sea/sodium hydroxide/out"
 	b.put(batch.Skipped{Task: away, Reason: "it may stand there"})
-	if _, held := steps.Holds(cup, b.plan().Occupies("A")); !held {
+	if _, held := uses.Holds(cup, b.plan().Occupies("A")); !held {
 		t.Error("left there, and the cup is free")
 	}
 	before := begin(harbour())

@@ -10,7 +10,7 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/sample"
-	"bench/internal/steps"
+	"bench/internal/uses"
 )
 
 // TestOccupies: a jug is taken from its water until the lye meets the oils, the pot
@@ -18,7 +18,7 @@ import (
 // them is told until the clean-up.
 func TestOccupies(t *testing.T) {
 	has := func(b *bencher, what string) bool {
-		return slices.ContainsFunc(b.plan().Occupies("A"), func(o steps.Occupied) bool {
+		return slices.ContainsFunc(b.plan().Occupies("A"), func(o uses.Occupied) bool {
 			return o.Batch == "A" && o.Left == "" && strings.Contains(o.Vessel+" holds "+o.What, what)
 		})
 	}
@@ -85,7 +85,7 @@ func TestShared(t *testing.T) {
 	if into == 0 {
 		t.Error("nothing is poured into the jug")
 	}
-	if b.plan().Shared("sea/water", nil) != "" || b.plan().MayShare(full) {
+	if b.plan().Shared("sea/water", nil) != "" || b.plan().State().Answered(full) {
 		t.Error("nobody else is at work, and nobody answered")
 	}
 	for _, answer := range []batch.Fact{
@@ -94,11 +94,11 @@ func TestShared(t *testing.T) {
 	} {
 		b := begin(harbour())
 		b.put(answer)
-		if !b.plan().MayShare(full) || b.plan().MayShare("pot 1 holds the sea oils of batch 26K25A") {
+		if !b.plan().State().Answered(full) || b.plan().State().Answered("pot 1 holds the sea oils of batch 26K25A") {
 			t.Errorf("%T: the answer is for the jug, and for nothing else", answer)
 		}
 		b.put(batch.Withdrawn{Seq: 2, Reason: "it was not"})
-		if b.plan().MayShare(full) {
+		if b.plan().State().Answered(full) {
 			t.Errorf("%T: it was taken back, and answers", answer)
 		}
 	}
@@ -161,7 +161,7 @@ func TestRawBatterIsTold(t *testing.T) {
 	for id := 1; id <= 3; id++ {
 		away.put(batch.Ticked{Task: fmt.Sprintf("sea/loaf %d/pour", id)})
 	}
-	if o, held := steps.Holds("jug 3", away.plan().Occupies("A")); held {
+	if o, held := uses.Holds("jug 3", away.plan().Occupies("A")); held {
 		t.Errorf("nothing was ever in it, and %+v", o)
 	}
 }
@@ -179,13 +179,13 @@ func TestOccupiesCups(t *testing.T) {
 	} {
 		c.b.workTo(t, c.waiting)
 		for vessel, what := range c.full {
-			if o, _ := steps.Holds(vessel, c.b.plan().Occupies("A")); o.What != what {
+			if o, _ := uses.Holds(vessel, c.b.plan().Occupies("A")); o.What != what {
 				t.Errorf("%s holds %q, not %q: %+v", vessel, o.What, what, c.b.plan().Occupies("A"))
 			}
 		}
 		c.b.workTo(t, c.out)
 		for vessel := range c.full {
-			if o, holds := steps.Holds(vessel, c.b.plan().Occupies("A")); holds {
+			if o, holds := uses.Holds(vessel, c.b.plan().Occupies("A")); holds {
 				t.Errorf("%s still holds %s", vessel, o.What)
 			}
 		}
@@ -200,7 +200,7 @@ func TestOccupiesWhatIsLeft(t *testing.T) {
 	b.typed(t, "sea/sodium hydroxide", "199.1")
 	b.decide(t, "sea/sodium hydroxide", batch.PourPart)
 	b.workTo(t, "sea/keep lye")
-	rest := steps.Occupied{Batch: "A", Vessel: "lye jug 1", What: "the rest of the sea lye solution", Alkali: true}
+	rest := uses.Occupied{Batch: "A", Vessel: "lye jug 1", What: "the rest of the sea lye solution", Alkali: true}
 	if list := b.plan().Occupies("A"); !slices.Contains(list, rest) {
 		t.Errorf("%+v", list)
 	}
@@ -210,7 +210,7 @@ func TestOccupiesWhatIsLeft(t *testing.T) {
 		t.Errorf("lidded: %+v", list)
 	}
 	b.workTo(t, "clean up/wipe")
-	if _, holds := steps.Holds("lye jug 1", b.plan().Occupies("A")); holds {
+	if _, holds := uses.Holds("lye jug 1", b.plan().Occupies("A")); holds {
 		t.Error("it was rinsed")
 	}
 	b = oliveOver(t)
@@ -219,7 +219,7 @@ func TestOccupiesWhatIsLeft(t *testing.T) {
 	more := b.task(t, "sea/sodium hydroxide/top-up")
 	b.asked(t, more.ID)
 	for _, vessel := range []string{cup, more.Vessel} {
-		if _, holds := steps.Holds(vessel, b.plan().Occupies("A")); !holds {
+		if _, holds := uses.Holds(vessel, b.plan().Occupies("A")); !holds {
 			t.Errorf("%s holds a part of the small solution: %+v", vessel, b.plan().Occupies("A"))
 		}
 	}

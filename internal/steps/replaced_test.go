@@ -11,12 +11,13 @@ import (
 	"bench/internal/recipe"
 	"bench/internal/sample"
 	"bench/internal/steps"
+	"bench/internal/uses"
 	"bench/internal/work"
 )
 
 // spare is a vessel that no workshop has, with a tare that none of theirs has.
 func spare(p steps.Plan, vessel string) batch.VesselReplaced {
-	use, _ := p.UseOf(vessel)
+	use, _ := p.Uses().Of(vessel)
 	f := batch.VesselReplaced{Vessel: vessel, By: "spare", Tare: 317_400, Held: use.What}
 	if use.Kind == recipe.Cup {
 		f.Tare = 27_310
@@ -94,7 +95,7 @@ func TestReplacedIsForgotten(t *testing.T) {
 			for _, u := range b.plan().Uses() {
 				f := spare(b.plan(), u.Vessel)
 				if err := judge.Allows(b.plan(), f, b.moment()); err != nil {
-					if use, some := b.plan().UseOf(u.Vessel); some && !use.Drawn {
+					if use, some := b.plan().Uses().Of(u.Vessel); some && !use.Drawn {
 						t.Errorf("%s at %s: %s: %v", name, stop, u.Vessel, err)
 					}
 					continue
@@ -238,7 +239,7 @@ func TestReplacedFollowers(t *testing.T) {
 func TestReplacedSmallJug(t *testing.T) {
 	b := oliveOver(t)
 	lacking := b.task(t, "sea/water/top-up").Vessel
-	use, ok := b.plan().UseOf(lacking)
+	use, ok := b.plan().Uses().Of(lacking)
 	need := b.task(t, "sea/water/top-up").Target + b.task(t, "sea/sodium hydroxide/top-up").Target
 	if !ok || !use.Lye || use.Kind != recipe.LyeJug || (use.Load-need).Abs() > g {
 		t.Fatalf("%s: %+v, for %s", lacking, use, need)
@@ -266,7 +267,7 @@ func TestReplacedSmallJug(t *testing.T) {
 		t.Errorf("all of the lye in a beaker: %v", err)
 	}
 	b.workTo(t, "sea/dissolve more")
-	if o, _ := steps.Holds("beaker", b.plan().Occupies("A")); o.What != "the water for the sea lye" {
+	if o, _ := uses.Holds("beaker", b.plan().Occupies("A")); o.What != "the water for the sea lye" {
 		t.Errorf("%+v", b.plan().Occupies("A"))
 	}
 }

@@ -10,7 +10,7 @@ import (
 	"bench/internal/batch"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
-	"bench/internal/steps"
+	"bench/internal/uses"
 )
 
 // withVessels is oliveOver in a workshop that has more vessels than the harbour's.
@@ -73,7 +73,7 @@ func TestVesselOfTheSmallSolution(t *testing.T) {
 func TestSmallSolutionIsInItsVessel(t *testing.T) {
 	b := withVessels(t, recipe.Vessel{Name: "lye jug 3", Kind: recipe.LyeJug, Tare: 207 * g}, recipe.Vessel{Name: "lye jug 4", Kind: recipe.LyeJug, Tare: 208 * g})
 	full := func(vessel string) bool {
-		return slices.ContainsFunc(b.plan().Occupies("A"), func(o steps.Occupied) bool { return o.Vessel == vessel })
+		return slices.ContainsFunc(b.plan().Occupies("A"), func(o uses.Occupied) bool { return o.Vessel == vessel })
 	}
 	if full("lye jug 3") {
 		t.Error("it is full before anything is in it")

@@ -1,74 +1,23 @@
 package steps
 
 import (
-	"fmt"
 	"slices"
 
 	"bench/internal/calc"
 	"bench/internal/potcheck"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
+	"bench/internal/uses"
 	"bench/internal/work"
 )
 
-// Use is what a vessel is for, from the first thing in it until it is empty again.
-type Use struct {
-	Vessel string
-	Kind   recipe.VesselKind
-	What   string        // What it holds or is to hold, such as "the sea lye solution".
-	Load   quantity.Mass // Load is the most that it has to hold.
-	Full   bool          // Full says that something is in it.
-	Over   bool          // Over says that nothing more goes into it, and nothing is in it.
-	Left   string        // Left is what was not done yet, such as "wiped out", where only what clings to it is left.
-	Lye    bool          // Lye says that lye solution is made in it.
-	Alkali bool          // Alkali says that lye, or dry hydroxide, stands open in it.
-	Drawn  bool          // Drawn says that its weight is known and some was poured out by it.
-}
-
-// thinnest is in g/ml, that of warm palm oil: 0.889 to 0.895 at 50 °C (apparent density;
-// Codex Alimentarius CXS 210, read in a transcription). Lye solution and batter are heavier.
-const thinnest = 0.889
-
-// TooSmall says that a vessel cannot hold what this use has for it, or "". One whose brim
-// is not known may.
-func (u Use) TooSmall(v recipe.Vessel) string {
-	room := quantity.FromMillilitres(u.Load.Grams() / thinnest)
-	if v.Brim == 0 || v.Brim >= room {
-		return ""
-	}
-	return fmt.Sprintf("%s holds %.0f ml to the brim, and the %s g that go into it may take %.0f ml: take a larger one",
-		v.Name, v.Brim.Millilitres(), u.Load.At(quantity.Gram), room.Millilitres())
-}
-
-// tooSmall names the vessels of the plan that cannot hold what is to go into them.
-func (p Plan) tooSmall() []string {
-	var words []string
-	look := func(v recipe.Vessel) {
-		if v.Brim == 0 {
-			return
-		}
-		if u, ok := p.UseOf(v.Name); ok {
-			if small := u.TooSmall(v); small != "" {
-				words = append(words, small)
-			}
-		}
-	}
-	for _, v := range p.planner.c.Vessels {
-		look(v)
-	}
-	for _, r := range p.planner.s.Replacements() {
-		look(taken(r.Fact))
-	}
-	return words
-}
-
 // Uses lists what each vessel of the plan is for; one that is emptied and filled again
 // has several.
-func (p Plan) Uses() []Use {
+func (p Plan) Uses() uses.List {
 	if p.planner == nil {
 		return nil
 	}
-	var list []Use
+	var list uses.List
 	for _, k := range p.planner.pots {
 		list = append(list, p.planner.jugUse(k), p.planner.potUse(k))
 	}
@@ -78,27 +27,23 @@ func (p Plan) Uses() []Use {
 	return p.planner.cupUses(p.Stages, list)
 }
 
-// UseOf sums up what a vessel holds and is still to hold, or says that the plan has
-// nothing more for it.
-func (p Plan) UseOf(vessel string) (sum Use, ok bool) {
-	for _, u := range p.Uses() {
-		if u.Over || u.Vessel != vessel {
-			continue
-		}
-		if !ok || u.Full && !sum.Full {
-			u.Load, u.Drawn = max(u.Load, sum.Load), u.Drawn || sum.Drawn
-			sum, ok = u, true
-			continue
-		}
-		sum.Load, sum.Drawn = max(u.Load, sum.Load), u.Drawn || sum.Drawn
+// tooSmall names the vessels that cannot hold what is to go into them.
+func (p Plan) tooSmall() []string {
+	vessels := slices.Clone(p.planner.c.Vessels)
+	for _, r := range p.planner.s.Replacements() {
+		vessels = append(vessels, taken(r.Fact))
 	}
-	return sum, ok
+	vessels = slices.DeleteFunc(vessels, func(v recipe.Vessel) bool { return v.Brim == 0 })
+	if len(vessels) == 0 { // As in most workshops.
+		return nil
+	}
+	return p.Uses().TooSmall(vessels)
 }
 
-func (p *planner) jugUse(k pot) Use {
+func (p *planner) jugUse(k pot) uses.Use {
 	name := k.recipe.Name
 	_, dissolved := p.s.Done(DissolveID(name))
-	u := Use{
+	u := uses.Use{
 		Vessel: k.jug.Name, Kind: recipe.LyeJug, Lye: true, What: "the water of the " + name + " lye", Load: k.solution(),
 		Full: !p.met(name) && holdsAny(p.jugContent(k)), Over: p.met(name), Alkali: dissolved, Drawn: k.portion.Mass > 0 && !p.met(name),
 	}
@@ -113,9 +58,9 @@ func (p *planner) jugUse(k pot) Use {
 	return u
 }
 
-func (p *planner) potUse(k pot) Use {
+func (p *planner) potUse(k pot) uses.Use {
 	name, met := k.recipe.Name, p.met(k.recipe.Name)
-	u := Use{
+	u := uses.Use{
 		Vessel: k.vessel.Name, Kind: recipe.Pot, What: "the " + name + " oils", Load: p.potLoadOf(k),
 		Full: holdsAny(p.potContent(k, met)) && !p.pouredOf(name), Over: p.pouredOf(name), Drawn: slices.ContainsFunc(k.parts, weighedAny),
 	}
@@ -155,17 +100,17 @@ func (p *planner) poured(r pour) bool {
 }
 
 // jugUses are a layer's own jug, where its pot feeds several, and the loaves' jugs.
-func (p *planner) jugUses(r pour) []Use {
-	var list []Use
+func (p *planner) jugUses(r pour) uses.List {
+	var list uses.List
 	if r.fromPot.ID != "" {
-		list = append(list, Use{
+		list = append(list, uses.Use{
 			Vessel: r.vessel.Name, Kind: recipe.Jug, What: "the batter of " + r.recipe.Name, Load: r.layer.Mass,
 			Full: weighedAny(r.fromPot) && !p.poured(r), Over: p.poured(r), Drawn: slices.ContainsFunc(r.portions, weighedAny),
 		})
 	}
 	for i, t := range r.portions {
 		poured := p.ticked(r.pourIDs[i])
-		list = append(list, Use{
+		list = append(list, uses.Use{
 			Vessel: t.Into, Kind: recipe.Jug, What: "loaf " + p.words[i].no + "'s portion of " + r.recipe.Name, Load: amount(t).Mass,
 			Full: weighedAny(t) && !poured, Over: poured,
 		})
@@ -180,7 +125,7 @@ func (p *planner) jugUses(r pour) []Use {
 
 // cupUses adds the vessels in which something is weighed by itself, and what of it waits
 // there.
-func (p *planner) cupUses(stages []work.Stage, list []Use) []Use {
+func (p *planner) cupUses(stages []work.Stage, list uses.List) uses.List {
 	emptied, dry, small := p.emptied(), p.dryAlkali(), p.smallLye()
 	own := len(list)
 	for _, st := range stages {
@@ -188,12 +133,12 @@ func (p *planner) cupUses(stages []work.Stage, list []Use) []Use {
 			if t.Do != work.Weigh || t.Vessel == "" || t.FromCup {
 				continue
 			}
-			if i := slices.IndexFunc(list[:own], func(u Use) bool { return u.Vessel == t.Vessel && u.Kind != recipe.Jug }); i >= 0 {
+			if i := slices.IndexFunc(list[:own], func(u uses.Use) bool { return u.Vessel == t.Vessel && u.Kind != recipe.Jug }); i >= 0 {
 				list[i].Over = list[i].Over && t.Done // Such as water into a jug that was rinsed.
 				continue
 			}
 			gone, waits := emptied[t.ID]
-			u := Use{
+			u := uses.Use{
 				Vessel: p.nowIn(t), Kind: p.rack.Kind(p.nowIn(t)), What: "the " + t.Material + forWhat(st), Load: t.SoFar + t.Remaining(),
 				Full: waits && !gone && t.Mass > 0, Alkali: dry[t.ID], Lye: small[t.ID] > 0,
 			}

@@ -8,11 +8,11 @@ import (
 	"bench/internal/phrase"
 	"bench/internal/recipe"
 	"bench/internal/reply"
-	"bench/internal/steps"
 	"bench/internal/timer"
 	"bench/internal/ui/bench"
 	"bench/internal/ui/ink"
 	"bench/internal/ui/intent"
+	"bench/internal/uses"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -256,7 +256,7 @@ func (m Model) land() (Model, tea.Cmd) {
 
 // besides are the vessels and moulds that a new batch finds in use. A practice has the
 // bench to itself.
-func (m Model) besides() []steps.Occupied {
+func (m Model) besides() []uses.Occupied {
 	if m.deps.Practice.On() {
 		return nil
 	}

@@ -17,6 +17,7 @@ import (
 	"bench/internal/ui/intent"
 	"bench/internal/ui/keys"
 	"bench/internal/ui/loaf"
+	"bench/internal/uses"
 	"bench/internal/work"
 )
 
@@ -27,7 +28,7 @@ type Screen struct {
 	Plan  steps.Plan
 	at    *time.Location
 
-	beside []steps.Occupied // beside are the vessels that hold something of other batches.
+	beside []uses.Occupied // beside are the vessels that hold something of other batches.
 
 	next     string         // next was next when it came into sight; time alone does not change it.
 	cursor   string         // cursor is a task that the person moved to; "" is what is next.
@@ -59,7 +60,7 @@ func New(code string, s batch.State, at *time.Location, reopened bool, now timer
 }
 
 // Beside gives the screen that knows which vessels other batches have.
-func (b Screen) Beside(others []steps.Occupied) Screen {
+func (b Screen) Beside(others []uses.Occupied) Screen {
 	b.beside = others
 	return b
 }

@@ -14,6 +14,7 @@ import (
 	"bench/internal/ui/intent"
 	"bench/internal/ui/keys"
 	"bench/internal/ui/loaf"
+	"bench/internal/uses"
 
 	"github.com/charmbracelet/bubbles/key"
 )
@@ -32,8 +33,8 @@ type Setup struct {
 	control  recipe.Control
 	problems []string
 	plan     steps.Plan
-	beside   []steps.Occupied // beside are the vessels and moulds that hold something of batches under way.
-	sure     [][]string       // sure says of each batter how sure its superfat is; too slow for each view.
+	beside   []uses.Occupied // beside are the vessels and moulds that hold something of batches under way.
+	sure     [][]string      // sure says of each batter how sure its superfat is; too slow for each view.
 	picture  *loaf.Picture
 	top      int // top is the first line of the sheet in sight.
 	Word     string
@@ -41,7 +42,7 @@ type Setup struct {
 
 // NewSetup plans a recipe for as many loaves as it usually makes, beside what the
 // batches under way have.
-func NewSetup(item front.RecipeItem, beside []steps.Occupied) Setup {
+func NewSetup(item front.RecipeItem, beside []uses.Occupied) Setup {
 	return Setup{item: item, beside: beside, picture: new(loaf.Picture)}.sized(max(1, item.Loaves))
 }
 
