@@ -118,7 +118,7 @@ func TestTalkRings(t *testing.T) {
 			m.Wait("third bell", func() bool { return m.bells() >= 3 })
 		}
 		m.Send("q\n")
-		if code := m.Exit(soon); code != exitClean {
+		if code := m.Exit(); code != exitClean {
 			t.Errorf("exit status %d", code)
 		}
 		if n := strings.Count(m.Written(), "ALARM"); n != 1 || silent && m.bells() != 0 {

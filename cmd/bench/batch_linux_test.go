@@ -114,7 +114,7 @@ func (m *maker) leavesAndReturns(later time.Duration) *maker {
 	line := m.plan.Say(last, m.state)
 	next, _ := m.next()
 	m.Send("1q")
-	if code := m.Exit(2 * time.Second); code != 0 {
+	if code := m.Exit(); code != 0 {
 		m.t.Fatalf("exit status %d", code)
 	}
 	m.Restored()

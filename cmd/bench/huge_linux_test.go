@@ -25,7 +25,7 @@ const (
 	// program has 20 to 30 MB by itself, and would need 100 more to read a huge one.
 	mostResident = 90 << 10
 	// longest is how long that may take. It finds what hangs, not what is slow.
-	longest = 20 * time.Second
+	longest = 2 * time.Minute
 )
 
 // hostile are the files that nobody writes by hand, by what they try.

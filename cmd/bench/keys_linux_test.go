@@ -92,7 +92,7 @@ func TestRandomKeys(t *testing.T) {
 	})
 	m.agreesWith(seen, last)
 	m.Send("q")
-	if code := m.Exit(20 * time.Second); code != exitClean {
+	if code := m.Exit(); code != exitClean {
 		t.Errorf("exit status %d:\n%s", code, m.Screen())
 	}
 	m.Restored()

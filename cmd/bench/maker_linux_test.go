@@ -79,11 +79,11 @@ func sitsAt(t testing.TB, home string, cmd *exec.Cmd) *maker {
 	return m
 }
 
-// leaves closes the program, which must end soon and well.
+// leaves closes the program, which must end well.
 func (m *maker) leaves() {
 	m.t.Helper()
 	m.Send("q")
-	if code := m.Exit(soon); code != exitClean {
+	if code := m.Exit(); code != exitClean {
 		m.t.Fatalf("exit status %d", code)
 	}
 }

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"strings"
 	"testing"
-	"time"
 
 	"bench/internal/ui/ink"
 )
@@ -31,7 +30,7 @@ func TestMouse(t *testing.T) {
 	home := t.TempDir()
 	m := sits(t, home, dawn)
 	m.Send("q")
-	m.Exit(20 * time.Second)
+	m.Exit()
 	if strings.Contains(m.Written(), "\x1b[?100") {
 		t.Error("the terminal was asked for the mouse")
 	}
@@ -56,7 +55,7 @@ func TestMouse(t *testing.T) {
 	m.Wait("tick", func() bool { return len(kept(t, home, m.code)) == 2 })
 	m.agrees()
 	m.Send("q")
-	m.Exit(20 * time.Second)
+	m.Exit()
 	m.Restored()
 	for _, pair := range [][2]string{{"\x1b[?1000h", "\x1b[?1000l"}, {"\x1b[?1006h", "\x1b[?1006l"}} {
 		if on, off := strings.Count(m.Written(), pair[0]), strings.Count(m.Written(), pair[1]); on != 1 || off != 1 {

@@ -48,7 +48,7 @@ func TestDumbTerminal(t *testing.T) {
 	m.Sees("nothing to do just now, or help>")
 	m.agrees()
 	m.Send("q\n")
-	if code := m.Exit(5 * time.Second); code != 0 {
+	if code := m.Exit(); code != 0 {
 		t.Errorf("exit status %d", code)
 	}
 	for _, r := range strings.ReplaceAll(m.Written(), "\r\n", "\n") {
@@ -99,7 +99,7 @@ func TestPracticeLeavesNoTrace(t *testing.T) {
 	}
 	m = practises("--practice")
 	m.Signal(syscall.SIGTERM)
-	m.Exit(5 * time.Second)
+	m.Exit()
 	m.Restored()
 
 	if left, err := os.ReadDir(tmp); err != nil || len(left) > 0 {

@@ -14,7 +14,6 @@ import (
 	"strings"
 	"syscall"
 	"testing"
-	"time"
 
 	"github.com/ncruces/go-sqlite3"
 	"golang.org/x/sys/unix"
@@ -107,7 +106,7 @@ func TestNewerStore(t *testing.T) {
 	m := sits(t, t.TempDir(), dawn).begins("260302A")
 	m.works("set out/scales")
 	m.Send("q")
-	m.Exit(2 * time.Second)
+	m.Exit()
 	db, err := os.OpenFile(filepath.Join(m.home, "journal.db"), os.O_WRONLY, 0)
 	if err == nil {
 		_, err = db.WriteAt(binary.BigEndian.AppendUint32(nil, 99), 60)
@@ -119,7 +118,7 @@ func TestNewerStore(t *testing.T) {
 	before := hashes(t, m.home)
 	for _, args := range [][]string{nil, {"record"}, {"due"}} {
 		c := console.Start(t, program(t, m.home, args...), 80, 24)
-		if code := c.Exit(5 * time.Second); code != exitProblems {
+		if code := c.Exit(); code != exitProblems {
 			t.Errorf("bench %s: exit status %d", strings.Join(args, " "), code)
 		}
 		said := strings.Join(strings.Fields(c.Screen()), " ")
@@ -203,7 +202,7 @@ func TestReadOnlyFolder(t *testing.T) {
 	m.Send(up + enter)
 	m.Sees("batch 260302A", "stage 1 of")
 	m.Send("q")
-	m.Exit(2 * time.Second)
+	m.Exit()
 
 	var all []string
 	for path := range hashes(t, home) {
@@ -214,7 +213,7 @@ func TestReadOnlyFolder(t *testing.T) {
 	t.Cleanup(func() { chmod(t, 0o755, home, filepath.Join(home, "hold")) })
 	before := hashes(t, home)
 	c := console.Start(t, someone(), 80, 24)
-	if code := c.Exit(5 * time.Second); code != exitProblems {
+	if code := c.Exit(); code != exitProblems {
 		t.Errorf("exit status %d", code)
 	}
 	c.Sees("may not be written", "make the folder and its files writable")

@@ -98,7 +98,7 @@ func TestInputGone(t *testing.T) {
 	c.Sees("Recipes", "Tide lines")
 	_ = tty.Close()
 	_ = keyboard.Close()
-	c.Exit(soon)
+	c.Exit()
 	c.Restored()
 }
 

@@ -71,7 +71,7 @@ func (s *sitting) gets(msg tea.Msg) {
 // settles takes what comes back until it is as wanted.
 func (s *sitting) settles(what string, done func() bool) {
 	s.t.Helper()
-	late := time.After(20 * time.Second)
+	late := time.After(2 * time.Minute)
 	for !done() {
 		select {
 		case msg := <-s.msgs:

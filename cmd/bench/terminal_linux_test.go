@@ -15,14 +15,12 @@ import (
 // without a look at what follows.
 const pressedAgain = 500 * time.Millisecond
 
-const soon = 2 * time.Second // soon is how fast the program must be gone.
-
 // TestMuteTerminal runs on a terminal that answers nothing: there must be no
 // waiting for an answer, and before the screen not one control sequence.
 func TestMuteTerminal(t *testing.T) {
 	t.Parallel()
 	c := console.Start(t, program(t, t.TempDir(), "--version"), 80, 24)
-	if code := c.Exit(soon); code != exitClean || !strings.HasPrefix(c.Written(), "bench ") || strings.Contains(c.Written(), "\x1b") {
+	if code := c.Exit(); code != exitClean || !strings.HasPrefix(c.Written(), "bench ") || strings.Contains(c.Written(), "\x1b") {
 		t.Errorf("exit status %d, wrote %q", code, c.Written())
 	}
 	for _, term := range []string{"xterm-256color", "linux", "screen", ""} {
@@ -32,7 +30,7 @@ func TestMuteTerminal(t *testing.T) {
 		m := sitsAt(t, home, cmd)
 		m.AskedNothing()
 		m.Send("q")
-		if code := m.Exit(soon); code != exitClean {
+		if code := m.Exit(); code != exitClean {
 			t.Errorf("TERM=%s: exit status %d", term, code)
 		}
 		m.Restored()
@@ -91,7 +89,7 @@ func TestHeldKey(t *testing.T) {
 	home := t.TempDir()
 	m := sits(t, home, dawn).begins("260302A")
 	m.Send("q")
-	m.Exit(soon)
+	m.Exit()
 	m = sitsAt(t, home, program(t, home, "--clock", dawn.Add(time.Minute).Format(time.RFC3339)))
 	m.speed = 1
 	m.reopens("260302A")
@@ -101,7 +99,7 @@ func TestHeldKey(t *testing.T) {
 		m.says(" ", m.ticked(id))
 	}
 	m.Send("5q")
-	if code := m.Exit(soon); code != exitClean {
+	if code := m.Exit(); code != exitClean {
 		t.Errorf("exit status %d", code)
 	}
 	m.agrees()
@@ -109,7 +107,7 @@ func TestHeldKey(t *testing.T) {
 
 // TestLeavingWaits ends the program in every way while another program keeps
 // the disk busy: the fact that is being saved is kept, the terminal is given
-// back, and the process is gone soon.
+// back, and the process is gone.
 func TestLeavingWaits(t *testing.T) {
 	t.Parallel()
 	signal := func(sig syscall.Signal) func(*maker) {
@@ -146,7 +144,7 @@ func TestLeavingWaits(t *testing.T) {
 				m.Sees("Leaving: still saving the last entry.")
 			}
 			execute(t, db, "ROLLBACK")
-			code := m.Exit(soon)
+			code := m.Exit()
 			if !c.gone {
 				m.Restored()
 			}

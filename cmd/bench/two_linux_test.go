@@ -60,7 +60,7 @@ func TestReadsAlong(t *testing.T) {
 		first.agrees()
 	}
 	first.Send("q")
-	first.Exit(soon)
+	first.Exit()
 	second.Sees("it has been let go. Enter takes it over here.")
 	second.rests()
 	second.Send(neutral + enter)

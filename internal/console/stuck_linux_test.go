@@ -28,14 +28,14 @@ func TestStuck(t *testing.T) {
 	cmd.Env = append(os.Environ(), "CONSOLE_WAITS=1")
 	c := Start(t, cmd, 80, 24)
 	c.Sees("waiting")
-	holdsEach(t, c.stuck(), "screen:\nwaiting\n", `"waiting"`, "the program runs", "thread", "[sleep]", "time.Sleep")
+	holdsEach(t, c.stuck(), "screen:\nwaiting\n", `"waiting"`, "the program runs", "thread", "goroutine 1 ", "console.TestMain")
 }
 
 // TestStuckEnded: the same of a program that has ended.
 func TestStuckEnded(t *testing.T) {
 	c := Start(t, exec.Command("sh", "-c", "echo gone; exit 3"), 80, 24)
 	c.Sees("gone")
-	c.Exit(time.Minute)
+	c.Exit()
 	holdsEach(t, c.stuck(), "gone", "the program has ended: exit status 3")
 }
 

@@ -5,7 +5,6 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
-	"time"
 
 	"bench/internal/console"
 )
@@ -28,7 +27,7 @@ func start(t *testing.T, name string) terminal {
 // ends waits for the program to end with a status, and for its last words.
 func (c terminal) ends(status int) {
 	c.t.Helper()
-	if got := c.Exit(20 * time.Second); got != status {
+	if got := c.Exit(); got != status {
 		c.t.Errorf("exit status %d, want %d; screen:\n%s", got, status, c.Screen())
 	}
 }

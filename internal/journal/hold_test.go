@@ -54,12 +54,8 @@ func TestHolderInAnotherProcess(t *testing.T) {
 	if err != nil || line != "holding\n" {
 		t.Fatalf("the child said %q, %v", line, err)
 	}
-	asked := time.Now()
-	_, err = s.Hold("26K25A", stamp(5))
+	_, err = s.Hold("26K25A", stamp(5)) // The child holds it until it is killed below.
 	wantHeld(t, err, cmd.Process.Pid)
-	if d := time.Since(asked); d > time.Second {
-		t.Errorf("the refusal took %v", d)
-	}
 	holdBatch(t, s, "26K26B") // other batches are free
 	must(t, cmd.Process.Kill())
 	_ = cmd.Wait() // says that it was killed

@@ -1,18 +1,17 @@
 package quiet_test
 
 import (
-	"bytes"
+	"io"
+	"os"
 	"os/exec"
 	"path/filepath"
 	"testing"
-	"time"
 
 	"github.com/creack/pty"
 )
 
-// launch builds a program, runs it in a terminal that answers nothing, and
-// returns what it wrote within two seconds and whether it was done by then.
-func launch(t *testing.T, name string) (written string, done bool) {
+// launch builds a program and starts it in a terminal that answers nothing.
+func launch(t *testing.T, name string) *os.File {
 	t.Helper()
 	binary := filepath.Join(t.TempDir(), name)
 	if out, err := exec.Command("go", "build", "-o", binary, "./testdata/"+name).CombinedOutput(); err != nil {
@@ -24,35 +23,32 @@ func launch(t *testing.T, name string) (written string, done bool) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	output := make(chan string, 1)
-	go func() {
-		var all bytes.Buffer
-		_, _ = all.ReadFrom(terminal) // Ends with an error when the program does.
-		output <- all.String()
-	}()
-	select {
-	case written = <-output:
-		done = true
-	case <-time.After(2 * time.Second):
-		_ = cmd.Process.Kill()
-		written = <-output
+	t.Cleanup(func() {
+		_ = cmd.Process.Kill() // It may have ended.
+		_ = cmd.Wait()
+		_ = terminal.Close()
+	})
+	return terminal
+}
+
+// wantWritten reads as many bytes as are wanted.
+func wantWritten(t *testing.T, from io.Reader, want string) {
+	t.Helper()
+	written := make([]byte, len(want))
+	if n, err := io.ReadFull(from, written); string(written[:n]) != want {
+		t.Fatalf("wrote %q, %v; want %q", written[:n], err, want)
 	}
-	_ = cmd.Wait()
-	_ = terminal.Close()
-	return written, done
 }
 
 func TestStartAsksNothing(t *testing.T) {
-	written, done := launch(t, "draws")
-	if want := "started 0 true\r\n"; written != want || !done { // 0 is termenv.TrueColor.
-		t.Errorf("wrote %q, done %v; want %q at once", written, done, want)
+	terminal := launch(t, "draws")
+	wantWritten(t, terminal, "started 0 true\r\n")      // 0 is termenv.TrueColor.
+	if more, _ := io.ReadAll(terminal); len(more) > 0 { // Ends with an error when the program does.
+		t.Errorf("and then wrote %q", more)
 	}
 }
 
 // Once Bubble Tea asks no more, this package can go.
 func TestStartWithoutQuietAsks(t *testing.T) {
-	written, done := launch(t, "asks")
-	if want := "\x1b]11;?\x1b\\\x1b[6n"; written != want || done {
-		t.Errorf("wrote %q, done %v; want %q and a long wait", written, done, want)
-	}
+	wantWritten(t, launch(t, "asks"), "\x1b]11;?\x1b\\\x1b[6n")
 }
