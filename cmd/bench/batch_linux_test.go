@@ -12,6 +12,7 @@ import (
 	"bench/internal/console"
 	"bench/internal/judge"
 	"bench/internal/quantity"
+	"bench/internal/say"
 	"bench/internal/work"
 )
 
@@ -111,7 +112,7 @@ func (m *maker) leavesAndReturns(later time.Duration) *maker {
 	code := m.code
 	last := m.state.Entries[len(m.state.Entries)-1]
 	at := kept(m.t, m.home, code)[len(m.state.Entries)-1].At.Wall
-	line := m.plan.Say(last, m.state)
+	line := say.Fact(last, m.plan, m.state)
 	next, _ := m.next()
 	m.Send("1q")
 	if code := m.Exit(); code != 0 {
@@ -190,7 +191,7 @@ func (m *maker) recorded() {
 	}
 	rest := record
 	for _, e := range m.state.Entries {
-		line := "  " + m.plan.Say(e, m.state) + "\n"
+		line := "  " + say.Fact(e, m.plan, m.state) + "\n"
 		_, after, found := strings.Cut(rest, line)
 		if !found {
 			m.t.Fatalf("the record does not say %q after no. %d:\n%s", line, e.Seq-1, record)

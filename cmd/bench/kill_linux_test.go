@@ -12,6 +12,7 @@ import (
 	"bench/internal/batch"
 	"bench/internal/console"
 	"bench/internal/journal"
+	"bench/internal/say"
 	"bench/internal/steps"
 )
 
@@ -62,7 +63,7 @@ func newCrash(t *testing.T, home string, seed uint64, twin []batch.Entry) *crash
 	c := &crash{t: t, home: home, chance: rand.New(rand.NewPCG(seed, 0)), twin: twin}
 	for n, state := 0, (batch.State{}); n < len(twin); n++ {
 		state = state.Apply(twin[n])
-		c.lines = append(c.lines, steps.Say(twin[n], state))
+		c.lines = append(c.lines, say.Fact(twin[n], steps.Of(state), state))
 	}
 	return c
 }

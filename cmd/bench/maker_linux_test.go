@@ -12,6 +12,7 @@ import (
 	"bench/internal/batch"
 	"bench/internal/console"
 	"bench/internal/judge"
+	"bench/internal/say"
 	"bench/internal/steps"
 	"bench/internal/timer"
 	"bench/internal/work"
@@ -271,7 +272,7 @@ func (m *maker) take(f batch.Fact) string {
 	e := batch.Entry{Seq: len(m.state.Entries) + 1, At: timer.Moment{Wall: dawn}, Fact: f}
 	m.state = m.state.Apply(e)
 	m.plan = steps.Of(m.state)
-	return m.plan.Say(e, m.state)
+	return say.Fact(e, m.plan, m.state)
 }
 
 // types answers the task at hand with what is typed.

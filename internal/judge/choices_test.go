@@ -10,6 +10,7 @@ import (
 	"bench/internal/quantity"
 	"bench/internal/rest"
 	"bench/internal/sample"
+	"bench/internal/say"
 	"bench/internal/steps"
 )
 
@@ -106,7 +107,7 @@ func TestUnmouldedBeforeItsTime(t *testing.T) {
 		t.Fatal(err)
 	}
 	p := b.Plan()
-	if words := p.Say(b.State.Entries[len(b.State.Entries)-1], b.State); !strings.Contains(words, "before its time: it is firm, and the mould is wanted") {
+	if words := say.Fact(b.State.Entries[len(b.State.Entries)-1], p, b.State); !strings.Contains(words, "before its time: it is firm, and the mould is wanted") {
 		t.Error(words)
 	}
 	if other, _, _ := p.Task("unmould/loaf 2"); other.Done {

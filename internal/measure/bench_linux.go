@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"bench/internal/batch"
+	"bench/internal/say"
 	"bench/internal/steps"
 	"bench/internal/work"
 )
@@ -133,20 +134,20 @@ func (c *companion) tick(press func(key) error) error {
 	if err != nil {
 		return err
 	}
-	say := backspace // A key that comes again after another is not taken for a held one.
+	typed := backspace // A key that comes again after another is not taken for a held one.
 	if text != "" {
-		say = text
+		typed = text
 	}
 	wait := time.Duration(0)
 	if stage.ID != c.stage || task.Do == work.Confirm {
 		c.stage, wait = stage.ID, looked
 	}
-	if err := press(key{kind: unmeasured, wait: wait, send: say}); err != nil {
+	if err := press(key{kind: unmeasured, wait: wait, send: typed}); err != nil {
 		return err
 	}
 	c.state = entered(c.state, fact)
 	plan = steps.Of(c.state)
-	shown := []func(string) bool{saved(plan.Say(c.state.Entries[len(c.state.Entries)-1], c.state))}
+	shown := []func(string) bool{saved(say.Fact(c.state.Entries[len(c.state.Entries)-1], plan, c.state))}
 	if after, _, ok := next(plan); ok {
 		shown = append(shown, atHand(after))
 	}

@@ -4,6 +4,7 @@ import (
 	"time"
 
 	"bench/internal/batch"
+	"bench/internal/say"
 	"bench/internal/steps"
 	"bench/internal/timer"
 	"bench/internal/work"
@@ -160,7 +161,7 @@ func (r recorder) said(want func(batch.Fact) bool) []SaidJSON {
 	list := []SaidJSON{}
 	for _, e := range r.s.Entries {
 		if want(e.Fact) {
-			list = append(list, SaidJSON{e.Seq, r.at(e.At), r.plan.Say(e, r.s)})
+			list = append(list, SaidJSON{e.Seq, r.at(e.At), say.Fact(e, r.plan, r.s)})
 		}
 	}
 	return list

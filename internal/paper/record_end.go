@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"bench/internal/batch"
+	"bench/internal/say"
 	"bench/internal/work"
 )
 
@@ -24,19 +25,19 @@ func (r recorder) yield() []string {
 		list = append(list, "mass balance: "+r.plan.Balance.String())
 	}
 	for _, f := range batch.All[batch.BarsCut](r.s) {
-		list = append(list, r.plan.Say(batch.Entry{Seq: f.Seq, Fact: f.Fact}, r.s))
+		list = append(list, say.Fact(batch.Entry{Seq: f.Seq, Fact: f.Fact}, r.plan, r.s))
 	}
 	for _, f := range batch.All[batch.BarsWeighed](r.s) {
-		list = append(list, r.plan.Say(batch.Entry{Seq: f.Seq, Fact: f.Fact}, r.s))
+		list = append(list, say.Fact(batch.Entry{Seq: f.Seq, Fact: f.Fact}, r.plan, r.s))
 	}
 	fresh, cured := r.plan.Spreads()
 	list = append(list, fresh.Words("fresh")...)
 	list = append(list, cured.Words("cured")...)
 	for _, f := range batch.All[batch.WeighedIn](r.s) {
-		list = append(list, f.Moment().Wall.In(r.in).Format(time.DateOnly)+" "+r.plan.Say(batch.Entry{Seq: f.Seq, Fact: f.Fact}, r.s))
+		list = append(list, f.Moment().Wall.In(r.in).Format(time.DateOnly)+" "+say.Fact(batch.Entry{Seq: f.Seq, Fact: f.Fact}, r.plan, r.s))
 	}
 	for _, f := range batch.All[batch.SetAside](r.s) {
-		list = append(list, r.plan.Say(batch.Entry{Seq: f.Seq, Fact: f.Fact}, r.s))
+		list = append(list, say.Fact(batch.Entry{Seq: f.Seq, Fact: f.Fact}, r.plan, r.s))
 	}
 	return list
 }
@@ -54,7 +55,7 @@ func (r recorder) deviations() []SaidJSON {
 		if f, ok := e.Fact.(batch.Weighed); ok && moved[f.Task] != "" {
 			list = append(list, SaidJSON{e.Seq, r.at(e.At), moved[f.Task]})
 		} else if r.deviates(e) {
-			list = append(list, SaidJSON{e.Seq, r.at(e.At), r.plan.Say(e, r.s)})
+			list = append(list, SaidJSON{e.Seq, r.at(e.At), say.Fact(e, r.plan, r.s)})
 		}
 	}
 	list = append(list, r.unseen()...)
@@ -110,7 +111,7 @@ func (r recorder) corrections() []CorrectedJSON {
 	for _, e := range r.s.Entries {
 		switch f := e.Fact.(type) {
 		case batch.Corrected:
-			list = append(list, CorrectedJSON{e.Seq, f.Seq, r.at(e.At), r.first(f.Seq), r.plan.Say(batch.Entry{Fact: f.With}, r.s), f.Reason})
+			list = append(list, CorrectedJSON{e.Seq, f.Seq, r.at(e.At), r.first(f.Seq), say.Fact(batch.Entry{Fact: f.With}, r.plan, r.s), f.Reason})
 		case batch.Withdrawn:
 			list = append(list, CorrectedJSON{e.Seq, f.Seq, r.at(e.At), r.first(f.Seq), "taken back", f.Reason})
 		default: // No other fact changes an earlier one.
@@ -124,5 +125,5 @@ func (r recorder) first(seq int) string {
 	if seq < 1 || seq > len(r.s.Entries) {
 		return fmt.Sprintf("no fact %d", seq)
 	}
-	return r.plan.Say(r.s.Entries[seq-1], r.s)
+	return say.Fact(r.s.Entries[seq-1], r.plan, r.s)
 }

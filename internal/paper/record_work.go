@@ -7,6 +7,7 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/quantity"
+	"bench/internal/say"
 	"bench/internal/work"
 )
 
@@ -163,7 +164,7 @@ func (r recorder) checks() []CheckJSON {
 }
 
 func (r recorder) looked(seq int, at string, f batch.Fact) CheckJSON {
-	return CheckJSON{At: at, What: r.plan.Say(batch.Entry{Seq: seq, Fact: f}, r.s)}
+	return CheckJSON{At: at, What: say.Fact(batch.Entry{Seq: seq, Fact: f}, r.plan, r.s)}
 }
 
 func (r recorder) check(st work.Stage, t work.Task) (CheckJSON, bool) {

@@ -12,6 +12,7 @@ import (
 	"bench/internal/phrase"
 	"bench/internal/quantity"
 	"bench/internal/reply"
+	"bench/internal/say"
 	"bench/internal/steps"
 	"bench/internal/work"
 )
@@ -211,7 +212,7 @@ func (s *session) keep(k reply.Keep) {
 			s.say("Nothing was kept.")
 			return
 		}
-		s.warn("NOT SAVED: " + s.plan.Say(batch.Entry{Fact: k.Fact, At: k.At}, s.state))
+		s.warn("NOT SAVED: " + say.Fact(batch.Entry{Fact: k.Fact, At: k.At}, s.plan, s.state))
 		s.say(phrase.Sentence(err))
 		text, ok := s.ask("again saves it again, drop lets it go: it will not be in the record")
 		switch {

@@ -11,6 +11,7 @@ import (
 	"bench/internal/phrase"
 	"bench/internal/quantity"
 	"bench/internal/reply"
+	"bench/internal/say"
 	"bench/internal/steps"
 	"bench/internal/work"
 )
@@ -63,7 +64,7 @@ func (s *session) whereAt(b front.UnderWay) string {
 
 // stamped is a fact with its time.
 func (s *session) stamped(e batch.Entry, p steps.Plan, state batch.State) string {
-	return phrase.Stamp(e.At, s.now(), s.Location) + " " + p.Say(e, state)
+	return phrase.Stamp(e.At, s.now(), s.Location) + " " + say.Fact(e, p, state)
 }
 
 func (s *session) listRecipe(n int, r front.RecipeItem) {

@@ -9,6 +9,7 @@ import (
 	"bench/internal/judge"
 	"bench/internal/phrase"
 	"bench/internal/recipe"
+	"bench/internal/say"
 	"bench/internal/steps"
 	"bench/internal/timer"
 	"bench/internal/work"
@@ -58,13 +59,13 @@ func TakeBack(code string, p steps.Plan, seq int, reason string, now timer.Momen
 // what was said first.
 func Said(p steps.Plan, s batch.State, e batch.Entry) string {
 	if s.Withdrawn(e.Seq) {
-		return recipe.Clean("taken back: " + p.Say(e, s))
+		return recipe.Clean("taken back: " + say.Fact(e, p, s))
 	}
 	with := Standing(s, e)
 	if with == nil {
-		return recipe.Clean(p.Say(e, s))
+		return recipe.Clean(say.Fact(e, p, s))
 	}
-	return recipe.Clean(fmt.Sprintf("now %s (corrected; first %s): %s", valueOf(with), valueOf(e.Fact), p.Say(batch.Entry{Fact: with}, s)))
+	return recipe.Clean(fmt.Sprintf("now %s (corrected; first %s): %s", valueOf(with), valueOf(e.Fact), say.Fact(batch.Entry{Fact: with}, p, s)))
 }
 
 // Standing gives what stands in the place of an entry that was corrected, or

@@ -8,6 +8,7 @@ import (
 	"bench/internal/judge"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
+	"bench/internal/say"
 	"bench/internal/steps"
 )
 
@@ -57,7 +58,7 @@ func TestCorrection(t *testing.T) {
 		t.Error("the first value is gone")
 	}
 	last := b.state.Entries[len(b.state.Entries)-1]
-	if said := b.plan().Say(last, b.state); !strings.Contains(said, "was: sea: Coconut oil 382.8 g") || !strings.Contains(said, "372.8") || !strings.Contains(said, "wrong too") {
+	if said := say.Fact(last, b.plan(), b.state); !strings.Contains(said, "was: sea: Coconut oil 382.8 g") || !strings.Contains(said, "372.8") || !strings.Contains(said, "wrong too") {
 		t.Errorf("%q", said)
 	}
 }

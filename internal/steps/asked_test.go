@@ -7,6 +7,7 @@ import (
 	"bench/internal/batch"
 	"bench/internal/judge"
 	"bench/internal/sample"
+	"bench/internal/say"
 	"bench/internal/steps"
 )
 
@@ -30,13 +31,13 @@ func TestSaidStaysSaid(t *testing.T) {
 	if now := b.task(t, press).Title; now == title {
 		t.Fatalf("nothing changed: %q", now)
 	}
-	if got := b.plan().Say(pressed, b.state); !strings.Contains(got, title) {
+	if got := say.Fact(pressed, b.plan(), b.state); !strings.Contains(got, title) {
 		t.Errorf("pressed as %q, and told as %q", title, got)
 	}
-	if got := b.plan().Say(before, b.state); !strings.Contains(got, b.task(t, press).Title) {
+	if got := say.Fact(before, b.plan(), b.state); !strings.Contains(got, b.task(t, press).Title) {
 		t.Errorf("a fact of before is told as %q", got)
 	}
-	if got := b.plan().Say(b.state.Entries[len(b.state.Entries)-1], b.state); !strings.Contains(got, left.Asked) {
+	if got := say.Fact(b.state.Entries[len(b.state.Entries)-1], b.plan(), b.state); !strings.Contains(got, left.Asked) {
 		t.Errorf("left out as %q, and told as %q", left.Asked, got)
 	}
 }

@@ -9,6 +9,7 @@ import (
 	"bench/internal/quantity"
 	"bench/internal/recipe"
 	"bench/internal/sample"
+	"bench/internal/say"
 	"bench/internal/work"
 )
 
@@ -91,8 +92,8 @@ func TestSampleOfTheLeftover(t *testing.T) {
 			t.Errorf("%v: %q", mass, got)
 		}
 	}
-	none := b.plan().Say(batch.Entry{Fact: batch.SetAside{Piece: batch.LeftoverBatter}}, b.state)
-	some := b.plan().Say(batch.Entry{Fact: batch.SetAside{Piece: batch.LeftoverBatter, Count: 1}}, b.state)
+	none := say.Fact(batch.Entry{Fact: batch.SetAside{Piece: batch.LeftoverBatter}}, b.plan(), b.state)
+	some := say.Fact(batch.Entry{Fact: batch.SetAside{Piece: batch.LeftoverBatter, Count: 1}}, b.plan(), b.state)
 	if none != "set aside: no leftover batter" || some != "set aside: leftover batter" {
 		t.Errorf("%q, %q", none, some)
 	}

@@ -7,6 +7,7 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/judge"
+	"bench/internal/say"
 )
 
 // withdraws takes the last fact of a task back, or gives the words that refuse
@@ -108,7 +109,7 @@ func TestCorrectWords(t *testing.T) {
 	b.put(batch.Noted{Stage: "lye/sea", Text: "cloudy"})
 	correct(len(b.state.Entries), "clear", "")
 	last := b.state.Entries[len(b.state.Entries)-1]
-	if words := b.plan().Say(last, b.state); !strings.Contains(words, "note: clear") || !strings.Contains(words, "note: cloudy") {
+	if words := say.Fact(last, b.plan(), b.state); !strings.Contains(words, "note: clear") || !strings.Contains(words, "note: cloudy") {
 		t.Errorf("%q", words)
 	}
 	correct(1, "x", "no value")

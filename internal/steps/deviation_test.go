@@ -12,6 +12,7 @@ import (
 	"bench/internal/quantity"
 	"bench/internal/recipe"
 	"bench/internal/sample"
+	"bench/internal/say"
 	"bench/internal/steps"
 	"bench/internal/work"
 )
@@ -309,7 +310,7 @@ func TestByEye(t *testing.T) {
 	}
 	said := false
 	for _, e := range b.state.Entries {
-		said = said || strings.Contains(p.Say(e, b.state), "by eye, not weighed")
+		said = said || strings.Contains(say.Fact(e, p, b.state), "by eye, not weighed")
 	}
 	if !said {
 		t.Error("the record does not say it")

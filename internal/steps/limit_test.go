@@ -7,6 +7,7 @@ import (
 	"bench/internal/batch"
 	"bench/internal/judge"
 	"bench/internal/quantity"
+	"bench/internal/say"
 	"bench/internal/steps"
 )
 
@@ -63,7 +64,7 @@ func TestACertificateLiftsTheHold(t *testing.T) {
 		t.Error("a limit moved a target")
 	}
 	last := b.state.Entries[len(b.state.Entries)-1]
-	if words := b.plan().Say(last, b.state); words != "harbour rope may be up to 8 % of the bar, by certificate of lot HR-9" {
+	if words := say.Fact(last, b.plan(), b.state); words != "harbour rope may be up to 8 % of the bar, by certificate of lot HR-9" {
 		t.Error(words)
 	}
 	if err := b.work(never); err != nil {

@@ -24,7 +24,7 @@ func (p Plan) Moved() []Moved {
 		for _, t := range st.Tasks {
 			if off := t.Mass - t.Target; t.Do == work.Portion && t.Done && t.Skipped == "" && off.Abs() > t.Tolerance {
 				words := strings.Replace(sayOff(t, off), t.Material, t.Title, 1)
-				list = append(list, Moved{t.ID, p.about(t.ID) + words + ": " + followed(st, t), st.ID, words})
+				list = append(list, Moved{t.ID, p.About(t.ID) + words + ": " + followed(st, t), st.ID, words})
 			}
 		}
 	}
@@ -56,7 +56,7 @@ func (p Plan) Settled() string {
 	var before strings.Builder
 	for _, m := range moved[:len(moved)-1] {
 		if m.stage == last.stage {
-			before.WriteString(p.about(m.Task) + m.off + ". ")
+			before.WriteString(p.About(m.Task) + m.off + ". ")
 		}
 	}
 	return "Nothing is to be decided; what follows has moved along. " + before.String() + last.Words + "."

@@ -143,3 +143,26 @@ func (p Plan) Task(id string) (work.Task, work.Stage, bool) {
 	}
 	return work.Task{}, work.Stage{}, false
 }
+
+// Title gives a task's words, or its id where the plan no longer has it.
+func (p Plan) Title(id string) string {
+	if t, _, ok := p.Task(id); ok {
+		return t.Title
+	}
+	return id
+}
+
+// About names the layer, the batter or the stage that a task belongs to.
+func (p Plan) About(task string) string {
+	_, st, ok := p.Task(task)
+	switch {
+	case !ok:
+		return ""
+	case st.Layer != "":
+		return st.Layer + ": "
+	case st.Batter != "":
+		return st.Batter + ": "
+	default:
+		return st.Title + ": "
+	}
+}

@@ -8,6 +8,7 @@ import (
 	"bench/internal/batch"
 	"bench/internal/judge"
 	"bench/internal/recipe"
+	"bench/internal/say"
 	"bench/internal/steps"
 	"bench/internal/work"
 )
@@ -154,7 +155,7 @@ func TestNoReleaseOverAnOpenWarning(t *testing.T) {
 				t.Fatal(err)
 			}
 			b.allows(t, f)
-			words := b.plan().Say(b.state.Entries[len(b.state.Entries)-1], b.state)
+			words := say.Fact(b.state.Entries[len(b.state.Entries)-1], b.plan(), b.state)
 			if !strings.Contains(words, "released by the maker: measured elsewhere: 9.6 (open: "+open[0]) {
 				t.Errorf("told as %q", words)
 			}

@@ -1,7 +1,6 @@
 package steps
 
 import (
-	"fmt"
 	"slices"
 
 	"bench/internal/batch"
@@ -16,18 +15,6 @@ import (
 
 func taken(f batch.VesselReplaced) recipe.Vessel {
 	return recipe.Vessel{Name: f.By, Tare: f.Tare, Brim: f.Brim}
-}
-
-func sayReplaced(f batch.VesselReplaced) string {
-	words := fmt.Sprintf("%s taken instead of %s", f.By, f.Vessel)
-	if f.Held != "" {
-		words += " for " + f.Held
-	}
-	words += fmt.Sprintf(", %s empty", f.Tare)
-	if f.Brim > 0 {
-		words += fmt.Sprintf(", %.0f ml to the brim", f.Brim.Millilitres())
-	}
-	return words
 }
 
 // emptyOf gives what the vessel of a whole weight weighs empty: as it was stored, or as

@@ -10,6 +10,7 @@ import (
 	"bench/internal/quantity"
 	"bench/internal/recipe"
 	"bench/internal/sample"
+	"bench/internal/say"
 	"bench/internal/steps"
 	"bench/internal/uses"
 	"bench/internal/work"
@@ -358,7 +359,7 @@ func TestReplacedTareCorrected(t *testing.T) {
 	if is := b.task(t, "sea/sea/gross"); is.Mass != was.Mass || is.Tare != 821*g || was.Tare != 812*g {
 		t.Errorf("gross %s, tare %s", is.Mass, is.Tare)
 	}
-	if said := steps.Say(b.state.Entries[was.Seq-1], b.state); !strings.Contains(said, "net "+(was.Mass-821*g).At(was.Reads)) {
+	if said := say.Fact(b.state.Entries[was.Seq-1], steps.Of(b.state), b.state); !strings.Contains(said, "net "+(was.Mass-821*g).At(was.Reads)) {
 		t.Errorf("said: %s", said)
 	}
 	if err := judge.Allows(b.plan(), batch.Withdrawn{Seq: seq, Reason: "it was pot 1"}, b.moment()); err == nil || !strings.Contains(err.Error(), "spare was used since") {

@@ -9,6 +9,7 @@ import (
 	"bench/internal/judge"
 	"bench/internal/recipe"
 	"bench/internal/rest"
+	"bench/internal/say"
 	"bench/internal/timer"
 )
 
@@ -171,7 +172,7 @@ func TestAskedAboutAndKept(t *testing.T) {
 			t.Errorf("%s: with its answer it is refused: %v", name, judge.Allows(b.plan(), answered, b.moment()))
 		}
 		e := batch.Entry{Seq: 1, At: b.moment(), Fact: answered}
-		if words := b.plan().Say(e, b.state); !strings.Contains(words, "asked: so?; answer: the scale drifts") {
+		if words := say.Fact(e, b.plan(), b.state); !strings.Contains(words, "asked: so?; answer: the scale drifts") {
 			t.Errorf("%s is told as %q", name, words)
 		}
 	}

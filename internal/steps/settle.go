@@ -138,7 +138,7 @@ func firstOpen(st work.Stage) (string, bool) {
 
 func (p Plan) lookIsDue(now timer.Moment) bool {
 	for _, t := range p.Timers {
-		if strings.HasPrefix(t.ID, lookTimer) && t.State(now) == timer.Due {
+		if strings.HasPrefix(t.ID, LookTimer) && t.State(now) == timer.Due {
 			return true
 		}
 	}

@@ -7,12 +7,13 @@ import (
 	"strings"
 	"testing"
 
-	"pgregory.net/rapid"
-
 	"bench/internal/batch"
 	"bench/internal/judge"
 	"bench/internal/quantity"
+	"bench/internal/say"
 	"bench/internal/steps"
+
+	"pgregory.net/rapid"
 )
 
 func batterOf(p steps.Plan, name string) steps.Batter {
@@ -214,7 +215,7 @@ func TestScentOverItsLimit(t *testing.T) {
 		t.Fatal(err)
 	}
 	b.put(stored(t, batch.Entry{Fact: f}).Fact)
-	if said := b.plan().Say(b.state.Entries[len(b.state.Entries)-1], b.state); !strings.HasPrefix(said, fmt.Sprintf("read, and answered %.2f", share)) {
+	if said := say.Fact(b.state.Entries[len(b.state.Entries)-1], b.plan(), b.state); !strings.HasPrefix(said, fmt.Sprintf("read, and answered %.2f", share)) {
 		t.Error(said)
 	}
 	if err := b.work(never); err != nil {

@@ -10,8 +10,6 @@ import (
 	"testing"
 	"time"
 
-	"pgregory.net/rapid"
-
 	"bench/internal/batch"
 	"bench/internal/calc"
 	"bench/internal/judge"
@@ -19,9 +17,12 @@ import (
 	"bench/internal/recipe"
 	"bench/internal/rest"
 	"bench/internal/sample"
+	"bench/internal/say"
 	"bench/internal/steps"
 	"bench/internal/timer"
 	"bench/internal/work"
+
+	"pgregory.net/rapid"
 )
 
 // TestRestartIsTheSame: facts that went through the store fold into the very
@@ -168,7 +169,7 @@ func TestTotal(t *testing.T) {
 			p.Ahead(now)
 			_, _ = p.Drying()
 			judge.Choices(p, batch.Task(f), "")
-			if p.Say(e, s) == "" {
+			if say.Fact(e, p, s) == "" {
 				t.Fatalf("nothing to say of %#v", f)
 			}
 			sane(t, p)

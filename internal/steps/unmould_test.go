@@ -9,6 +9,7 @@ import (
 	"bench/internal/batch"
 	"bench/internal/judge"
 	"bench/internal/quantity"
+	"bench/internal/say"
 )
 
 // TestBalanceOfAWeighedLoaf: a loaf that is weighed out of its mould counts by that in the
@@ -38,8 +39,8 @@ func TestBalanceOfAWeighedLoaf(t *testing.T) {
 		t.Errorf("it is %v, and its bars %v", loaf, is.Poured().Bars)
 	}
 	last := b.state.Entries[len(b.state.Entries)-1]
-	if kept := stored(t, last).Fact; kept != last.Fact || !strings.HasSuffix(is.Say(last, b.state), "Unmould loaf 2, weighs "+(poured-100*g).At(g/10)+" g") {
-		t.Errorf("%+v: %s", kept, is.Say(last, b.state))
+	if kept := stored(t, last).Fact; kept != last.Fact || !strings.HasSuffix(say.Fact(last, is, b.state), "Unmould loaf 2, weighs "+(poured-100*g).At(g/10)+" g") {
+		t.Errorf("%+v: %s", kept, say.Fact(last, is, b.state))
 	}
 	b.put(batch.Withdrawn{Seq: last.Seq, Reason: "another loaf"})
 	if again := b.plan().Balance; again != before.Balance {

@@ -27,19 +27,6 @@ func (p Plan) Uses() uses.List {
 	return p.planner.cupUses(p.Stages, list)
 }
 
-// tooSmall names the vessels that cannot hold what is to go into them.
-func (p Plan) tooSmall() []string {
-	vessels := slices.Clone(p.planner.c.Vessels)
-	for _, r := range p.planner.s.Replacements() {
-		vessels = append(vessels, taken(r.Fact))
-	}
-	vessels = slices.DeleteFunc(vessels, func(v recipe.Vessel) bool { return v.Brim == 0 })
-	if len(vessels) == 0 { // As in most workshops.
-		return nil
-	}
-	return p.Uses().TooSmall(vessels)
-}
-
 func (p *planner) jugUse(k pot) uses.Use {
 	name := k.recipe.Name
 	_, dissolved := p.s.Done(DissolveID(name))

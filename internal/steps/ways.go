@@ -253,16 +253,3 @@ func (p *planner) stands(k pot, t work.Task) ways.Pot {
 		OthersIn: slices.ContainsFunc(k.oils, func(o work.Task) bool { return o.ID != t.ID && (o.Done || o.Mass > 0) }),
 	}
 }
-
-func (p Plan) sayDecided(f batch.Decided) string {
-	words := map[batch.Way]string{
-		batch.CarryOn: "carry on, the rest follows", batch.InProportion: "everything else in proportion",
-		batch.PourPart: "pour part of the lye solution, keep the rest", batch.Shortfall: "dissolve what is missing",
-		batch.MakeUp: "the other alkali makes up for it", batch.AddOil: "add oil", batch.AddMissing: "add what is missing", batch.TakeOut: "take some out again",
-		batch.HoldBatch: "go on, and hold the bars",
-	}[f.Way]
-	if f.Mass > 0 {
-		words += fmt.Sprintf(" (%s g)", f.Mass.At(quantity.Gram/100))
-	}
-	return fmt.Sprintf("%s%s: %s", p.about(f.Task), p.Title(f.Task), words)
-}

@@ -3,6 +3,7 @@ package bench
 import (
 	"bench/internal/batch"
 	"bench/internal/phrase"
+	"bench/internal/say"
 	"bench/internal/timer"
 	"bench/internal/ui/after"
 	"bench/internal/ui/ink"
@@ -14,7 +15,7 @@ func (p panel) notSaved() []string {
 	lines := []string{
 		" " + p.t.Alarm.Render(" NOT SAVED "), "",
 	}
-	for _, l := range ink.Wrap(ink.Clean(p.b.Plan.Say(batch.Entry{Fact: u.keep.Fact, At: u.keep.At}, p.b.State)), p.w-2) {
+	for _, l := range ink.Wrap(ink.Clean(say.Fact(batch.Entry{Fact: u.keep.Fact, At: u.keep.At}, p.b.Plan, p.b.State)), p.w-2) {
 		lines = append(lines, " "+p.t.Strong.Render(l))
 	}
 	lines = append(lines, "")

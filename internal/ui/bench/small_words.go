@@ -6,6 +6,7 @@ import (
 	"bench/internal/batch"
 	"bench/internal/phrase"
 	"bench/internal/reply"
+	"bench/internal/say"
 	"bench/internal/steps"
 	"bench/internal/ui/ink"
 	"bench/internal/ui/keys"
@@ -144,7 +145,7 @@ func readWords(l steps.ReadLine) string {
 // unsavedWords say what is not in the record, and why.
 func (p panel) unsavedWords() []string {
 	u := p.b.Unsaved
-	words := p.b.Plan.Say(batch.Entry{Fact: u.keep.Fact, At: u.keep.At}, p.b.State)
+	words := say.Fact(batch.Entry{Fact: u.keep.Fact, At: u.keep.At}, p.b.Plan, p.b.State)
 	return append(append(p.wrapped("NOT SAVED: "+words+"."), p.wrapped(phrase.Sentence(errorText(u.why)))...), "")
 }
 

@@ -10,6 +10,7 @@ import (
 	"bench/internal/judge"
 	"bench/internal/phrase"
 	"bench/internal/quantity"
+	"bench/internal/say"
 	"bench/internal/steps"
 	"bench/internal/timer"
 	"bench/internal/ui/ink"
@@ -127,7 +128,7 @@ func (b Screen) spoken(t ink.Theme, w int, now timer.Moment) []string {
 }
 
 func (b Screen) said(e batch.Entry, now timer.Moment) string {
-	return phrase.Stamp(e.At, now, b.at) + "  " + ink.Clean(b.Plan.Say(e, b.State))
+	return phrase.Stamp(e.At, now, b.at) + "  " + ink.Clean(say.Fact(e, b.Plan, b.State))
 }
 
 // quietLines say that a fact is on its way, or what the stage that has just

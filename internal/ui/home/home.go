@@ -11,6 +11,7 @@ import (
 	"bench/internal/batch"
 	"bench/internal/front"
 	"bench/internal/phrase"
+	"bench/internal/say"
 	"bench/internal/steps"
 	"bench/internal/timer"
 	"bench/internal/ui/ink"
@@ -178,5 +179,5 @@ func (h Screen) open() (Screen, intent.Action) {
 
 // said is a fact with its time: "09:40  shea butter 152.4 g, asked 150.0".
 func said(e batch.Entry, s batch.State, now timer.Moment, at *time.Location) string {
-	return phrase.Stamp(e.At, now, at) + "  " + ink.Clean(steps.Say(e, s))
+	return phrase.Stamp(e.At, now, at) + "  " + ink.Clean(say.Fact(e, steps.Of(s), s))
 }

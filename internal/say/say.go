@@ -1,4 +1,8 @@
-package steps
+// Package say puts a fact into one line of words, for the last-facts line and the record.
+//
+// The rule: a task is called what the plan calls it; what was asked and what was
+// measured stand as the fact has them. Facts that follow the pour tell themselves.
+package say
 
 import (
 	"cmp"
@@ -10,41 +14,45 @@ import (
 	"bench/internal/lye"
 	"bench/internal/quantity"
 	"bench/internal/rest"
+	"bench/internal/steps"
 	"bench/internal/tell"
 	"bench/internal/timer"
 	"bench/internal/work"
 )
 
-// Say puts a fact into one line of words. A screen that has the plan at hand
-// asks the plan instead.
-func Say(e batch.Entry, s batch.State) string { return Of(s).Say(e, s) }
+// in is what a fact is put into words with.
+type in struct {
+	plan  steps.Plan
+	state batch.State
+}
 
-// Say puts a fact into one line of words, for the last-facts line and the
-// record.
-func (p Plan) Say(e batch.Entry, s batch.State) string {
+// Fact puts a fact of a batch into one line of words, by the plan of its facts.
+func Fact(e batch.Entry, p steps.Plan, s batch.State) string { return in{p, s}.fact(e) }
+
+func (w in) fact(e batch.Entry) string {
 	switch f := e.Fact.(type) {
 	case batch.Started:
-		return fmt.Sprintf("batch begun: %s, %s", f.Control.Recipe.Name, loaves(f.Control.Loaves))
+		return fmt.Sprintf("batch begun: %s, %s", f.Control.Recipe.Name, quantity.Count(f.Control.Loaves, "loaf", "loaves"))
 	case batch.Weighed:
-		return p.about(f.Task) + p.sayWeighed(f) + inGoes(e, f, s)
+		return w.plan.About(f.Task) + w.weighed(f) + w.inGoes(e, f)
 	case batch.Ticked:
-		words := p.about(f.Task) + cmp.Or(f.Asked, p.Title(f.Task))
+		words := w.plan.About(f.Task) + cmp.Or(f.Asked, w.plan.Title(f.Task))
 		if !f.When.IsZero() {
 			words += ", at " + clockOf(f.When, e.At.Wall)
 		}
 		if f.Mass > 0 {
-			words += ", weighs " + f.Mass.At(tenthOfGram) + " g"
+			words += ", weighs " + f.Mass.At(quantity.Gram/10) + " g"
 		}
 		if f.Why != "" {
 			words += ", before its time: " + f.Why
 		}
 		return words
 	case batch.Grossed:
-		return p.about(f.Task) + fmt.Sprintf("%s weighs %s, net %s g", f.Vessel, grams(f.Gross, f.Reads), (f.Gross-p.EmptyOf(e.Seq, f)).At(f.Reads))
+		return w.plan.About(f.Task) + fmt.Sprintf("%s weighs %s, net %s g", f.Vessel, grams(f.Gross, f.Reads), (f.Gross-w.plan.EmptyOf(e.Seq, f)).At(f.Reads))
 	case batch.TemperatureTaken:
 		return fmt.Sprintf("%s: %s", strings.Replace(f.Task, "/", ", ", 1), f.Temperature)
 	case batch.Skipped:
-		return fmt.Sprintf("left out: %s (%s)", cmp.Or(f.Asked, p.Title(f.Task)), f.Reason)
+		return fmt.Sprintf("left out: %s (%s)", cmp.Or(f.Asked, w.plan.Title(f.Task)), f.Reason)
 	case batch.TimerSeen:
 		return "seen: " + timerName(f.Timer)
 	case batch.TimerPutOff:
@@ -52,11 +60,11 @@ func (p Plan) Say(e batch.Entry, s batch.State) string {
 	case batch.Noted:
 		return "note: " + f.Text
 	case batch.Corrected:
-		return fmt.Sprintf("corrected no. %d: %s (was: %s; why: %s)", f.Seq, p.Say(batch.Entry{At: momentOf(f.Seq, s), Fact: f.With}, s), p.sayFirst(f.Seq, s), f.Reason)
+		return fmt.Sprintf("corrected no. %d: %s (was: %s; why: %s)", f.Seq, w.fact(batch.Entry{At: w.momentOf(f.Seq), Fact: f.With}), w.first(f.Seq), f.Reason)
 	case batch.Withdrawn:
-		return fmt.Sprintf("taken back no. %d: %s (why: %s)", f.Seq, p.sayFirst(f.Seq, s), f.Reason)
+		return fmt.Sprintf("taken back no. %d: %s (why: %s)", f.Seq, w.first(f.Seq), f.Reason)
 	case batch.Decided:
-		return p.sayDecided(f)
+		return w.decided(f)
 	case batch.WarningSeen:
 		if f.Typed != "" {
 			return "read, and answered " + f.Typed + ": " + f.Warning
@@ -65,7 +73,7 @@ func (p Plan) Say(e batch.Entry, s batch.State) string {
 	case batch.PotWeighed:
 		return fmt.Sprintf("%s weighs %s g: %s", f.Vessel, f.Gross.At(quantity.Gram/10), f.Finding)
 	case batch.VesselReplaced:
-		return sayReplaced(f)
+		return replaced(f)
 	case batch.SharedAnswered:
 		return f.Shared + ": " + f.Answer
 	case batch.GelLooked, batch.UnmouldPutOff, batch.BarsCut, batch.BarsWeighed, batch.SetAside, batch.Marked, batch.WeighedIn,
@@ -80,17 +88,17 @@ func (p Plan) Say(e batch.Entry, s batch.State) string {
 	return batch.Kind(e.Fact)
 }
 
-// sayFirst puts the fact that a correction is about into words.
-func (p Plan) sayFirst(seq int, s batch.State) string {
-	if seq < 1 || seq > len(s.Entries) {
+// first puts the fact that a correction is about into words.
+func (w in) first(seq int) string {
+	if seq < 1 || seq > len(w.state.Entries) {
 		return "no entry"
 	}
-	e := s.Entries[seq-1]
+	e := w.state.Entries[seq-1]
 	switch e.Fact.(type) {
 	case batch.Corrected, batch.Withdrawn: // Or it might name itself.
 		return "nothing that can be corrected"
 	default:
-		return p.Say(e, s)
+		return w.fact(e)
 	}
 }
 
@@ -103,18 +111,18 @@ func clockOf(when, said time.Time) string {
 }
 
 // momentOf gives when a fact was said.
-func momentOf(seq int, s batch.State) timer.Moment {
-	if seq < 1 || seq > len(s.Entries) {
+func (w in) momentOf(seq int) timer.Moment {
+	if seq < 1 || seq > len(w.state.Entries) {
 		return timer.Moment{}
 	}
-	return s.Entries[seq-1].At
+	return w.state.Entries[seq-1].At
 }
 
 // timerName says in words what a timer is for, whether or not it still runs.
 func timerName(id string) string {
 	kind, of, _ := strings.Cut(id, "/")
 	switch kind + "/" {
-	case lookTimer:
+	case steps.LookTimer:
 		layer, _, _ := strings.Cut(of, "/")
 		return "look at " + layer
 	case rest.GelTimer:
@@ -132,28 +140,13 @@ func timerName(id string) string {
 	return id
 }
 
-// about names the layer, the batter or the stage that a task belongs to.
-func (p Plan) about(task string) string {
-	_, st, ok := p.Task(task)
-	switch {
-	case !ok:
-		return ""
-	case st.Layer != "":
-		return st.Layer + ": "
-	case st.Batter != "":
-		return st.Batter + ": "
-	default:
-		return st.Title + ": "
-	}
-}
-
 // inGoes says of the last of several containers what all of them brought: alone it would
 // read as if the rest were missing.
-func inGoes(e batch.Entry, f batch.Weighed, s batch.State) string {
+func (w in) inGoes(e batch.Entry, f batch.Weighed) string {
 	goes, all := 1, f.Mass
-	for _, w := range s.Weighings(f.Task) {
-		if w.Seq < e.Seq {
-			goes, all = goes+1, all+w.Fact.Mass
+	for _, one := range w.state.Weighings(f.Task) {
+		if one.Seq < e.Seq {
+			goes, all = goes+1, all+one.Fact.Mass
 		}
 	}
 	if goes == 1 || f.More {
@@ -162,9 +155,9 @@ func inGoes(e batch.Entry, f batch.Weighed, s batch.State) string {
 	return fmt.Sprintf(" (%s in %d goes)", grams(all, f.Reads), goes)
 }
 
-func (p Plan) sayWeighed(f batch.Weighed) string {
+func (w in) weighed(f batch.Weighed) string {
 	name := f.Material
-	if t, _, ok := p.Task(f.Task); ok && t.Do == work.Portion {
+	if t, _, ok := w.plan.Task(f.Task); ok && t.Do == work.Portion {
 		name = t.Title
 	}
 	words := fmt.Sprintf("%s %s", name, grams(f.Mass, f.Reads))
@@ -181,45 +174,30 @@ func (p Plan) sayWeighed(f batch.Weighed) string {
 	return words
 }
 
-// Title gives a task's words, or its id where the plan no longer has it.
-func (p Plan) Title(id string) string {
-	if t, _, ok := p.Task(id); ok {
-		return t.Title
+func replaced(f batch.VesselReplaced) string {
+	words := fmt.Sprintf("%s taken instead of %s", f.By, f.Vessel)
+	if f.Held != "" {
+		words += " for " + f.Held
 	}
-	return id
-}
-
-// tooHeavy names the vessels that no scale of the workshop carries full.
-func (p *planner) tooHeavy() []string {
-	var words []string
-	look := func(full *work.Task) {
-		if full.Target > full.Max {
-			words = append(words, fmt.Sprintf("%s weighs %s full, and no scale carries more than %s: weigh it out in two goes, or leave that weighing out and give the reason",
-				full.Vessel, full.Target.RoundTo(quantity.Gram), full.Max))
-		}
-	}
-	for i := range p.pots {
-		look(&p.pots[i].gross)
-	}
-	for i := range p.pours {
-		look(&p.pours[i].gross)
+	words += fmt.Sprintf(", %s empty", f.Tare)
+	if f.Brim > 0 {
+		words += fmt.Sprintf(", %.0f ml to the brim", f.Brim.Millilitres())
 	}
 	return words
 }
 
-// coarse names the weighings for which no scale of the workshop is fine
-// enough. It is said once, at the setting out.
-func (p *planner) coarse() []string {
-	var words []string
-	for _, k := range p.pots {
-		for _, tasks := range [][]work.Task{k.oils, k.alkali} {
-			for _, t := range tasks {
-				if t.Within > 0 && t.Within < t.Reads/2 {
-					words = append(words, fmt.Sprintf("%s for %s: ±%s g is wanted, and no scale that carries it reads finer than %s",
-						t.Material, k.recipe.Name, t.Within.At(quantity.Gram/100), t.Reads))
-				}
-			}
-		}
+func (w in) decided(f batch.Decided) string {
+	words := map[batch.Way]string{
+		batch.CarryOn: "carry on, the rest follows", batch.InProportion: "everything else in proportion",
+		batch.PourPart: "pour part of the lye solution, keep the rest", batch.Shortfall: "dissolve what is missing",
+		batch.MakeUp: "the other alkali makes up for it", batch.AddOil: "add oil", batch.AddMissing: "add what is missing", batch.TakeOut: "take some out again",
+		batch.HoldBatch: "go on, and hold the bars",
+	}[f.Way]
+	if f.Mass > 0 {
+		words += fmt.Sprintf(" (%s g)", f.Mass.At(quantity.Gram/100))
 	}
-	return words
+	return fmt.Sprintf("%s%s: %s", w.plan.About(f.Task), w.plan.Title(f.Task), words)
 }
+
+// grams shows a mass at what its scale reads to, with the unit.
+func grams(m, reads quantity.Mass) string { return m.At(reads) + " g" }
