@@ -28,8 +28,9 @@ var floors = [][]string{
 	{"internal/front"},
 	{"internal/phrase"},
 	{"internal/quiet", "internal/sheet"},
-	{"internal/why", "internal/label", "internal/agenda", "internal/face", "internal/judge", "internal/say"},
+	{"internal/why", "internal/label", "internal/agenda", "internal/face", "internal/judge", "internal/say", "internal/resume", "internal/readback"},
 	{"internal/steps"},
+	{"internal/next"},
 	{"internal/rest"},
 	{"internal/work", "internal/lye", "internal/potcheck", "internal/rack", "internal/ways", "internal/curing", "internal/tell", "internal/uses"},
 	{"internal/batch", "internal/scent", "internal/sticks", "internal/sure", "internal/fill"},
@@ -45,7 +46,7 @@ var floors = [][]string{
 var core = []string{
 	"internal/face", "internal/cells", "internal/scene",
 	"internal/why", "internal/label", "internal/agenda", "internal/judge", "internal/steps", "internal/rest", "internal/work", "internal/lye", "internal/potcheck", "internal/rack", "internal/ways", "internal/curing",
-	"internal/batch", "internal/scent", "internal/sticks", "internal/sure", "internal/fill", "internal/tell", "internal/say", "internal/uses", "internal/recipe", "internal/recipe/check", "internal/oils", "internal/timer", "internal/solution", "internal/calc", "internal/cut", "internal/form", "internal/cure", "internal/quantity",
+	"internal/batch", "internal/scent", "internal/sticks", "internal/sure", "internal/fill", "internal/tell", "internal/say", "internal/resume", "internal/readback", "internal/next", "internal/uses", "internal/recipe", "internal/recipe/check", "internal/oils", "internal/timer", "internal/solution", "internal/calc", "internal/cut", "internal/form", "internal/cure", "internal/quantity",
 }
 
 // impure are the standard packages that the core may not import. "time" is

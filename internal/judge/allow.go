@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"bench/internal/batch"
+	"bench/internal/next"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
 	"bench/internal/rest"
@@ -211,7 +212,7 @@ func allowsTick(p steps.Plan, f batch.Ticked, now timer.Moment) error {
 		return fmt.Errorf("%s: %w", t.Title, err)
 	}
 	if st.Kind == work.Unmould && strings.TrimSpace(f.Why) == "" {
-		if err := p.TooEarly(now); err != nil {
+		if err := next.TooEarly(p.Timers, now); err != nil {
 			return fmt.Errorf("%s: %w", t.Title, err)
 		}
 	}

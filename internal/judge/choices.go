@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"bench/internal/batch"
+	"bench/internal/next"
 	"bench/internal/quantity"
 	"bench/internal/rest"
 	"bench/internal/steps"
@@ -91,7 +92,7 @@ func Choices(p steps.Plan, task string, by string) []Choice {
 	switch {
 	case st.Kind == work.GelStage:
 		return gelChoices(task)
-	case st.Kind == work.Unmould && p.UnmouldWaits():
+	case st.Kind == work.Unmould && next.UnmouldWaits(p.Timers):
 		return []Choice{tooSoft(task), {
 			Title: "Unmould it before its time", Why: "It may dent or stick, and fresh soap burns: gloves on.",
 			Ask: "why it leaves its mould now", Fact: batch.Ticked{Task: task},

@@ -11,6 +11,7 @@ import (
 	"bench/internal/phrase"
 	"bench/internal/quantity"
 	"bench/internal/reply"
+	"bench/internal/resume"
 	"bench/internal/say"
 	"bench/internal/steps"
 	"bench/internal/work"
@@ -158,7 +159,7 @@ func (s *session) confirmScale() {
 	code := s.code
 	s.confirming = true
 	defer func() { s.confirming = false }()
-	for on, ok := s.plan.OnScale(s.task); ok && !s.over && s.code == code; on, ok = s.plan.OnScale(s.task) {
+	for on, ok := resume.OnScale(s.plan, s.task); ok && !s.over && s.code == code; on, ok = resume.OnScale(s.plan, s.task) {
 		words := fmt.Sprintf("Now on %s: %s, with what is in it", on.Scale, on.Vessel)
 		if on.Gross > 0 {
 			words += "; untared it reads " + on.Gross.At(on.Reads) + " g"

@@ -6,6 +6,7 @@ import (
 
 	"bench/internal/judge"
 	"bench/internal/phrase"
+	"bench/internal/readback"
 	"bench/internal/reply"
 	"bench/internal/timer"
 	"bench/internal/work"
@@ -47,7 +48,7 @@ func (s *session) describe(t work.Task, stage work.Stage, some bool) {
 		s.warn("WARNING: " + in + ".")
 	}
 	s.sayScale(t)
-	for _, l := range s.plan.ReadBack(t.ID) {
+	for _, l := range readback.Of(s.plan, t.ID) {
 		off := ""
 		if l.Off {
 			off = "OFF: "

@@ -9,6 +9,7 @@ import (
 	"bench/internal/judge"
 	"bench/internal/quantity"
 	"bench/internal/reply"
+	"bench/internal/resume"
 	"bench/internal/sample"
 	"bench/internal/work"
 )
@@ -41,7 +42,7 @@ func TestOnScale(t *testing.T) {
 	}
 	for _, vessel := range []struct{ task, name string }{{"dusk/water", "lye jug B"}, {"sea/olive", "large pot"}} {
 		b.WorkTo(t, vessel.task)
-		s, _ := b.Plan().OnScale(vessel.task)
+		s, _ := resume.OnScale(b.Plan(), vessel.task)
 		for off, as := range map[quantity.Mass]bool{0: true, -60 * quantity.Gram: false} {
 			act, so, word := reply.OnScale("A", b.Plan(), vessel.task, (s.Gross + off).At(s.Reads))
 			keep, ok := act.(reply.Keep)

@@ -3,6 +3,7 @@ package reply
 import (
 	"bench/internal/phrase"
 	"bench/internal/quantity"
+	"bench/internal/resume"
 	"bench/internal/steps"
 )
 
@@ -14,7 +15,7 @@ func OnScale(code string, p steps.Plan, task, text string) (act Act, so bool, wo
 	if err != nil {
 		return nil, false, phrase.Sentence(err)
 	}
-	s, ok := p.OnScale(task)
+	s, ok := resume.OnScale(p, task)
 	if found, err := p.PotCheck(s.Vessel, m); err == nil {
 		return Keep{Code: code, Fact: found.Fact}, found.AsExpected(), ""
 	}

@@ -5,6 +5,7 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/judge"
+	"bench/internal/resume"
 	"bench/internal/steps"
 	"bench/internal/timer"
 	"bench/internal/work"
@@ -13,7 +14,7 @@ import (
 // InAlready says of a task that by the vessel's weight it was done, though nobody said
 // so, or "": what is poured twice is too much.
 func InAlready(p steps.Plan, t work.Task) string {
-	u, ok := p.Unsaid()
+	u, ok := resume.InAlready(p)
 	if !ok || u.Task.ID != t.ID {
 		return ""
 	}
@@ -21,15 +22,15 @@ func InAlready(p steps.Plan, t work.Task) string {
 }
 
 // Found says what was found to be in a vessel without a fact.
-func Found(u steps.Unsaid) string {
+func Found(u resume.Unsaid) string {
 	t := u.Task
 	return fmt.Sprintf("%s is in already, by the weight of %s: %s g, asked %s. Pour none.", t.Material, t.Vessel, u.Mass.At(t.Reads), t.Remaining().At(t.Reads))
 }
 
 // KeepInAlready says what was found to be in a vessel without a fact, and keeps it as
 // the scale read it; nil where nothing was found, or where it must be typed.
-func KeepInAlready(code string, p steps.Plan, at timer.Moment) (u steps.Unsaid, act Act) {
-	u, ok := p.Unsaid()
+func KeepInAlready(code string, p steps.Plan, at timer.Moment) (u resume.Unsaid, act Act) {
+	u, ok := resume.InAlready(p)
 	if !ok || u.Task.MustType {
 		return u, nil
 	}

@@ -122,7 +122,7 @@ func (w in) momentOf(seq int) timer.Moment {
 func timerName(id string) string {
 	kind, of, _ := strings.Cut(id, "/")
 	switch kind + "/" {
-	case steps.LookTimer:
+	case work.LookTimer:
 		layer, _, _ := strings.Cut(of, "/")
 		return "look at " + layer
 	case rest.GelTimer:

@@ -6,13 +6,14 @@ import (
 	"strings"
 	"testing"
 
-	"pgregory.net/rapid"
-
 	"bench/internal/batch"
 	"bench/internal/judge"
 	"bench/internal/quantity"
+	"bench/internal/resume"
 	"bench/internal/steps"
 	"bench/internal/work"
+
+	"pgregory.net/rapid"
 )
 
 const smoke = "evening smoke"
@@ -95,7 +96,7 @@ func TestReadingsOfACup(t *testing.T) {
 	b.workTo(t, duskScent(1))
 	in, cup := b.task(t, duskScent(1)), b.task(t, duskCup(1))
 	stays := cup.Mass - in.Target
-	if s, ok := b.plan().OnScale(in.ID); !ok || s.Gross != 25*g+cup.Mass {
+	if s, ok := resume.OnScale(b.plan(), in.ID); !ok || s.Gross != 25*g+cup.Mass {
 		t.Errorf("on the scale: %+v", s)
 	}
 	if stays <= 0 || in.Stays() != stays || in.Untared() != 25*g+stays {

@@ -111,6 +111,35 @@ func worthWeighing(grams float64, t work.Task) bool {
 // most (common practice, no source).
 func ofMore(grams, tolerance float64) float64 { return max(0, min(tolerance, grams/10)) }
 
+// decidedOn says that a weighing brings in, or takes out again, what was decided upon
+// another one.
+func (p *planner) decidedOn(first, id string) bool {
+	for i, d := range p.s.Decisions(first) {
+		if id == missingID(first, i) || id == outID(first, i) || id == first+"/for "+d.Fact.Oil+nth(i) {
+			return true
+		}
+	}
+	return false
+}
+
+// UponDecisions gives how much of a weighing's material came in since upon decisions, or
+// went out again below zero; follows says that the weighing itself came of a decision
+// upon another one of its batter.
+func (p Plan) UponDecisions(task, batter string) (since quantity.Mass, follows bool) {
+	if p.planner == nil || p.planner.s.Undecided() {
+		return 0, false
+	}
+	for _, st := range p.Stages {
+		for _, first := range st.Tasks {
+			if st.Batter == batter && first.ID != task && p.planner.decidedOn(first.ID, task) {
+				return 0, true
+			}
+		}
+	}
+	since, _ = p.planner.since(task, len(p.planner.s.Entries)+1)
+	return since, false
+}
+
 // The ids of what a decision asks for.
 
 func missingID(task string, n int) string { return task + "/missing" + nth(n) }

@@ -8,6 +8,7 @@ import (
 	"bench/internal/batch"
 	"bench/internal/judge"
 	"bench/internal/quantity"
+	"bench/internal/readback"
 	"bench/internal/sample"
 	"bench/internal/steps"
 )
@@ -109,7 +110,7 @@ func TestJugIsWeighedAgain(t *testing.T) {
 	}
 	b.workTo(t, "sea/combine")
 	for _, id := range []string{"lye/sea/read back", "sea/meet"} {
-		for _, l := range b.plan().ReadBack(id) {
+		for _, l := range readback.Of(b.plan(), id) {
 			if l.Off && strings.Contains(l.What, "jug") {
 				t.Errorf("%s: %+v", id, l)
 			}
@@ -211,7 +212,7 @@ func TestTooMuchExtraAlkali(t *testing.T) {
 		if sea := b.plan().Batters[0]; math.Abs(sea.Superfat.Percent-5) > 0.1 {
 			t.Errorf("%s: superfat %.2f %%", way, sea.Superfat.Percent)
 		}
-		for _, l := range b.plan().ReadBack("lye/sea/read back") {
+		for _, l := range readback.Of(b.plan(), "lye/sea/read back") {
 			if strings.Contains(l.What, "jug") && l.Off {
 				t.Errorf("%s: %+v", way, l)
 			}

@@ -8,6 +8,7 @@ import (
 	"bench/internal/batch"
 	"bench/internal/judge"
 	"bench/internal/quantity"
+	"bench/internal/readback"
 	"bench/internal/work"
 )
 
@@ -20,14 +21,14 @@ func TestReadBack(t *testing.T) {
 	asked, reads := alkali.Target, alkali.Reads
 	b.typed(t, "sea/sodium hydroxide", (asked + 5*g).At(reads))
 	b.workTo(t, "lye/sea/read back")
-	lines := b.plan().ReadBack("lye/sea/read back")
+	lines := readback.Of(b.plan(), "lye/sea/read back")
 	if len(lines) != 3 || lines[0].What != "water" || lines[0].Off || lines[0].By == "" {
 		t.Fatalf("%+v", lines)
 	}
 	if l := lines[1]; !l.Off || l.Asked != asked.At(reads) || l.Was != (asked+5*g).At(reads)+" g" {
 		t.Errorf("%+v", l)
 	}
-	if _, ok := b.plan().Stage("lye/sea"); !ok || b.plan().ReadBack("sea/water") != nil {
+	if _, ok := b.plan().Stage("lye/sea"); !ok || readback.Of(b.plan(), "sea/water") != nil {
 		t.Error("a weighing is no pause point")
 	}
 	b.refuses(t, batch.Skipped{Task: "lye/sea/read back", Reason: "later"}, "another kind")
@@ -50,7 +51,7 @@ func TestPourReadBack(t *testing.T) {
 		}
 		id := st.Tasks[len(st.Tasks)-1].ID
 		b.workTo(t, id)
-		lines := b.plan().ReadBack(id)
+		lines := readback.Of(b.plan(), id)
 		if len(lines) == 0 {
 			t.Fatalf("%s: nothing is read back", id)
 		}
@@ -102,7 +103,7 @@ func TestSuperfatIsReadBackAsOff(t *testing.T) {
 		alkali := b.task(t, "sea/sodium hydroxide")
 		b.typed(t, alkali.ID, (alkali.Target + off).At(alkali.Reads))
 		b.workTo(t, "sea/meet")
-		if l := b.plan().ReadBack("sea/meet")[0]; l.What != "superfat" || l.Off != want {
+		if l := readback.Of(b.plan(), "sea/meet")[0]; l.What != "superfat" || l.Off != want {
 			t.Errorf("%v off: %+v", off, l)
 		}
 		if words := b.plan().Anew(); strings.Contains(words, "give the superfat that was asked for") == want || strings.Contains(words, "asked 5 %") != want {
@@ -123,7 +124,7 @@ func TestReadBackIsNet(t *testing.T) {
 	net := func(at, what string, asked quantity.Mass, of string) {
 		t.Helper()
 		found := 0
-		for _, l := range b.plan().ReadBack(at) {
+		for _, l := range readback.Of(b.plan(), at) {
 			if !strings.HasPrefix(l.What, what) {
 				continue
 			}
@@ -132,7 +133,7 @@ func TestReadBackIsNet(t *testing.T) {
 			}
 		}
 		if found != 1 {
-			t.Errorf("%s: %d lines of %s: %+v", at, found, what, b.plan().ReadBack(at))
+			t.Errorf("%s: %d lines of %s: %+v", at, found, what, readback.Of(b.plan(), at))
 		}
 	}
 	net("lye/sea/read back", "sodium hydroxide", alkali.Target, "less 1.7 g out again")

@@ -9,6 +9,7 @@ import (
 	"bench/internal/judge"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
+	"bench/internal/resume"
 	"bench/internal/sample"
 	"bench/internal/say"
 	"bench/internal/steps"
@@ -44,7 +45,7 @@ func forgotten(p steps.Plan, f batch.VesselReplaced) error {
 			case strings.Contains(t.Hint+t.Title, "Out of "+f.Vessel) || strings.Contains(t.Hint, "Into the "+f.Vessel):
 				return fmt.Errorf("%s says %s%s", t.ID, t.Title, t.Hint)
 			}
-			if on, ok := p.OnScale(t.ID); ok && on.Vessel == f.Vessel {
+			if on, ok := resume.OnScale(p, t.ID); ok && on.Vessel == f.Vessel {
 				return fmt.Errorf("%s stands on the scale for %s", on.Vessel, t.ID)
 			}
 		}
@@ -168,7 +169,7 @@ func TestReplacedHalfWay(t *testing.T) {
 	if half.Vessel != "spare" || half.Tare != f.Tare || half.Untared() != f.Tare+task.SoFar+task.Target {
 		t.Errorf("%s, tare %s, reads %s", half.Vessel, half.Tare, half.Untared())
 	}
-	if on, _ := b.plan().OnScale("sea/olive"); on.Gross != f.Tare+task.SoFar+200*g {
+	if on, _ := resume.OnScale(b.plan(), "sea/olive"); on.Gross != f.Tare+task.SoFar+200*g {
 		t.Errorf("%+v", on)
 	}
 }

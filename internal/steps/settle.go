@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"bench/internal/batch"
+	"bench/internal/next"
 	"bench/internal/quantity"
 	"bench/internal/timer"
 	"bench/internal/work"
@@ -86,63 +87,13 @@ func everyDone(before []work.Task) bool {
 	return true
 }
 
-// Next gives the one task that is next, or false when there is nothing to do:
-// the batch is finished, or waits for a timer. While something sets, the work
-// that can be done meanwhile comes first, until it is time to look.
+// Next gives the one task that is next, or false when there is nothing to do: the
+// batch is finished, or waits for a timer.
 func (p Plan) Next(now timer.Moment) (task string, ok bool) {
 	if p.Closed {
 		return "", false
 	}
-	for i, st := range p.Stages {
-		if st.Done || st.Blocked != "" {
-			continue
-		}
-		if (st.Kind == work.HoldEmbeds || st.Kind == work.HoldLayer) && !p.lookIsDue(now) {
-			if id, ok := firstMeanwhile(p.Stages[i+1:]); ok {
-				return id, true
-			}
-		}
-		if timed(st.Kind) {
-			id, ok, on := p.nextTimed(st, now)
-			if on {
-				continue
-			}
-			return id, ok
-		}
-		if id, ok := firstOpen(st); ok {
-			return id, true
-		}
-	}
-	return "", false
-}
-
-func firstMeanwhile(stages []work.Stage) (string, bool) {
-	for _, st := range stages {
-		if st.Meanwhile && !st.Done && st.Blocked == "" {
-			if id, ok := firstOpen(st); ok {
-				return id, true
-			}
-		}
-	}
-	return "", false
-}
-
-func firstOpen(st work.Stage) (string, bool) {
-	for _, t := range st.Tasks {
-		if t.Open {
-			return t.ID, true
-		}
-	}
-	return "", false
-}
-
-func (p Plan) lookIsDue(now timer.Moment) bool {
-	for _, t := range p.Timers {
-		if strings.HasPrefix(t.ID, LookTimer) && t.State(now) == timer.Due {
-			return true
-		}
-	}
-	return false
+	return next.Among{Stages: p.Stages, Timers: p.Timers, State: p.State()}.Task(now)
 }
 
 // Finished says that every task is done.

@@ -13,9 +13,6 @@ import (
 // lookEvery is how often to look while a layer sets (common practice, no source).
 const lookEvery = 5 * time.Minute
 
-// LookTimer begins the id of a timer that asks for a look.
-const LookTimer = "look/"
-
 // timers gives what runs now. Nothing is started by hand: a timer follows from
 // the fact that began it, and ends with the fact that answers it.
 func (p *planner) timers(stages []work.Stage) []timer.Timer {
@@ -93,7 +90,7 @@ func (p *planner) covered(r pour) bool {
 func (p *planner) looks(layer, wait, what string, start timer.Moment) []timer.Timer {
 	for n := 1; ; n++ {
 		t := timer.Timer{
-			ID: fmt.Sprintf("%s%s/%s/%d", LookTimer, layer, wait, n), Label: fmt.Sprintf("look at %s: %s", layer, what),
+			ID: fmt.Sprintf("%s%s/%s/%d", work.LookTimer, layer, wait, n), Label: fmt.Sprintf("look at %s: %s", layer, what),
 			Start: start, After: lookEvery, Priority: timer.Soon,
 		}
 		w, said := p.s.Timer(t.ID)

@@ -8,6 +8,7 @@ import (
 	"bench/internal/judge"
 	"bench/internal/potcheck"
 	"bench/internal/quantity"
+	"bench/internal/resume"
 )
 
 // TestWeighThePot: what is missing, in twice or in without a fact is named.
@@ -166,17 +167,17 @@ func TestUnsaid(t *testing.T) {
 		b := begin(harbour())
 		b.workTo(t, "sea/castor")
 		look(b, gross)
-		u, ok := b.plan().Unsaid()
+		u, ok := resume.InAlready(b.plan())
 		if ok != (want > 0) || u.Mass != want || ok && (u.Task.ID != "sea/castor" || u.Gross != gross) {
 			t.Errorf("%s: %+v, %v; want %s", gross, u, ok, want)
 		}
 		b.put(batch.Noted{Text: "fog"})
-		if _, still := b.plan().Unsaid(); still != ok {
+		if _, still := resume.InAlready(b.plan()); still != ok {
 			t.Errorf("%s: a note makes it %v", gross, still)
 		}
 		if ok {
 			b.put(batch.Weighed{Task: "sea/castor", Mass: 100_000, How: batch.Typed, More: true})
-			if u, ok := b.plan().Unsaid(); ok {
+			if u, ok := resume.InAlready(b.plan()); ok {
 				t.Errorf("%s: said, and still %+v", gross, u)
 			}
 		}

@@ -11,6 +11,7 @@ import (
 	"bench/internal/batch"
 	"bench/internal/golden"
 	"bench/internal/memory"
+	"bench/internal/readback"
 	"bench/internal/ui/ink"
 	"bench/internal/ui/intent"
 	"bench/internal/work"
@@ -133,7 +134,7 @@ func (p *person) answeredBy(task work.Task) []string {
 		wants = append(wants, asked)
 	}
 	if task.Do == work.Confirm {
-		for _, l := range p.m.bench.Plan.ReadBack(task.ID) {
+		for _, l := range readback.Of(p.m.bench.Plan, task.ID) {
 			wants = append(wants, ink.Clean(l.What+" "+l.Was))
 		}
 	}

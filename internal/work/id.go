@@ -27,3 +27,6 @@ func Ticked(s batch.State, id, title, hint string) Task {
 	}
 	return t
 }
+
+// LookTimer begins the id of a timer that asks for a look at a layer that sets.
+const LookTimer = "look/"

@@ -16,7 +16,7 @@ const (
 	Gross       Do = "gross"       // Gross is a vessel and all that is in it.
 	Temperature Do = "temperature" // Temperature is read from a thermometer.
 	Look        Do = "look"        // Look is judged by eye, again and again.
-	Confirm     Do = "confirm"     // Confirm is a pause point: what was done is read back; see Plan.ReadBack.
+	Confirm     Do = "confirm"     // Confirm is a pause point: what was done is read back; see readback.Of.
 	Choose      Do = "choose"      // Choose is one of several answers; see judge.Choices.
 	Count       Do = "count"       // Count is how many bars a loaf gave.
 	Bars        Do = "bars"        // Bars are weighed one by one, or several together.

@@ -5,7 +5,7 @@ import (
 	"slices"
 
 	"bench/internal/judge"
-	"bench/internal/steps"
+	"bench/internal/readback"
 	"bench/internal/ui/ink"
 )
 
@@ -13,13 +13,13 @@ import (
 // comes next, in at most room lines. What was off is never the line that finds
 // no room.
 func (p panel) pause(room int) []string {
-	list := p.b.Plan.ReadBack(p.task.ID)
+	list := readback.Of(p.b.Plan, p.task.ID)
 	foot := p.lastAndNext(room - len(list))
 	most := max(1, room-len(foot))
 	more := ""
 	if left := len(list) - most; left > 0 {
 		list = slices.Clone(list)
-		slices.SortStableFunc(list, func(x, y steps.ReadLine) int { return order(x) - order(y) })
+		slices.SortStableFunc(list, func(x, y readback.Line) int { return order(x) - order(y) })
 		list, more = list[:most-1], fmt.Sprintf("%d more, as asked", left+1)
 	}
 	var lines []string
@@ -35,7 +35,7 @@ func (p panel) pause(room int) []string {
 	return append(lines, foot...)
 }
 
-func order(l steps.ReadLine) int {
+func order(l readback.Line) int {
 	if l.Off {
 		return 0
 	}
@@ -44,7 +44,7 @@ func order(l steps.ReadLine) int {
 
 // readLine shows what it was before what was asked: the eye compares with the
 // label on the vessel.
-func (p panel) readLine(l steps.ReadLine) string {
+func (p panel) readLine(l readback.Line) string {
 	sign, style := p.t.Good.Render(ink.SignDone), p.t.Strong
 	if l.Off {
 		sign, style = p.t.Off.Render(ink.SignOff), p.t.Off

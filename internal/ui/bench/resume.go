@@ -4,7 +4,7 @@ import (
 	"cmp"
 
 	"bench/internal/reply"
-	"bench/internal/steps"
+	"bench/internal/resume"
 	"bench/internal/timer"
 	"bench/internal/ui/ink"
 	"bench/internal/ui/intent"
@@ -57,7 +57,7 @@ func (b Screen) resume(p keys.Press) (Screen, intent.Action) {
 // scale, or the task asks for that very reading.
 func (b Screen) unread(now timer.Moment) string {
 	t, _, _ := b.Current(now)
-	switch _, ok := b.Plan.OnScale(t.ID); {
+	switch _, ok := resume.OnScale(b.Plan, t.ID); {
 	case !ok:
 		return "Nothing need stand on a scale: enter goes on."
 	case t.Do == work.Gross:
@@ -75,7 +75,7 @@ func (b Screen) offers(now timer.Moment) bool {
 // Stands says that a vessel with something in it should stand on the scale.
 func (b Screen) Stands(now timer.Moment) bool {
 	t, _, _ := b.Current(now)
-	_, ok := b.Plan.OnScale(t.ID)
+	_, ok := resume.OnScale(b.Plan, t.ID)
 	return ok && t.SoFar > 0
 }
 
@@ -123,7 +123,7 @@ func (p panel) whereYouWere() []string {
 
 // inAlready asks whether to keep what a vessel's weight found to be in it, with that
 // weight large.
-func (p panel) inAlready(u steps.Unsaid) []string {
+func (p panel) inAlready(u resume.Unsaid) []string {
 	number, word := cmp.Or(p.b.Typed, u.Gross.At(u.Task.Reads)), "it read"
 	says := " keeps " + u.Mass.At(u.Task.Reads) + " g   " + p.t.Key.Render("x") + " not in   " + p.t.Key.Render("0-9") + " reads otherwise"
 	if p.b.Typed != "" {
@@ -136,7 +136,7 @@ func (p panel) inAlready(u steps.Unsaid) []string {
 // standing says which vessel should stand on the scale, and what the scale
 // should read, large.
 func (p panel) standing() []string {
-	s, ok := p.b.Plan.OnScale(p.task.ID)
+	s, ok := resume.OnScale(p.b.Plan, p.task.ID)
 	number, word := p.b.Typed, "it reads"
 	if number == "" && s.Gross > 0 {
 		number, word = s.Gross.At(s.Reads), "untared"

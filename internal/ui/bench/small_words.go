@@ -5,9 +5,10 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/phrase"
+	"bench/internal/readback"
 	"bench/internal/reply"
+	"bench/internal/resume"
 	"bench/internal/say"
-	"bench/internal/steps"
 	"bench/internal/ui/ink"
 	"bench/internal/ui/keys"
 	"bench/internal/work"
@@ -124,13 +125,13 @@ func (p panel) wrapped(text string) []string { return ink.Wrap(ink.Clean(text), 
 // where it was something else.
 func (p panel) readBackWords() []string {
 	var items []string
-	for _, l := range p.b.Plan.ReadBack(p.task.ID) {
+	for _, l := range readback.Of(p.b.Plan, p.task.ID) {
 		items = append(items, readWords(l))
 	}
 	return ink.Packed(items, p.w)
 }
 
-func readWords(l steps.ReadLine) string {
+func readWords(l readback.Line) string {
 	sign := ink.SignDone
 	if l.Off {
 		sign = ink.SignOff
@@ -162,7 +163,7 @@ func (p panel) whereWords() []string {
 		return append(lines, p.wrapped(ink.SignOff+" "+reply.Found(u))...)
 	}
 	lines = append(lines, p.wrapped("Next: "+p.task.Title)...)
-	s, ok := p.b.Plan.OnScale(p.task.ID)
+	s, ok := resume.OnScale(p.b.Plan, p.task.ID)
 	switch {
 	case !ok:
 		return append(lines, p.wrapped("Nothing need stand on a scale.")...)

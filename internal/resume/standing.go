@@ -1,7 +1,13 @@
-package steps
+// Package resume says what somebody who comes back to a batch should find: on the scale,
+// and in a vessel without a fact.
+//
+// The rule: it reads plan and facts; what is found otherwise is asked about, never put
+// right by itself.
+package resume
 
 import (
 	"bench/internal/quantity"
+	"bench/internal/steps"
 	"bench/internal/work"
 )
 
@@ -16,7 +22,7 @@ type Standing struct {
 
 // OnScale gives what should stand on the scale for a task. Of a vessel whose
 // weight is asked for, to tell it from another, the weight is not given away.
-func (p Plan) OnScale(task string) (Standing, bool) {
+func OnScale(p steps.Plan, task string) (Standing, bool) {
 	t, _, ok := p.Task(task)
 	s := Standing{Vessel: t.Vessel, Scale: t.Scale, Reads: t.Reads}
 	switch {

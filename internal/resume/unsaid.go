@@ -1,4 +1,4 @@
-package steps
+package resume
 
 import (
 	"slices"
@@ -6,6 +6,7 @@ import (
 	"bench/internal/batch"
 	"bench/internal/calc"
 	"bench/internal/quantity"
+	"bench/internal/steps"
 	"bench/internal/work"
 )
 
@@ -16,22 +17,22 @@ type Unsaid struct {
 	Gross quantity.Mass // Gross is what the vessel weighed, with all that is in it.
 }
 
-// Unsaid gives what the last look into a vessel found to be in it already; nothing once
+// InAlready gives what the last look into a vessel found to be in it already; nothing once
 // more was said about that vessel.
-func (p Plan) Unsaid() (Unsaid, bool) {
+func InAlready(p steps.Plan) (Unsaid, bool) {
 	for i, e := range slices.Backward(p.State().Entries) {
 		if f, ok := e.Fact.(batch.PotWeighed); ok {
-			if p.State().Withdrawn(e.Seq) || slices.ContainsFunc(p.State().Entries[i+1:], p.touches(f.Vessel)) {
+			if p.State().Withdrawn(e.Seq) || slices.ContainsFunc(p.State().Entries[i+1:], touches(p, f.Vessel)) {
 				return Unsaid{}, false
 			}
-			return p.unsaid(f)
+			return unsaid(p, f)
 		}
 	}
 	return Unsaid{}, false
 }
 
 // touches says whether a fact is about what is in a vessel, or may be.
-func (p Plan) touches(vessel string) func(batch.Entry) bool {
+func touches(p steps.Plan, vessel string) func(batch.Entry) bool {
 	return func(e batch.Entry) bool {
 		switch e.Fact.(type) {
 		case batch.Corrected, batch.Withdrawn, batch.VesselReplaced:
@@ -44,7 +45,7 @@ func (p Plan) touches(vessel string) func(batch.Entry) bool {
 }
 
 // unsaid finds the open weighing that alone explains what a vessel weighs too much.
-func (p Plan) unsaid(f batch.PotWeighed) (Unsaid, bool) {
+func unsaid(p steps.Plan, f batch.PotWeighed) (Unsaid, bool) {
 	found, err := p.PotCheck(f.Vessel, f.Gross)
 	if err != nil || found.Kind != calc.Explained || len(found.Explanations[0]) != 1 || found.Explanations[0][0].Kind != calc.Unrecorded {
 		return Unsaid{}, false

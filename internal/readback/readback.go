@@ -1,0 +1,136 @@
+// Package readback gives what was done beside what was asked, for a pause point.
+//
+// The rule: it follows from the facts and is kept nowhere; what cannot be taken out again
+// comes first.
+package readback
+
+import (
+	"fmt"
+
+	"bench/internal/quantity"
+	"bench/internal/steps"
+	"bench/internal/work"
+)
+
+// Line is one line of a pause point: what, how much was asked, how much it
+// was, and by which instrument.
+type Line struct {
+	What  string
+	Asked string
+	Was   string // Was has its unit.
+	By    string
+	Off   bool // Off says that it was off by more than its tolerance, or left out.
+}
+
+// Of gives the lines to compare at a pause point, or none for another
+// task.
+func Of(p steps.Plan, task string) []Line {
+	t, st, ok := p.Task(task)
+	switch {
+	case !ok || t.Do != work.Confirm:
+		return nil
+	case st.Kind == work.Gate:
+		return beforeLye(p, st)
+	case st.Kind != work.ScentAndPour:
+		return linesOf(p, st)
+	}
+	var lines []Line
+	for _, each := range p.Stages {
+		if each.Kind == work.ScentAndPour && each.Layer == st.Layer {
+			lines = append(lines, linesOf(p, each)...)
+		}
+	}
+	return lines
+}
+
+// beforeLye gives what meets, all of it and the alkali first: from here on
+// nothing can be taken out again.
+func beforeLye(p steps.Plan, gate work.Stage) []Line {
+	var first, lines []Line
+	for _, b := range p.Batters {
+		if b.Name == gate.Batter {
+			first = append(first, Line{
+				What: "superfat", Asked: b.Asked.String(), Was: fmt.Sprintf("%.1f %%", b.Superfat.Percent),
+				By: fmt.Sprintf("%.1f to %.1f %%", b.Superfat.Low, b.Superfat.High), Off: b.Superfat.Low < 0 || b.AsAsked() != 0,
+			})
+		}
+	}
+	for _, st := range p.Stages {
+		if st.Batter != gate.Batter || st.Kind != work.LyeSolution && st.Kind != work.Oils && st.Kind != work.ScentOils {
+			continue
+		}
+		for _, t := range st.Tasks {
+			switch l, ok := decidedLine(p, t, st); {
+			case !ok || t.Do == work.Gross:
+			case t.MustType:
+				first = append(first, l)
+			default:
+				lines = append(lines, l)
+			}
+		}
+	}
+	return append(first, lines...)
+}
+
+// linesOf gives what a stage weighed or poured.
+func linesOf(p steps.Plan, st work.Stage) []Line {
+	var lines []Line
+	for _, t := range st.Tasks {
+		if l, ok := decidedLine(p, t, st); ok {
+			lines = append(lines, l)
+		}
+	}
+	return lines
+}
+
+// decidedLine gives the line of a task with what was decided upon it: what came in or out
+// since stands in its weight, and in no line of its own.
+func decidedLine(p steps.Plan, t work.Task, st work.Stage) (Line, bool) {
+	l, ok := line(t)
+	if !ok || t.Do != work.Weigh {
+		return l, ok
+	}
+	since, follows := p.UponDecisions(t.ID, st.Batter)
+	if follows || since == 0 {
+		return l, !follows
+	}
+	was := t.Mass
+	t.Mass += since
+	l.Was, l.Off = grams(t.Mass, t.Reads), t.Off() != 0
+	if l.By = grams(was, t.Reads) + fmt.Sprintf(" and %s more", grams(since, t.Reads)); since < 0 {
+		l.By = grams(was, t.Reads) + fmt.Sprintf(" less %s out again", grams(-since, t.Reads))
+	}
+	return l, ok
+}
+
+// line gives the line of a task, if it has a weight or a height.
+func line(t work.Task) (Line, bool) {
+	l := Line{What: t.Material, Asked: t.Target.At(max(t.Reads, quantity.Milligram)), By: t.Scale}
+	switch {
+	case t.Do == work.Gross:
+		l.What = t.Vessel + ", full"
+	case t.Do == work.Portion && work.LoafOf(t.ID) > 0:
+		l.What = fmt.Sprintf("loaf %d", work.LoafOf(t.ID))
+	case t.Do == work.Portion:
+		l.What = t.Title
+	case t.Do == work.Weigh:
+	case t.PourLine > 0:
+		l = Line{What: fmt.Sprintf("loaf %d", work.LoafOf(t.ID)), Asked: t.PourLine.String(), Was: "poured", By: grams(t.Target, t.Reads) + " into it"}
+	default:
+		return l, false
+	}
+	switch {
+	case t.Skipped != "":
+		l.Was, l.Off = "left out", true
+	case l.Was == "":
+		l.Was = grams(t.Mass, t.Reads)
+		l.Off = t.Off() != 0
+	}
+	if t.ByEye {
+		l.By = "by eye"
+	}
+	return l, true
+}
+
+// grams shows a mass at what its scale reads to, with the unit.
+func grams(m, reads quantity.Mass) string { return m.At(reads) + " g" }
