@@ -26,13 +26,14 @@ type Size struct {
 // follows from it; otherwise the oils follow from the moulds, with what stays in
 // each vessel on top.
 func Of(c recipe.Control) Size {
-	need := c.OilsNeeded()
+	mixtures := c.Mixtures()
+	need := c.OilsNeeded(mixtures)
 	z := Size{
-		Mixtures: make([]recipe.Mixture, len(need)), Shares: make([]float64, len(need)),
+		Mixtures: mixtures, Shares: make([]float64, len(need)),
 		layers: c.Recipe.Layers, section: c.Mould.Section(), drawn: make([]form.Layer, len(need)),
 	}
 	for i, l := range c.Recipe.Layers {
-		z.Mixtures[i], z.drawn[i] = c.Mixture(i), l.Fill(c.Mould)
+		z.drawn[i] = l.Fill(c.Mould)
 	}
 	for _, b := range c.Recipe.Batters {
 		sum := 0.0

@@ -118,7 +118,7 @@ func (z Size) Standing(layer int) bool {
 	}
 	base := z.drawn[layer-1].Surface
 	for _, below := range z.drawn[:layer] {
-		if slices.ContainsFunc(below.Embeds, func(e form.Embed) bool { return form.Cover(e, base) < 0 }) {
+		if slices.ContainsFunc(below.Embeds, func(e form.Embed) bool { return form.Cover(e.Outline, base) < 0 }) {
 			return true
 		}
 	}

@@ -63,9 +63,9 @@ func (o OilUse) GramsPerML(at quantity.Temperature) float64 {
 
 // Material gives the material of that name, as it was frozen.
 func (c Control) Material(name string) (Material, bool) {
-	for _, m := range c.Materials {
-		if m.Name == name {
-			return m, true
+	for i := range c.Materials {
+		if c.Materials[i].Name == name {
+			return c.Materials[i], true
 		}
 	}
 	return Material{}, false
@@ -73,9 +73,9 @@ func (c Control) Material(name string) (Material, bool) {
 
 // Oil gives the oil with that key, as it was frozen.
 func (c Control) Oil(key string) (OilUse, bool) {
-	for _, o := range c.Oils {
-		if o.Key == key {
-			return o, true
+	for i := range c.Oils {
+		if c.Oils[i].Key == key {
+			return c.Oils[i], true
 		}
 	}
 	return OilUse{}, false

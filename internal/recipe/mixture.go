@@ -20,6 +20,15 @@ type Mixture struct {
 	GramsPerML float64 // GramsPerML is at the batter's mixing temperature.
 }
 
+// Mixtures gives the make-up of each layer.
+func (c Control) Mixtures() []Mixture {
+	all := make([]Mixture, len(c.Recipe.Layers))
+	for i := range all {
+		all[i] = c.Mixture(i)
+	}
+	return all
+}
+
 // Mixture gives the make-up of a layer. Rates are of the oils; a scent stated as
 // a share of the batter counts itself, so that total = rest / (1 - rate).
 func (c Control) Mixture(layer int) Mixture {

@@ -17,9 +17,9 @@ func (r Recipe) Batter(name string) (Batter, int) {
 
 // LayersOf gives the places of the layers that a batter feeds, floor first.
 func (r Recipe) LayersOf(batter string) []int {
-	var at []int
-	for i, l := range r.Layers {
-		if l.Batter == batter {
+	at := make([]int, 0, len(r.Layers))
+	for i := range r.Layers {
+		if r.Layers[i].Batter == batter {
 			at = append(at, i)
 		}
 	}
@@ -82,13 +82,13 @@ func (c Control) fullLoaves() float64 {
 }
 
 // OilsNeeded gives, layer by layer, the grams of oils that fill it in all
-// loaves: volume times density, with what clings to vessels on top.
-func (c Control) OilsNeeded() []float64 {
-	fills := c.Fills()
+// loaves with those mixtures: volume times density, with what clings to vessels on top.
+func (c Control) OilsNeeded(of []Mixture) []float64 {
+	fills, loaves := c.Fills(), c.fullLoaves()
 	need := make([]float64, len(fills))
 	for i, fill := range fills {
-		m := c.Mixture(i)
-		poured := fill.Volume / 1000 * m.GramsPerML * c.fullLoaves()
+		m := of[i]
+		poured := fill.Volume / 1000 * m.GramsPerML * loaves
 		need[i] = (poured + c.Clinging(i).Grams()) / m.Total
 	}
 	return need

@@ -44,7 +44,7 @@ func (p *planner) alkaliUp(k *pot) {
 		id, a := topUpID(t.ID), k.recipe.Alkali[i]
 		m, _ := p.c.Material(a.Material)
 		since, _ := p.since(t.ID, len(p.s.Entries)+1)
-		grams := p.alkaliGrams(k.recipe, a, m, *k) - (held(t) + since).Grams()
+		grams := p.alkaliGrams(k.recipe, a, m, *k) - (held(&t) + since).Grams()
 		madeUp := p.decided(t.ID, batch.MakeUp) // The other one is brought up for both.
 		if p.touched(id) || k.up && !madeUp && t.Done && worthWeighing(grams, t) && !p.met(k.recipe.Name) {
 			k.early = append(k.early, p.weigh(weighing{

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"bench/internal/quantity"
+	"bench/internal/recipe"
 	"bench/internal/scent"
 	"bench/internal/work"
 )
@@ -22,17 +23,14 @@ func (p *planner) portionScents(r *pour, plannedOils, oils, bare float64) {
 	if bare > 0 && oils > 0 { // Facts that make no sense may leave nothing.
 		oilsPerGram, plannedBare = oils/bare, bare*plannedOils/oils
 	}
-	weights, all := p.weights, 0.0
-	if len(r.portions) > 0 {
-		weights = p.sharesOf(r.at, net(r.gross)-p.c.LeftInVessel)
-	}
-	for _, w := range weights {
+	all := 0.0
+	for _, w := range r.shares {
 		all += float64(w)
 	}
 	n, limits := len(r.recipe.Scents), p.stated()
 	r.cups, r.scents = make([]work.Task, 0, n*p.c.Loaves), make([]work.Task, 0, n*p.c.Loaves)
 	for loaf := range p.c.Loaves {
-		share := float64(weights[loaf]) / all
+		share := float64(r.shares[loaf]) / all
 		actual, open := bare*share, 0.0
 		if len(r.portions) > 0 {
 			actual, open = amount(r.portions[loaf]).Mass.Grams(), r.portions[loaf].Tolerance.Grams()
@@ -42,27 +40,26 @@ func (p *planner) portionScents(r *pour, plannedOils, oils, bare float64) {
 		inCup, _ := scent.Amounts(limits, r.recipe, plannedOils*share, planned)
 		wanted, most := scent.Amounts(limits, r.recipe, oilsPerGram*actual, actual)
 		for i, s := range r.recipe.Scents {
-			cup := p.scentCup(*r, loaf, i, inCup[i], planned)
+			in := p.rack.Cup(r.at, loaf*n+i)
+			cup := p.scentCup(r, loaf, s, in, inCup[i], scent.Tolerance(limits, s, inCup[i], planned))
 			r.cups = append(r.cups, cup)
 			t := p.fromCup(cup, unseenOf(cup, scent.Grams(r.recipe, s, oilsPerGram*open, open), most[i]), weighing{
 				id: r.loafIDs[loaf] + "/" + s.Material, title: s.Material, material: s.Material, lot: cup.Lot, grams: wanted[i],
-				tolerance: scent.Tolerance(limits, s, wanted[i], actual), vessel: p.rack.Cup(r.at, loaf*n+i), load: cup.Target,
+				tolerance: scent.Tolerance(limits, s, wanted[i], actual), vessel: in, load: cup.Target,
 				hint: "Stir it in by hand and pour at once.",
 			})
 			t.SoFar = max(0, amount(cup).Mass-t.Mass)
-			r.scents = append(r.scents, p.ofGivenUp(t, *r, loaf))
+			r.scents = append(r.scents, p.ofGivenUp(t, r, loaf))
 		}
 	}
 }
 
 // scentCup weighs a scent out for one loaf.
-func (p *planner) scentCup(r pour, loaf, n int, grams, planned float64) work.Task {
-	s := r.recipe.Scents[n]
+func (p *planner) scentCup(r *pour, loaf int, s recipe.Scent, cup recipe.Vessel, grams, tolerance float64) work.Task {
 	m, _ := p.c.Material(s.Material)
 	return p.weigh(weighing{
 		id: r.loafIDs[loaf] + "/" + s.Material + "/cup", title: s.Material + " for loaf " + strconv.Itoa(loaf+1), material: s.Material, lot: m.Lot,
-		hint: p.words[loaf].cup, grams: grams, tolerance: scent.Tolerance(p.stated(), s, grams, planned),
-		vessel: p.rack.Cup(r.at, loaf*len(r.recipe.Scents)+n),
+		hint: p.words[loaf].cup, grams: grams, tolerance: tolerance, vessel: cup,
 	})
 }
 
@@ -76,8 +73,8 @@ func unseenOf(cup work.Task, open, most float64) func(off quantity.Mass) bool {
 }
 
 // ofGivenUp closes the scent of a loaf that gets no portion: nothing is stirred in.
-func (p *planner) ofGivenUp(t work.Task, r pour, loaf int) work.Task {
-	if len(r.portions) > 0 && noPortion(r.portions[loaf]) && !t.Done && t.Mass == 0 {
+func (p *planner) ofGivenUp(t work.Task, r *pour, loaf int) work.Task {
+	if len(r.portions) > 0 && noPortion(&r.portions[loaf]) && !t.Done && t.Mass == 0 {
 		t.Done, t.Skipped, t.Target = true, "loaf "+strconv.Itoa(loaf+1)+" has no portion", 0
 	}
 	return t

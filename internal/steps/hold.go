@@ -72,7 +72,7 @@ func (p *planner) stated() recipe.Control {
 // excess says what a layer's scents are over their limits by, in the loaf that
 // got most. Planned over is an error of the recipe, so only weighings can be.
 func (p *planner) excess(r pour) (scent.Excess, bool) {
-	n := len(r.recipe.Scents)
+	n, limits := len(r.recipe.Scents), p.stated()
 	for at := 0; at+n <= len(r.scents) && n > 0; at += n {
 		masses, weighed, batter := make([]quantity.Mass, n), false, r.layer.Mass
 		for i, t := range r.scents[at : at+n] {
@@ -81,7 +81,7 @@ func (p *planner) excess(r pour) (scent.Excess, bool) {
 		if len(r.scents) > n { // One a loaf: it is in that loaf's portion.
 			batter = amount(r.portions[at/n]).Mass + sum(r.scents[at:at+n]...)
 		}
-		if x, over := scent.Over(p.stated(), r.recipe, masses, batter, r.scents[at].Reads); over && weighed {
+		if x, over := scent.Over(limits, r.recipe, masses, batter, r.scents[at].Reads); over && weighed {
 			return x, true
 		}
 	}

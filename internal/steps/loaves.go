@@ -55,7 +55,7 @@ func (p *planner) sharesOf(layer int, there quantity.Mass) []int64 {
 		if p.givenUp(loaf, layer) {
 			of = like
 		}
-		need := p.size.Need(p.below(of, layer), p.out[of])
+		need := p.size.Need(p.got[of].masses, p.out[of])
 		weights[loaf] = int64(need + p.c.LeftInVessel) // Its jug keeps some of it.
 		over -= weights[loaf]
 	}
@@ -65,20 +65,44 @@ func (p *planner) sharesOf(layer int, there quantity.Mass) []int64 {
 	return weights
 }
 
-// givenUp says that a loaf got nothing of some layer below: it takes no more.
-func (p *planner) givenUp(loaf, layer int) bool {
-	for i := range p.pours[:layer] {
-		r := &p.pours[i]
-		tick, over := p.s.Done(r.pourIDs[loaf])
-		if over && tick.Skipped != "" || len(r.portions) > 0 && noPortion(r.portions[loaf]) {
-			return true
+// loafGot is what a loaf gets of each layer that is worked out, from the floor up.
+type loafGot struct {
+	masses  []quantity.Mass
+	givenUp int // givenUp is the lowest layer of which it got nothing; -1 is none.
+}
+
+func (p *planner) gotNothing() []loafGot {
+	got := make([]loafGot, p.c.Loaves)
+	for loaf := range got {
+		got[loaf] = loafGot{make([]quantity.Mass, 0, len(p.c.Recipe.Layers)), -1}
+	}
+	return got
+}
+
+// enter notes what each loaf gets of a layer.
+func (p *planner) enter(r *pour) {
+	for loaf := range p.got {
+		got, mass := &p.got[loaf], p.loafMass(r, loaf)
+		tick, _ := p.s.Done(r.pourIDs[loaf])
+		leftOut := tick.Skipped != ""
+		if leftOut {
+			mass = 0
+		}
+		got.masses = append(got.masses, mass)
+		if got.givenUp < 0 && (leftOut || len(r.portions) > 0 && noPortion(&r.portions[loaf])) {
+			got.givenUp = r.at
 		}
 	}
-	return false
+}
+
+// givenUp says that a loaf got nothing of some layer below: it takes no more.
+func (p *planner) givenUp(loaf, layer int) bool {
+	lowest := p.got[loaf].givenUp
+	return lowest >= 0 && lowest < layer
 }
 
 // noPortion says that a loaf was poured nothing of a layer.
-func noPortion(portion work.Task) bool { return portion.Done && portion.Mass == 0 }
+func noPortion(portion *work.Task) bool { return portion.Done && portion.Mass == 0 }
 
 // firstKept finds a loaf that was not given up, or -1.
 func (p *planner) firstKept(layer int) int {
@@ -97,7 +121,7 @@ func (p *planner) differ(layer int) bool {
 	if kept < 0 {
 		return false
 	}
-	first := p.below(kept, layer)
+	first := p.got[kept].masses
 	for loaf, out := range p.out {
 		if p.givenUp(loaf, layer) {
 			continue
@@ -105,22 +129,13 @@ func (p *planner) differ(layer int) bool {
 		if out != nil {
 			return true
 		}
-		for i, m := range p.below(loaf, layer) {
+		for i, m := range p.got[loaf].masses {
 			if (m - first[i]).Abs() > alike {
 				return true
 			}
 		}
 	}
 	return false
-}
-
-// below gives what a loaf has got of the layers below one.
-func (p *planner) below(loaf, layer int) []quantity.Mass {
-	masses := make([]quantity.Mass, layer)
-	for i := range masses {
-		masses[i] = p.loafMass(&p.pours[i], loaf)
-	}
-	return masses
 }
 
 // unmoulded gives what each loaf is: what it weighed out of its mould, or else as poured.

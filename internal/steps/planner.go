@@ -27,6 +27,7 @@ type planner struct {
 	weights  []int64         // weights are in what proportion the loaves share a layer.
 	kept     []kept          // kept is dry alkali that came out again.
 	out      []fill.Out      // out are the embeds that each loaf goes without.
+	got      []loafGot       // got is what each loaf gets of the layers that are worked out.
 	words    []loafWords     // words are what every layer says of each loaf.
 	toppings []work.Task     // toppings are weighed loaf by loaf.
 	asPoured []quantity.Mass // asPoured is what was poured into each mould, with its embeds.
@@ -58,7 +59,7 @@ func planOf(s batch.State) (Plan, *planner) {
 		return Plan{Recipe: p.c.Recipe.Name}, &planner{}
 	}
 	p.size, p.weights, p.words = fill.Of(p.c), p.c.LoafWeights(), p.sayLoaves()
-	p.out = p.leftOut()
+	p.out, p.got = p.leftOut(), p.gotNothing()
 	p.pots = make([]pot, len(p.c.Recipe.Batters))
 	for i := range p.pots {
 		p.pots[i] = p.fillPot(i)
@@ -66,6 +67,7 @@ func planOf(s batch.State) (Plan, *planner) {
 	p.pours = make([]pour, len(p.c.Recipe.Layers))
 	for i := range p.pours {
 		p.pours[i] = p.fillLayer(i)
+		p.enter(&p.pours[i])
 	}
 	p.followLoaves()
 	p.asPoured = p.moulded()
@@ -203,11 +205,14 @@ func (p *planner) fill(t work.Task) work.Task {
 
 // amount gives what a weighing brings: what was weighed, or else the target.
 func amount(t work.Task) Amount {
-	return Amount{Name: t.Material, Task: t.ID, Target: t.Target, Mass: max(0, held(t)+t.Later), Known: t.Done, ByEye: t.ByEye}
+	return Amount{Name: t.Material, Task: t.ID, Target: t.Target, Mass: brought(&t), Known: t.Done, ByEye: t.ByEye}
 }
 
+// brought is the mass of that.
+func brought(t *work.Task) quantity.Mass { return max(0, held(t)+t.Later) }
+
 // held gives what a weighing brings by itself, whatever was decided after it.
-func held(t work.Task) quantity.Mass {
+func held(t *work.Task) quantity.Mass {
 	if t.Done || t.Mass > t.Target {
 		return t.Mass
 	}
@@ -230,8 +235,8 @@ func interval(t work.Task) calc.Interval {
 // sum adds up what weighings bring.
 func sum(tasks ...work.Task) quantity.Mass {
 	total := quantity.Mass(0)
-	for _, t := range tasks {
-		total += amount(t).Mass
+	for i := range tasks {
+		total += brought(&tasks[i])
 	}
 	return total
 }

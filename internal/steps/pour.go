@@ -23,6 +23,7 @@ type pour struct {
 	fromPot  work.Task // fromPot is the layer's part of a pot that feeds several.
 	gross    work.Task
 	portions []work.Task
+	shares   []int64     // shares are in what proportion the loaves share it.
 	mica     []work.Task // mica is the line on top of it, loaf by loaf.
 	loafIDs  []string    // loafIDs begin the ids of its tasks, loaf by loaf.
 	pourIDs  []string    // pourIDs are the tasks of pouring it, loaf by loaf.
@@ -35,7 +36,7 @@ func (p *planner) fillLayer(i int) pour {
 	k := p.pots[bi]
 	planned := sum(k.allOils()...).Grams() * p.size.Shares[i] * p.outOfPot(k, k.base())
 	oils := planned
-	r := pour{at: i, recipe: l, vessel: k.vessel, mica: p.micaTasks(l), loafIDs: make([]string, p.c.Loaves), pourIDs: make([]string, p.c.Loaves)}
+	r := pour{at: i, recipe: l, vessel: k.vessel, shares: p.weights, mica: p.micaTasks(l), loafIDs: make([]string, p.c.Loaves), pourIDs: make([]string, p.c.Loaves)}
 	for loaf := range p.c.Loaves {
 		r.pourIDs[loaf] = work.OfLoaf(r.id(), loaf) + pouring
 		r.loafIDs[loaf] = strings.TrimSuffix(r.pourIDs[loaf], pouring) // One text for both.

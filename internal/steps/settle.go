@@ -20,8 +20,10 @@ func settle(stages []work.Stage, s batch.State) {
 		st.Done = true
 		for j := range st.Tasks {
 			t := &st.Tasks[j]
-			if d, ok := s.Done(t.ID); ok && !t.Done && t.Do != work.Confirm {
-				t.Done, t.Skipped, t.Seq, t.At = true, d.Skipped, d.Seq, d.At
+			if !t.Done && t.Do != work.Confirm {
+				if d, ok := s.Done(t.ID); ok {
+					t.Done, t.Skipped, t.Seq, t.At = true, d.Skipped, d.Seq, d.At
+				}
 			}
 			st.Done = st.Done && t.Done
 		}

@@ -62,14 +62,14 @@ func (p *planner) portionTasks(pot work.Task, weights []int64, task func(i int) 
 		} else {
 			tasks[i].Skipped = out
 		}
-		if !tasks[i].Done || noPortion(tasks[i]) {
+		if !tasks[i].Done || noPortion(&tasks[i]) {
 			open = append(open, weights[i])
 		}
 	}
 	shares, _ := calc.Portions(max(0, left), open, pot.Reads)
 	reading := gross(pot)
 	for i := range tasks {
-		if noPortion(tasks[i]) { // Its share stays, so that the others are not poured over their line.
+		if noPortion(&tasks[i]) { // Its share stays, so that the others are not poured over their line.
 			shares = shares[1:]
 		} else if !tasks[i].Done {
 			tasks[i].Target, shares = shares[0], shares[1:]
@@ -78,7 +78,7 @@ func (p *planner) portionTasks(pot work.Task, weights []int64, task func(i int) 
 			tasks[i].Done, tasks[i].Target = true, 0
 		}
 		tasks[i].SoFar = reading
-		reading -= amount(tasks[i]).Mass
+		reading -= brought(&tasks[i])
 		tasks[i].StopAt = reading
 	}
 	return tasks
@@ -144,7 +144,8 @@ func (p *planner) split(r *pour, mass quantity.Mass, lyeFrom string) {
 	}
 	r.gross = p.grossTask(r.id()+"/gross", "Weigh "+r.vessel.Name+", all of it", r.vessel, mass, r.loafIDs...)
 	r.gross.Hint = lyeFrom
-	r.portions = p.portionTasks(r.gross, p.sharesOf(r.at, net(r.gross)-p.c.LeftInVessel), func(i int) work.Task {
+	r.shares = p.sharesOf(r.at, net(r.gross)-p.c.LeftInVessel)
+	r.portions = p.portionTasks(r.gross, r.shares, func(i int) work.Task {
 		t := portion(r.loafIDs[i], p.words[i].portion, r.gross, p.words[i].jug)
 		if r.at > 0 {
 			t.Hint = p.words[i].wipe
@@ -166,7 +167,7 @@ func (p *planner) followLoaves() {
 		p.pours[i].layer.Loaves = make([]LoafPour, p.c.Loaves)
 	}
 	for loaf := range p.c.Loaves {
-		if m := p.loafMasses(loaf); !slices.Equal(m, masses) || out != nil || p.out[loaf] != nil {
+		if m := p.got[loaf].masses; !slices.Equal(m, masses) || out != nil || p.out[loaf] != nil {
 			masses, out = m, p.out[loaf]
 			levels = p.size.Levels(m, out)
 		}
@@ -206,25 +207,13 @@ func (p *planner) settleLayer(r *pour) {
 	}
 }
 
-// loafMasses is what one loaf gets of each layer.
-func (p *planner) loafMasses(loaf int) []quantity.Mass {
-	masses := make([]quantity.Mass, len(p.pours))
-	for i := range p.pours {
-		masses[i] = p.loafMass(&p.pours[i], loaf)
-	}
-	return masses
-}
-
 // loafMass is what reaches the mould: a portion and its scent, less what stays
-// in the jug; nothing where its pour was left out.
+// in the jug.
 func (p *planner) loafMass(r *pour, loaf int) quantity.Mass {
-	if tick, ok := p.s.Done(r.pourIDs[loaf]); ok && tick.Skipped != "" {
-		return 0
-	}
 	if len(r.portions) == 0 {
 		return max(0, r.layer.Mass-p.c.LeftInVessel)
 	}
-	mass := amount(r.portions[loaf]).Mass
+	mass := brought(&r.portions[loaf])
 	if r.layer.Place == recipe.InPortions {
 		n := len(r.recipe.Scents)
 		mass += sum(r.scents[loaf*n : (loaf+1)*n]...)

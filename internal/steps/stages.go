@@ -80,9 +80,10 @@ func (p *planner) wipeCups(list []work.Stage) {
 func (p *planner) bringTogether(k pot, layer int, firm string) []work.Stage {
 	name := k.recipe.Name
 	later := firm != ""
-	stages := []work.Stage{p.oilStage(k, later)}
+	layers := p.c.Recipe.LayersOf(name)
+	stages := append(make([]work.Stage, 0, 5+4*len(layers)), p.oilStage(k, later))
 	ready := []string{stages[0].ID, "lye/" + name}
-	for _, at := range p.c.Recipe.LayersOf(name) {
+	for _, at := range layers {
 		r := p.pours[at]
 		for _, s := range []work.Stage{p.colourOils(k, r), p.wetColours(r), p.scentOut(r), p.scentOils(r)} {
 			if len(s.Tasks) == 0 {
@@ -143,7 +144,7 @@ func (p *planner) pourLayer(r pour, wet, firm string, stand work.Stage) []work.S
 	add(p.splitStage(r))
 	if r.layer.Place == recipe.InPortions {
 		stages = slices.Grow(stages, p.c.Loaves+4)
-		for _, s := range p.scentAndPour(r) {
+		for s := range p.scentAndPour(r) {
 			add(s)
 		}
 	} else {

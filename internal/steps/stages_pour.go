@@ -2,6 +2,7 @@ package steps
 
 import (
 	"fmt"
+	"iter"
 	"slices"
 	"strconv"
 
@@ -97,21 +98,23 @@ func (p *planner) pourStage(r pour) work.Stage {
 
 // scentAndPour stirs its scent into each portion and pours it at once, loaf by
 // loaf.
-func (p *planner) scentAndPour(r pour) []work.Stage {
-	stages := make([]work.Stage, p.c.Loaves)
+func (p *planner) scentAndPour(r pour) iter.Seq[work.Stage] {
 	why, n := capital(r.layer.PlaceWhy)+".", len(r.recipe.Scents)
-	for loaf, pour := range p.pourTasks(r) {
-		noun := "pour " + strconv.Itoa(loaf+1)
-		s := p.layerStage(r, noun+"/", work.ScentAndPour, noun)
-		s.Why, s.Loaf, s.Ordered = why, loaf+1, true
-		s.Tasks = make([]work.Task, 0, n+2)
-		if loaf == 0 {
-			s.Tasks = append(s.Tasks, p.prop(r)...)
+	return func(yield func(work.Stage) bool) {
+		for loaf, pour := range p.pourTasks(r) {
+			noun := "pour " + strconv.Itoa(loaf+1)
+			s := p.layerStage(r, noun+"/", work.ScentAndPour, noun)
+			s.Why, s.Loaf, s.Ordered = why, loaf+1, true
+			s.Tasks = make([]work.Task, 0, n+1)
+			if loaf == 0 {
+				s.Tasks = append(s.Tasks, p.prop(r)...)
+			}
+			s.Tasks = append(append(s.Tasks, r.scents[loaf*n:(loaf+1)*n]...), pour)
+			if !yield(s) {
+				return
+			}
 		}
-		s.Tasks = append(append(s.Tasks, r.scents[loaf*n:(loaf+1)*n]...), pour)
-		stages[loaf] = s
 	}
-	return stages
 }
 
 // presses says that embeds are pressed into the layer once it is poured.

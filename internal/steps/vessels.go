@@ -151,7 +151,7 @@ func (p *planner) put(c *potcheck.Content, tasks ...work.Task) {
 		if t.Skipped != "" {
 			continue
 		}
-		m := held(t)
+		m := held(&t)
 		if t.Out {
 			m = -m
 		}

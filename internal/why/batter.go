@@ -79,13 +79,14 @@ func densitySource(o recipe.OilUse) string {
 
 // layer explains what a layer takes, its lines, its colours and its scents.
 func (w *whys) layer(l steps.Layer, at int) {
-	mix := w.c.Mixture(at)
+	mixtures := w.c.Mixtures()
+	mix := mixtures[at]
 	fill, section := w.c.Fills()[at], w.c.Mould.Section()
 	room := fmt.Sprintf("%.1f mm² × %s", fill.Area, w.c.Mould.Length)
 	if section.Lean != 0 || !w.c.Mould.HasHeights() {
 		room = fmt.Sprintf("%.1f ml", fill.Volume/1000) // It is not as long everywhere.
 	}
-	need := w.c.OilsNeeded()[at]
+	need := w.c.OilsNeeded(mixtures)[at]
 	w.add(Reason{
 		Figure: l.Name + "/batter", Value: l.Mass.String(),
 		Formula: "batter = cross-section × length × density × loaves + what stays in the vessels; oils = batter / batter of a gram of oils",

@@ -91,7 +91,7 @@ func TestOilsOfEveryMouldAgainstTheRule(t *testing.T) {
 			t.Fatal(c.mould.Name, problems)
 		}
 		grams := 0.0
-		for i, need := range control.OilsNeeded() {
+		for i, need := range control.OilsNeeded(control.Mixtures()) {
 			grams += need - control.Clinging(i).Grams()/control.Mixture(i).Total
 		}
 		rule := 0.40 * ounce / cubicInch * c.holds
@@ -131,7 +131,7 @@ func TestOilsAtHand(t *testing.T) {
 			t.Errorf("%s of oils in the batters, %s at hand", sum, oils)
 		}
 		need := 0.0
-		for _, grams := range control.OilsNeeded() {
+		for _, grams := range control.OilsNeeded(control.Mixtures()) {
 			need += grams
 		}
 		about(t, "oils of that fill", need, oils.Grams(), oils.Grams()/300)

@@ -61,7 +61,8 @@ func (c *checker) overfull(b recipe.Batter, loaves int) bool {
 
 // oilsFor gives the oils that a batter's layers take.
 func (c *checker) oilsFor(b recipe.Batter, loaves int) quantity.Mass {
-	need := c.control(loaves).OilsNeeded()
+	control := c.control(loaves)
+	need := control.OilsNeeded(control.Mixtures())
 	grams := 0.0
 	for _, at := range c.r.LayersOf(b.Name) {
 		grams += need[at]
