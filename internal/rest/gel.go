@@ -164,9 +164,11 @@ func (r Rest) gelStage() work.Stage {
 	}
 	for _, l := range r.gelLooks() {
 		t := r.gelTaskOf(l)
-		w, _ := r.State.Timer(GelTimerOf(l.task))
-		t = PassedBy(t, w.Seen, "not looked at: the timer was seen, and nothing was said")
-		s.Tasks = append(s.Tasks, PassedBy(t, r.Unmoulded() > 0, "not looked at before the unmoulding"))
+		words := "not looked at before the unmoulding"
+		if w, _ := r.State.Timer(GelTimerOf(l.task)); w.Seen { // Which silenced it, and was no look.
+			words = "not looked at: the timer was seen, and nothing was said"
+		}
+		s.Tasks = append(s.Tasks, PassedBy(t, r.Unmoulded() > 0, words))
 	}
 	return s
 }

@@ -150,6 +150,26 @@ func TestLeftOutLooksAreQuiet(t *testing.T) {
 	}
 }
 
+// TestSeenAlarmIsNoLook: seeing the alarm silences it, and what it asks for stays to be
+// said or left out with a reason.
+func TestSeenAlarmIsNoLook(t *testing.T) {
+	b := resting(t, harbour())
+	b.wait(61 * time.Minute)
+	b.allows(t, batch.TimerSeen{Timer: "gel look/1"})
+	look := b.task(t, "gel/1 h")
+	if id, _ := b.plan().Next(b.moment()); look.Done || id != "gel/1 h" {
+		t.Errorf("next is %s; %+v", id, look)
+	}
+	if state := b.plan().Timers[0].State(b.moment()); state != timer.Acknowledged {
+		t.Errorf("the alarm is %v", state)
+	}
+	b.refuses(t, batch.Skipped{Task: "gel/1 h"}, "say why")
+	b.put(batch.Ticked{Task: "unmould/loaf 1"})
+	if words := b.task(t, "gel/1 h").Skipped; !strings.Contains(words, "the timer was seen") {
+		t.Error(words)
+	}
+}
+
 // TestCoolTimerIsAnswered: once they may meet nobody is called to lye that is cool.
 func TestCoolTimerIsAnswered(t *testing.T) {
 	b := begin(harbour())
