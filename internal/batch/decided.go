@@ -33,15 +33,6 @@ type Decided struct {
 	Mass   quantity.Mass `json:",omitempty"` // Mass is what is to be added.
 }
 
-// WarningSeen says that a warning was read, and what was typed to show it. A
-// superfat band below zero is named by its batter, a scent over its limit by
-// "scent/" and its layer.
-type WarningSeen struct {
-	Batter  string
-	Warning string
-	Typed   string `json:",omitempty"` // Typed is empty where it was read before there was a challenge.
-}
-
 // PotWeighed says what a vessel weighed when somebody wanted to know whether
 // all is in it, and what came of it.
 type PotWeighed struct {
@@ -51,9 +42,8 @@ type PotWeighed struct {
 	Finding  string
 }
 
-func (Decided) fact()     {}
-func (WarningSeen) fact() {}
-func (PotWeighed) fact()  {}
+func (Decided) fact()    {}
+func (PotWeighed) fact() {}
 
 // Decision is the last word on a weighing that was off, with its moment.
 type Decision struct {
@@ -77,6 +67,3 @@ func (s State) Decisions(task string) []Decision { return s.decided[task] }
 
 // Undecided says that no decision was taken in this batch, as in most.
 func (s State) Undecided() bool { return len(s.decided) == 0 }
-
-// WarningSeen says that a batter's warning was acknowledged.
-func (s State) WarningSeen(batter string) bool { return s.seen[batter] }

@@ -22,12 +22,11 @@ type State struct {
 	temps   map[string]Reading
 	timers  map[string]TimerWord
 	decided map[string][]Decision
-	seen    map[string]bool
 	closed  bool
 	after   []Entry // after are the facts that follow the pour, as they now stand.
 
 	replaced []Replacement
-	answered map[string]bool
+	answered map[asked]bool
 }
 
 // Weighing is one weighing as it now stands, with the fact it came from.
@@ -96,7 +95,6 @@ func (s State) Apply(e Entry) State {
 	next.temps = maps.Clone(s.temps)
 	next.timers = maps.Clone(s.timers)
 	next.decided = maps.Clone(s.decided)
-	next.seen = maps.Clone(s.seen)
 	next.answered = maps.Clone(s.answered)
 	next.take(e)
 	return next
@@ -130,13 +128,13 @@ func (s *State) take(e Entry) {
 	case Decided:
 		put(&s.decided, f.Task, append(slices.Clip(s.decided[f.Task]), Decision{f, e.Seq, e.At}))
 	case WarningSeen:
-		put(&s.seen, f.Batter, true)
+		put(&s.answered, asked{true, f.Batter}, true)
 	case GelLooked, UnmouldPutOff, BarsCut, BarsWeighed, SetAside, Marked, WeighedIn, Tested, Released, Held, Reworks, LimitStated, Complained, BarsWent:
 		s.after = append(slices.Clip(s.after), e)
 	case VesselReplaced:
 		s.replaced = append(slices.Clip(s.replaced), Replacement{f, e.Seq, e.At})
 	case SharedAnswered:
-		put(&s.answered, f.Shared, true)
+		put(&s.answered, asked{about: f.Shared}, true)
 	case Noted:
 		s.answeredIn(f.Text)
 	case PotWeighed, Corrected, Withdrawn:
@@ -144,9 +142,9 @@ func (s *State) take(e Entry) {
 	}
 }
 
-func put[V any](m *map[string]V, key string, v V) {
+func put[K comparable, V any](m *map[K]V, key K, v V) {
 	if *m == nil {
-		*m = map[string]V{}
+		*m = map[K]V{}
 	}
 	(*m)[key] = v
 }

@@ -1,8 +1,6 @@
 package batch
 
 import (
-	"strings"
-
 	"bench/internal/quantity"
 	"bench/internal/timer"
 )
@@ -17,15 +15,7 @@ type VesselReplaced struct {
 	Held   string          // Held says in words what stood in it, or was to.
 }
 
-// SharedAnswered says what somebody answered about a vessel that holds something of
-// another batch, or about another batch's lye that stands open, and went on.
-type SharedAnswered struct {
-	Shared string // Shared is what was asked about, in words.
-	Answer string
-}
-
 func (VesselReplaced) fact() {}
-func (SharedAnswered) fact() {}
 
 // Replacement is a vessel that was replaced, as it now stands.
 type Replacement struct {
@@ -36,19 +26,3 @@ type Replacement struct {
 
 // Replacements gives the vessels that were replaced, oldest first.
 func (s State) Replacements() []Replacement { return s.replaced }
-
-// Answered says that somebody answered for what is shared.
-func (s State) Answered(shared string) bool { return s.answered[shared] }
-
-// answeredIn takes the answer out of a note. Programs before SharedAnswered kept it
-// there: what was asked about, a colon, and the answer.
-func (s *State) answeredIn(note string) {
-	if !strings.Contains(note, " of batch ") && !strings.HasPrefix(note, "batch ") {
-		return
-	}
-	for i := range note { // What was asked about may hold a colon itself.
-		if strings.HasPrefix(note[i:], ": ") {
-			put(&s.answered, note[:i], true)
-		}
-	}
-}

@@ -36,30 +36,3 @@ func TestReplacements(t *testing.T) {
 		t.Error("it answers a task, or follows the end")
 	}
 }
-
-// TestAnswered: an answer for what is shared counts, as a fact and as the note that it
-// was before; another note does not.
-func TestAnswered(t *testing.T) {
-	const full = "lye jug A holds the sea lye solution of batch 26K25A"
-	const open = "batch 26K25A has lye open: lye jug A holds the sea lye solution"
-	s := fold(begun)
-	for _, f := range []batch.Fact{
-		batch.SharedAnswered{Shared: full, Answer: "emptied"},
-		batch.Noted{Stage: "lye/sea", Text: full + ": took the spare jug, 214.0 g empty"},
-		batch.Noted{Text: open + ": it is lidded"},
-	} {
-		next := s.Apply(entry(2, f))
-		if said := next.Answered(full) || next.Answered(open); !said || s.Answered(full) {
-			t.Errorf("%+v answers for nothing", f)
-		}
-		if batch.Fold(next.Entries).Answered(full) != next.Answered(full) {
-			t.Errorf("%+v folds otherwise", f)
-		}
-		if gone := next.Apply(entry(3, batch.Withdrawn{Seq: 2, Reason: "no"})); gone.Answered(full) || gone.Answered(open) {
-			t.Errorf("%+v was taken back", f)
-		}
-	}
-	if n := fold(begun, batch.Noted{Text: "window open: cold"}); n.Answered("window open") || n.Answered("") {
-		t.Error("a note about the window answers")
-	}
-}
