@@ -53,3 +53,53 @@ func (s State) Withdrawn(seq int) bool {
 	}
 	return false
 }
+
+// changes says that a fact changes what an earlier one says.
+func changes(f Fact) bool {
+	switch f.(type) {
+	case Corrected, Withdrawn:
+		return true
+	default:
+		return false
+	}
+}
+
+// again folds all facts once more as they now stand.
+func (s State) again() State {
+	folded := State{Entries: s.Entries}
+	for _, e := range Standing(s.Entries) {
+		folded.take(e)
+	}
+	return folded
+}
+
+// Standing gives the facts as they now stand: with the latest correction of each
+// in its place, and without those that were taken back. Moment and number stay
+// those of the first fact. A correction of another kind or about something else
+// changes nothing.
+func Standing(entries []Entry) []Entry {
+	latest, gone := map[int]Fact{}, map[int]bool{}
+	for _, e := range entries {
+		switch f := e.Fact.(type) {
+		case Corrected:
+			latest[f.Seq] = f.With
+		case Withdrawn:
+			gone[f.Seq] = true
+		default:
+		}
+	}
+	if len(latest)+len(gone) == 0 {
+		return entries // As in most batches.
+	}
+	stand := make([]Entry, 0, len(entries))
+	for _, e := range entries {
+		if gone[e.Seq] && Withdrawable(e.Fact) == "" {
+			continue
+		}
+		if with, ok := latest[e.Seq]; ok && Alike(with, e.Fact) {
+			e.Fact = with
+		}
+		stand = append(stand, e)
+	}
+	return stand
+}
