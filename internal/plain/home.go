@@ -1,7 +1,6 @@
 package plain
 
 import (
-	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -11,10 +10,8 @@ import (
 	"bench/internal/phrase"
 	"bench/internal/quantity"
 	"bench/internal/reply"
-	"bench/internal/resume"
 	"bench/internal/say"
 	"bench/internal/steps"
-	"bench/internal/work"
 )
 
 // goHome reads and lists the batches under way and the recipes.
@@ -126,150 +123,6 @@ func (s *session) toBench(code string, entries []batch.Entry) {
 	s.code, s.state = code, batch.Fold(entries)
 	s.plan = steps.Of(s.state)
 	s.beside = front.Occupied(s.batches, code)
-}
-
-// whereYouWere restates what was last done, what is next, and what should stand on
-// the scale, which is confirmed before going on.
-func (s *session) whereYouWere() {
-	s.say("")
-	s.sayf("Batch %s, %s, %s. Where you were:", s.code, s.plan.Recipe, quantity.Count(s.plan.Loaves, "loaf", "loaves"))
-	for _, e := range s.state.Entries[max(0, len(s.state.Entries)-2):] {
-		s.say("LAST " + s.stamped(e, s.plan, s.state))
-	}
-	s.settle()
-	t, stage, some := s.plan.Task(s.task)
-	switch {
-	case s.plan.Closed:
-		return
-	case !some:
-		s.say("NEXT nothing to do just now")
-		return
-	}
-	next := stage.Title + ": " + t.Title
-	if number, unit := reply.Asked(t, stage); number != "" {
-		next += ", " + number + " " + unit
-	}
-	s.say("NEXT " + next)
-	s.confirmScale()
-}
-
-// confirmScale asks whether what should stand on the scale does. An empty line says
-// that it is so; a reading is held against the facts.
-func (s *session) confirmScale() {
-	code := s.code
-	s.confirming = true
-	defer func() { s.confirming = false }()
-	for on, ok := resume.OnScale(s.plan, s.task); ok && !s.over && s.code == code; on, ok = resume.OnScale(s.plan, s.task) {
-		words := fmt.Sprintf("Now on %s: %s, with what is in it", on.Scale, on.Vessel)
-		if on.Gross > 0 {
-			words += "; untared it reads " + on.Gross.At(on.Reads) + " g"
-		}
-		if t, _, _ := s.plan.Task(s.task); t.Do == work.Gross {
-			s.say(words + "; it is weighed next.")
-			return
-		}
-		u, offer := reply.KeepInAlready(s.code, s.plan, s.now())
-		asks := "nothing if it is so, or what it reads, g"
-		if words += "."; offer != nil {
-			words = reply.Found(u)
-			asks = "nothing keeps " + u.Mass.At(u.Task.Reads) + " g, no if it is not in, or what it reads, g"
-		}
-		s.say(words)
-		text, _ := s.ask(asks)
-		switch {
-		case text == "" && offer != nil:
-			s.perform(offer, "")
-			return
-		case text == "no" && offer != nil:
-			return
-		case text == "":
-			return
-		case !strings.ContainsAny(text[:1], "0123456789.,"):
-			if !s.command(text) {
-				s.warn("First: an empty line, if that is what stands there; or what the scale reads.")
-			}
-			continue
-		}
-		act, so, word := reply.OnScale(s.code, s.plan, s.task, text)
-		s.perform(act, word)
-		if so {
-			return
-		}
-	}
-}
-
-func (s *session) lastFacts(state batch.State, most int) {
-	plan := steps.Of(state)
-	for _, e := range state.Entries[max(0, len(state.Entries)-most):] {
-		s.say("  " + s.stamped(e, plan, state))
-	}
-}
-
-// setUp asks for the loaves and shows the worked plan before anything begins.
-func (s *session) setUp(r front.RecipeItem) {
-	if len(r.Problems) > 0 {
-		s.warn(r.Name + " cannot be started until its problems are mended:")
-		for _, p := range r.Problems {
-			s.say("  " + p)
-		}
-		return
-	}
-	if r.About != "" {
-		s.say(r.About)
-	}
-	for loaves, said := max(1, r.Loaves), 0; ; {
-		control, plan, problems := resolve(r, loaves)
-		if said != loaves { // Once: a slip at the prompt brings nothing new.
-			s.planned(plan, problems)
-			said = loaves
-		}
-		text, ok := s.ask(fmt.Sprintf("%s: start, another number of loaves, or nothing to go back", quantity.Count(loaves, "loaf", "loaves")))
-		n, err := strconv.Atoi(text)
-		switch {
-		case !ok:
-			return
-		case text == "":
-			s.goHome()
-			return
-		case text == "start" && len(problems) > 0:
-			s.warn("It cannot be started like this.")
-		case text == "start":
-			code, first, err := s.Store.Start(control, s.now())
-			if err != nil {
-				s.warn("The batch was not started: " + err.Error())
-				return
-			}
-			s.toBench(code, []batch.Entry{first})
-			s.say("Begun: batch " + code + ".")
-			return
-		case err != nil || n < 1 || n > reply.MaxLoaves:
-			s.warn(fmt.Sprintf("Type start, or a number of loaves from 1 to %d.", reply.MaxLoaves))
-		default:
-			loaves = n
-		}
-	}
-}
-
-// planned says what the plan is, or what is wrong with it.
-func (s *session) planned(plan steps.Plan, problems []string) {
-	for _, p := range problems {
-		s.warn(p)
-	}
-	if len(problems) == 0 {
-		s.text(s.Texts.Plan(plan))
-		s.clashes(plan)
-	}
-}
-
-// clashes warns of what the plan wants and other batches have. A practice has the bench
-// to itself.
-func (s *session) clashes(p steps.Plan) {
-	if s.Practice.On() {
-		return
-	}
-	for _, words := range p.Clashes(front.Occupied(s.batches, "")) {
-		s.warn("WARNING: " + words + ".")
-	}
 }
 
 // closed lists the batches that are closed and have all the words, and opens one:

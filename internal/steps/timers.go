@@ -5,7 +5,6 @@ import (
 	"slices"
 	"time"
 
-	"bench/internal/quantity"
 	"bench/internal/timer"
 	"bench/internal/work"
 )
@@ -105,8 +104,6 @@ func (p *planner) ticked(id string) bool {
 	_, ok := p.s.Done(id)
 	return ok
 }
-
-func loaves(n int) string { return quantity.Count(n, "loaf", "loaves") }
 
 // lastPour gives the moment at which the last loaf got this layer.
 func (p *planner) lastPour(r pour) (at timer.Moment, ok bool) {
