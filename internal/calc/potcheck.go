@@ -11,11 +11,28 @@ import (
 
 // Candidate is something that belongs into a vessel: the grams that were
 // weighed, or that are planned while it does not count as in, and how far its
-// real weight may lie from that. Ingredients and tolerances are zero or more.
+// real weight may lie from that. Ingredients and tolerances are zero or more. Out
+// turns it round: it is poured out of the vessel, and In says that it was.
 type Candidate struct {
 	Name             string
 	Grams, Tolerance float64
-	In               bool
+	In, Out          bool
+}
+
+// adds gives what the candidate makes the vessel heavier by once it counts as in.
+func (c Candidate) adds() float64 {
+	if c.Out {
+		return -c.Grams
+	}
+	return c.Grams
+}
+
+// Counts gives what the candidate makes the vessel heavier by as it stands.
+func (c Candidate) Counts() float64 {
+	if !c.In {
+		return 0
+	}
+	return c.adds()
 }
 
 // FaultKind says what is wrong with a candidate.
@@ -26,6 +43,8 @@ const (
 	Missing    FaultKind = iota // counts as in, and is not
 	Twice                       // is in twice
 	Unrecorded                  // does not count as in, and is
+	Stayed                      // counts as poured out, and is not
+	PouredOut                   // does not count as poured out, and is
 )
 
 // Fault is one candidate's.
@@ -62,7 +81,7 @@ func WeighPot(candidates []Candidate, tareGrams, grossGrams, toleranceGrams floa
 	expected, slack := tareGrams, toleranceGrams
 	for _, c := range candidates {
 		if c.In {
-			expected += c.Grams
+			expected += c.Counts()
 			slack += c.Tolerance
 		}
 	}
@@ -102,6 +121,10 @@ func suspects(candidates []Candidate) []suspect {
 	for i, c := range candidates {
 		switch {
 		case c.Grams <= 0:
+		case c.Out && c.In:
+			out = append(out, suspect{[]Fault{{Stayed, c.Name}}, c.Grams, 0, i})
+		case c.Out:
+			out = append(out, suspect{[]Fault{{PouredOut, c.Name}}, -c.Grams, c.Tolerance, i})
 		case c.In:
 			out = append(
 				out,

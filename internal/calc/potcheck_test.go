@@ -12,11 +12,11 @@ import (
 // Invented figures: a pot of oils on a scale that reads to 1 g.
 func pot() []calc.Candidate {
 	return []calc.Candidate{
-		{"olive oil", 450, 1, true},
-		{"coconut oil", 300, 1, true},
-		{"castor oil", 52, 1, true},
-		{"shea butter", 80, 2, false},
-		{"mica", 2, 0.1, true},
+		{Name: "olive oil", Grams: 450, Tolerance: 1, In: true},
+		{Name: "coconut oil", Grams: 300, Tolerance: 1, In: true},
+		{Name: "castor oil", Grams: 52, Tolerance: 1, In: true},
+		{Name: "shea butter", Grams: 80, Tolerance: 2, In: false},
+		{Name: "mica", Grams: 2, Tolerance: 0.1, In: true},
 	}
 }
 
@@ -49,7 +49,7 @@ func TestWeighPot(t *testing.T) {
 
 // Two of one weight cannot be told apart, and are not.
 func TestWeighPotSaysWhenItIsAmbiguous(t *testing.T) {
-	candidates := append(pot(), calc.Candidate{"avocado oil", 53, 1, true})
+	candidates := append(pot(), calc.Candidate{Name: "avocado oil", Grams: 53, Tolerance: 1, In: true})
 	got := calc.WeighPot(candidates, 0, 450+300+2+53, 1)
 	want := [][]calc.Fault{{{calc.Missing, "castor oil"}}, {{calc.Missing, "avocado oil"}}}
 	if got.Kind != calc.Ambiguous || !slices.EqualFunc(got.Explanations, want, slices.Equal[[]calc.Fault]) {
@@ -124,5 +124,23 @@ func BenchmarkWeighPot(b *testing.B) {
 	b.ReportAllocs()
 	for b.Loop() {
 		calc.WeighPot(candidates, 0, gross, 0.1)
+	}
+}
+
+// TestWeighPotPoursOut: of 1745 g in all (invented, the tare is 250) 400 went out, so it
+// should weigh 1345; the next 410 that are out without a fact leave 935, and the 400 that
+// stayed after all 1745 (by hand).
+func TestWeighPotPoursOut(t *testing.T) {
+	candidates := []calc.Candidate{
+		{Name: "loaf 1", Grams: 400, Tolerance: 1, In: true, Out: true},
+		{Name: "loaf 2", Grams: 410, Tolerance: 8, Out: true},
+	}
+	for gross, want := range map[float64][]calc.Fault{
+		1345: nil, 935: {{Kind: calc.PouredOut, Name: "loaf 2"}}, 928: {{Kind: calc.PouredOut, Name: "loaf 2"}}, 1745: {{Kind: calc.Stayed, Name: "loaf 1"}},
+	} {
+		got := calc.WeighPot(candidates, 1745, gross, 1)
+		if want == nil && got.Kind != calc.AsExpected || want != nil && (got.Kind != calc.Explained || !slices.Equal(got.Explanations[0], want)) {
+			t.Errorf("%g: %+v, want %v", gross, got, want)
+		}
 	}
 }

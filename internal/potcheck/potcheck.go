@@ -7,6 +7,7 @@ package potcheck
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"bench/internal/calc"
@@ -19,23 +20,25 @@ type Content struct {
 	Holds    string // Holds says what stands in it, in a word or two.
 	Tare     quantity.Mass
 	Gone     quantity.Mass // Gone was poured out of it.
+	Kept     quantity.Mass // Kept is what it held when it was last weighed as a whole; what went in before is part of that.
 	Reads    quantity.Mass
 	Expected quantity.Mass // Expected is what it should weigh, vessel and all.
 	Steam    quantity.Mass // Steam is how much less than that is no fault.
 
 	Parts []calc.Candidate
 	Slack float64 // Slack is in grams: what the scale and what clings leave open.
+
+	Burns []string // Burns names the parts that would burn if they went in a second time.
+	Again bool     // Again says that the last look at it read the same.
 }
 
 // Weigh gives what the vessel should weigh.
 func (c Content) Weigh() quantity.Mass {
 	grams := 0.0
 	for _, part := range c.Parts {
-		if part.In {
-			grams += part.Grams
-		}
+		grams += part.Counts()
 	}
-	return c.Tare - c.Gone + quantity.FromGrams(grams)
+	return c.Tare + c.Kept - c.Gone + quantity.FromGrams(grams)
 }
 
 // Check compares a gross weight with the facts, and puts the finding into words.
@@ -47,9 +50,29 @@ func (c Content) Check(gross quantity.Mass) (f calc.Finding, words string, err e
 		return f, "", fmt.Errorf("%s g is no weight of a vessel", gross.At(c.Reads))
 	}
 	half := c.Steam.Grams() / 2 // From all of the steam gone to none of it, seen from the middle.
-	f = calc.WeighPot(c.Parts, (c.Tare - c.Gone).Grams(), gross.Grams()+half, c.Slack+half)
+	f = calc.WeighPot(c.Parts, (c.Tare + c.Kept - c.Gone).Grams(), gross.Grams()+half, c.Slack+half)
 	f.Difference -= half
-	return f, c.say(f, gross), nil
+	f, unsure := c.sureOfLye(f)
+	return f, c.say(f, gross) + unsure, nil
+}
+
+// sureOfLye leaves out that lye or alkali is not in, as long as a single look says so: a
+// slip in reading must not put it in a second time. It says what to do instead.
+func (c Content) sureOfLye(f calc.Finding) (sure calc.Finding, words string) {
+	burns := func(faults []calc.Fault) bool {
+		return slices.ContainsFunc(faults, func(x calc.Fault) bool { return x.Kind == calc.Missing && slices.Contains(c.Burns, x.Name) })
+	}
+	if f.Kind == calc.AsExpected || !slices.ContainsFunc(f.Explanations, burns) {
+		return f, ""
+	}
+	if c.Again {
+		return f, ". Lye goes in only once its own jug, or cup, was seen full"
+	}
+	f.Explanations, f.Kind = slices.DeleteFunc(slices.Clone(f.Explanations), burns), calc.Ambiguous
+	if len(f.Explanations) == 0 {
+		f.Kind = calc.Unexplained
+	}
+	return f, ". Weigh it once more, untared, before anything goes in"
 }
 
 // say puts a finding into words that name both weights, so that a slip in
@@ -107,6 +130,10 @@ func faults(list []calc.Fault) string {
 			words = append(words, f.Name+" is in twice")
 		case calc.Unrecorded:
 			words = append(words, f.Name+" is in already")
+		case calc.Stayed:
+			words = append(words, f.Name+" did not come out")
+		case calc.PouredOut:
+			words = append(words, f.Name+" is out already")
 		}
 	}
 	return strings.Join(words, " and ")

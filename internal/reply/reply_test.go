@@ -54,6 +54,30 @@ func TestOnScale(t *testing.T) {
 	}
 }
 
+// TestOnScalePouredAlready: a jug that reads as it should once the portion at hand is out
+// of it is not said to be wrong: poured again it would be short for the next loaf.
+func TestOnScalePouredAlready(t *testing.T) {
+	b := sample.Begin(sample.Control(t, "tide-lines.yaml", 3))
+	id := ""
+	for _, st := range b.Plan().Stages {
+		for _, task := range st.Tasks {
+			if st.Kind == work.Split && task.Do == work.Portion && id == "" {
+				id = task.ID
+			}
+		}
+	}
+	b.WorkTo(t, id)
+	task, _, _ := b.Plan().Task(id)
+	if _, err := b.Plan().PotCheck(task.Vessel, task.StopAt); err == nil {
+		t.Fatalf("%s is looked into as a pot", task.Vessel)
+	}
+	for off, want := range map[quantity.Mass]string{0: "pour no more", -6 * quantity.Gram: "pour no more", -60 * quantity.Gram: "and should read"} {
+		if _, so, word := reply.OnScale("A", b.Plan(), id, (task.StopAt + off).At(task.Reads)); so || !strings.Contains(word, want) {
+			t.Errorf("%s off: %v, %q; want %q", off, so, word, want)
+		}
+	}
+}
+
 // TestTo: an answer is kept, refused in words, or asked about once: said again the same
 // it is kept, and another is asked about anew.
 func TestTo(t *testing.T) {

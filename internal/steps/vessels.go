@@ -3,6 +3,7 @@ package steps
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"bench/internal/batch"
 	"bench/internal/calc"
@@ -43,10 +44,17 @@ func (p *planner) vessels() []potcheck.Content {
 
 func (p *planner) potContent(k pot, met bool) potcheck.Content {
 	c := potcheck.Content{Vessel: k.vessel.Name, Holds: k.recipe.Name + " pot", Tare: k.vessel.Tare}
-	p.put(&c, slices.Concat(k.allOils(), k.lateRest, k.lateLye)...)
+	kept, portions := p.keptWhole(k)
+	if kept.Done {
+		c.Kept = net(kept)
+	}
+	put := func(tasks ...work.Task) { // What went in before the pot was weighed as a whole is part of that.
+		p.put(&c, slices.DeleteFunc(slices.Clone(tasks), func(t work.Task) bool { return kept.Done && t.Seq > 0 && t.Seq < kept.Seq })...)
+	}
+	put(slices.Concat(k.allOils(), k.lateRest, k.lateLye)...)
 	for i, a := range k.recipe.Additives {
 		if a.In != recipe.InLyeWater {
-			p.put(&c, k.additives[i])
+			put(k.additives[i])
 		}
 	}
 	for _, r := range p.pours {
@@ -55,19 +63,60 @@ func (p *planner) potContent(k pot, met bool) potcheck.Content {
 		}
 		for i, colour := range r.recipe.Colours {
 			if colour.In == recipe.InOils {
-				p.put(&c, r.colours[i])
+				put(r.colours[i])
 			}
 		}
 		if r.layer.Place == recipe.InWarmOils || r.layer.Place == recipe.InPot && len(k.parts) == 0 && met {
-			p.put(&c, r.scents...)
+			put(r.scents...)
 		}
-		c.Gone += p.pouredOut(r, len(k.parts) > 0)
 	}
-	lye := calc.Candidate{Name: "the lye solution", Grams: k.lye.Grams(), In: met}
-	lye.Tolerance = lye.Grams / 50 // What clings to the jug (common practice, no source).
-	c.Parts = append(c.Parts, lye)
+	c.Parts = append(c.Parts, outOf(portions)...)
+	if !met || !kept.Done {
+		lye := calc.Candidate{Name: lyeSolution, Grams: k.lye.Grams(), In: met}
+		lye.Tolerance = lye.Grams / 50 // What clings to the jug (common practice, no source).
+		c.Parts = append(c.Parts, lye)
+	}
+	for _, t := range k.lateLye {
+		c.Burns = append(c.Burns, t.Material)
+	}
+	c.Burns = append(c.Burns, lyeSolution)
 	p.weighed(&c, p.potLoadOf(k))
 	return c
+}
+
+const lyeSolution = "the lye solution"
+
+// keptWhole gives the weight that a pot was kept with before it was shared out, or is to
+// be, and the portions that come out of it, in their order.
+func (p *planner) keptWhole(k pot) (whole work.Task, portions []work.Task) {
+	if len(k.parts) > 0 {
+		return k.gross, k.parts
+	}
+	for _, r := range p.pours {
+		if r.recipe.Batter == k.recipe.Name && len(r.portions) > 0 {
+			return r.gross, r.portions
+		}
+	}
+	return work.Task{}, nil
+}
+
+// outOf are portions as what leaves their vessel: those that did, and the one that is
+// next, which may be out without a fact.
+func outOf(portions []work.Task) []calc.Candidate {
+	var list []calc.Candidate
+	for _, t := range portions {
+		out := calc.Candidate{Name: portionName(t), Grams: t.Mass.Grams(), Tolerance: t.Reads.Grams(), In: true, Out: true}
+		if t.Mass > 0 {
+			list = append(list, out)
+		}
+		if t.Done {
+			continue
+		}
+		out.Grams, out.In = (amount(t).Mass - t.Mass).Grams(), false
+		out.Tolerance = max(t.Tolerance.Grams(), out.Grams/50) // Poured by hand (common practice, no source).
+		return append(list, out)
+	}
+	return list
 }
 
 func (p *planner) potLoadOf(k pot) quantity.Mass {
@@ -85,6 +134,9 @@ func (p *planner) jugContent(k pot) potcheck.Content {
 	}
 	dry := len(c.Parts)
 	p.put(&c, k.alkali...)
+	for _, part := range c.Parts[dry:] {
+		c.Burns = append(c.Burns, part.Name)
+	}
 	_, dissolved := p.s.Done(DissolveID(k.recipe.Name))
 	for i := range c.Parts[dry:] { // Dry alkali stands in its cup until it is tipped in.
 		c.Parts[dry+i].In = c.Parts[dry+i].In && dissolved
@@ -92,6 +144,9 @@ func (p *planner) jugContent(k pot) potcheck.Content {
 	for _, t := range slices.Concat(k.cup, k.early) {
 		first := len(c.Parts)
 		p.put(&c, t)
+		if t.MustType {
+			c.Burns = append(c.Burns, t.Material)
+		}
 		for i := range c.Parts[first:] { // A small solution is not in the jug until it is poured, nor is what waits in a cup.
 			c.Parts[first+i].In = c.Parts[first+i].In && p.inJugYet(k, t)
 		}
@@ -122,20 +177,6 @@ func (p *planner) steamOf(k pot) (gone, may quantity.Mass) {
 // mostSteam is how much lighter than its facts a lye jug may be without a fault.
 func (p *planner) mostSteam(k pot) quantity.Mass {
 	return max(k.solution()/50, p.lyeSolution(k).MostSteam()) // The least is common practice, no source.
-}
-
-// pouredOut is what a layer's portions took out of its pot; of a pot that is shared it
-// is the layer's part.
-func (p *planner) pouredOut(r pour, shared bool) quantity.Mass {
-	out, gone := r.portions, quantity.Mass(0)
-	if shared {
-		out = []work.Task{r.fromPot}
-	}
-	for _, t := range out {
-		m, _ := p.s.Mass(t.ID)
-		gone += m
-	}
-	return gone
 }
 
 // weighed chooses the scale for a look, and adds up what it should show.
@@ -173,6 +214,7 @@ func (p Plan) PotCheck(vessel string, gross quantity.Mass) (PotFinding, error) {
 		if c.Vessel != vessel {
 			continue
 		}
+		c.Again = p.readsAgain(c, gross)
 		f, words, err := c.Check(gross)
 		if err != nil {
 			return PotFinding{}, err
@@ -184,3 +226,37 @@ func (p Plan) PotCheck(vessel string, gross quantity.Mass) (PotFinding, error) {
 
 // AsExpected says that the facts explain the weight as they stand.
 func (f PotFinding) AsExpected() bool { return f.Kind == calc.AsExpected }
+
+// portionName names a portion by what it is for.
+func portionName(t work.Task) string {
+	_, what, _ := strings.Cut(t.Title, " for ")
+	return "the portion for " + what
+}
+
+// PouredAs says that a task is the pouring of what a vessel's weight calls by that name.
+func PouredAs(t work.Task, name string) bool { return t.Do == work.Portion && portionName(t) == name }
+
+// readsAgain says that the last look into a vessel read the same, and that nothing went in
+// or out since.
+func (p Plan) readsAgain(c potcheck.Content, gross quantity.Mass) bool {
+	entries := p.State().Entries
+	for i, e := range slices.Backward(entries) {
+		if f, ok := e.Fact.(batch.PotWeighed); ok && f.Vessel == c.Vessel && !p.State().Withdrawn(e.Seq) {
+			return (f.Gross-gross).Abs() <= 2*c.Reads && !slices.ContainsFunc(entries[i+1:], p.Touches(f.Vessel))
+		}
+	}
+	return false
+}
+
+// Touches says whether a fact is about what is in a vessel, or may be.
+func (p Plan) Touches(vessel string) func(batch.Entry) bool {
+	return func(e batch.Entry) bool {
+		switch e.Fact.(type) {
+		case batch.Corrected, batch.Withdrawn, batch.VesselReplaced:
+			return true
+		default:
+		}
+		t, _, ok := p.Task(batch.Task(e.Fact))
+		return ok && (t.Vessel == vessel || t.Into == vessel)
+	}
+}

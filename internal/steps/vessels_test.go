@@ -8,7 +8,9 @@ import (
 	"bench/internal/judge"
 	"bench/internal/potcheck"
 	"bench/internal/quantity"
+	"bench/internal/reply"
 	"bench/internal/resume"
+	"bench/internal/work"
 )
 
 // TestWeighThePot: what is missing, in twice or in without a fact is named.
@@ -67,8 +69,16 @@ func TestWeighThePotAfterLye(t *testing.T) {
 	if f, err := p.PotCheck("pot 1", pot.Expected); err != nil || !strings.HasPrefix(f.Words, "as it should be") {
 		t.Errorf("%q, %v", f.Words, err)
 	}
-	if f, _ := p.PotCheck("pot 1", pot.Expected-542_700); !strings.Contains(f.Words, "the lye solution is not in") {
-		t.Errorf("%q", f.Words)
+	f, _ := p.PotCheck("pot 1", pot.Expected-542_700)
+	if strings.Contains(f.Words, "lye solution is not in") || !strings.Contains(f.Words, "Weigh it once more") {
+		t.Errorf("by one look: %q", f.Words)
+	}
+	b.put(f.Fact)
+	if f, _ := b.plan().PotCheck("pot 1", pot.Expected-600_000); strings.Contains(f.Words, "lye solution is not in") {
+		t.Errorf("by two looks that differ: %q", f.Words)
+	}
+	if f, _ := b.plan().PotCheck("pot 1", pot.Expected-542_700); !strings.Contains(f.Words, "the lye solution is not in. Lye goes in only once") {
+		t.Errorf("by two looks: %q", f.Words)
 	}
 	stale := batch.PotWeighed{Vessel: "pot 1", Gross: pot.Expected, Finding: "all well"}
 	if judge.Allows(p, stale, b.moment()) == nil {
@@ -181,5 +191,46 @@ func TestUnsaid(t *testing.T) {
 				t.Errorf("%s: said, and still %+v", gross, u)
 			}
 		}
+	}
+}
+
+// TestPotAsItWasKept: what a pot was kept with, within its tolerance of what was asked, is
+// what the next look is held against, and a portion that is out without a fact is named.
+func TestPotAsItWasKept(t *testing.T) {
+	b := begin(harbour())
+	b.workTo(t, "sea/sea/gross")
+	whole := b.task(t, "sea/sea/gross")
+	kept := whole.Target - 20*quantity.Gram // Its tolerance is 2 % of some 1.9 kg.
+	b.typed(t, "sea/sea/gross", kept.At(whole.Reads))
+	if off := b.task(t, "sea/sea/gross").Off(); off != 0 {
+		t.Fatalf("it is off by %s", off)
+	}
+	var last, next work.Task
+	for i := range 2 {
+		next = b.task(t, work.OfLoaf("sea/sea", i))
+		if i == 0 {
+			b.asked(t, next.ID)
+			last = b.task(t, next.ID)
+		}
+	}
+	reads := kept - last.Mass
+	for gross, want := range map[quantity.Mass]string{
+		reads:                    "as it should be",
+		reads - 10*quantity.Gram: "10.0 g short",
+		reads - next.Remaining(): "the portion for loaf 2 is out already",
+		reads + last.Mass:        "the portion for loaf 1 did not come out",
+	} {
+		f, err := b.plan().PotCheck("pot 1", gross)
+		if err != nil || !strings.Contains(f.Words, want) || strings.Contains(f.Words, "not in") {
+			t.Errorf("%s: %q, %v; want %q", gross, f.Words, err, want)
+		}
+	}
+	f, _ := b.plan().PotCheck("pot 1", reads-next.Remaining())
+	b.put(f.Fact)
+	u, act := reply.KeepInAlready("x", b.plan(), b.moment())
+	if k, ok := act.(reply.Keep); !ok || u.Task.ID != next.ID {
+		t.Errorf("%+v, %+v", u, act)
+	} else if w := k.Fact.(batch.Weighed); w.Mass != next.Remaining() {
+		t.Errorf("kept as %s g, poured %s", w.Mass, next.Remaining())
 	}
 }
