@@ -57,7 +57,7 @@ type Ticked struct {
 	When  time.Time     `json:",omitzero"`  // When it was so, where that was corrected.
 	Asked string        `json:",omitempty"` // Asked is what was asked, in words, as the plan had it then.
 	Mass  quantity.Mass `json:",omitempty"` // Mass is what a loaf weighed that left its mould; zero was not weighed.
-	Why   string        `json:",omitempty"` // Why says why it was done before its time.
+	Why   string        `json:",omitempty"` // Why says why it was done before its time, or although it was to wait.
 }
 
 // Grossed says what a vessel and its contents weighed together.

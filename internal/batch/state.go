@@ -56,6 +56,7 @@ type Done struct {
 	At      timer.Moment
 	Skipped string        // Skipped is the reason, when the task was not done.
 	Mass    quantity.Mass // Mass was weighed with it; zero is not weighed.
+	Why     string        // Why says why it was done although it was to wait.
 }
 
 // TimerWord is what was last said about a timer.
@@ -112,7 +113,7 @@ func (s *State) take(e Entry) {
 		if !f.When.IsZero() {
 			at = timer.Moment{Wall: f.When}
 		}
-		put(&s.done, f.Task, Done{Seq: e.Seq, At: at, Mass: f.Mass})
+		put(&s.done, f.Task, Done{Seq: e.Seq, At: at, Mass: f.Mass, Why: f.Why})
 	case Skipped:
 		put(&s.done, f.Task, Done{Seq: e.Seq, At: e.At, Skipped: f.Reason})
 	case Grossed:

@@ -1,11 +1,11 @@
 package judge
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"slices"
 	"strings"
-	"time"
 
 	"bench/internal/batch"
 	"bench/internal/next"
@@ -201,9 +201,12 @@ func allowsTick(p steps.Plan, f batch.Ticked, now timer.Moment) error {
 		}
 	}
 	if id == steps.MeetID(st.Batter) {
-		return stale(t, st, now)
+		return cmp.Or(stale(st, now), meetsHot(p, st, f.Why))
 	}
 	if id == steps.CombineID(st.Batter) {
+		if err := metHot(p, st.Batter); err != nil {
+			return fmt.Errorf("%s: %w", t.Title, err)
+		}
 		if err := unreadFor(p, st.Batter); err != nil {
 			return fmt.Errorf("%s: %w", t.Title, err)
 		}
@@ -214,23 +217,6 @@ func allowsTick(p steps.Plan, f batch.Ticked, now timer.Moment) error {
 	if st.Kind == work.Unmould && strings.TrimSpace(f.Why) == "" {
 		if err := next.TooEarly(p.Timers, now); err != nil {
 			return fmt.Errorf("%s: %w", t.Title, err)
-		}
-	}
-	return nil
-}
-
-// warmFor is how long a temperature holds for the gate: a litre of lye solution
-// loses some degrees in that time (common practice, no source).
-const warmFor = 30 * time.Minute
-
-// stale says that a temperature of the gate was read too long ago to count.
-func stale(meet work.Task, gate work.Stage, now timer.Moment) error {
-	for _, t := range gate.Tasks {
-		if t.Do != work.Temperature || !t.Done || t.Skipped != "" {
-			continue
-		}
-		if old, _ := now.Since(t.At); old > warmFor {
-			return fmt.Errorf("%s: it was read %s ago; read both again (up, and type)", meet.Title, timer.Words(old))
 		}
 	}
 	return nil
@@ -254,9 +240,8 @@ func lyeHeavy(p steps.Plan, batter string) error {
 }
 
 func allowsTemperature(p steps.Plan, f batch.TemperatureTaken) error {
-	t, st, ok := p.Task(f.Task)
-	if ok && t.Do == work.Temperature && t.Done && t.Skipped == "" && !st.Done && !p.Closed {
-		return nil // What cools is read again and again, until the gate is passed.
+	if t, _, ok := p.Task(f.Task); ok && t.Again {
+		return nil // What cools is read again and again, until lye solution and oils have met.
 	}
 	_, err := open(p, f.Task, work.Temperature)
 	return err

@@ -142,7 +142,7 @@ func TestAllows(t *testing.T) {
 }
 
 // TestTemperaturesGrowOld: after half an hour (common practice, no source) the gate
-// asks for both again.
+// asks for it again.
 func TestTemperaturesGrowOld(t *testing.T) {
 	b := lighthouse(t)
 	b.WorkTo(t, "sea/meet")
@@ -151,7 +151,7 @@ func TestTemperaturesGrowOld(t *testing.T) {
 	b.Wait(30 * time.Minute)
 	said{"half an hour later", batch.Ticked{Task: "sea/meet"}, ""}.on(t, b)
 	b.Wait(time.Second)
-	said{"a second later", batch.Ticked{Task: "sea/meet"}, "read both again"}.on(t, b)
+	said{"a second later", batch.Ticked{Task: "sea/meet"}, "read that again"}.on(t, b)
 }
 
 // TestLyeHeavyGoesNoFurther: the recipe leaves 5 % of the fat, so a tenth more alkali is

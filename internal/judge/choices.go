@@ -18,9 +18,9 @@ import (
 // Choice is one of several answers to a task.
 type Choice struct {
 	Title string
-	Why   string // Why is what follows from it, such as a remedy.
-	Ask   string // Ask is what must be said with it; empty is nothing.
-	Fact  batch.Fact
+	Why   string     // Why is what follows from it, such as a remedy.
+	Ask   string     // Ask is what must be said with it; empty is nothing.
+	Fact  batch.Fact // Fact is nil where nothing is kept, and one goes back to what Why says.
 }
 
 // With gives the choice's fact with what was said.
@@ -89,7 +89,10 @@ func Choices(p steps.Plan, task string, by string) []Choice {
 	if !ok {
 		return nil
 	}
+	hot, too := p.TooHot(st.Batter)
 	switch {
+	case task == steps.MeetID(st.Batter) && too:
+		return hotChoices(t, hot)
 	case st.Kind == work.GelStage:
 		return gelChoices(task)
 	case st.Kind == work.Unmould && next.UnmouldWaits(p.Timers):

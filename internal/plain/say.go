@@ -158,6 +158,8 @@ func (s *session) sayHow(t work.Task, stage work.Stage) {
 				s.say("That is of all loaves; of one alone: 2 loaf 1 78.")
 			}
 		}
+	case stage.Kind == work.Gate && len(judge.Choices(s.plan, t.ID, "")) > 0:
+		s.say("Too hot: the word answers.")
 	case len(judge.Choices(s.plan, t.ID, "")) > 0:
 		s.say("Too soft: the word answers.")
 	}

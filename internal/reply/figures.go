@@ -117,10 +117,10 @@ func Expected(t work.Task) (string, bool) {
 }
 
 // Again says that a task may be answered once more: what cools is read until
-// its stage is done, and a release test is made as often as one likes.
+// lye solution and oils have met, and a release test is made as often as one likes.
 func Again(t work.Task, stage work.Stage) bool {
 	if stage.Kind == work.ReleaseTest && t.Done && t.Skipped == "" {
 		return t.Do == work.Measure || t.Do == work.Choose
 	}
-	return t.Do == work.Temperature && t.Done && t.Skipped == "" && !stage.Done
+	return t.Again
 }

@@ -128,6 +128,9 @@ func InWordsHint(d work.Do, now time.Time) string {
 // Choice says what becomes of a choice: it is proposed, or asks for words first.
 // Typed is a temperature that goes with it, or "".
 func Choice(code string, p steps.Plan, c judge.Choice, typed string, at timer.Moment) (Act, string) {
+	if c.Fact == nil {
+		return nil, c.Why
+	}
 	if c.Ask == "" {
 		f, err := judge.Warmed(c.Fact, typed)
 		if err != nil {

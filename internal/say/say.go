@@ -44,7 +44,7 @@ func (w in) fact(e batch.Entry) string {
 			words += ", weighs " + f.Mass.At(quantity.Gram/10) + " g"
 		}
 		if f.Why != "" {
-			words += ", before its time: " + f.Why
+			words += w.beforehand(f.Task) + f.Why
 		}
 		return words
 	case batch.Grossed:
@@ -86,6 +86,14 @@ func (w in) fact(e batch.Entry) string {
 		return "batch ended early: " + f.Reason
 	}
 	return batch.Kind(e.Fact)
+}
+
+// beforehand says what stands between what was done and why it was not put off.
+func (w in) beforehand(task string) string {
+	if _, st, ok := w.plan.Task(task); ok && st.Kind == work.Gate {
+		return ", all the same: "
+	}
+	return ", before its time: "
 }
 
 // first puts the fact that a correction is about into words.

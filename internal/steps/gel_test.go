@@ -128,7 +128,7 @@ func TestOldTemperaturesOpenNoGate(t *testing.T) {
 	b.wait(3 * time.Minute)
 	b.refuses(t, batch.Ticked{Task: "sea/meet"}, " min ago; read both again")
 	b.typed(t, "sea/lye temperature", "40")
-	b.refuses(t, batch.Ticked{Task: "sea/meet"}, "read both again")
+	b.refuses(t, batch.Ticked{Task: "sea/meet"}, "waits for: How warm are the sea oils?")
 	b.typed(t, "sea/oil temperature", "40")
 	if err := b.say("sea/meet", judge.Answer{How: batch.AtTarget}); err != nil {
 		t.Error(err)

@@ -105,6 +105,7 @@ func (p *planner) stockTask(b recipe.Batter, m recipe.Material, k pot, grams flo
 }
 
 func lyeTemperatureID(batter string) string { return batter + "/lye temperature" }
+func oilTemperatureID(batter string) string { return batter + "/oil temperature" }
 
 // cooling is how the lye solution cools, as far as it was read since it last heated.
 func (p *planner) cooling(k pot) lye.Cooling {

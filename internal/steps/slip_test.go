@@ -102,8 +102,8 @@ func TestByEyeKeepsWhatWasSaid(t *testing.T) {
 	}
 }
 
-// What cools is read again, without calling it a mistake, until the gate is
-// passed.
+// What cools is read again, without calling it a mistake, until lye
+// solution and oils have met.
 func TestTemperatureIsReadAgain(t *testing.T) {
 	b, lye := at(t, "sea/lye temperature")
 	for _, text := range []string{"85", "36"} {
@@ -117,8 +117,13 @@ func TestTemperatureIsReadAgain(t *testing.T) {
 	if err := b.work(func(t work.Task) bool { return t.ID == "sea/combine" }); err != nil {
 		t.Fatal(err)
 	}
+	if err := b.say(lye.ID, judge.Answer{How: batch.Typed, Text: "30"}); err != nil {
+		t.Errorf("the gate is passed, and nothing was poured yet: %v", err)
+	}
+	b.workTo(t, "sea/combine")
+	b.asked(t, "sea/combine")
 	if err := b.say(lye.ID, judge.Answer{How: batch.Typed, Text: "30"}); err == nil {
-		t.Error("the gate is passed, and its temperature was read again")
+		t.Error("they have met, and its temperature was read again")
 	}
 }
 

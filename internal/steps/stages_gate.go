@@ -17,27 +17,30 @@ func (p *planner) gate(k pot, after []string) work.Stage {
 		Why: fmt.Sprintf("Together they should give about %s, warm enough that the hard oils stay clear. Lye solution that stood cold wants warmer oils.", k.recipe.MixAt),
 	}
 	lye := p.temperature(lyeTemperatureID(name), fmt.Sprintf("How warm is the %s lye solution?", name), k.recipe.MixAt)
-	oils := p.temperature(name+"/oil temperature", fmt.Sprintf("How warm are the %s oils?", name), k.recipe.MixAt)
-	if lye.Done && !p.fresh(k, after) && !p.ticked(MeetID(name)) {
-		lye.Done = false
+	oils := p.temperature(oilTemperatureID(name), fmt.Sprintf("How warm are the %s oils?", name), k.recipe.MixAt)
+	meet := p.tick(MeetID(name), "They may meet now", "")
+	if meet.Done && !p.met(name) && max(lye.Seq, oils.Seq) > meet.Seq { // Read again since, and not in yet.
+		meet.Done, meet.Do = false, work.Confirm
 	}
+	if !meet.Done {
+		lye.Done = lye.Done && p.fresh(k, after) && !olderThan(lye, oils)
+		oils.Done = oils.Done && !olderThan(oils, lye)
+	}
+	lye.Again, oils.Again = lye.Done && !p.met(name) && !p.s.Closed(), oils.Done && !p.met(name) && !p.s.Closed()
 	if !p.ticked(CombineID(name)) {
 		lye.Hint = p.cooling(k).Hint()
 	}
 	p.wantOther(k, &lye, &oils)
 	s.Tasks = []work.Task{lye, oils}
-	title, shows, hint := "They may meet now", "", ""
 	if mix, ok := p.mix(k, lye, oils); ok {
-		title, shows = fmt.Sprintf("Together they give %s: they may meet now", mix), mix.String()
-		if mix > k.recipe.MixAt+hotBy {
-			title = fmt.Sprintf("Together they give %s: let them cool, then read again", mix)
+		meet.Title, meet.Shows = fmt.Sprintf("Together they give %s: they may meet now", mix), mix.String()
+		if hot, too := p.tooHot(k); too {
+			meet.Title = fmt.Sprintf("Together they give %s: let %s cool, then read again", mix, hot.Cool)
 		}
 		s.ReadBack = fmt.Sprintf("mix %s", mix)
-		hint = p.mixHint(k, mix)
-		s.Tasks[1].Hint = hint
+		meet.Hint = p.mixHint(k, mix)
+		s.Tasks[1].Hint = meet.Hint
 	}
-	meet := p.tick(MeetID(name), title, hint)
-	meet.Shows = shows
 	if p.c.PlanVersion >= readsBack {
 		meet.Do = work.Confirm
 	}
@@ -48,17 +51,13 @@ func (p *planner) gate(k pot, after []string) work.Stage {
 // MeetID is the id of the tick that lye solution and oils may meet.
 func MeetID(batter string) string { return batter + "/meet" }
 
-// hotBy is how much hotter than wanted a mix is too hot (common practice, no
-// source).
-const hotBy = 10 * quantity.Degree
-
 // mixHint says what to mind at a mixing temperature. A hard oil stays clear in
 // the others well below where it melts alone, so the eye has the last word
 // (common practice, no source).
 func (p *planner) mixHint(k pot, mix quantity.Temperature) string {
 	cooler := ""
-	if mix > k.recipe.MixAt+hotBy {
-		return fmt.Sprintf("Hotter than the %s that is wanted: it thickens fast. Let both cool.", k.recipe.MixAt)
+	if hot, too := p.tooHot(k); too {
+		return fmt.Sprintf("Hotter than the %s that is wanted: it may thicken at once, spit or rise out of the pot. Let %s cool.", k.recipe.MixAt, hot.Cool)
 	}
 	if below := k.recipe.MixAt - mix; below > 2*quantity.Degree {
 		cooler = fmt.Sprintf("%.1f °C below the %s that is wanted. ", below.Celsius(), k.recipe.MixAt)
@@ -86,7 +85,11 @@ func (p *planner) mix(k pot, lye, oils work.Task) (quantity.Temperature, bool) {
 	if !lyeRead || !oilsRead {
 		return 0, false
 	}
-	return quantity.FromCelsius(p.together(k, l.Fact.Temperature.Celsius(), o.Fact.Temperature.Celsius())).RoundTo(quantity.Degree / 10), true
+	return p.mixOf(k, l.Fact.Temperature, o.Fact.Temperature), true
+}
+
+func (p *planner) mixOf(k pot, lye, oils quantity.Temperature) quantity.Temperature {
+	return quantity.FromCelsius(p.together(k, lye.Celsius(), oils.Celsius())).RoundTo(quantity.Degree / 10)
 }
 
 // together gives the temperature in °C of a lye solution and oils that meet.

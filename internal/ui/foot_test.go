@@ -84,7 +84,7 @@ func TestReadEarly(t *testing.T) {
 func TestNoTickWhereItIsRefused(t *testing.T) {
 	p := arrives(t, memory.New()).starts().works("sea/meet").sees("enter it is so")
 	n := len(p.store.Facts("26K25A"))
-	p.looks(31 * time.Minute).sees("↑ read both again").seesNot("it is so").press("enter").sees("both again (up, and type)").recorded(n)
+	p.looks(31 * time.Minute).sees("↑ read again").seesNot("it is so").press("enter").sees("again (up, and type)").recorded(n)
 	p.press("up").types("38").press("enter").recorded(n + 1)
 
 	p = arrives(t, memory.New()).starts().works("").waits(5 * time.Hour).press("down").press("right").sees("Unmould loaf 1")

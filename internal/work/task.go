@@ -58,6 +58,7 @@ type Task struct {
 	FromCup   bool   // FromCup was weighed before, into its cup: it counts once.
 
 	Done    bool
+	Again   bool // Again says that it may be read again although it is done.
 	Skipped string
 	Mass    quantity.Mass // Mass was weighed so far.
 	ByEye   bool

@@ -70,6 +70,8 @@ func (s Choices) Update(p keys.Press) (Choices, intent.Action) {
 		s.loaf = s.beside(-1)
 	case keys.Matches(p, keys.Right) && len(s.loaves) > 0:
 		s.loaf = s.beside(1)
+	case keys.Matches(p, keys.Take) && !p.Held && s.cursor < len(s.list) && s.list[s.cursor].Fact == nil:
+		return s, intent.Back{}
 	case keys.Matches(p, keys.Take) && !p.Held && s.cursor < len(s.list):
 		act, word := reply.Choice(s.code, s.plan, judge.OfLoaf(s.plan, s.list[s.cursor], s.loaf), s.typed, p.At)
 		s.Word = word

@@ -84,7 +84,7 @@ func (b Screen) helpTyped(t work.Task) []key.Binding {
 func (b Screen) helpTask(t work.Task, now timer.Moment) []key.Binding {
 	tick := keys.Says(keys.Tick, "done")
 	if instead, refused := b.helpRefused(t, now); refused {
-		return []key.Binding{instead}
+		return instead
 	}
 	if rest := b.helpRest(t); rest != nil {
 		return rest
@@ -110,19 +110,23 @@ func (b Screen) helpTask(t work.Task, now timer.Moment) []key.Binding {
 
 // helpRefused shows the key that works where a tick, or that it is so, would be
 // refused.
-func (b Screen) helpRefused(t work.Task, now timer.Moment) (instead key.Binding, refused bool) {
+func (b Screen) helpRefused(t work.Task, now timer.Moment) (instead []key.Binding, refused bool) {
 	if !t.Open || t.Do != work.Tick && t.Do != work.Confirm || judge.Allows(b.Plan, batch.Ticked{Task: t.ID}, now) == nil {
 		return instead, false
 	}
 	switch b.stageOf(t).Kind {
 	case work.Unmould:
-		return keys.Says(keys.Answers, "too soft, or before its time"), true
+		return []key.Binding{keys.Says(keys.Answers, "too soft, or before its time")}, true
 	case work.CureStage:
-		return keys.Says(keys.LeaveOut, "test earlier"), true
+		return []key.Binding{keys.Says(keys.LeaveOut, "test earlier")}, true
 	case work.Gate:
-		return keys.Says(keys.Up, "read both again"), true
+		instead = []key.Binding{keys.Says(keys.Up, "read again")}
+		if len(judge.Choices(b.Plan, t.ID, "")) > 0 {
+			instead = append(instead, keys.Says(keys.Answers, "too hot"))
+		}
+		return instead, true
 	default:
-		return keys.Off(keys.Tick, "after d"), b.Plan.Undecided() > 0
+		return []key.Binding{keys.Off(keys.Tick, "after d")}, b.Plan.Undecided() > 0
 	}
 }
 
