@@ -97,7 +97,7 @@ var facts = map[string]*rapid.Generator[batch.Fact]{
 	"decided": rapid.Custom(func(t *rapid.T) batch.Fact {
 		return batch.Decided{
 			Task: texts.Draw(t, "task"), Off: masses.Draw(t, "off"), Way: batch.Way(texts.Draw(t, "way")),
-			Oil: texts.Draw(t, "oil"), Mass: masses.Draw(t, "mass"),
+			Oil: texts.Draw(t, "oil"), Mass: masses.Draw(t, "mass"), Other: texts.Draw(t, "other"),
 		}
 	}),
 	"warning-seen": rapid.Custom(func(t *rapid.T) batch.Fact {

@@ -16,8 +16,10 @@ const (
 	Shortfall    Way = "dissolve the missing" // Shortfall brings in the alkali that is missing.
 	MakeUp       Way = "make up"              // MakeUp weighs so much more or less of the other alkali.
 	AddOil       Way = "add oil"              // AddOil takes up alkali, or makes up for oil, that is off.
-	AddMissing   Way = "add the missing"      // AddMissing brings in what is missing of water, an additive or a scent.
+	AddMissing   Way = "add the missing"      // AddMissing brings in what is missing of water, an additive, a scent or a portion.
 	TakeOut      Way = "take out"             // TakeOut takes out again what is not mixed with anything yet.
+	PourBack     Way = "pour back"            // PourBack puts some of a portion back into the vessel that it came out of.
+	PourOver     Way = "pour over"            // PourOver evens two portions out, one over and one under.
 	HoldBatch    Way = "hold the batch"       // HoldBatch pours what is over a scent's limit, and holds the bars.
 )
 
@@ -30,7 +32,8 @@ type Decided struct {
 	ByEye  bool          `json:",omitempty"` // ByEye says that it was no weighing.
 	Way    Way
 	Oil    string        `json:",omitempty"` // Oil is the key of the oil to add.
-	Mass   quantity.Mass `json:",omitempty"` // Mass is what is to be added.
+	Mass   quantity.Mass `json:",omitempty"` // Mass is what is to be added, or poured back or over.
+	Other  string        `json:",omitempty"` // Other is the portion that gets what this one has too much of, or gives what it lacks.
 }
 
 // PotWeighed says what a vessel weighed when somebody wanted to know whether

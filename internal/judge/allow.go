@@ -106,7 +106,15 @@ func allowsWeighed(p steps.Plan, f batch.Weighed) error {
 	if err != nil {
 		return err
 	}
-	return weighable(t, f)
+	return cmp.Or(weighable(t, f), pourable(p, t, f.Mass))
+}
+
+// pourable refuses to pour more over than there is where it comes out of.
+func pourable(p steps.Plan, t work.Task, m quantity.Mass) error {
+	if most, ok := p.Gives(t.ID); ok && m > most {
+		return fmt.Errorf("%s: %s g is more than there is to pour out of (%s g)", t.Title, m.At(t.Reads), most.At(t.Reads))
+	}
+	return nil
 }
 
 // weighable checks a weight against its task, whenever it was weighed.

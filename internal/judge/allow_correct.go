@@ -34,7 +34,7 @@ func allowsCorrection(p steps.Plan, f batch.Corrected, now timer.Moment) error {
 	}
 	switch with := f.With.(type) {
 	case batch.Weighed:
-		return weighable(t, with)
+		return cmp.Or(weighable(t, with), pourable(p, t, with.Mass))
 	case batch.Grossed:
 		return grossable(p, t, with)
 	case batch.VesselReplaced:

@@ -22,6 +22,15 @@ type wayJSON struct {
 	Rise        millimetres `json:"rise_mm"`
 	Scent       decimal     `json:"scent_percent"`
 	Strength    decimal     `json:"lye_concentration_percent"`
+	Split       *splitJSON  `json:"split,omitempty"`
+}
+
+// splitJSON is what a portion's way leaves.
+type splitJSON struct {
+	Lowest  millimetres `json:"lowest_mm"`
+	Highest millimetres `json:"highest_mm"`
+	Left    grams       `json:"left_g"`
+	In      string      `json:"left_in"`
 }
 
 type bandJSON struct {
@@ -44,10 +53,14 @@ func deviationsToJSON(p steps.Plan) []deviationJSON {
 
 func wayToJSON(w steps.WayOn) wayJSON {
 	s := w.Outcome.Superfat
+	var split *splitJSON
+	if o := w.Outcome.Split; o != nil {
+		split = &splitJSON{millimetres(o.Lowest), millimetres(o.Highest), grams(o.Left), o.In}
+	}
 	return wayJSON{
 		Way: string(w.Fact.Way), Title: w.Title, Until: w.Until, Preselected: w.Default, G: grams(w.Fact.Mass),
 		Superfat: bandJSON{decimal(s.Percent), decimal(s.Low), decimal(s.High)},
-		Rise:     millimetres(w.Outcome.Rise), Scent: decimal(w.Outcome.Scent), Strength: decimal(w.Outcome.Strength),
+		Rise:     millimetres(w.Outcome.Rise), Scent: decimal(w.Outcome.Scent), Strength: decimal(w.Outcome.Strength), Split: split,
 	}
 }
 

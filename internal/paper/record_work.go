@@ -17,7 +17,7 @@ func (r recorder) used(kind work.Do) []UsedJSON {
 	list := []UsedJSON{}
 	for _, st := range r.plan.Stages {
 		for _, t := range st.Tasks {
-			if t.Do != kind && !t.FromCup || t.FromCup && kind != work.Portion {
+			if portion := t.FromCup || t.OfBatter(); portion != (kind == work.Portion) || !portion && t.Do != kind {
 				continue
 			}
 			goes, all := r.s.Weighings(t.ID), quantity.Mass(0)
@@ -37,7 +37,7 @@ func (r recorder) used(kind work.Do) []UsedJSON {
 func (r recorder) weighing(st work.Stage, t work.Task, w batch.Weighing) UsedJSON {
 	f := w.Fact
 	name := f.Material
-	if t.Do == work.Portion {
+	if t.OfBatter() {
 		name = t.Title
 	}
 	how := string(f.How)

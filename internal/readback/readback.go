@@ -87,7 +87,10 @@ func linesOf(p steps.Plan, st work.Stage) []Line {
 // since stands in its weight, and in no line of its own.
 func decidedLine(p steps.Plan, t work.Task, st work.Stage) (Line, bool) {
 	l, ok := line(t)
-	if !ok || t.Do != work.Weigh {
+	switch {
+	case t.OfBatter():
+		return evenedLine(l, t), ok && t.Do == work.Portion
+	case !ok || t.Do != work.Weigh:
 		return l, ok
 	}
 	since, follows := p.UponDecisions(t.ID, st.Batter)
@@ -101,6 +104,19 @@ func decidedLine(p steps.Plan, t work.Task, st work.Stage) (Line, bool) {
 		l.By = grams(was, t.Reads) + fmt.Sprintf(" less %s out again", grams(-since, t.Reads))
 	}
 	return l, ok
+}
+
+// evenedLine is that of a portion with what was poured back or over since.
+func evenedLine(l Line, t work.Task) Line {
+	if t.Later == 0 || t.Do != work.Portion {
+		return l
+	}
+	l.Was, l.By = grams(t.There(), t.Reads), fmt.Sprintf("%s and %s poured in", grams(t.Mass, t.Reads), grams(t.Later, t.Reads))
+	if t.Later < 0 {
+		l.By = fmt.Sprintf("%s less %s poured out", grams(t.Mass, t.Reads), grams(-t.Later, t.Reads))
+	}
+	l.Off = l.Off && (t.There()-t.Target).Abs() > t.Tolerance
+	return l
 }
 
 // line gives the line of a task, if it has a weight or a height.

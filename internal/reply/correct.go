@@ -12,7 +12,6 @@ import (
 	"bench/internal/say"
 	"bench/internal/steps"
 	"bench/internal/timer"
-	"bench/internal/work"
 )
 
 // NewValue judges a corrected value before its reason is asked for: words refuse
@@ -89,7 +88,7 @@ func ValuePrompt(p steps.Plan, s batch.State, e batch.Entry) string {
 	switch f := f.(type) {
 	case batch.Weighed:
 		what := f.Material + ", g"
-		if t, _, ok := p.Task(f.Task); ok && t.Do == work.Portion {
+		if t, _, ok := p.Task(f.Task); ok && t.OfBatter() {
 			what = t.Title + ", net g"
 		}
 		return fmt.Sprintf("%s (was %s, asked %s)", what, f.Mass.At(f.Reads), f.Target.At(f.Reads))

@@ -165,7 +165,7 @@ func (w in) inGoes(e batch.Entry, f batch.Weighed) string {
 
 func (w in) weighed(f batch.Weighed) string {
 	name := f.Material
-	if t, _, ok := w.plan.Task(f.Task); ok && t.Do == work.Portion {
+	if t, _, ok := w.plan.Task(f.Task); ok && t.OfBatter() {
 		name = t.Title
 	}
 	words := fmt.Sprintf("%s %s", name, grams(f.Mass, f.Reads))
@@ -199,8 +199,14 @@ func (w in) decided(f batch.Decided) string {
 		batch.CarryOn: "carry on, the rest follows", batch.InProportion: "everything else in proportion",
 		batch.PourPart: "pour part of the lye solution, keep the rest", batch.Shortfall: "dissolve what is missing",
 		batch.MakeUp: "the other alkali makes up for it", batch.AddOil: "add oil", batch.AddMissing: "add what is missing", batch.TakeOut: "take some out again",
-		batch.HoldBatch: "go on, and hold the bars",
+		batch.HoldBatch: "go on, and hold the bars", batch.PourBack: "pour some back", batch.PourOver: "pour some over into another",
 	}[f.Way]
+	if f.Way == batch.PourOver && f.Off < 0 {
+		words = "pour some over out of another"
+	}
+	if title := w.plan.Title(f.Other); title != "" {
+		words += ", " + strings.ToLower(title[:1]) + title[1:]
+	}
 	if f.Mass > 0 {
 		words += fmt.Sprintf(" (%s g)", f.Mass.At(quantity.Gram/100))
 	}

@@ -36,6 +36,9 @@ func (p *planner) deviations() []Deviation {
 		}
 		list = append(list, p.tooMuchMore(k)...)
 	}
+	for _, s := range p.splits() {
+		list = append(list, p.portionsOff(s)...)
+	}
 	for _, r := range p.pours {
 		_, bi := p.c.Recipe.Batter(r.recipe.Batter)
 		if len(r.scents) == 0 || r.scents[0].FromCup || p.pouredAny(r) {

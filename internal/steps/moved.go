@@ -2,19 +2,21 @@ package steps
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"bench/internal/work"
 )
 
-// Moved is a portion that was off by more than its tolerance. Nothing is to be
-// decided about it, since what is poured later follows by itself.
+// Moved is a portion that was poured off by more than its tolerance; what is poured later
+// follows by itself.
 type Moved struct {
 	Task  string
 	Words string // Words say by how much it was off, and what followed.
 
-	stage string
-	off   string // off is by how much it was off, without the layer and what followed.
+	evened bool // evened says that it is as it was asked by what was poured back or over since.
+	stage  string
+	off    string // off is by how much it was off, without the layer and what followed.
 }
 
 // Moved finds the portions that were off, in the order of things.
@@ -24,7 +26,8 @@ func (p Plan) Moved() []Moved {
 		for _, t := range st.Tasks {
 			if off := t.Mass - t.Target; t.Do == work.Portion && t.Done && t.Skipped == "" && off.Abs() > t.Tolerance {
 				words := strings.Replace(sayOff(t, off), t.Material, t.Title, 1)
-				list = append(list, Moved{t.ID, p.About(t.ID) + words + ": " + followed(st, t), st.ID, words})
+				evened := (t.There() - t.Target).Abs() <= t.Tolerance
+				list = append(list, Moved{t.ID, p.About(t.ID) + words + ": " + followed(st, t), evened, st.ID, words})
 			}
 		}
 	}
@@ -48,9 +51,13 @@ func followed(st work.Stage, off work.Task) string {
 // Settled says why nothing is to be decided where nothing is: of the last split that was
 // off it names every portion that got too much or too little, and what followed.
 func (p Plan) Settled() string {
-	moved := p.Moved()
-	if len(moved) == 0 {
+	all := p.Moved()
+	moved := slices.DeleteFunc(slices.Clone(all), func(m Moved) bool { return m.evened })
+	switch {
+	case len(all) == 0:
 		return "Nothing is to be decided: no weight was off."
+	case len(moved) == 0:
+		return "Nothing is to be decided: what was poured off was evened out again."
 	}
 	last := moved[len(moved)-1]
 	var before strings.Builder

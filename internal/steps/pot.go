@@ -25,6 +25,7 @@ type pot struct {
 	colours   [][]work.Task // colours are those of each layer that it feeds, by the oils that are planned for it.
 	gross     work.Task     // gross is the pot, all of it, where it feeds several layers.
 	parts     []work.Task   // parts are what each of these layers gets.
+	shared    sharing       // shared is the split that they are of.
 	koh       float64       // koh is the alkali that the oils take, as g of KOH.
 	acids     float64       // acids is the alkali that acids take, as g of KOH.
 	after                   // What was decided after a weight that was off.
@@ -82,7 +83,8 @@ func (p *planner) fillPot(i int) pot {
 	if layers := p.c.Recipe.LayersOf(b.Name); len(layers) > 1 {
 		k.gross = p.grossTask(b.Name+"/gross", "Weigh the "+b.Name+" pot, all of it", k.vessel, k.base(), p.partIDs(b.Name, layers)...)
 		k.gross.Hint = k.lyeFrom
-		k.parts = p.layerSplit(k, layers)
+		k.shared = p.layerSplit(k, layers)
+		k.parts = k.shared.portions
 	}
 	return k
 }

@@ -24,6 +24,7 @@ type pour struct {
 	gross    work.Task
 	portions []work.Task
 	shares   []int64     // shares are in what proportion the loaves share it.
+	shared   sharing     // shared is the split that they are of.
 	mica     []work.Task // mica is the line on top of it, loaf by loaf.
 	loafIDs  []string    // loafIDs begin the ids of its tasks, loaf by loaf.
 	pourIDs  []string    // pourIDs are the tasks of pouring it, loaf by loaf.

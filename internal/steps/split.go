@@ -50,17 +50,21 @@ func gross(t work.Task) quantity.Mass {
 // Portions that were poured already stand; the rest is shared among the others, so
 // that all of them always add up. The share of a loaf that gets nothing stays in the
 // vessel: one that was poured none, or whose task comes with Skipped.
-func (p *planner) portionTasks(pot work.Task, weights []int64, task func(i int) work.Task) []work.Task {
-	tasks := tasksOf(len(weights), task)
-	left := max(0, net(pot)-p.c.LeftInVessel)
-	var open []int64
+func (p *planner) portionTasks(s sharing, task func(i int) work.Task) sharing {
+	pot, weights, tasks := s.from, s.weights, tasksOf(len(s.weights), task)
+	s.portions = tasks
 	for i := range tasks {
 		out := tasks[i].Skipped
-		tasks[i] = p.fill(tasks[i])
-		if tasks[i].Done {
-			left -= tasks[i].Mass
-		} else {
+		if tasks[i] = p.fill(tasks[i]); !tasks[i].Done {
 			tasks[i].Skipped = out
+		}
+	}
+	back := p.evenOut(s)
+	left := p.there(pot)
+	var open []int64
+	for i := range tasks {
+		if left -= tasks[i].Later; tasks[i].Done {
+			left -= tasks[i].Mass
 		}
 		if !tasks[i].Done || noPortion(&tasks[i]) {
 			open = append(open, weights[i])
@@ -78,10 +82,13 @@ func (p *planner) portionTasks(pot work.Task, weights []int64, task func(i int) 
 			tasks[i].Done, tasks[i].Target = true, 0
 		}
 		tasks[i].SoFar = reading
-		reading -= brought(&tasks[i])
+		reading -= held(&tasks[i])
 		tasks[i].StopAt = reading
+		if back != nil {
+			reading += back[i]
+		}
 	}
-	return tasks
+	return s
 }
 
 func tasksOf(n int, task func(i int) work.Task) []work.Task {
@@ -95,7 +102,7 @@ func tasksOf(n int, task func(i int) work.Task) []work.Task {
 // portion is a task of pouring out of a vessel that stands on the scale.
 func portion(id, title string, from work.Task, into string) work.Task {
 	return work.Task{
-		ID: id, Do: work.Portion, Title: title, Material: "batter", Parts: 1,
+		ID: id, Do: work.Portion, Title: title, Material: work.Batter, Parts: 1,
 		Scale: from.Scale, Reads: from.Reads, Max: from.Max, Vessel: from.Vessel,
 		Tare: from.Tare, TareKnown: from.TareKnown, Into: into, Tolerance: max(from.Reads, 2*quantity.Gram),
 	}
@@ -117,12 +124,12 @@ func (p *planner) sayLoaves() []loafWords {
 }
 
 // layerSplit shares a pot among all its layers, by their parts of the oils.
-func (p *planner) layerSplit(k pot, at []int) []work.Task {
+func (p *planner) layerSplit(k pot, at []int) sharing {
 	weights, ids := make([]int64, len(at)), p.partIDs(k.recipe.Name, at)
 	for n, layer := range at {
 		weights[n] = int64(p.size.Shares[layer] * 1e9)
 	}
-	return p.portionTasks(k.gross, weights, func(n int) work.Task {
+	return p.portionTasks(sharing{batter: k.recipe.Name, from: k.gross, weights: weights, layers: true}, func(n int) work.Task {
 		name := p.c.Recipe.Layers[at[n]].Name
 		return portion(ids[n], "Pour out for "+name, k.gross, p.rack.LayerJug(n).Name)
 	})
@@ -145,7 +152,7 @@ func (p *planner) split(r *pour, mass quantity.Mass, lyeFrom string) {
 	r.gross = p.grossTask(r.id()+"/gross", "Weigh "+r.vessel.Name+", all of it", r.vessel, mass, r.loafIDs...)
 	r.gross.Hint = lyeFrom
 	r.shares = p.sharesOf(r.at, net(r.gross)-p.c.LeftInVessel)
-	r.portions = p.portionTasks(r.gross, r.shares, func(i int) work.Task {
+	r.shared = p.portionTasks(sharing{batter: r.recipe.Batter, from: r.gross, weights: r.shares}, func(i int) work.Task {
 		t := portion(r.loafIDs[i], p.words[i].portion, r.gross, p.words[i].jug)
 		if r.at > 0 {
 			t.Hint = p.words[i].wipe
@@ -155,6 +162,7 @@ func (p *planner) split(r *pour, mass quantity.Mass, lyeFrom string) {
 		}
 		return t
 	})
+	r.portions = r.shared.portions
 }
 
 // followLoaves takes every loaf up through its layers by what is poured into

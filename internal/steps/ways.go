@@ -28,16 +28,24 @@ type Outcome struct {
 	Strength  float64  // Strength is the lye concentration, in percent.
 	Dissolves float64  // Dissolves is the most that Strength can be at 20 °C, in percent.
 	Asks      []string // Asks are the weighings that it adds to those still to come.
+	Split     *Split   // Split is what comes of a portion's way, which changes no superfat; nil for another weight.
 }
 
 // String says what a way comes to.
 func (o Outcome) String() string {
+	if o.Split != nil {
+		return o.asks(fmt.Sprintf("%s, scent %.2f %%", o.Split, o.Scent))
+	}
 	mended := ""
 	if o.Mended != nil {
 		mended = fmt.Sprintf(" (%.1f once the others are mended)", *o.Mended)
 	}
 	said := fmt.Sprintf("superfat %.1f %% (%.1f to %.1f)%s, height %+.1f mm, scent %.2f %%, lye %.1f %%",
 		o.Superfat.Percent, o.Superfat.Low, o.Superfat.High, mended, float64(o.Rise/(quantity.Millimetre/10))/10, o.Scent, o.Strength)
+	return o.asks(said)
+}
+
+func (o Outcome) asks(said string) string {
 	if len(o.Asks) > 0 {
 		said += "; then " + strings.Join(o.Asks, "; ")
 	}
@@ -55,6 +63,9 @@ const lowerBy = 0.25
 func (p Plan) Ways(d Deviation) []WayOn {
 	if p.planner == nil {
 		return nil
+	}
+	if s, i, ok := p.planner.portionOf(d.Task); ok {
+		return p.planner.portionWays(p, d, s, i)
 	}
 	_, at := p.planner.c.Recipe.Batter(d.Batter)
 	if at < 0 || at >= len(p.planner.pots) {
@@ -94,7 +105,7 @@ func (p *planner) ways(plan Plan, k pot, d Deviation) []WayOn {
 func (p *planner) othersMended(d Deviation) (s batch.State, some bool) {
 	s = p.s
 	for _, other := range p.deviations() {
-		if other.Batter != d.Batter || other.Task == d.Task {
+		if _, _, portion := p.portionOf(other.Task); portion || other.Batter != d.Batter || other.Task == d.Task {
 			continue
 		}
 		f := batch.Fact(batch.Withdrawn{Seq: other.task.Seq}) // It was left out.

@@ -64,6 +64,8 @@ var scenes = []struct {
 	{"read-back-off", func(p *person) {
 		p.starts().works("sea/base/loaf 3").types("735.0").press("enter")
 	}},
+	{"portion-ways", func(p *person) { p.overpours().press("d") }},
+	{"poured-back", func(p *person) { p.overpours().press("d", "enter") }},
 	{"before-lye", func(p *person) { p.starts().works("sea/meet") }},
 	{"pour", func(p *person) { p.starts().works("sea/base/loaf 2/pour") }},
 	{"hold-timer-due", func(p *person) { p.starts().works("dusk/shea").looks(5*time.Minute + 4*time.Second) }},

@@ -21,6 +21,30 @@ func (p *person) overweighs() *person {
 	return p
 }
 
+// overpours pours 30 g more than asked into the jug of the first loaf.
+func (p *person) overpours() *person {
+	p.t.Helper()
+	p.starts().works("sea/base/loaf 1")
+	return p.types((p.taskAtHand().StopAt - 30*quantity.Gram).At(tenthOfAGram)).press("enter")
+}
+
+// TestPouredBackAtTheBench: a portion that was poured over is named with the key to its
+// ways, the way that is taken is the next weighing, and a figure that was doubted on the
+// way is not asked for there.
+func TestPouredBackAtTheBench(t *testing.T) {
+	p := arrives(t, memory.New()).overpours().sees("30.0 g over (asked 367.2)", "d: how to go on")
+	p.types("1436.3").press("enter").sees("type it again")
+	p.press("d").sees("Leave it: the portions to come", "stays", "height   29 to 32 mm")
+	p.press("enter").sees("Pour back into large pot", "Out of jug 1")
+	if text := p.m.View(); strings.Contains(text, "again") {
+		t.Errorf("another figure is asked for again:\n%s", text)
+	}
+	p.press("space").sees("Portion for loaf 2", "367.2")
+	if len(p.m.bench.Plan.Deviations) > 0 {
+		t.Errorf("%+v", p.m.bench.Plan.Deviations)
+	}
+}
+
 // TestPourOnlyPart follows too much alkali from the warning to the part that is
 // poured, with the superfat as stated in the end.
 func TestPourOnlyPart(t *testing.T) {

@@ -71,6 +71,7 @@ const (
 	untilShared   = "until the batter is shared out, or poured"
 	untilTrace    = "until light trace"
 	untilEmulsion = "until emulsion"
+	untilItGoesOn = "until it is coloured, scented or poured"
 )
 
 // Of lists the ways, the simplest first.

@@ -81,6 +81,18 @@ type Reckoned struct {
 // containers brought already, never below zero.
 func (t Task) Remaining() quantity.Mass { return max(0, t.Target-t.Mass) }
 
+// Batter is what portions are of, and what is poured over between them.
+const Batter = "batter"
+
+// OfBatter says that batter is weighed, which goes by its title: a portion, or what is
+// poured back or over.
+func (t Task) OfBatter() bool {
+	return t.Do == Portion || t.Do == Weigh && t.Material == Batter
+}
+
+// There gives what is there of it by now: what was weighed, with what was decided since.
+func (t Task) There() quantity.Mass { return max(0, t.Mass+t.Later) }
+
 // Stays gives what is to stay in the cup that a task is poured out of.
 func (t Task) Stays() quantity.Mass {
 	if !t.FromCup {

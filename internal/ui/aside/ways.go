@@ -9,6 +9,7 @@ import (
 	"bench/internal/batch"
 	"bench/internal/judge"
 	"bench/internal/phrase"
+	"bench/internal/quantity"
 	"bench/internal/reply"
 	"bench/internal/steps"
 	"bench/internal/ui/ink"
@@ -214,6 +215,9 @@ func (s Ways) column(t ink.Theme, way steps.WayOn, w, rows int, here bool, h int
 	}
 	lines = ink.Block(lines, w, rows)
 	o := way.Outcome
+	if o.Split != nil {
+		return append(lines, s.splitFigures(t, way, w)...)
+	}
 	rise := o.Rise.Millimetres()
 	if steps.ToAnEye(o.Rise) == 0 {
 		rise = 0
@@ -234,8 +238,27 @@ func (s Ways) column(t ink.Theme, way steps.WayOn, w, rows int, here bool, h int
 		figureLine(t, "scent", fmt.Sprintf("%.2f %%", o.Scent)),
 		"",
 	)
-	if len(o.Asks) > 0 {
-		lines = append(lines, ink.Hang("   then", ink.Clean(strings.Join(o.Asks, "; ")), w-1)...)
+	return append(lines, asksUntil(t, way, w)...)
+}
+
+// splitFigures are what comes of a portion's way.
+func (s Ways) splitFigures(t ink.Theme, way steps.WayOn, w int) []string {
+	o := way.Outcome
+	lines := []string{
+		"",
+		figureLine(t, "height", o.Split.Height()),
+		figureLine(t, "scent", fmt.Sprintf("%.2f %%", o.Scent)),
+		figureLine(t, "stays", o.Split.Left.At(quantity.Gram)+" g in "+ink.Clean(o.Split.In)),
+		"",
+	}
+	return append(lines, asksUntil(t, way, w)...)
+}
+
+// asksUntil says what is weighed next, and how long the way is there.
+func asksUntil(t ink.Theme, way steps.WayOn, w int) []string {
+	var lines []string
+	if asks := way.Outcome.Asks; len(asks) > 0 {
+		lines = append(lines, ink.Hang("   then", ink.Clean(strings.Join(asks, "; ")), w-1)...)
 	}
 	for _, l := range ink.Wrap(way.Until, w-4) {
 		lines = append(lines, "   "+t.Quiet.Render(l))

@@ -137,7 +137,11 @@ func (b Screen) Entered(e batch.Entry, o Outcome, now timer.Moment) Screen {
 			b.cursor = reply.OpenAfter(b.Plan, task)
 		}
 	}
-	if is, after, ok := b.Current(now); ok && (after.ID != before.ID || is.Do == work.Confirm && is.ID != was.ID) {
+	is, after, ok := b.Current(now)
+	if b.doubt != nil && batch.Task(b.doubt.Fact) != is.ID { // A way was taken, and another task is next.
+		b.doubt = nil
+	}
+	if ok && (after.ID != before.ID || is.Do == work.Confirm && is.ID != was.ID) {
 		b.jumped = now
 		if at != "" {
 			b.flung = now

@@ -183,7 +183,7 @@ func (p panel) moved(t work.Task) bool {
 // poured is what a portion weighs, or is to weigh.
 func poured(t work.Task) quantity.Mass {
 	if t.Done {
-		return t.Mass
+		return t.There()
 	}
 	return t.Target
 }
