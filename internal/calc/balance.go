@@ -67,7 +67,7 @@ func (b balance) terms(spread func(Interval) (estimate, uncertainty float64)) []
 		func(i Interval) float64 { v, _ := spread(i); return v },
 	)
 	perN, perA := (a-b.acids)/(n*n), 1/n // |∂s/∂N| and |∂s/∂A|
-	var out []term
+	out := make([]term, 0, 2*(len(b.oils)+len(b.alkalis)))
 	for _, o := range b.oils {
 		grams, uGrams := spread(o.Grams)
 		sv, uSV := spread(o.SV)

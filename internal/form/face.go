@@ -39,11 +39,14 @@ func (p *Pour) Next(l Layer, drawnOn Line, volume float64) FaceLayer {
 	up := p.base.Height(middle) - drawnOn.Height(middle)
 	p.standing = append(p.standing, moved(before, up)...)
 	face.PourLine = p.Section.surfaceAfter(p.inside, p.base, l.Surface.Slope, volume, p.standing)
-	displaced := Part{}
-	for _, e := range after {
-		displaced = displaced.Plus(e.Under(l.Surface))
+	face.Surface = face.PourLine
+	if len(after) > 0 {
+		displaced := Part{}
+		for _, e := range after {
+			displaced = displaced.Plus(e.Under(l.Surface))
+		}
+		face.Surface = p.Section.surfaceAfter(p.inside, p.base, l.Surface.Slope, volume+p.Section.Volume(displaced), p.standing)
 	}
-	face.Surface = p.Section.surfaceAfter(p.inside, p.base, l.Surface.Slope, volume+p.Section.Volume(displaced), p.standing)
 	sunk := face.Surface.At - l.Surface.At
 	p.standing = append(p.standing, moved(after, sunk)...)
 	for i, e := range l.Embeds {

@@ -77,6 +77,7 @@ func planOf(s batch.State) (Plan, *planner) {
 	plan := Plan{
 		Recipe: p.c.Recipe.Name, Loaves: p.c.Loaves, Mould: p.c.Mould,
 		Warnings: slices.Concat(p.c.Warnings, p.tooFine, p.tooHeavy()), Closed: s.Closed(),
+		Batters: make([]Batter, 0, len(p.pots)), Layers: make([]Layer, 0, len(p.pours)),
 	}
 	for _, k := range p.pots {
 		b := p.batter(k)

@@ -38,8 +38,9 @@ func (p *planner) fillLayer(i int) pour {
 	planned := sum(k.allOils()...).Grams() * p.size.Shares[i] * p.outOfPot(k, k.base())
 	oils := planned
 	r := pour{at: i, recipe: l, vessel: k.vessel, shares: p.weights, mica: p.micaTasks(l), loafIDs: make([]string, p.c.Loaves), pourIDs: make([]string, p.c.Loaves)}
+	id := r.id()
 	for loaf := range p.c.Loaves {
-		r.pourIDs[loaf] = work.OfLoaf(r.id(), loaf) + pouring
+		r.pourIDs[loaf] = work.OfLoaf(id, loaf) + pouring
 		r.loafIDs[loaf] = strings.TrimSuffix(r.pourIDs[loaf], pouring) // One text for both.
 	}
 	r.layer = Layer{Name: l.Name, Batter: l.Batter, Trace: l.Trace}

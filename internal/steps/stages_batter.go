@@ -72,6 +72,7 @@ func (p *planner) trace(k pot) work.Stage {
 	}
 	wanted := p.wantedTrace(name)
 	s.Why = fmt.Sprintf("Blend in short bursts and stop at %s; the time is kept for next time.", traceName(wanted))
+	s.Tasks = make([]work.Task, 0, len(recipe.Traces())+len(k.additives))
 	for _, t := range recipe.Traces() {
 		s.Tasks = append(s.Tasks, p.tick(traceID(name, t), traceTitle(t), traceLooks(t)))
 		if t == wanted {
@@ -153,7 +154,7 @@ func (p *planner) splitLayers(k pot) work.Stage {
 		ID: "layers/" + name, Kind: work.SplitLayers, Batter: name, Title: of("split", name), After: []string{"trace/" + name}, Ordered: true,
 		Why: "One pot for several layers: shared out by weight while it is thin, then coloured and scented each.",
 	}
-	s.Tasks = append([]work.Task{k.gross}, k.parts...)
+	s.Tasks = append(append(make([]work.Task, 0, len(k.parts)+2), k.gross), k.parts...) // One more reads it back.
 	if p.allOver(s.Tasks) {
 		s.ReadBack = splitReadBack(s.Tasks)
 	}

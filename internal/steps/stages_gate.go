@@ -31,7 +31,6 @@ func (p *planner) gate(k pot, after []string) work.Stage {
 		lye.Hint = p.cooling(k).Hint()
 	}
 	p.wantOther(k, &lye, &oils)
-	s.Tasks = []work.Task{lye, oils}
 	if mix, ok := p.mix(k, lye, oils); ok {
 		meet.Title, meet.Shows = fmt.Sprintf("Together they give %s: they may meet now", mix), mix.String()
 		if hot, too := p.tooHot(k); too {
@@ -39,12 +38,12 @@ func (p *planner) gate(k pot, after []string) work.Stage {
 		}
 		s.ReadBack = fmt.Sprintf("mix %s", mix)
 		meet.Hint = p.mixHint(k, mix)
-		s.Tasks[1].Hint = meet.Hint
+		oils.Hint = meet.Hint
 	}
 	if p.c.PlanVersion >= readsBack {
 		meet.Do = work.Confirm
 	}
-	s.Tasks = append(s.Tasks, meet)
+	s.Tasks = []work.Task{lye, oils, meet}
 	return s
 }
 

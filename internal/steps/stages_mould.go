@@ -24,7 +24,7 @@ func (p *planner) pourTasks(r pour) iter.Seq2[int, work.Task] {
 			if !p.c.Mould.HasHeights() {
 				into = "Mould "
 			}
-			t := p.tick(r.pourIDs[loaf], into+strconv.Itoa(loaf+1)+": pour "+title, p.pourFrom(r, loaf)+hint)
+			t := p.tick(r.pourIDs[loaf], into+strconv.Itoa(loaf+1)+": pour "+title, p.pourFrom(&r, loaf)+hint)
 			t.Material, t.Target, t.Reads = "batter", l.Mass, quantity.Gram
 			if p.c.Mould.HasHeights() {
 				t.PourLine = ToAnEye(l.PourLine)
@@ -37,7 +37,7 @@ func (p *planner) pourTasks(r pour) iter.Seq2[int, work.Task] {
 }
 
 // pourFrom names what a loaf is poured out of.
-func (p *planner) pourFrom(r pour, loaf int) string {
+func (p *planner) pourFrom(r *pour, loaf int) string {
 	if len(r.portions) > 0 {
 		return p.words[loaf].from
 	}
@@ -107,7 +107,7 @@ func (p *planner) stand(r pour, firm string) work.Stage {
 	for loaf := range p.c.Loaves {
 		for n, e := range r.recipe.Embeds {
 			if e.Stood {
-				s.Tasks = append(s.Tasks, p.embedTask(r, loaf, n, "stand it in place"))
+				s.Tasks = append(s.Tasks, p.embedTask(&r, loaf, n, "stand it in place"))
 			}
 		}
 	}
@@ -122,7 +122,7 @@ func (p *planner) embeds(r pour) work.Stage {
 	for loaf := range p.c.Loaves {
 		for n, e := range r.recipe.Embeds {
 			if !e.Stood {
-				s.Tasks = append(s.Tasks, p.embedTask(r, loaf, n, "press it in"))
+				s.Tasks = append(s.Tasks, p.embedTask(&r, loaf, n, "press it in"))
 			}
 		}
 	}
@@ -135,7 +135,7 @@ func EmbedTask(layer string, loaf int, embed string) string {
 	return work.OfLoaf(layer, loaf) + "/" + embed
 }
 
-func (p *planner) embedTask(r pour, loaf, n int, order string) work.Task {
+func (p *planner) embedTask(r *pour, loaf, n int, order string) work.Task {
 	e := r.recipe.Embeds[n]
 	_, lowest, _, _ := r.layer.Loaves[loaf].Face.Embeds[n].Box()
 	bottom := ToAnEye(max(0, quantity.FromMillimetres(lowest)))

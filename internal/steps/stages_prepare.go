@@ -16,12 +16,13 @@ func (p *planner) setOut() work.Stage {
 		ID: "set out", Kind: work.SetOut, Title: "set out",
 		Why: "Everything within reach before the first lye: nothing can be looked for once the batter thickens.",
 	}
-	s.Tasks = append(s.Tasks,
+	needs, sticks, embeds := p.needs(), p.stickTasks(), p.readySticks()
+	s.Tasks = append(make([]work.Task, 0, 3+len(needs)+len(embeds)+len(sticks)),
 		p.tick(protectionID, "Gloves, goggles and long sleeves on; window open",
 			"Lye burns. First aid is water, at once and long; never vinegar. The supplier's safety data sheet comes first."),
 		p.tick("set out/scales", "Scales level, dry and checked with a known weight", p.scaleHint()),
 		p.tick(MouldsID, fmt.Sprintf("%d × %s, clean and lined", p.c.Loaves, p.c.Mould.Name), ""))
-	for _, n := range p.needs() {
+	for _, n := range needs {
 		t := p.tick("set out/"+n.name, n.name, "")
 		t.Material, t.Lot, t.Target, t.Reads = n.name, n.lot, n.mass, quantity.Gram/10
 		t.Hint = "Enough for all loaves: " + n.mass.At(t.Reads) + " g."
@@ -30,17 +31,7 @@ func (p *planner) setOut() work.Stage {
 		}
 		s.Tasks = append(s.Tasks, t)
 	}
-	for _, l := range p.c.Recipe.Layers {
-		for _, e := range l.Embeds {
-			if _, ok := p.planOfSticks(l.Name, e.Name); ok {
-				continue
-			}
-			length := p.c.Mould.Along() * quantity.Length(p.c.Loaves)
-			s.Tasks = append(s.Tasks, p.tick("set out/"+l.Name+"/"+e.Name, fmt.Sprintf("%s, %s of stick", e.Name, length),
-				"At room temperature, wiped free of ash."))
-		}
-	}
-	s.Tasks = append(s.Tasks, p.stickTasks()...)
+	s.Tasks = append(append(s.Tasks, embeds...), sticks...)
 	return s
 }
 
@@ -107,7 +98,7 @@ func (p *planner) lye(k pot) work.Stage {
 		ID: "lye/" + name, Kind: work.LyeSolution, Batter: name, Title: of("lye", name), Ordered: true, After: []string{"set out"},
 		Why: "Early, because it gets hot and must cool. Alkali into water, never water into alkali.",
 	}
-	s.Tasks = append(s.Tasks, k.water)
+	s.Tasks = append(make([]work.Task, 0, len(k.additives)+len(k.alkali)+4), k.water)
 	for i, a := range k.recipe.Additives {
 		if a.In == recipe.InLyeWater {
 			s.Tasks = append(s.Tasks, k.additives[i])

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"bench/internal/cut"
+	"bench/internal/quantity"
 	"bench/internal/recipe"
 	"bench/internal/work"
 )
@@ -25,6 +26,22 @@ func (p *planner) stickTasks() []work.Task {
 			}
 			tasks = append(tasks, p.tick(fmt.Sprintf("set out/%s/stick %d", plan.Stick, s.N),
 				fmt.Sprintf("%s stick %d, %s, %s: cut %s", plan.Stick, s.N, s.Length, from, pieceWords(s.Pieces)), hint))
+		}
+	}
+	return tasks
+}
+
+// readySticks asks for the sticks of designs without a plan.
+func (p *planner) readySticks() []work.Task {
+	var tasks []work.Task
+	for _, l := range p.c.Recipe.Layers {
+		for _, e := range l.Embeds {
+			if _, ok := p.planOfSticks(l.Name, e.Name); ok {
+				continue
+			}
+			length := p.c.Mould.Along() * quantity.Length(p.c.Loaves)
+			tasks = append(tasks, p.tick("set out/"+l.Name+"/"+e.Name, fmt.Sprintf("%s, %s of stick", e.Name, length),
+				"At room temperature, wiped free of ash."))
 		}
 	}
 	return tasks

@@ -64,7 +64,7 @@ func (p *planner) lookTimers(r pour) []timer.Timer {
 		return nil
 	}
 	if len(r.recipe.Embeds) > 0 {
-		placed, in := p.s.LastDone(taskIDs(p.embeds(r).Tasks))
+		placed, in := p.s.LastDone(p.pressedIn(r))
 		switch {
 		case !in && !p.ticked(name+"/embeds stay"):
 			return p.looks(name, "embeds", "do embeds stay put?", poured)
@@ -110,10 +110,15 @@ func (p *planner) lastPour(r pour) (at timer.Moment, ok bool) {
 	return p.s.LastDone(r.pourIDs)
 }
 
-func taskIDs(tasks []work.Task) []string {
-	list := make([]string, len(tasks))
-	for i := range tasks {
-		list[i] = tasks[i].ID
+// pressedIn are the tasks of pressing a layer's embeds into each loaf.
+func (p *planner) pressedIn(r pour) []string {
+	var ids []string
+	for loaf := range p.c.Loaves {
+		for _, e := range r.recipe.Embeds {
+			if !e.Stood {
+				ids = append(ids, EmbedTask(r.recipe.Name, loaf, e.Name))
+			}
+		}
 	}
-	return list
+	return ids
 }
