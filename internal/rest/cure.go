@@ -3,6 +3,7 @@ package rest
 import (
 	"fmt"
 	"strconv"
+	"strings"
 
 	"bench/internal/batch"
 	"bench/internal/curing"
@@ -77,6 +78,10 @@ func (r Rest) testStage() work.Stage {
 		LowestPH, HighestPH, MostFreeAlkali)))
 	look := doneBy[batch.Tested](r, r.do(work.Choose, LookTest, "Look: no white pockets, beads, orange spots or cracks",
 		"Cut one bar through the middle."))
+	alkali.Warns, look.Warns = r.failed(batch.PHTest) != "", r.failed(batch.LookTest) != ""
+	if loaves := r.overheated(); len(loaves) > 0 {
+		look.Hint = strings.Join(loaves, ", ") + ". Cut a bar of it through the middle, gloves on."
+	}
 	weight := r.barsTask(WeightTest, 0, "Weigh the cured bars")
 	weight.Target = r.curedBar()
 	weight.Hint = "As many as you can: the label's weight rests on them."

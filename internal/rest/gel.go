@@ -183,6 +183,7 @@ func (r Rest) gelTaskOf(l gelLook) work.Task {
 	if early := r.early(l); early != "" && len(l.said) == 0 {
 		t.Hint = early + t.Hint
 	}
+	t.Warns = slices.ContainsFunc(l.loaves, func(loaf int) bool { return l.of(loaf) == batch.Rising })
 	switch said := l.sayLooks(); {
 	case len(l.unseen()) == 0 && len(l.said) > 0:
 		if last := l.said[len(l.said)-1]; !t.Done {

@@ -151,7 +151,7 @@ func TestUntested(t *testing.T) {
 		"nothing":                          {nil, nil},
 		"passed":                           {[]batch.Fact{fine}, nil},
 		"failed":                           {[]batch.Fact{high}, []string{"failed: pH 10.8"}},
-		"free alkali answers for the pH":   {[]batch.Fact{high, fine}, nil},
+		"free alkali, the same day":        {[]batch.Fact{high, fine}, []string{"failed: pH 10.8; since then free alkali 0.02 % as NaOH passed, too soon to answer it: test again from 2026-04-28"}},
 		"the last one counts":              {[]batch.Fact{fine, high}, []string{"failed: pH 10.8"}},
 		"the eye saw something":            {[]batch.Fact{fine, look}, []string{"failed: look: a white bead"}},
 		"left out":                         {[]batch.Fact{batch.Skipped{Task: "test/alkali", Reason: "no strips"}, batch.Skipped{Task: rest.LookTest, Reason: "dark"}}, []string{"not tested for alkali: no strips", "not looked over: dark"}},

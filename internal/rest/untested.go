@@ -1,7 +1,9 @@
 package rest
 
 import (
+	"fmt"
 	"strings"
+	"time"
 
 	"bench/internal/batch"
 	"bench/internal/tell"
@@ -25,17 +27,18 @@ func Passes(test batch.Test, value float64) bool {
 	return value >= LowestPH && value <= HighestPH
 }
 
-// Untested names tests that failed or were left out, a cure that was cut short
-// and skin reactions.
+// retestAfter is how many days after a failed test a passed one answers it: free alkali
+// goes in weeks of cure, not in minutes (a week or two before the next test is common
+// practice, no source). One that passes sooner stands against the other.
+const retestAfter = 7
+
+// Untested names loaves that overheated, tests that failed or were left out, a cure that
+// was cut short and skin reactions.
 func (r Rest) Untested() []string {
-	var list []string
-	last := map[batch.Test]batch.Tested{}
-	for _, t := range batch.All[batch.Tested](r.State) {
-		last[kindOf(t.Fact.Test)] = t.Fact
-	}
+	list := r.overheated()
 	for _, test := range []batch.Test{batch.PHTest, batch.LookTest} {
-		if t, ok := last[test]; ok && !t.Passed {
-			list = append(list, "failed: "+strings.Replace(tell.Test(t), ", failed", "", 1))
+		if words := r.failed(test); words != "" {
+			list = append(list, words)
 		}
 	}
 	for _, id := range []string{alkaliTest, LookTest, WholeCure} {
@@ -46,6 +49,45 @@ func (r Rest) Untested() []string {
 	for _, c := range batch.All[batch.Complained](r.State) {
 		if c.Fact.About == batch.SkinReaction {
 			list = append(list, "skin reaction: "+c.Fact.Words)
+		}
+	}
+	return list
+}
+
+// failed says that a test of this kind failed the last time that counts, or is "".
+func (r Rest) failed(test batch.Test) string {
+	var fail, pass batch.Told[batch.Tested]
+	for _, t := range batch.All[batch.Tested](r.State) {
+		switch {
+		case kindOf(t.Fact.Test) != test:
+		case !t.Fact.Passed && (fail.Seq == 0 || !t.Moment().Wall.Before(fail.Moment().Wall)):
+			fail = t
+		case t.Fact.Passed && (pass.Seq == 0 || !t.Moment().Wall.Before(pass.Moment().Wall)):
+			pass = t
+		}
+	}
+	if fail.Seq == 0 {
+		return ""
+	}
+	words := "failed: " + strings.Replace(tell.Test(fail.Fact), ", failed", "", 1)
+	failed := fail.Moment().Wall
+	again := failed.AddDate(0, 0, retestAfter)
+	switch {
+	case pass.Seq == 0, pass.Moment().Wall.Before(failed), pass.Moment().Wall.Equal(failed) && pass.Seq < fail.Seq:
+		return words
+	case pass.Moment().Wall.In(failed.Location()).Format(time.DateOnly) >= again.Format(time.DateOnly):
+		return ""
+	}
+	return fmt.Sprintf("%s; since then %s, too soon to answer it: test again from %s",
+		words, strings.Replace(tell.Test(pass.Fact), ", passed", " passed", 1), again.Format(time.DateOnly))
+}
+
+// overheated names the loaves that were seen rising, each once.
+func (r Rest) overheated() []string {
+	var list []string
+	for loaf := range r.Control.Loaves {
+		if r.pockets(loaf) != "" {
+			list = append(list, fmt.Sprintf("loaf %d overheated: it may hold lye pockets", loaf+1))
 		}
 	}
 	return list

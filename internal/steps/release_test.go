@@ -1,6 +1,7 @@
 package steps_test
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 	"time"
@@ -163,6 +164,74 @@ func TestNoReleaseOverAnOpenWarning(t *testing.T) {
 	}
 	if open := steps.Of(batch.State{Control: thin}).Open(); len(open) != 2 || !strings.Contains(open[0], "free alkali cannot be ruled out") {
 		t.Errorf("with no superfat: %q", open)
+	}
+}
+
+// TestFailedTestStandsForAWeek: one that passes half a minute or six days later does not
+// answer it, one seven days later does (common practice, no source). The failed task has
+// no tick of its own till then. So it is with free alkali, and with the look.
+func TestFailedTestStandsForAWeek(t *testing.T) {
+	ph := func(v float64) batch.Tested {
+		return batch.Tested{Task: "test/alkali", Test: batch.PHTest, Value: v, Passed: v <= 10.5}
+	}
+	titrated := batch.Tested{Task: "test/alkali", Test: batch.FreeAlkaliTest, Value: 0.02, Passed: true}
+	pockets := batch.Tested{Task: "test/look", Test: batch.LookTest, Words: "white pockets"}
+	sound := batch.Tested{Task: "test/look", Test: batch.LookTest, Words: "sound", Passed: true}
+	for name, c := range map[string]struct {
+		first, then batch.Tested
+		wait        time.Duration
+		want        string
+	}{
+		"at once":          {ph(11.2), ph(10), 30 * time.Second, "failed: pH 11.2; since then pH 10.0 passed, too soon to answer it: test again from "},
+		"six days":         {ph(11.2), ph(10), 6 * day, "failed: pH 11.2; since then pH 10.0 passed"},
+		"seven days":       {ph(11.2), ph(10), 7 * day, ""},
+		"by titration":     {ph(11.2), titrated, time.Hour, "failed: pH 11.2; since then free alkali 0.02 % as NaOH passed"},
+		"a week, titrated": {ph(11.2), titrated, 8 * day, ""},
+		"fails again":      {ph(11.2), ph(10.9), 8 * day, "failed: pH 10.9"},
+		"the look":         {pockets, sound, time.Minute, "failed: look: white pockets; since then look: sound passed"},
+		"the look, later":  {pockets, sound, 7 * day, ""},
+	} {
+		t.Run(name, func(t *testing.T) {
+			b := cured(t, harbour())
+			b.allows(t, c.first)
+			if !b.task(t, c.first.Task).Warns {
+				t.Error("a test that failed looks as if it was passed")
+			}
+			b.wait(c.wait)
+			b.allows(t, c.then)
+			open := strings.Join(b.plan().Open(), "; ")
+			if c.want == "" && open != "" || !strings.HasPrefix(open, c.want) {
+				t.Errorf("open: %q", open)
+			}
+			if b.task(t, c.first.Task).Warns != (c.want != "") {
+				t.Error("the mark of the task is wrong")
+			}
+		})
+	}
+	b := cured(t, harbour())
+	b.allows(t, ph(11.2))
+	b.put(batch.Corrected{Seq: len(b.state.Entries), With: ph(10.2), Reason: "misread"})
+	if open := b.plan().Open(); len(open) != 0 {
+		t.Errorf("corrected: %q", open)
+	}
+}
+
+// TestOverheatedLoafIsAWarning: until the release, which wants a reason; the look at the bars
+// names it.
+func TestOverheatedLoafIsAWarning(t *testing.T) {
+	b := resting(t, harbour())
+	b.wait(time.Hour)
+	b.allows(t, batch.GelLooked{Task: "gel/1 h", Loaves: []int{2}, Look: batch.Rising})
+	again := fmt.Sprintf("gel/again %d", len(b.state.Entries))
+	if !b.task(t, "gel/1 h").Warns {
+		t.Error("a look that found it rising looks as if all was well")
+	}
+	b.allows(t, batch.GelLooked{Task: again, Look: batch.NoGel})
+	if open := b.plan().Open(); len(open) != 1 || open[0] != "loaf 2 overheated: it may hold lye pockets" {
+		t.Errorf("open: %q", open)
+	}
+	if hint := b.task(t, "test/look").Hint; !strings.Contains(hint, "loaf 2 overheated") {
+		t.Error(hint)
 	}
 }
 

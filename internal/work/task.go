@@ -62,6 +62,7 @@ type Task struct {
 	Skipped string
 	Mass    quantity.Mass // Mass was weighed so far.
 	ByEye   bool
+	Warns   bool   // Warns says that what it found keeps bars from being released without a reason.
 	Open    bool   // Open says that it can be done now.
 	Waits   string // Waits says what for, when it is not open.
 	Seq     int    // Seq numbers the last fact about it.

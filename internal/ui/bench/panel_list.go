@@ -88,6 +88,8 @@ func (p panel) sign(t work.Task) string {
 		return p.t.Accent.Render(ink.SignNow)
 	case t.Skipped != "":
 		return ink.SignSkipped
+	case t.Warns:
+		return p.t.Off.Render(ink.SignOff)
 	case t.Done:
 		return p.t.Good.Render(ink.SignDone)
 	case t.Open:

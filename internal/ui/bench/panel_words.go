@@ -42,7 +42,7 @@ func (b Screen) saidAgo(p panel, e batch.Entry) []string {
 	for i, l := range lines {
 		head := "   "
 		if i == 0 {
-			head = " " + p.t.Good.Render(ink.SignDone) + " "
+			head = " " + p.t.Good.Render(signOf(e.Fact)) + " "
 		}
 		lines[i] = head + l
 	}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strconv"
 
+	"bench/internal/batch"
 	"bench/internal/judge"
 	"bench/internal/phrase"
 	"bench/internal/quantity"
@@ -144,6 +145,22 @@ func (p panel) openWords() []string {
 		words = append(words, ink.SignOff+" "+o)
 	}
 	return words
+}
+
+// signOf is what stands before a fact that is told: what was found amiss is no tick.
+func signOf(f batch.Fact) string {
+	switch f := f.(type) {
+	case batch.Tested:
+		if !f.Passed {
+			return ink.SignOff
+		}
+	case batch.GelLooked:
+		if f.Look == batch.Rising {
+			return ink.SignOff
+		}
+	default:
+	}
+	return ink.SignDone
 }
 
 // afterwards opens what may be said of a batch besides its work.

@@ -154,7 +154,7 @@ func (p panel) unsavedWords() []string {
 func (p panel) whereWords() []string {
 	var lines []string
 	if n := len(p.b.State.Entries); n > 0 {
-		lines = ink.Wrap(ink.SignDone+" "+p.b.said(p.b.State.Entries[n-1], p.now), p.w)
+		lines = ink.Wrap(signOf(p.b.State.Entries[n-1].Fact)+" "+p.b.said(p.b.State.Entries[n-1], p.now), p.w)
 	}
 	if !p.any {
 		return append(lines, p.wrapped("Next: nothing to do just now")...)

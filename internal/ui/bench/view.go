@@ -102,7 +102,7 @@ func (b Screen) spoken(t ink.Theme, w int, now timer.Moment) []string {
 	entries := b.State.Entries
 	for i := range lines {
 		if at := len(entries) - len(lines) + i; at >= 0 {
-			lines[i] = " " + t.Quiet.Render(ink.Cut(ink.SignDone+" "+b.said(entries[at], now), w-2))
+			lines[i] = " " + t.Quiet.Render(ink.Cut(signOf(entries[at].Fact)+" "+b.said(entries[at], now), w-2))
 		}
 	}
 	said := b.quietLines(t, w)

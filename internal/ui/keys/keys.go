@@ -110,7 +110,7 @@ func allKeys() []keyGroup {
 		{"Say", []key.Binding{
 			Shown("n  u  c", "note; correct an entry; complaint, where bars went"),
 			Shown("r  /", "the curing rack (first screen), find in it; else save again"),
-			Shown("a  z  m", "alarm seen: quiet, its task stays; later (then z x c); all timers"), Says(End, "end or abandon the batch"),
+			Shown("a  z  m", "alarm seen, its task stays; later (then z x c); all timers"), Says(End, "end or abandon the batch"),
 		}},
 		{"Always", []key.Binding{
 			Says(Aid, "first aid and spills; F1 where text is typed"),
