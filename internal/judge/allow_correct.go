@@ -17,13 +17,10 @@ import (
 // allowsCorrection checks a corrected value, and that it is said of the right
 // fact.
 func allowsCorrection(p steps.Plan, f batch.Corrected, now timer.Moment) error {
-	switch {
-	case strings.TrimSpace(f.Reason) == "":
-		return errors.New("a correction needs its reason")
-	case f.Seq < 1 || f.Seq > len(p.State().Entries):
-		return fmt.Errorf("there is no fact %d", f.Seq)
+	first, err := about(p, f.Seq, "a correction", f.Reason)
+	if err != nil {
+		return err
 	}
-	first := p.State().Entries[f.Seq-1]
 	if !batch.Alike(f.With, first.Fact) {
 		return errors.New("a correction is of the same kind as the fact that it corrects, and about the same thing")
 	}
@@ -60,23 +57,33 @@ func allowsCorrection(p steps.Plan, f batch.Corrected, now timer.Moment) error {
 	return stillInOrder(p, p.With(f, now), f.Seq)
 }
 
+// about gives the fact of that number, for what is said of it with a reason.
+func about(p steps.Plan, seq int, what, reason string) (batch.Entry, error) {
+	entries := p.State().Entries
+	switch {
+	case strings.TrimSpace(reason) == "":
+		return batch.Entry{}, errors.New(what + " needs its reason")
+	case seq < 1 || seq > len(entries):
+		return batch.Entry{}, fmt.Errorf("there is no fact %d", seq)
+	}
+	return entries[seq-1], nil
+}
+
 // allowsWithdrawal refuses to take back what can never be, and what others were
 // built on: they are taken back first, from the last.
 func allowsWithdrawal(p steps.Plan, f batch.Withdrawn, now timer.Moment) error {
-	switch {
-	case strings.TrimSpace(f.Reason) == "":
-		return errors.New("taking back needs its reason")
-	case f.Seq < 1 || f.Seq > len(p.State().Entries):
-		return fmt.Errorf("there is no fact %d", f.Seq)
+	first, err := about(p, f.Seq, "taking back", f.Reason)
+	if err != nil {
+		return err
 	}
-	s := p.State()
-	if why := batch.Withdrawable(s.Entries[f.Seq-1].Fact); why != "" {
+	if why := batch.Withdrawable(first.Fact); why != "" {
 		return errors.New(why)
 	}
+	s := p.State()
 	if s.Withdrawn(f.Seq) {
 		return errors.New("this was taken back already")
 	}
-	if taken, ok := s.Entries[f.Seq-1].Fact.(batch.VesselReplaced); ok && (usedSince(s, f.Seq, taken.By) || usedSince(s, f.Seq, taken.Vessel)) {
+	if taken, ok := first.Fact.(batch.VesselReplaced); ok && (usedSince(s, f.Seq, taken.By) || usedSince(s, f.Seq, taken.Vessel)) {
 		return fmt.Errorf("%s was used since: say which vessel was taken for it, instead of taking this back (key i)", taken.By)
 	}
 	after := p.With(f, now)

@@ -25,20 +25,18 @@ type barJSON struct {
 }
 
 type stickPlanJSON struct {
-	Stick  string          `json:"stick"`
-	Used   int             `json:"sticks"`
-	Fresh  int             `json:"to_be_made"`
-	Joins  int             `json:"joins"`
-	Offcut millimetres     `json:"longest_offcut_mm"`
+	Stick string `json:"stick"`
+	stickCountJSON
 	Proven bool            `json:"proven"`
-	Bound  stickBoundJSON  `json:"bound"`
+	Bound  stickCountJSON  `json:"bound"`
 	Unmade int             `json:"loaves_without"`
 	Cuts   []cutStickJSON  `json:"cutting"`
 	Loaves []placedRowJSON `json:"placing"`
 	Shows  []showJSON      `json:"joins_that_show"`
 }
 
-type stickBoundJSON struct {
+// stickCountJSON is what a plan of sticks comes to, or can come to at the best.
+type stickCountJSON struct {
 	Used   int         `json:"sticks"`
 	Fresh  int         `json:"to_be_made"`
 	Joins  int         `json:"joins"`
@@ -126,8 +124,8 @@ func doughToJSON(d sticks.Dough) doughJSON {
 func stickPlanToJSON(s recipe.StickPlan) stickPlanJSON {
 	p, b := s.Plan, s.Plan.Bound
 	out := stickPlanJSON{
-		Stick: s.Stick, Used: p.Used, Fresh: p.Fresh, Joins: p.Joins, Offcut: millimetres(p.Offcut), Proven: p.Proven(),
-		Bound: stickBoundJSON{b.Used, b.Fresh, b.Joins, millimetres(b.Offcut)}, Unmade: p.Unmade,
+		Stick: s.Stick, stickCountJSON: stickCountJSON{p.Used, p.Fresh, p.Joins, millimetres(p.Offcut)}, Proven: p.Proven(),
+		Bound: stickCountJSON{b.Used, b.Fresh, b.Joins, millimetres(b.Offcut)}, Unmade: p.Unmade,
 		Cuts: each(p.Sticks, cutStickToJSON), Loaves: []placedRowJSON{},
 		Shows: each(p.Shows, func(show cut.Show) showJSON {
 			return showJSON{show.Loaf, s.Embeds[show.Row-1].Embed, show.Bar, millimetres(show.At)}
