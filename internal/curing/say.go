@@ -12,7 +12,7 @@ import (
 // forecasts with its errors, or why there is no curve. Water is how much of a
 // bar is water, a fraction.
 func (c Curing) Words(now timer.Moment, water float64, at *time.Location) []string {
-	list := []string{c.DaysWords(now)}
+	list := []string{c.daysWords(now)}
 	if len(c.Marks) == 0 {
 		return append(list, "No bar is marked yet.")
 	}
@@ -23,8 +23,8 @@ func (c Curing) Words(now timer.Moment, water float64, at *time.Location) []stri
 	return append(list, d.Words(now, at)...)
 }
 
-// DaysWords says how long the bars have dried, and how long they still will.
-func (c Curing) DaysWords(now timer.Moment) string {
+// daysWords says how long the bars have dried, and how long they still will.
+func (c Curing) daysWords(now timer.Moment) string {
 	gone, cut := c.Dry(now)
 	if !cut {
 		return "Not cut yet."

@@ -8,7 +8,7 @@ import (
 
 // Frame is what stands round a picture, and how large its writing is.
 type Frame struct {
-	LetterW, LetterH float64 // LetterW and LetterH are what a character takes, in mm.
+	letterW, letterH float64 // letterW and letterH are what a character takes, in mm.
 	Tick             float64 // Tick is the least distance between the marks of a rule, in mm.
 	Cells            bool    // Cells says that letters stand in the rows of a terminal.
 	Rule             bool    // Rule draws a millimetre rule at the left and below.
@@ -48,8 +48,8 @@ func (l Loaf) CutFace(f Frame) scene.Scene {
 	shown := l.shown(f)
 	s := scene.Scene{Title: l.Title, Box: shown}
 	if f.Rule {
-		s.Box.Left -= marginLeft * f.LetterW
-		s.Box.Bottom -= marginBelow * f.LetterH
+		s.Box.Left -= marginLeft * f.letterW
+		s.Box.Bottom -= marginBelow * f.letterH
 		rule(&s, f, shown)
 	}
 	l.pours(&s)
@@ -149,7 +149,7 @@ func (l Loaf) embed(layer int, e Embed) scene.Shape {
 // walls draws the mould from rim to rim, outside what it holds.
 func (l Loaf) walls(f Frame) scene.Shape {
 	line := scene.Line{Width: thin, Ink: true}
-	return scene.Shape{Name: "mould " + l.Mould, Points: outside(l.Walls, l.Rim, f.LetterW/4, f.LetterH/4), Open: true, Line: line}
+	return scene.Shape{Name: "mould " + l.Mould, Points: outside(l.Walls, l.Rim, f.letterW/4, f.letterH/4), Open: true, Line: line}
 }
 
 // outside gives the outline from rim to rim, without the rim itself, moved out

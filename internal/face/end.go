@@ -15,19 +15,19 @@ func (l Loaf) End() scene.Scene {
 	f := Print()
 	box := l.mould().Around(l.soap())
 	s := scene.Scene{Title: l.Title + ", end of the mould", Box: box}
-	s.Box.Left -= marginLeft * f.LetterW
-	s.Box.Bottom -= marginBelow * f.LetterH
+	s.Box.Left -= marginLeft * f.letterW
+	s.Box.Bottom -= marginBelow * f.letterH
 	rule(&s, f, box)
 	s.Add(scene.Shape{Name: "inside of the mould " + l.Mould, Points: l.Walls, Line: scene.Line{Width: thin, Ink: true}})
 	notes := []note{{l.Rim, "rim, " + short(l.Rim) + " mm above the floor", 0}}
 	slots := f
-	slots.LetterW, slots.LetterH = 0.9*f.LetterW, 0.9*f.LetterH
+	slots.letterW, slots.letterH = 0.9*f.letterW, 0.9*f.letterH
 	for _, layer := range l.Layers {
 		notes = append(notes, l.lines(&s, layer)...)
 		for _, e := range layer.Embeds {
 			s.Add(scene.Shape{Name: "slot for " + e.Name, Points: e.Outline, Line: scene.Line{Width: thin, Ink: true}})
 			if e.holds(slots) {
-				s.Write(scene.Label{At: centre(e.Outline), Text: e.Name, Size: slots.LetterH, Anchor: scene.Middle})
+				s.Write(scene.Label{At: centre(e.Outline), Text: e.Name, Size: slots.letterH, Anchor: scene.Middle})
 			} else {
 				notes = append(notes, note{l.seen(e), e.Name, scene.BoxOf(e.Outline).Right})
 			}
@@ -75,7 +75,7 @@ func slot(e Embed, box scene.Box) []scene.Shape {
 // check draws a rule of a hundred millimetres below the picture, and says what
 // it is for.
 func check(s *scene.Scene, f Frame, box scene.Box) {
-	y := s.Box.Bottom - 2*f.LetterH
+	y := s.Box.Bottom - 2*f.letterH
 	left := box.Left
 	s.Add(scene.Shape{
 		Name: "check rule, 100 mm", Points: []scene.Point{{X: left, Y: y}, {X: left + checkRule, Y: y}}, Open: true,
@@ -92,8 +92,8 @@ func check(s *scene.Scene, f Frame, box scene.Box) {
 		"This rule is 100 mm long. If yours is not, print again at 100 %,",
 		"without fitting to the page, before you trust a line on this sheet.",
 	} {
-		s.Write(scene.Label{At: scene.Point{X: left, Y: y - 5 - (float64(i)+0.5)*f.LetterH}, Text: line, Size: f.LetterH})
+		s.Write(scene.Label{At: scene.Point{X: left, Y: y - 5 - (float64(i)+0.5)*f.letterH}, Text: line, Size: f.letterH})
 	}
-	s.Box.Bottom = y - 5 - 3*f.LetterH
-	s.Box.Right = max(s.Box.Right, left+checkRule+f.LetterW)
+	s.Box.Bottom = y - 5 - 3*f.letterH
+	s.Box.Right = max(s.Box.Right, left+checkRule+f.letterW)
 }

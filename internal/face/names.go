@@ -16,7 +16,7 @@ func (l Loaf) names(s *scene.Scene, f Frame) {
 		if !ok {
 			continue
 		}
-		label := scene.Label{At: at, Text: layer.Name, Size: f.LetterH, Anchor: scene.Start}
+		label := scene.Label{At: at, Text: layer.Name, Size: f.letterH, Anchor: scene.Start}
 		if layer.Poured {
 			label.On = &layer.Colour
 		}
@@ -37,15 +37,15 @@ func (l Loaf) room(box scene.Box, f Frame, i int) (scene.Point, bool) {
 		top = layer.stands()
 	}
 	high := min(top.over(box.Left), top.over(box.Right))
-	width := float64(len([]rune(layer.Name))) * f.LetterW
+	width := float64(len([]rune(layer.Name))) * f.letterW
 	best, found := scene.Point{}, false
 	embeds := l.embedBoxes()
-	for k := 0; box.Top-float64(k)*f.LetterH > 0; k++ {
-		y := box.Top - (float64(k)+0.5)*f.LetterH
-		if y-f.LetterH/2 < low-1e-6 || y+f.LetterH/2 > high+1e-6 || found && distance(best.Y, low, high) <= distance(y, low, high) {
+	for k := 0; box.Top-float64(k)*f.letterH > 0; k++ {
+		y := box.Top - (float64(k)+0.5)*f.letterH
+		if y-f.letterH/2 < low-1e-6 || y+f.letterH/2 > high+1e-6 || found && distance(best.Y, low, high) <= distance(y, low, high) {
 			continue
 		}
-		for x := box.Left; x+width < box.Right; x += f.LetterW {
+		for x := box.Left; x+width < box.Right; x += f.letterW {
 			if l.clear(textAt(f, x, y, width), embeds) {
 				best, found = scene.Point{X: x, Y: y}, true
 				break
@@ -57,7 +57,7 @@ func (l Loaf) room(box scene.Box, f Frame, i int) (scene.Point, bool) {
 
 // textAt gives the room that writing takes, with a letter clear at both ends.
 func textAt(f Frame, x, y, width float64) scene.Box {
-	return scene.Box{Left: x - f.LetterW, Bottom: y - f.LetterH/2, Right: x + width + f.LetterW, Top: y + f.LetterH/2}
+	return scene.Box{Left: x - f.letterW, Bottom: y - f.letterH/2, Right: x + width + f.letterW, Top: y + f.letterH/2}
 }
 
 // heights writes how high surfaces lie: under those that were poured, and over
@@ -81,18 +81,18 @@ func (l Loaf) heights(s *scene.Scene, f Frame) {
 // surface or over a line. That of a slope is its middle's, and stands there.
 func (l Loaf) height(s *scene.Scene, f Frame, level Level, sign string, on *scene.Colour) {
 	text := sign + short(eye(level.over(l.middle())))
-	width := float64(utf8.RuneCountInString(text)) * f.LetterW
+	width := float64(utf8.RuneCountInString(text)) * f.letterW
 	embeds := l.embedBoxes()
 	for _, x := range l.places(f, width, level.Slope == 0) {
 		left, right := level.over(x), level.over(x+width)
-		row := math.Floor((s.Box.Top-max(left, right))/f.LetterH+1e-6) - 1
+		row := math.Floor((s.Box.Top-max(left, right))/f.letterH+1e-6) - 1
 		if on != nil {
-			row = math.Ceil((s.Box.Top-min(left, right))/f.LetterH - 1e-6)
+			row = math.Ceil((s.Box.Top-min(left, right))/f.letterH - 1e-6)
 		}
-		at := s.Box.Top - (row+0.5)*f.LetterH
+		at := s.Box.Top - (row+0.5)*f.letterH
 		box := textAt(f, x, at, width)
 		if l.clear(box, embeds) && !written(s, box) {
-			s.Write(scene.Label{At: scene.Point{X: x, Y: at}, Text: text, Size: f.LetterH, Bold: sign != "", On: on})
+			s.Write(scene.Label{At: scene.Point{X: x, Y: at}, Text: text, Size: f.letterH, Bold: sign != "", On: on})
 			return
 		}
 	}
@@ -103,7 +103,7 @@ func (l Loaf) height(s *scene.Scene, f Frame, level Level, sign string, on *scen
 func (l Loaf) places(f Frame, width float64, fromRight bool) []float64 {
 	mould, middle := l.mould(), l.middle()-width/2
 	var at []float64
-	for x := mould.Right - f.LetterW - width; x > mould.Left+f.LetterW; x -= f.LetterW {
+	for x := mould.Right - f.letterW - width; x > mould.Left+f.letterW; x -= f.letterW {
 		at = append(at, x)
 	}
 	if !fromRight {

@@ -13,7 +13,7 @@ import (
 
 // Print gives a frame for paper and pictures: lines of writing 3 mm high and a
 // rule of whole millimetres.
-func Print() Frame { return Frame{LetterW: 1.45, LetterH: 3, Tick: 1, Rule: true} }
+func Print() Frame { return Frame{letterW: 1.45, letterH: 3, Tick: 1, Rule: true} }
 
 // Bar draws the cut face alone, edge to edge, as for a listing.
 func (l Loaf) Bar() scene.Scene { return l.Finished().CutFace(Frame{}) }
@@ -37,7 +37,7 @@ func (l Loaf) Notebook() scene.Scene {
 		notes = append(notes, note{(from + to) / 2, fmt.Sprintf("%s, %s to %s mm%s", layer.Name, short(eye(low)), short(eye(high)), where), 0})
 		for _, e := range layer.Embeds {
 			if e.holds(f) {
-				s.Write(scene.Label{At: centre(e.Outline), Text: e.Name, Size: f.LetterH, Anchor: scene.Middle, On: &e.Colour})
+				s.Write(scene.Label{At: centre(e.Outline), Text: e.Name, Size: f.letterH, Anchor: scene.Middle, On: &e.Colour})
 				continue
 			}
 			y := l.seen(e)
@@ -55,10 +55,10 @@ func (l Loaf) Notebook() scene.Scene {
 
 // holds says that an embed's name fits into its outline.
 func (e Embed) holds(f Frame) bool {
-	width := float64(utf8.RuneCountInString(e.Name)+1) * f.LetterW
+	width := float64(utf8.RuneCountInString(e.Name)+1) * f.letterW
 	middle := centre(e.Outline)
 	for _, x := range []float64{-width / 2, 0, width / 2} {
-		for _, y := range []float64{-f.LetterH / 2, f.LetterH / 2} {
+		for _, y := range []float64{-f.letterH / 2, f.letterH / 2} {
 			if !inside(scene.Point{X: middle.X + x, Y: middle.Y + y}, e.Outline) {
 				return false
 			}
@@ -123,32 +123,32 @@ type note struct {
 func beside(s *scene.Scene, f Frame, box scene.Box, notes []note) {
 	slices.SortStableFunc(notes, func(a, b note) int { return cmp.Compare(b.y, a.y) })
 	least, widest := math.Inf(1), 0.0
-	x := box.Right + 2*f.LetterW
+	x := box.Right + 2*f.letterW
 	for _, n := range notes {
 		y := min(n.y, least)
-		least = y - f.LetterH*1.1
+		least = y - f.letterH*1.1
 		if n.to != 0 {
 			s.Add(scene.Shape{
-				Points: []scene.Point{{X: n.to, Y: n.y}, {X: box.Right, Y: n.y}, {X: x - f.LetterW/2, Y: y}}, Open: true,
+				Points: []scene.Point{{X: n.to, Y: n.y}, {X: box.Right, Y: n.y}, {X: x - f.letterW/2, Y: y}}, Open: true,
 				Line: scene.Line{Width: thin, Ink: true},
 			})
 		}
-		s.Write(scene.Label{At: scene.Point{X: x, Y: y}, Text: n.text, Size: f.LetterH})
+		s.Write(scene.Label{At: scene.Point{X: x, Y: y}, Text: n.text, Size: f.letterH})
 		widest = max(widest, float64(utf8.RuneCountInString(n.text)))
 	}
-	s.Box.Right = max(s.Box.Right, x+(widest+1)*f.LetterW)
+	s.Box.Right = max(s.Box.Right, x+(widest+1)*f.letterW)
 }
 
 // title writes over a picture what it is.
 func title(s *scene.Scene, f Frame, name, what string) {
-	left := s.Box.Left + f.LetterW
+	left := s.Box.Left + f.letterW
 	s.Write(
-		scene.Label{At: scene.Point{X: left, Y: s.Box.Top + 3.4*f.LetterH}, Text: name, Size: 1.4 * f.LetterH, Bold: true},
-		scene.Label{At: scene.Point{X: left, Y: s.Box.Top + 2*f.LetterH}, Text: what, Size: f.LetterH},
+		scene.Label{At: scene.Point{X: left, Y: s.Box.Top + 3.4*f.letterH}, Text: name, Size: 1.4 * f.letterH, Bold: true},
+		scene.Label{At: scene.Point{X: left, Y: s.Box.Top + 2*f.letterH}, Text: what, Size: f.letterH},
 	)
-	s.Box.Top += 4.6 * f.LetterH
+	s.Box.Top += 4.6 * f.letterH
 	longest := float64(max(utf8.RuneCountInString(name)*7/5, utf8.RuneCountInString(what)) + 2)
-	s.Box.Right = max(s.Box.Right, left+longest*f.LetterW)
+	s.Box.Right = max(s.Box.Right, left+longest*f.letterW)
 }
 
 // centre gives the middle of an outline's box.

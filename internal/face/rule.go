@@ -31,30 +31,30 @@ const hair = 1e-3
 // half of it without.
 func rule(s *scene.Scene, f Frame, box scene.Box) {
 	mark := spaced(f.Tick, 1)
-	number := spaced(1.95*f.LetterH, mark)
+	number := spaced(1.95*f.letterH, mark)
 	for y := box.Bottom; y <= box.Top+1e-6; y += mark {
 		long := 0.5
 		if math.Mod(y-box.Bottom, number) < 1e-6 {
 			long = 1
 			s.Write(scene.Label{
-				At: scene.Point{X: box.Left - 2.4*f.LetterW, Y: between(y, box, f)}, Text: figure(y), Size: f.LetterH, Anchor: scene.End,
+				At: scene.Point{X: box.Left - 2.4*f.letterW, Y: between(y, box, f)}, Text: figure(y), Size: f.letterH, Anchor: scene.End,
 			})
 		}
-		from, at := box.Left-f.LetterW-hair, max(y, box.Bottom+hair)
-		s.Add(tick(scene.Point{X: from - long*f.LetterW, Y: at}, scene.Point{X: from, Y: at}))
+		from, at := box.Left-f.letterW-hair, max(y, box.Bottom+hair)
+		s.Add(tick(scene.Point{X: from - long*f.letterW, Y: at}, scene.Point{X: from, Y: at}))
 	}
-	mark = spaced(f.Tick*f.LetterW/f.LetterH*2, 1)
-	number = spaced(4*f.LetterW, mark)
+	mark = spaced(f.Tick*f.letterW/f.letterH*2, 1)
+	number = spaced(4*f.letterW, mark)
 	for x := math.Ceil(box.Left/mark-1e-6) * mark; x <= box.Right+1e-6; x += mark {
 		long := 0.25
 		if math.Mod(math.Abs(x), number) < 1e-6 {
 			long = 0.5
 			s.Write(scene.Label{
-				At: scene.Point{X: x, Y: box.Bottom - 1.5*f.LetterH}, Text: figure(x), Size: f.LetterH, Anchor: scene.Middle,
+				At: scene.Point{X: x, Y: box.Bottom - 1.5*f.letterH}, Text: figure(x), Size: f.letterH, Anchor: scene.Middle,
 			})
 		}
-		from := box.Bottom - f.LetterH/2
-		s.Add(tick(scene.Point{X: x, Y: from}, scene.Point{X: x, Y: from - long*f.LetterH}))
+		from := box.Bottom - f.letterH/2
+		s.Add(tick(scene.Point{X: x, Y: from}, scene.Point{X: x, Y: from - long*f.letterH}))
 	}
 }
 
@@ -64,7 +64,7 @@ func between(y float64, box scene.Box, f Frame) float64 {
 	if !f.Cells {
 		return y
 	}
-	return min(max(y, box.Bottom+f.LetterH/4), box.Top-f.LetterH/4)
+	return min(max(y, box.Bottom+f.letterH/4), box.Top-f.letterH/4)
 }
 
 func tick(a, b scene.Point) scene.Shape {

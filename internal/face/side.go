@@ -83,7 +83,7 @@ func (l Loaf) Side(c Cut) scene.Scene {
 		words += fmt.Sprintf(": %d bars of %s mm, ends of %s and %s mm", n, short(c.Bar), short(c.Bars[0].From), short(l.Length-c.Bars[n-1].To))
 	}
 	title(&s, f, l.Title, words)
-	s.Box.Right += 2 * f.LetterW
+	s.Box.Right += 2 * f.letterW
 	return s
 }
 
@@ -94,8 +94,8 @@ func (l Loaf) side(c Cut, f Frame) scene.Scene {
 	l = l.Finished()
 	box := l.along()
 	s := scene.Scene{Title: l.Title + ", from the side", Box: box}
-	s.Box.Left -= marginLeft * f.LetterW
-	s.Box.Bottom -= (marginBelow + 1) * f.LetterH
+	s.Box.Left -= marginLeft * f.letterW
+	s.Box.Bottom -= (marginBelow + 1) * f.letterH
 	rule(&s, f, box)
 	l.bands(&s, box)
 	l.cuts(&s, f, c, box) // Joins lie on cuts, and must be seen on them.
@@ -130,8 +130,8 @@ func (l Loaf) stick(s *scene.Scene, f Frame, c Cut, layer string, e Embed) {
 		hidden[1].Line.Dash = 1.5
 		s.Add(hidden...)
 	}
-	y := at.Top - 0.8*f.LetterH
-	colour := l.colourAt(scene.Point{X: 0, Y: at.Top - f.LetterH})
+	y := at.Top - 0.8*f.letterH
+	colour := l.colourAt(scene.Point{X: 0, Y: at.Top - f.letterH})
 	first := 0.0
 	if len(c.Bars) > 0 {
 		first = c.Bars[0].From // Clear of the first cut.
@@ -148,14 +148,14 @@ func (l Loaf) stick(s *scene.Scene, f Frame, c Cut, layer string, e Embed) {
 			if p.Shows {
 				text += ", its join shows"
 			}
-			s.Write(scene.Label{At: scene.Point{X: max(p.From, first) + 2*f.LetterW, Y: y}, Text: text, Size: f.LetterH, On: &colour})
+			s.Write(scene.Label{At: scene.Point{X: max(p.From, first) + 2*f.letterW, Y: y}, Text: text, Size: f.letterH, On: &colour})
 			if i > 0 {
 				s.Add(cased(e.Name+", join", 3*firm, scene.Point{X: p.From, Y: at.Bottom}, scene.Point{X: p.From, Y: at.Top})...)
 			}
 		}
 		return
 	}
-	s.Write(scene.Label{At: scene.Point{X: first + 2*f.LetterW, Y: y}, Text: e.Name, Size: f.LetterH, On: &colour})
+	s.Write(scene.Label{At: scene.Point{X: first + 2*f.letterW, Y: y}, Text: e.Name, Size: f.letterH, On: &colour})
 }
 
 // colourAt gives the colour of the layer that shows at a height.
@@ -171,15 +171,15 @@ func (l Loaf) colourAt(p scene.Point) scene.Colour {
 // cuts draws where the cutter passes, over and under the loaf as well, and
 // numbers the bars.
 func (l Loaf) cuts(s *scene.Scene, f Frame, c Cut, box scene.Box) {
-	over := f.LetterH
+	over := f.letterH
 	for _, x := range c.Lines {
 		s.Add(cased("cut", thin, scene.Point{X: x, Y: box.Bottom}, scene.Point{X: x, Y: box.Top + over})...)
 	}
 	s.Box.Top = max(s.Box.Top, box.Top+over)
 	below := func(span Span, text string) {
-		if span.To-span.From >= float64(len(text)+1)*f.LetterW {
-			at := scene.Point{X: (span.From + span.To) / 2, Y: box.Bottom - (marginBelow+0.5)*f.LetterH}
-			s.Write(scene.Label{At: at, Text: text, Size: f.LetterH, Anchor: scene.Middle})
+		if span.To-span.From >= float64(len(text)+1)*f.letterW {
+			at := scene.Point{X: (span.From + span.To) / 2, Y: box.Bottom - (marginBelow+0.5)*f.letterH}
+			s.Write(scene.Label{At: at, Text: text, Size: f.letterH, Anchor: scene.Middle})
 		}
 	}
 	for k, bar := range c.Bars {

@@ -19,12 +19,12 @@ func (l Loaf) Terminal(w, h int, look cells.Look, f Frame) []string {
 	if cols < 4 || rows < 2 {
 		return nil
 	}
-	f.LetterW, f.LetterH = box.Width()/float64(cols), box.Height()/float64(rows)
+	f.letterW, f.letterH = box.Width()/float64(cols), box.Height()/float64(rows)
 	f.Cells = true
 	_, down := look.Dots()
-	f.Tick = float64(min(3, 1+down)) * f.LetterH / float64(down)
+	f.Tick = float64(min(3, 1+down)) * f.letterH / float64(down)
 	s := l.CutFace(f)
-	s.Box.Right += f.LetterW
+	s.Box.Right += f.letterW
 	return cells.Lines(s, cols+left+1, rows+below, look)
 }
 
@@ -46,10 +46,10 @@ func (l Loaf) TerminalSide(w, h int, look cells.Look, c Cut) []string {
 	if cols < 8 || rows < 2 {
 		return nil
 	}
-	f := Frame{LetterW: box.Width() / float64(cols), LetterH: box.Height() / float64(rows), Cells: true, Rule: true}
+	f := Frame{letterW: box.Width() / float64(cols), letterH: box.Height() / float64(rows), Cells: true, Rule: true}
 	_, down := look.Dots()
-	f.Tick = float64(min(3, 1+down)) * f.LetterH / float64(down)
+	f.Tick = float64(min(3, 1+down)) * f.letterH / float64(down)
 	s := l.side(c, f)
-	s.Box.Right += 2 * f.LetterW
+	s.Box.Right += 2 * f.letterW
 	return cells.Lines(s, cols+marginLeft+2, rows+above+below, look)
 }

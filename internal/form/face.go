@@ -43,7 +43,7 @@ func (p *Pour) Next(l Layer, drawnOn Line, volume float64) FaceLayer {
 	if len(after) > 0 {
 		displaced := Part{}
 		for _, e := range after {
-			displaced = displaced.Plus(e.Under(l.Surface))
+			displaced = displaced.plus(e.Under(l.Surface))
 		}
 		face.Surface = p.Section.surfaceAfter(p.inside, p.base, l.Surface.Slope, volume+p.Section.Volume(displaced), p.standing)
 	}

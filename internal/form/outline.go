@@ -29,8 +29,8 @@ func (l Line) Height(x float64) float64 { return l.At + l.Slope*x }
 // about the floor in mm³, which is the area times the height of its centroid.
 type Part struct{ Area, Moment float64 }
 
-// Plus adds a piece.
-func (p Part) Plus(q Part) Part { return Part{p.Area + q.Area, p.Moment + q.Moment} }
+// plus adds a piece.
+func (p Part) plus(q Part) Part { return Part{p.Area + q.Area, p.Moment + q.Moment} }
 
 // Less takes a piece away.
 func (p Part) Less(q Part) Part { return Part{p.Area - q.Area, p.Moment - q.Moment} }

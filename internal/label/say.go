@@ -8,8 +8,8 @@ import (
 	"bench/internal/recipe"
 )
 
-// Assessment is said wherever a label is made.
-func (m Market) Assessment() string {
+// assessment is said wherever a label is made.
+func (m Market) assessment() string {
 	switch m {
 	case US:
 		return "Whether this is soap or a cosmetic under US law (21 CFR 701.20), its safety and its substantiation, " +
@@ -25,7 +25,7 @@ func (m Market) Assessment() string {
 
 // say fills in what is open and what the maker should know.
 func (l *Label) say(n naming, w weights) {
-	l.Notes = append(l.Notes, l.Market.Assessment())
+	l.Notes = append(l.Notes, l.Market.assessment())
 	l.note("No label needs the per cents: they are for you and your assessor, put the list in order and show what is under 1 %%. They are by weight at the time of making and add up to 100.00. An allergen is in its scent, and a part of a mixture whose shares are not stated is in that: both are named, may be as much as stands in brackets, and are not counted again.")
 	l.sayNames(n)
 	l.sayScents(n)

@@ -17,26 +17,26 @@ type Cure struct {
 
 // Defaults of the cure: common practice, no source.
 const (
-	DefaultCureLeast  = 28 * 24 * time.Hour
-	DefaultCureUsual  = 42 * 24 * time.Hour
-	DefaultWeighEvery = 7 * 24 * time.Hour
-	DefaultSlow       = quantity.Percent / 2
+	defaultCureLeast  = 28 * 24 * time.Hour
+	defaultCureUsual  = 42 * 24 * time.Hour
+	defaultWeighEvery = 7 * 24 * time.Hour
+	defaultSlow       = quantity.Percent / 2
 )
 
 // Or gives the cure with every default filled in. The usual cure is never
 // shorter than the least.
 func (c Cure) Or() Cure {
 	if c.Least == 0 {
-		c.Least = DefaultCureLeast
+		c.Least = defaultCureLeast
 	}
 	if c.Usual == 0 {
-		c.Usual = DefaultCureUsual
+		c.Usual = defaultCureUsual
 	}
 	if c.WeighEvery == 0 {
-		c.WeighEvery = DefaultWeighEvery
+		c.WeighEvery = defaultWeighEvery
 	}
 	if c.Slow == 0 {
-		c.Slow = DefaultSlow
+		c.Slow = defaultSlow
 	}
 	c.Usual = max(c.Usual, c.Least)
 	return c
@@ -44,8 +44,8 @@ func (c Cure) Or() Cure {
 
 // Defaults of the cut: common practice, no source.
 const (
-	DefaultBarThickness = 25 * quantity.Millimetre
-	DefaultEndTrim      = 5 * quantity.Millimetre // DefaultEndTrim is taken off each end.
+	defaultBarThickness = 25 * quantity.Millimetre
+	defaultEndTrim      = 5 * quantity.Millimetre // defaultEndTrim is taken off each end.
 )
 
 // BarsPerLoaf gives how many whole bars a loaf is cut into: what is left between

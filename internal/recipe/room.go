@@ -2,14 +2,14 @@ package recipe
 
 import "bench/internal/quantity"
 
-// DefaultRoom is how warm a workshop is that does not say so (common practice,
+// defaultRoom is how warm a workshop is that does not say so (common practice,
 // no source).
-const DefaultRoom = 20 * quantity.Degree
+const defaultRoom = 20 * quantity.Degree
 
 // RoomTemperature gives how warm the workshop is.
 func (c Control) RoomTemperature() quantity.Temperature {
 	if c.Room == 0 {
-		return DefaultRoom
+		return defaultRoom
 	}
 	return c.Room
 }

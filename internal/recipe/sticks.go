@@ -84,10 +84,10 @@ func (c Cutting) Order(length quantity.Length, loaves, rows int) cut.Order {
 		}
 		return *stated
 	}
-	near := or(c.Near, DefaultEndTrim)
+	near := or(c.Near, defaultEndTrim)
 	return cut.Order{
 		Loaf: cut.Loaf{
-			Length: length, Bar: or(c.Bar, DefaultBarThickness), Near: near, Far: or(c.Far, near), Wire: or(c.Wire, 0),
+			Length: length, Bar: or(c.Bar, defaultBarThickness), Near: near, Far: or(c.Far, near), Wire: or(c.Wire, 0),
 		},
 		Loaves: loaves, Rows: rows, Knife: or(c.Knife, 0), Tolerance: or(c.Tolerance, cut.DefaultTolerance),
 		Minimum: or(c.Minimum, 0), JoinsFirst: c.First == FewestJoins,

@@ -13,11 +13,11 @@ import (
 	"bench/internal/work"
 )
 
-// AbandonWord must be typed before a reason, so that no stray key ends a batch.
-const AbandonWord = "abandon"
+// abandonWord must be typed before a reason, so that no stray key ends a batch.
+const abandonWord = "abandon"
 
-// CloseWord must be typed for the same reason where everything is done.
-const CloseWord = "close"
+// closeWord must be typed for the same reason where everything is done.
+const closeWord = "close"
 
 // Note asks for a note, taken at a stage.
 func Note(code, stage string) Question {
@@ -64,12 +64,12 @@ func End(code string, p steps.Plan) (Act, string) {
 	}
 	return Question{
 		Title: "Abandon this batch?",
-		Hint: "Tasks are still open. To end it here for good, type the word " + AbandonWord +
+		Hint: "Tasks are still open. To end it here for good, type the word " + abandonWord +
 			" and then why. To go on another day just leave with q: the batch stays open.",
 		Make: func(text string, _ timer.Moment) (Act, string) {
 			word, reason, _ := strings.Cut(text, " ")
-			if reason = strings.TrimSpace(reason); !strings.EqualFold(strings.TrimRight(word, ":,"), AbandonWord) || reason == "" {
-				return nil, "Type the word " + AbandonWord + " and then why."
+			if reason = strings.TrimSpace(reason); !strings.EqualFold(strings.TrimRight(word, ":,"), abandonWord) || reason == "" {
+				return nil, "Type the word " + abandonWord + " and then why."
 			}
 			return Keep{Code: code, Fact: batch.Closed{Reason: reason}}, ""
 		},
@@ -80,10 +80,10 @@ func End(code string, p steps.Plan) (Act, string) {
 func askClose(code string) Question {
 	return Question{
 		Title: "Close this batch?",
-		Hint:  "Everything is done. Once it is closed nothing but notes, complaints and where bars went can be added. To close it for good, type the word " + CloseWord + ".",
+		Hint:  "Everything is done. Once it is closed nothing but notes, complaints and where bars went can be added. To close it for good, type the word " + closeWord + ".",
 		Make: func(text string, _ timer.Moment) (Act, string) {
-			if !strings.EqualFold(text, CloseWord) {
-				return nil, "Type the word " + CloseWord + "."
+			if !strings.EqualFold(text, closeWord) {
+				return nil, "Type the word " + closeWord + "."
 			}
 			return Keep{Code: code, Fact: batch.Closed{}}, ""
 		},

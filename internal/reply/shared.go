@@ -66,9 +66,9 @@ func AskShared(code string, p steps.Plan, t work.Task, others []uses.Occupied) (
 	return Question{
 		Title: "Is the vessel free?",
 		Hint: recipe.Clean(sentence(shared)) + " Say which was taken instead: " + howToSay(p, vessel, others) +
-			" If it is empty by now, write " + FreeWord + " and how that came. Then answer the task again.",
+			" If it is empty by now, write " + freeWord + " and how that came. Then answer the task again.",
 		Make: func(text string, at timer.Moment) (Act, string) {
-			if how, free := strings.CutPrefix(text, FreeWord); free && strings.Trim(how[:min(1, len(how))], " :,.") == "" {
+			if how, free := strings.CutPrefix(text, freeWord); free && strings.Trim(how[:min(1, len(how))], " :,.") == "" {
 				return answered(strings.Trim(how, " :,."), at)
 			}
 			return took(text, at)
@@ -76,8 +76,8 @@ func AskShared(code string, p steps.Plan, t work.Task, others []uses.Occupied) (
 	}, true
 }
 
-// FreeWord begins the answer that a vessel holds nothing of the other batch any more.
-const FreeWord = "free"
+// freeWord begins the answer that a vessel holds nothing of the other batch any more.
+const freeWord = "free"
 
 // Instead asks which vessel was taken in place of the one of a task.
 func Instead(code string, p steps.Plan, t work.Task, others []uses.Occupied) (Act, string) {

@@ -75,7 +75,7 @@ func (r Rest) testStage() work.Stage {
 	}
 	alkali := doneBy[batch.Tested](r, r.do(work.Measure, alkaliTest, "pH, or free alkali", fmt.Sprintf(
 		"Gloves and goggles. pH of a 1 %% solution in distilled water, passed from %.0f to %.1f; or t: free alkali as 0.02 %%, passed up to %.2f %%. Strips read soap poorly; the test's own sheet and local rules come first.",
-		LowestPH, HighestPH, MostFreeAlkali)))
+		LowestPH, HighestPH, mostFreeAlkali)))
 	look := doneBy[batch.Tested](r, r.do(work.Choose, LookTest, "Look: no white pockets, beads, orange spots or cracks",
 		"Cut one bar through the middle."))
 	alkali.Warns, look.Warns = r.failed(batch.PHTest) != "", r.failed(batch.LookTest) != ""

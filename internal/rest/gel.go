@@ -21,8 +21,8 @@ const (
 	lastGelLook   = 12 // hours after the pour, from which nothing that overheats is left
 	// gelEarly is how much before its time a look still answers it.
 	gelEarly = 15 * time.Minute
-	// GelAgain is when a loaf that overheats is looked at again.
-	GelAgain = 10 * time.Minute
+	// gelAgain is when a loaf that overheats is looked at again.
+	gelAgain = 10 * time.Minute
 )
 
 const (
@@ -61,7 +61,7 @@ func (r Rest) gelLooks() []gelLook {
 		if told.Fact.Look != batch.Rising || r.sincePour(told) >= lastGelLook*time.Hour {
 			continue
 		}
-		again := gelLook{task: againTask + strconv.Itoa(told.Seq), start: told.Moment(), after: GelAgain, said: looks[i+1:]}
+		again := gelLook{task: againTask + strconv.Itoa(told.Seq), start: told.Moment(), after: gelAgain, said: looks[i+1:]}
 		for loaf := 1; loaf <= r.Control.Loaves; loaf++ {
 			if ofLoaf(told, loaf) {
 				again.loaves = append(again.loaves, loaf)

@@ -15,14 +15,14 @@ import (
 const (
 	LowestPH       = 9.0
 	HighestPH      = 10.5
-	MostFreeAlkali = 0.05 // % as NaOH
+	mostFreeAlkali = 0.05 // % as NaOH
 )
 
 // Passes says that a test with a figure gave what sound soap gives. A pH below that of
 // soap was not measured on soap, or not as a pH.
 func Passes(test batch.Test, value float64) bool {
 	if test == batch.FreeAlkaliTest {
-		return value >= 0 && value <= MostFreeAlkali
+		return value >= 0 && value <= mostFreeAlkali
 	}
 	return value >= LowestPH && value <= HighestPH
 }

@@ -18,11 +18,6 @@ func (b Box) Width() float64 { return b.Right - b.Left }
 // Height gives the box's height in mm.
 func (b Box) Height() float64 { return b.Top - b.Bottom }
 
-// Grown gives the box with so many mm more on every side.
-func (b Box) Grown(by float64) Box {
-	return Box{b.Left - by, b.Bottom - by, b.Right + by, b.Top + by}
-}
-
 // Around gives the smallest box that holds both.
 func (b Box) Around(o Box) Box {
 	return Box{min(b.Left, o.Left), min(b.Bottom, o.Bottom), max(b.Right, o.Right), max(b.Top, o.Top)}

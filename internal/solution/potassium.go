@@ -48,16 +48,16 @@ func MixedHydroxideDensity(naohGrams, kohGrams, waterGrams, tC float64) float64 
 	)
 }
 
-// MaxPotassiumConcentration is the solubility of potassium hydroxide at 20 °C,
+// maxPotassiumConcentration is the solubility of potassium hydroxide at 20 °C,
 // 112 g in 100 g of water (CRC Handbook, from memory), as a fraction of the mass.
-const MaxPotassiumConcentration = 0.528
+const maxPotassiumConcentration = 0.528
 
 // LeastWater gives the grams of water that dissolve the pure hydroxides at
 // 20 °C, as if each had its own. Together they need no more, so it is on the
 // careful side. Water that potassium hydroxide brings along counts as water.
 func LeastWater(naohGrams, kohGrams float64) float64 {
 	return naohGrams*(1-calc.MaxLyeConcentration)/calc.MaxLyeConcentration +
-		kohGrams*(1-MaxPotassiumConcentration)/MaxPotassiumConcentration
+		kohGrams*(1-maxPotassiumConcentration)/maxPotassiumConcentration
 }
 
 // potassiumHeat gives the heat in kJ that dissolving a mole of potassium

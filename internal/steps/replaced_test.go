@@ -7,7 +7,6 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/judge"
-	"bench/internal/quantity"
 	"bench/internal/recipe"
 	"bench/internal/resume"
 	"bench/internal/sample"
@@ -174,21 +173,6 @@ func TestReplacedHalfWay(t *testing.T) {
 	}
 }
 
-// TestReplacedExchangedHalfWay: in a cup that changed places, what was weighed since then
-// is where it was put.
-func TestReplacedExchangedHalfWay(t *testing.T) {
-	const id = "dusk/dusk/loaf 2/evening smoke/cup"
-	b := begin(harbour())
-	b.put(batch.VesselReplaced{Vessel: "cup 1", By: "cup 2", Tare: 9 * g})
-	b.workTo(t, id)
-	if err := b.say(id, judge.Answer{How: batch.Typed, Text: "4", More: true}); err != nil {
-		t.Fatal(err)
-	}
-	if task := b.task(t, id); task.Vessel != "cup 1" {
-		t.Errorf("in %s", task.Vessel)
-	}
-}
-
 // TestReplacedLyeJug: a lye jug that was weighed is weighed again in another, by what
 // went in and not by what the first weighed; and one whose lye is gone is left alone.
 func TestReplacedLyeJug(t *testing.T) {
@@ -304,35 +288,6 @@ func TestReplacedFull(t *testing.T) {
 	}
 }
 
-// TestReplacedExchanges: a vessel of the plan that was taken for another changes places
-// with it, and one that comes back is where it was.
-func TestReplacedExchanges(t *testing.T) {
-	b := begin(harbour())
-	b.put(batch.VesselReplaced{Vessel: "jug 1", By: "jug 2", Tare: 121 * g})
-	into := func() string {
-		return b.task(t, "sea/sea/loaf 1").Into + ", " + b.task(t, "sea/sea/loaf 2").Into + ", " + b.task(t, "sea/sea/loaf 3").Into
-	}
-	if got := into(); got != "jug 2, jug 1, jug 3" {
-		t.Errorf("into %s", got)
-	}
-	b.put(batch.VesselReplaced{Vessel: "jug 3", By: "bucket", Tare: 300 * g})
-	b.put(batch.VesselReplaced{Vessel: "jug 2", By: "jug 1", Tare: 120 * g})
-	if got := into(); got != "jug 1, jug 2, bucket" {
-		t.Errorf("into %s", got)
-	}
-	b.put(batch.VesselReplaced{Vessel: "bucket", By: "jug 3", Tare: 119 * g})
-	if got := into(); got != "jug 1, jug 2, jug 3" {
-		t.Errorf("into %s", got)
-	}
-	// Dry alkali's cup is given to nothing else, however the facts read.
-	b.put(batch.VesselReplaced{Vessel: "alkali cup", By: "cup 3", Tare: 9 * g})
-	for _, u := range b.plan().Uses() {
-		if u.Vessel == "alkali cup" || u.Vessel == "cup 3" && !u.Alkali {
-			t.Errorf("%+v", u)
-		}
-	}
-}
-
 // TestReplacedTareCorrected: a tare that was mistyped is corrected, and a whole weight
 // that was taken with it follows; what was used is not taken back.
 func TestReplacedTareCorrected(t *testing.T) {
@@ -368,55 +323,5 @@ func TestReplacedTareCorrected(t *testing.T) {
 	}
 	if _, err := judge.Correct(b.plan(), b.state, seq, "none", "?"); err == nil {
 		t.Error("that is no weight")
-	}
-}
-
-// TestTooSmall: a vessel of the workshop whose brim is stated is held to it in the plan;
-// the volume is worked out by hand here.
-func TestTooSmall(t *testing.T) {
-	c := harbour()
-	c.Vessels[0].Brim = 2 * quantity.Litre // 1862 g of batter at 0.889 g/ml are 2094 ml.
-	c.Vessels[1].Brim = 3 * quantity.Litre
-	words := strings.Join(begin(c).plan().Warnings, "\n")
-	if !strings.Contains(words, "pot 1 holds 2000 ml to the brim, and the 1862 g that go into it may take 2094 ml: take a larger one") || strings.Contains(words, "pot 2") {
-		t.Errorf("warned:\n%s", words)
-	}
-	b := begin(c)
-	b.put(batch.VesselReplaced{Vessel: "pot 1", By: "kettle", Tare: 900 * g, Brim: 2200 * quantity.Millilitre})
-	if words := strings.Join(b.plan().Warnings, "\n"); strings.Contains(words, "brim") {
-		t.Errorf("a large kettle was taken, and warned:\n%s", words)
-	}
-}
-
-// TestClashes: before a batch, what others have of its vessels and moulds is told.
-func TestClashes(t *testing.T) {
-	a := begin(harbour())
-	a.workTo(t, "sea/sea/scent in")
-	others := a.plan().Occupies("26K25A")
-	if words := strings.Join(begin(harbour()).plan().Clashes(others), "\n"); !strings.Contains(words, "cup 1 holds the harbour rope for sea of batch 26K25A") {
-		t.Errorf("the scent waits in its cup:\n%s", words)
-	}
-	a.workTo(t, "sea/sea/loaf 3")
-	others = a.plan().Occupies("26K25A")
-	words := strings.Join(begin(harbour()).plan().Clashes(others), "\n")
-	for _, want := range []string{
-		"pot 1 holds the sea batter of batch 26K25A: have another ready for the sea oils",
-		"jug 1 holds loaf 1's portion of sea of batch 26K25A", "jug 2 holds loaf 2's",
-		"3 of 3 moulds called loaf mould are in use for batch 26K25A, and this one wants 3 moulds",
-	} {
-		if !strings.Contains(words, want) {
-			t.Errorf("%q is not among:\n%s", want, words)
-		}
-	}
-	if strings.Contains(words, "jug 3") || strings.Contains(words, "pot 2") {
-		t.Errorf("those are free:\n%s", words)
-	}
-	if got := begin(harbour()).plan().Clashes(nil); len(got) > 0 {
-		t.Errorf("nobody else is at work: %q", got)
-	}
-	few := harbour()
-	few.Loaves, few.Recipe.Loaves, few.Mould.Count = 1, 1, 4
-	if words := strings.Join(begin(few).plan().Clashes(others), "\n"); strings.Contains(words, "mould") {
-		t.Errorf("one of four is free:\n%s", words)
 	}
 }

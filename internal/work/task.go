@@ -56,6 +56,7 @@ type Task struct {
 	Count     int    // Count is how many bars are asked for.
 	Counted   int    // Counted is how many were counted, or weighed so far.
 	FromCup   bool   // FromCup was weighed before, into its cup: it counts once.
+	Out       bool   // Out comes out of its vessel again.
 
 	Done    bool
 	Again   bool // Again says that it may be read again although it is done.
@@ -73,7 +74,6 @@ type Task struct {
 
 // Reckoned is what only the plan reckons with; no front asks for it.
 type Reckoned struct {
-	Out    bool          // Out comes out of its vessel again.
 	Later  quantity.Mass // Later is what was decided since: more of it, or below zero out again.
 	Within quantity.Mass // Within is the tolerance before the scale had its say.
 }

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"bench/internal/recipe"
+	"bench/internal/scene"
 )
 
 func (c *checker) layers() {
@@ -173,7 +174,8 @@ func (c *checker) pale(l recipe.Layer) bool {
 		}
 	}
 	for _, k := range l.Colours {
-		if m, ok := material(c.w, k.Material); ok && luminance(m.Looks) >= paleLuminance {
+		m, ok := material(c.w, k.Material)
+		if looks, _ := scene.ParseColour(m.Looks); ok && looks.Linear().Luminance() >= paleLuminance {
 			return true
 		}
 	}

@@ -60,7 +60,7 @@ func Letters(text string, scale int) []string {
 	rows := make([]string, letterDots/2*scale)
 	for i := range rows {
 		var b strings.Builder
-		b.Grow(len("█") * LettersWidth(text, scale))
+		b.Grow(len("█") * lettersWidth(text, scale))
 		for _, r := range text {
 			dots, ok := letters[unicode.ToUpper(r)]
 			if !ok {
@@ -81,8 +81,8 @@ func Letters(text string, scale int) []string {
 	return rows
 }
 
-// LettersWidth gives the cells that a text takes in letters.
-func LettersWidth(text string, scale int) int {
+// lettersWidth gives the cells that a text takes in letters.
+func lettersWidth(text string, scale int) int {
 	w := -1
 	for _, r := range text {
 		if dots, ok := letters[unicode.ToUpper(r)]; ok {
@@ -136,7 +136,7 @@ func filled(words []string, w, scale, most int) (lines []string, all bool) {
 	n := 0
 	for range most {
 		from := n
-		for n < len(words) && spelt(words[n]) && LettersWidth(strings.Join(words[from:n+1], " "), scale) <= w {
+		for n < len(words) && spelt(words[n]) && lettersWidth(strings.Join(words[from:n+1], " "), scale) <= w {
 			n++
 		}
 		if n > from {

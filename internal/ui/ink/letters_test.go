@@ -63,8 +63,8 @@ func TestLead(t *testing.T) {
 	}
 	for _, scale := range []int{1, 2, 3} {
 		for _, row := range Letters("Pour 22.5", scale) {
-			if Width(row) != LettersWidth("Pour 22.5", scale) {
-				t.Errorf("at %d a row is %d wide, not %d", scale, Width(row), LettersWidth("Pour 22.5", scale))
+			if Width(row) != lettersWidth("Pour 22.5", scale) {
+				t.Errorf("at %d a row is %d wide, not %d", scale, Width(row), lettersWidth("Pour 22.5", scale))
 			}
 		}
 	}
