@@ -115,7 +115,7 @@ func (e *Event) changed(at time.Time) {
 // moves says that a fact may move a date. Weighings, notes and readings do not.
 func moves(f batch.Fact) bool {
 	switch f.(type) {
-	case batch.Weighed, batch.Grossed, batch.TemperatureTaken, batch.Noted, batch.Decided, batch.WarningSeen, batch.PotWeighed, batch.VesselReplaced, batch.SharedAnswered,
+	case batch.Weighed, batch.Grossed, batch.TemperatureTaken, batch.Noted, batch.Decided, batch.WarningSeen, batch.PotWeighed, batch.PotAnswered, batch.VesselReplaced, batch.SharedAnswered,
 		batch.GelLooked, batch.SetAside, batch.Tested, batch.Released, batch.Held, batch.Reworks, batch.LimitStated, batch.Complained, batch.BarsWent:
 		return false
 	case batch.Started, batch.Ticked, batch.Skipped, batch.TimerSeen, batch.TimerPutOff, batch.Corrected, batch.Withdrawn, batch.Closed,

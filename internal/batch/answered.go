@@ -25,10 +25,11 @@ func (SharedAnswered) fact() {}
 type asked struct {
 	warning bool   // warning tells a batter's warning from what is shared: a note answers no warning.
 	about   string // about is what the fact names.
+	look    int    // look numbers the weighing of a vessel that was asked about.
 }
 
 // WarningSeen says that a warning was answered.
-func (s State) WarningSeen(about string) bool { return s.answered[asked{true, about}] }
+func (s State) WarningSeen(about string) bool { return s.answered[asked{warning: true, about: about}] }
 
 // Answered says that somebody answered for what is shared.
 func (s State) Answered(shared string) bool { return s.answered[asked{about: shared}] }

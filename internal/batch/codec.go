@@ -40,6 +40,8 @@ func Kind(f Fact) string {
 		return "warning-seen"
 	case PotWeighed:
 		return "pot-weighed"
+	case PotAnswered:
+		return "pot-answered"
 	case VesselReplaced:
 		return "vessel-replaced"
 	case SharedAnswered:
@@ -142,6 +144,8 @@ func Decode(kind string, body []byte) (Fact, error) {
 		return decodeAs[WarningSeen](kind, body)
 	case "pot-weighed":
 		return decodeAs[PotWeighed](kind, body)
+	case "pot-answered":
+		return decodeAs[PotAnswered](kind, body)
 	case "vessel-replaced":
 		return decodeAs[VesselReplaced](kind, body)
 	case "shared-answered":

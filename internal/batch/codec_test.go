@@ -56,6 +56,7 @@ var weighings = rapid.Custom(func(t *rapid.T) batch.Weighed {
 		Target: masses.Draw(t, "target"), Mass: masses.Draw(t, "mass"), More: rapid.Bool().Draw(t, "more"),
 		How:   rapid.SampledFrom([]batch.How{batch.AtTarget, batch.Typed, batch.ByEye}).Draw(t, "how"),
 		Scale: texts.Draw(t, "scale"), Reads: masses.Draw(t, "reads"), Vessel: texts.Draw(t, "vessel"), Tare: masses.Draw(t, "tare"),
+		Look: rapid.IntRange(0, 9).Draw(t, "look"),
 	}
 })
 
@@ -114,6 +115,11 @@ var facts = map[string]*rapid.Generator[batch.Fact]{
 			Brim: quantity.Volume(rapid.Int64().Draw(t, "brim")), Held: texts.Draw(t, "held"),
 		}
 	}),
+	"pot-answered": rapid.Custom(func(t *rapid.T) batch.Fact {
+		return batch.PotAnswered{
+			Look: rapid.Int().Draw(t, "look"), Vessel: texts.Draw(t, "vessel"), Finding: texts.Draw(t, "finding"), Answer: texts.Draw(t, "answer"),
+		}
+	}),
 	"shared-answered": rapid.Custom(func(t *rapid.T) batch.Fact {
 		return batch.SharedAnswered{Shared: texts.Draw(t, "shared"), Answer: texts.Draw(t, "answer")}
 	}),
@@ -163,8 +169,8 @@ func TestEveryKindIsTested(t *testing.T) {
 			t.Errorf("%s: %v", kind, err)
 		}
 	}
-	if len(facts) != 29 {
-		t.Errorf("%d kinds are tested; batch.Fact has 29: keep both lists alike", len(facts))
+	if len(facts) != 30 {
+		t.Errorf("%d kinds are tested; batch.Fact has 30: keep both lists alike", len(facts))
 	}
 }
 

@@ -16,6 +16,9 @@ func Alike(with, first Fact) bool {
 	case VesselReplaced:
 		was, _ := first.(VesselReplaced)
 		return with.Vessel == was.Vessel && with.By == was.By
+	case PotAnswered:
+		was, _ := first.(PotAnswered)
+		return with.Look == was.Look
 	case SharedAnswered:
 		was, _ := first.(SharedAnswered)
 		return with.Shared == was.Shared

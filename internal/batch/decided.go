@@ -45,8 +45,30 @@ type PotWeighed struct {
 	Finding  string
 }
 
-func (Decided) fact()    {}
-func (PotWeighed) fact() {}
+// PotAnswered says how it stands after all with a vessel whose weight was off, by
+// somebody who weighed nothing again.
+type PotAnswered struct {
+	Look    int // Look numbers the fact that the vessel was weighed.
+	Vessel  string
+	Finding string // Finding is what is answered, in words.
+	Answer  string
+}
+
+// Look is a vessel that was weighed to see whether all is in, as it now stands.
+type Look struct {
+	Fact PotWeighed
+	Seq  int
+}
+
+// Looks gives the looks into vessels, oldest first.
+func (s State) Looks() []Look { return s.looks }
+
+// PotAnswered says that somebody said how it stands after a look.
+func (s State) PotAnswered(look int) bool { return s.answered[asked{look: look}] }
+
+func (Decided) fact()     {}
+func (PotWeighed) fact()  {}
+func (PotAnswered) fact() {}
 
 // Decision is the last word on a weighing that was off, with its moment.
 type Decision struct {

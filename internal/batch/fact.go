@@ -49,6 +49,8 @@ type Weighed struct {
 	Reads    quantity.Mass
 	Vessel   string        `json:",omitempty"`
 	Tare     quantity.Mass // Tare is the vessel's, empty.
+	// Look numbers the weighing of the vessel that found this in it already, or out of it.
+	Look int `json:",omitempty"`
 }
 
 // Ticked says that a task without a number was done.
@@ -179,7 +181,7 @@ func Task(f Fact) string {
 		return f.Task
 	case Reworks, LimitStated, Complained, BarsWent:
 		return ""
-	case Started, TimerSeen, TimerPutOff, Noted, Withdrawn, Closed, WarningSeen, PotWeighed, VesselReplaced, SharedAnswered:
+	case Started, TimerSeen, TimerPutOff, Noted, Withdrawn, Closed, WarningSeen, PotWeighed, PotAnswered, VesselReplaced, SharedAnswered:
 		return ""
 	}
 	return ""

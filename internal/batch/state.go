@@ -27,6 +27,7 @@ type State struct {
 
 	replaced []Replacement
 	answered map[asked]bool
+	looks    []Look
 }
 
 // Weighing is one weighing as it now stands, with the fact it came from.
@@ -129,7 +130,7 @@ func (s *State) take(e Entry) {
 	case Decided:
 		put(&s.decided, f.Task, append(slices.Clip(s.decided[f.Task]), Decision{f, e.Seq, e.At}))
 	case WarningSeen:
-		put(&s.answered, asked{true, f.Batter}, true)
+		put(&s.answered, asked{warning: true, about: f.Batter}, true)
 	case GelLooked, UnmouldPutOff, BarsCut, BarsWeighed, SetAside, Marked, WeighedIn, Tested, Released, Held, Reworks, LimitStated, Complained, BarsWent:
 		s.after = append(slices.Clip(s.after), e)
 	case VesselReplaced:
@@ -138,8 +139,11 @@ func (s *State) take(e Entry) {
 		put(&s.answered, asked{about: f.Shared}, true)
 	case Noted:
 		s.answeredIn(f.Text)
-	case PotWeighed, Corrected, Withdrawn:
-		// A look into a pot changes nothing; corrections are applied by again.
+	case PotWeighed:
+		s.looks = append(slices.Clip(s.looks), Look{f, e.Seq})
+	case PotAnswered:
+		put(&s.answered, asked{look: f.Look}, true)
+	case Corrected, Withdrawn: // They are applied by again.
 	}
 }
 

@@ -57,6 +57,8 @@ func Allows(p steps.Plan, f batch.Fact, now timer.Moment) error {
 		return allowsWarning(p, f)
 	case batch.PotWeighed:
 		return allowsPot(p, f)
+	case batch.PotAnswered:
+		return allowsPotAnswer(p, f)
 	case batch.VesselReplaced:
 		return allowsReplaced(p, f)
 	case batch.SharedAnswered:
@@ -105,6 +107,11 @@ func allowsWeighed(p steps.Plan, f batch.Weighed) error {
 	t, err := open(p, f.Task, work.Weigh, work.Portion)
 	if err != nil {
 		return err
+	}
+	if _, st, _ := p.Task(f.Task); st.Kind == work.LyeIntoOils {
+		if err := potUnanswered(p, st.Batter); err != nil {
+			return fmt.Errorf("%s: %w", t.Title, err)
+		}
 	}
 	return cmp.Or(weighable(t, f), pourable(p, t, f.Mass))
 }
@@ -205,6 +212,11 @@ func allowsTick(p steps.Plan, f batch.Ticked, now timer.Moment) error {
 	}
 	if id == steps.DissolveID(st.Batter) || id == steps.CombineID(st.Batter) {
 		if err := lyeHeavy(p, st.Batter); err != nil {
+			return fmt.Errorf("%s: %w", t.Title, err)
+		}
+	}
+	if id == steps.MeetID(st.Batter) || id == steps.CombineID(st.Batter) {
+		if err := potUnanswered(p, st.Batter); err != nil {
 			return fmt.Errorf("%s: %w", t.Title, err)
 		}
 	}

@@ -131,6 +131,9 @@ func correctWords(e batch.Entry, text string) (batch.Fact, error) {
 	case batch.Noted:
 		f.Text = text
 		return f, nil
+	case batch.PotAnswered:
+		f.Answer = text
+		return f, nil
 	case batch.SharedAnswered:
 		f.Answer = text
 		return f, nil

@@ -39,6 +39,8 @@ func termsOf(f batch.Fact) []string {
 		return wordTerms(f.Text)
 	case batch.Complained:
 		return wordTerms(f.Words)
+	case batch.PotAnswered:
+		return wordTerms(f.Vessel + " " + f.Answer)
 	case batch.SharedAnswered:
 		return wordTerms(f.Shared + " " + f.Answer) // A note, before it was a fact of its own.
 	case batch.VesselReplaced:

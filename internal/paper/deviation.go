@@ -58,10 +58,18 @@ func wayToJSON(w steps.WayOn) wayJSON {
 		split = &splitJSON{millimetres(o.Lowest), millimetres(o.Highest), grams(o.Left), o.In}
 	}
 	return wayJSON{
-		Way: string(w.Fact.Way), Title: w.Title, Until: w.Until, Preselected: w.Default, G: grams(w.Fact.Mass),
+		Way: wayName(w), Title: w.Title, Until: w.Until, Preselected: w.Default, G: grams(w.Fact.Mass),
 		Superfat: bandJSON{decimal(s.Percent), decimal(s.Low), decimal(s.High)},
 		Rise:     millimetres(w.Outcome.Rise), Scent: decimal(w.Outcome.Scent), Strength: decimal(w.Outcome.Strength), Split: split,
 	}
+}
+
+// wayName names a way on, or the answer to a look into a vessel.
+func wayName(w steps.WayOn) string {
+	if w.Look != nil {
+		return string(w.Look.Kind)
+	}
+	return string(w.Fact.Way)
 }
 
 func holdsToJSON(p steps.Plan) []holdJSON {
@@ -82,6 +90,9 @@ func (p *page) deviations(plan steps.Plan) {
 				sign = ">"
 			}
 			p.linef("  %s %s", sign, w.Title)
+			if w.Keeps() == nil {
+				continue
+			}
 			p.linef("      %s; %s", w.Outcome, w.Until)
 		}
 	}

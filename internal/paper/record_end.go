@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"bench/internal/batch"
+	"bench/internal/potcheck"
 	"bench/internal/say"
 	"bench/internal/work"
 )
@@ -96,8 +97,10 @@ func (r recorder) deviates(e batch.Entry) bool {
 		return f.Look == batch.Rising || f.Look == batch.Cracked
 	case batch.SetAside:
 		return f.Asked != ""
-	case batch.Skipped, batch.Decided, batch.WarningSeen, batch.UnmouldPutOff, batch.VesselReplaced, batch.SharedAnswered:
+	case batch.Skipped, batch.Decided, batch.WarningSeen, batch.UnmouldPutOff, batch.VesselReplaced, batch.SharedAnswered, batch.PotAnswered:
 		return true
+	case batch.PotWeighed:
+		return !potcheck.Fine(f.Finding)
 	case batch.Closed:
 		return f.Reason != ""
 	default:

@@ -198,3 +198,35 @@ func TestRecordOfTheGel(t *testing.T) {
 		t.Errorf("%s", got)
 	}
 }
+
+// TestLookIsADeviation: what the weight of a pot showed stands in the deviations, and so
+// does what was answered; a pot that is as it should be does not.
+func TestLookIsADeviation(t *testing.T) {
+	b := sample.Begin(sample.Control(t, "lighthouse-at-dusk.yaml", 1))
+	b.WorkTo(t, "sea/meet")
+	look := func(off quantity.Mass) {
+		for _, v := range b.Plan().Vessels() {
+			if f, err := b.Plan().PotCheck(v.Vessel, v.Expected+off); err == nil && v.Vessel == "large pot" {
+				b.Put(f.Fact)
+			}
+		}
+	}
+	words := func() string {
+		var all []string
+		for _, d := range paper.RecordOf("260302A", b.State, time.UTC).Deviations {
+			all = append(all, d.Words)
+		}
+		return strings.Join(all, "\n")
+	}
+	if look(0); words() != "" {
+		t.Errorf("as it should be: %q", words())
+	}
+	look(-50 * quantity.Gram)
+	if w := words(); !strings.Contains(w, "50.0 g short") || !strings.Contains(w, "not decided yet: large pot") {
+		t.Errorf("off: %q", w)
+	}
+	b.Put(batch.PotAnswered{Look: len(b.State.Entries), Vessel: "large pot", Finding: "50.0 g short", Answer: "its lid was off"})
+	if w := words(); strings.Contains(w, "not decided yet") || !strings.Contains(w, "its lid was off") || !strings.Contains(w, "weighs") {
+		t.Errorf("answered: %q", w)
+	}
+}

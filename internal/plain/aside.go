@@ -142,11 +142,20 @@ func (s *session) decide(d steps.Deviation) {
 	titles := make([]string, len(ways))
 	for i, w := range ways {
 		titles[i] = fmt.Sprintf("%s. %s; %s", w.Title, w.Outcome, w.Until)
+		if w.Keeps() == nil {
+			titles[i] = w.Title + "; " + w.Until
+		}
 		if w.Default {
 			titles[i] += " (usual)"
 		}
 	}
-	if n, ok := s.pick("way", titles); ok {
+	n, ok := s.pick("way", titles)
+	switch {
+	case ok && ways[n].Look != nil && ways[n].Look.Kind == steps.WeighAgain:
+		s.weighPot("")
+	case ok && ways[n].Look != nil:
+		s.asked("")(reply.AnswerLook(s.code, s.plan, *ways[n].Look, s.now()))
+	case ok:
 		if err := judge.Allows(s.plan, ways[n].Fact, s.now()); err != nil {
 			s.warn(phrase.Sentence(err))
 			return

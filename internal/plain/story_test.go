@@ -185,6 +185,14 @@ func TestWeighPot(t *testing.T) {
 		t.Errorf("kept %+v", k.last())
 	}
 	k.hears("olive oil")
+	k.says("d").hears("Weigh large pot again", "count it as 0.0 g", "say how you know").says("3").hears("How do you know?").says("the other scale")
+	if f, ok := k.last().(batch.PotAnswered); !ok || f.Answer != "the other scale" {
+		t.Errorf("kept %+v", k.last())
+	}
+	k.says("w", "1", "1079.2", "d", "1", "1", "1423.5")
+	if f, ok := k.last().(batch.PotWeighed); !ok || !strings.Contains(f.Finding, "as it should be") {
+		t.Errorf("kept %+v", k.last())
+	}
 }
 
 // TestRest answers after the pour: a look with its temperature, a loaf too soft,

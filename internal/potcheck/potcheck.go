@@ -17,6 +17,7 @@ import (
 // Content is what a vessel holds by the facts, and what may yet go into it.
 type Content struct {
 	Vessel   string
+	Batter   string
 	Holds    string // Holds says what stands in it, in a word or two.
 	Tare     quantity.Mass
 	Gone     quantity.Mass // Gone was poured out of it.
@@ -75,6 +76,12 @@ func (c Content) sureOfLye(f calc.Finding) (sure calc.Finding, words string) {
 	return f, ". Weigh it once more, untared, before anything goes in"
 }
 
+// asItShould begins the words on a vessel that nothing is wrong with.
+const asItShould = "as it should be"
+
+// Fine says of the words of a finding, whenever they were kept, that nothing was wrong.
+func Fine(words string) bool { return strings.HasPrefix(words, asItShould) }
+
 // say puts a finding into words that name both weights, so that a slip in
 // reading or typing is seen.
 func (c Content) say(f calc.Finding, gross quantity.Mass) string {
@@ -86,9 +93,9 @@ func (c Content) say(f calc.Finding, gross quantity.Mass) string {
 	much += fmt.Sprintf(" (it is %s g and should be %s): ", gross.At(c.Reads), c.Expected.At(c.Reads))
 	switch f.Kind {
 	case calc.AsExpected:
-		words := fmt.Sprintf("as it should be (it is %s g, by the facts %s)", gross.At(c.Reads), c.Expected.At(c.Reads))
+		words := fmt.Sprintf(asItShould+" (it is %s g, by the facts %s)", gross.At(c.Reads), c.Expected.At(c.Reads))
 		if -off > c.Reads && c.Steam > 0 {
-			words = fmt.Sprintf("as it should be: %s g are no more than steam can take (it is %s g, by the facts %s)",
+			words = fmt.Sprintf(asItShould+": %s g are no more than steam can take (it is %s g, by the facts %s)",
 				(-off).At(c.Reads), gross.At(c.Reads), c.Expected.At(c.Reads))
 		}
 		if len(f.Explanations) > 0 {
@@ -123,18 +130,24 @@ func either(all [][]calc.Fault) string {
 func faults(list []calc.Fault) string {
 	var words []string
 	for _, f := range list {
-		switch f.Kind {
-		case calc.Missing:
-			words = append(words, f.Name+" is not in")
-		case calc.Twice:
-			words = append(words, f.Name+" is in twice")
-		case calc.Unrecorded:
-			words = append(words, f.Name+" is in already")
-		case calc.Stayed:
-			words = append(words, f.Name+" did not come out")
-		case calc.PouredOut:
-			words = append(words, f.Name+" is out already")
-		}
+		words = append(words, Say(f))
 	}
 	return strings.Join(words, " and ")
+}
+
+// Say puts one fault into words.
+func Say(f calc.Fault) string {
+	switch f.Kind {
+	case calc.Missing:
+		return f.Name + " is not in"
+	case calc.Twice:
+		return f.Name + " is in twice"
+	case calc.Unrecorded:
+		return f.Name + " is in already"
+	case calc.Stayed:
+		return f.Name + " did not come out"
+	case calc.PouredOut:
+		return f.Name + " is out already"
+	}
+	return f.Name
 }

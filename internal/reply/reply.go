@@ -29,6 +29,7 @@ func To(code string, p steps.Plan, t work.Task, a judge.Answer, doubt *Doubted, 
 		return act, doubt, word
 	}
 	if err == nil {
+		f = byLook(p, f)
 		err = judge.Allows(p, f, at)
 	}
 	switch {

@@ -46,7 +46,7 @@ func KeepInAlready(code string, p steps.Plan, at timer.Moment) (u resume.Unsaid,
 	}
 	f, err := judge.Fact(p, u.Task.ID, judge.Answer{How: batch.Typed, Text: reads.At(u.Task.Reads)})
 	if err == nil {
-		act, _ = allowed(code, p, f, at)
+		act, _ = allowed(code, p, byLook(p, f), at)
 	}
 	return u, act
 }

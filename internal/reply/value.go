@@ -71,6 +71,8 @@ func wordsOf(f batch.Fact) string {
 		return timer.Words(f.For)
 	case batch.Noted:
 		return f.Text
+	case batch.PotAnswered:
+		return f.Answer
 	case batch.SharedAnswered:
 		return f.Answer
 	case batch.GelLooked:

@@ -16,6 +16,7 @@ type Unsaid struct {
 	Task  work.Task     // Task is the weighing that it was.
 	Mass  quantity.Mass // Mass is what the scale says of it.
 	Gross quantity.Mass // Gross is what the vessel weighed, with all that is in it.
+	Look  int           // Look numbers the fact that it was weighed.
 }
 
 // InAlready gives what the last look into a vessel found to be in it already, or out;
@@ -26,7 +27,7 @@ func InAlready(p steps.Plan) (Unsaid, bool) {
 			if p.State().Withdrawn(e.Seq) || slices.ContainsFunc(p.State().Entries[i+1:], p.Touches(f.Vessel)) {
 				return Unsaid{}, false
 			}
-			return unsaid(p, f)
+			return unsaid(p, f, e.Seq)
 		}
 	}
 	return Unsaid{}, false
@@ -34,7 +35,7 @@ func InAlready(p steps.Plan) (Unsaid, bool) {
 
 // unsaid finds the open weighing that alone explains what a vessel weighs too much, or the
 // portion that explains what it lacks.
-func unsaid(p steps.Plan, f batch.PotWeighed) (Unsaid, bool) {
+func unsaid(p steps.Plan, f batch.PotWeighed, look int) (Unsaid, bool) {
 	found, err := p.PotCheck(f.Vessel, f.Gross)
 	if err != nil || found.Kind != calc.Explained || len(found.Explanations[0]) != 1 {
 		return Unsaid{}, false
@@ -47,7 +48,7 @@ func unsaid(p steps.Plan, f batch.PotWeighed) (Unsaid, bool) {
 			}
 			in := fault.Kind == calc.Unrecorded && t.Do == work.Weigh && !t.Out && t.Material == fault.Name
 			if in || fault.Kind == calc.PouredOut && steps.PouredAs(t, fault.Name) {
-				return Unsaid{t, (f.Gross - found.Fact.Expected).Abs().RoundTo(t.Reads), f.Gross}, true
+				return Unsaid{t, (f.Gross - found.Fact.Expected).Abs().RoundTo(t.Reads), f.Gross, look}, true
 			}
 		}
 	}

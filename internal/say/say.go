@@ -72,6 +72,8 @@ func (w in) fact(e batch.Entry) string {
 		return "read: " + f.Warning
 	case batch.PotWeighed:
 		return fmt.Sprintf("%s weighs %s g: %s", f.Vessel, f.Gross.At(quantity.Gram/10), f.Finding)
+	case batch.PotAnswered:
+		return fmt.Sprintf("%s, %s: not weighed again: %s", f.Vessel, f.Finding, f.Answer)
 	case batch.VesselReplaced:
 		return replaced(f)
 	case batch.SharedAnswered:

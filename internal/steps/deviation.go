@@ -17,6 +17,11 @@ type Deviation struct {
 	Off    quantity.Mass // Off is what is left of it, below zero for too little.
 	Words  string
 
+	// Look numbers the weighing of a vessel that showed it, which is answered by weighing it
+	// again, by what it was, or by a reason; zero is a weight that was off.
+	Look   int
+	Vessel string // Vessel is the one that was looked into.
+
 	task work.Task
 }
 

@@ -42,7 +42,7 @@ type planner struct {
 // pass a State that holds nothing but its Control.
 func Of(s batch.State) Plan {
 	plan, p := planOf(s)
-	plan.Deviations = p.deviations()
+	plan.Deviations = append(p.looksOff(), p.deviations()...)
 	plan.Holds = p.holds(plan.Batters)
 	plan.Unread = p.unread(plan.Holds)
 	return plan

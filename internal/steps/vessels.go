@@ -16,8 +16,9 @@ import (
 // PotFinding is what a gross weight says of a vessel.
 type PotFinding struct {
 	calc.Finding
-	Words string
-	Fact  batch.PotWeighed
+	Batter string
+	Words  string
+	Fact   batch.PotWeighed
 }
 
 // Vessels lists what can be weighed to see whether all is in.
@@ -43,7 +44,7 @@ func (p *planner) vessels() []potcheck.Content {
 }
 
 func (p *planner) potContent(k pot, met bool) potcheck.Content {
-	c := potcheck.Content{Vessel: k.vessel.Name, Holds: k.recipe.Name + " pot", Tare: k.vessel.Tare}
+	c := potcheck.Content{Vessel: k.vessel.Name, Batter: k.recipe.Name, Holds: k.recipe.Name + " pot", Tare: k.vessel.Tare}
 	kept, portions := p.keptWhole(k)
 	if kept.Done {
 		c.Kept = net(kept)
@@ -70,7 +71,7 @@ func (p *planner) potContent(k pot, met bool) potcheck.Content {
 			put(r.scents...)
 		}
 	}
-	c.Parts = append(c.Parts, outOf(portions)...)
+	c.Parts = append(c.Parts, p.outOf(portions)...)
 	if !met || !kept.Done {
 		lye := calc.Candidate{Name: lyeSolution, Grams: k.lye.Grams(), In: met}
 		lye.Tolerance = lye.Grams / 50 // What clings to the jug (common practice, no source).
@@ -102,10 +103,10 @@ func (p *planner) keptWhole(k pot) (whole work.Task, portions []work.Task) {
 
 // outOf are portions as what leaves their vessel: those that did, and the one that is
 // next, which may be out without a fact.
-func outOf(portions []work.Task) []calc.Candidate {
+func (p *planner) outOf(portions []work.Task) []calc.Candidate {
 	var list []calc.Candidate
 	for _, t := range portions {
-		out := calc.Candidate{Name: portionName(t), Grams: t.Mass.Grams(), Tolerance: t.Reads.Grams(), In: true, Out: true}
+		out := calc.Candidate{Name: portionName(t), Grams: p.wentOut(t, portions).Grams(), Tolerance: t.Reads.Grams(), In: true, Out: true}
 		if t.Mass > 0 {
 			list = append(list, out)
 		}
@@ -125,7 +126,7 @@ func (p *planner) potLoadOf(k pot) quantity.Mass {
 }
 
 func (p *planner) jugContent(k pot) potcheck.Content {
-	c := potcheck.Content{Vessel: k.jug.Name, Holds: k.recipe.Name + " lye solution", Tare: k.jug.Tare}
+	c := potcheck.Content{Vessel: k.jug.Name, Batter: k.recipe.Name, Holds: k.recipe.Name + " lye solution", Tare: k.jug.Tare}
 	p.put(&c, k.water)
 	for i, a := range k.recipe.Additives {
 		if a.In == recipe.InLyeWater {
@@ -219,13 +220,30 @@ func (p Plan) PotCheck(vessel string, gross quantity.Mass) (PotFinding, error) {
 		if err != nil {
 			return PotFinding{}, err
 		}
-		return PotFinding{f, words, batch.PotWeighed{Vessel: vessel, Gross: gross, Expected: c.Expected, Finding: words}}, nil
+		return PotFinding{f, c.Batter, words, batch.PotWeighed{Vessel: vessel, Gross: gross, Expected: c.Expected, Finding: words}}, nil
 	}
 	return PotFinding{}, fmt.Errorf("there is no vessel %q to look into", vessel)
 }
 
 // AsExpected says that the facts explain the weight as they stand.
 func (f PotFinding) AsExpected() bool { return f.Kind == calc.AsExpected }
+
+// wentOut gives what of a portion is out of the vessel: what was poured, less what was
+// weighed back into it, and what came out of it later.
+func (p *planner) wentOut(t work.Task, portions []work.Task) quantity.Mass {
+	m := t.Mass
+	for n, d := range p.s.Decisions(t.ID) {
+		if slices.ContainsFunc(portions, func(o work.Task) bool { return o.ID == d.Fact.Other }) {
+			continue // It went over between two jugs.
+		}
+		if moved, _ := p.s.Mass(evenedID(t.ID, n)); d.Fact.Off > 0 {
+			m -= moved
+		} else {
+			m += moved
+		}
+	}
+	return m
+}
 
 // portionName names a portion by what it is for.
 func portionName(t work.Task) string {

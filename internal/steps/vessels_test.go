@@ -234,3 +234,20 @@ func TestPotAsItWasKept(t *testing.T) {
 		t.Errorf("kept as %s g, poured %s", w.Mass, next.Remaining())
 	}
 }
+
+// TestPotOnceSomeWasPouredBack: of a pot of 2463.7 g 621.3 g went out, 20 g too much, and
+// 19 g of it back; what was only decided is in no vessel yet.
+func TestPotOnceSomeWasPouredBack(t *testing.T) {
+	b := splitSea(t)
+	b.poursOff(t, loaf1, 20*g)
+	b.decide(t, loaf1, batch.PourBack)
+	want := func(gross quantity.Mass) {
+		t.Helper()
+		if f, err := b.plan().PotCheck("pot 1", gross); err != nil || f.Fact.Expected != gross {
+			t.Errorf("%s, %v; want %s", f.Fact.Expected, err, gross)
+		}
+	}
+	want(1_842_400)
+	b.typed(t, loaf1+"/evened", "19")
+	want(1_861_400)
+}

@@ -17,6 +17,15 @@ import (
 type WayOn struct {
 	ways.Way
 	Outcome Outcome
+	Look    *AfterLook // Look is set where it is no decision, but an answer to a look into a vessel.
+}
+
+// Keeps gives the fact that takes the way, or nil where more is to be said first.
+func (w WayOn) Keeps() batch.Fact {
+	if w.Look != nil {
+		return w.Look.Fact
+	}
+	return w.Fact
 }
 
 // Outcome is what a batch comes to when all else is weighed as asked.
@@ -63,6 +72,9 @@ const lowerBy = 0.25
 func (p Plan) Ways(d Deviation) []WayOn {
 	if p.planner == nil {
 		return nil
+	}
+	if d.Look > 0 {
+		return p.planner.afterLook(p, d)
 	}
 	if s, i, ok := p.planner.portionOf(d.Task); ok {
 		return p.planner.portionWays(p, d, s, i)

@@ -139,3 +139,25 @@ func TestWeighPotStory(t *testing.T) {
 	}
 	p.press("w", "esc").recorded(n + 1).sees("castor oil")
 }
+
+// TestALookIsAnswered: what the weight of the pot showed holds the lye, stands on the bench
+// until it is answered, and is answered beside the ways: by weighing it again, by what is
+// missing, or with a reason.
+func TestALookIsAnswered(t *testing.T) {
+	p := arrives(t, memory.New()).starts().works("sea/combine")
+	var pot, olive quantity.Mass
+	for _, v := range p.m.bench.Plan.Vessels() {
+		if v.Vessel == "large pot" {
+			pot = v.Expected
+		}
+	}
+	olive, _ = p.m.bench.State.Mass("sea/olive")
+	short := (pot - olive).At(quantity.Gram)
+	p.press("w").types(short).press("enter").sees("short", "olive oil is", "d how to go on")
+	n := len(p.store.Facts("26K25A"))
+	p.press("space").sees("The lye waits").recorded(n)
+	p.press("d").sees("Weigh large pot", "is not in", "say how you know").press("right", "right", "right", "enter").sees("How do you know?")
+	p.press("enter").sees("Say how you know").press("esc").recorded(n)
+	p.press("d").press("enter").sees("Weigh the pot").types(pot.At(quantity.Gram)).press("enter").recorded(n + 1).seesNot("how to go on")
+	p.press("space").recorded(n + 2)
+}

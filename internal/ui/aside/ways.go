@@ -113,6 +113,8 @@ func (s Ways) decide(p keys.Press) (Ways, intent.Action) {
 	case len(s.ways) == 0:
 		s.Word = "There is nothing to choose: esc goes back to the bench."
 		return s, nil
+	case s.ways[s.way].Look != nil:
+		return s.answerLook(*s.ways[s.way].Look, p)
 	default:
 		f = s.ways[s.way].Fact
 	}
@@ -121,6 +123,16 @@ func (s Ways) decide(p keys.Press) (Ways, intent.Action) {
 		return s, nil
 	}
 	return s, intent.Of(reply.Keep{Code: s.code, Fact: f})
+}
+
+// answerLook weighs the vessel again, keeps what it was, or asks for the reason.
+func (s Ways) answerLook(l steps.AfterLook, p keys.Press) (Ways, intent.Action) {
+	if l.Kind == steps.WeighAgain {
+		return s, intent.WeighPot{Vessel: l.Vessel}
+	}
+	act, word := reply.AnswerLook(s.code, s.plan, l, p.At)
+	s.Word = word
+	return s, intent.Of(act)
 }
 
 // View shows the ways on side by side, in h lines of w cells.
@@ -214,6 +226,9 @@ func (s Ways) column(t ink.Theme, way steps.WayOn, w, rows int, here bool, h int
 		lines = append(lines, head+style.Render(l))
 	}
 	lines = ink.Block(lines, w, rows)
+	if way.Keeps() == nil { // Nothing is known yet of what comes of it.
+		return append(lines, "", "   "+t.Quiet.Render(ink.Cut(way.Until, w-4)))
+	}
 	o := way.Outcome
 	if o.Split != nil {
 		return append(lines, s.splitFigures(t, way, w)...)
