@@ -235,7 +235,7 @@ func allowsTick(p steps.Plan, f batch.Ticked, now timer.Moment) error {
 		return fmt.Errorf("%s: %w", t.Title, err)
 	}
 	if st.Kind == work.Unmould && strings.TrimSpace(f.Why) == "" {
-		if err := next.TooEarly(p.Timers, now); err != nil {
+		if err := next.TooEarly(p.Timers, p.State(), id, now); err != nil {
 			return fmt.Errorf("%s: %w", t.Title, err)
 		}
 	}

@@ -95,7 +95,7 @@ func Choices(p steps.Plan, task string, by string) []Choice {
 		return hotChoices(t, hot)
 	case st.Kind == work.GelStage:
 		return gelChoices(task)
-	case st.Kind == work.Unmould && next.UnmouldWaits(p.Timers):
+	case st.Kind == work.Unmould && next.UnmouldWaits(p.Timers, p.State(), task):
 		return []Choice{tooSoft(task), {
 			Title: "Unmould it before its time", Why: "It may dent or stick, and fresh soap burns: gloves on.",
 			Ask: "why it leaves its mould now", Fact: batch.Ticked{Task: task},

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"bench/internal/batch"
 	"bench/internal/curing"
 	"bench/internal/rest"
 	"bench/internal/timer"
@@ -27,11 +28,12 @@ func (a Among) inTime(st work.Stage, now timer.Moment) (id string, ok, on bool) 
 		}
 		return "", false, true
 	case work.Unmould:
-		if TooEarly(a.Timers, now) != nil {
-			return "", false, slices.ContainsFunc(st.Tasks, func(t work.Task) bool { return t.Done }) // A loaf that is out may be cut.
+		for _, t := range st.Tasks {
+			if t.Open && TooEarly(a.Timers, a.State, t.ID, now) == nil {
+				return t.ID, true, false
+			}
 		}
-		id, ok = firstOpen(st)
-		return id, ok, false
+		return "", false, slices.ContainsFunc(st.Tasks, func(t work.Task) bool { return t.Done }) // A loaf that is out may be cut.
 	case work.CureStage:
 		id, ok = a.inCure(st, now)
 		return id, ok, !ok
@@ -88,11 +90,12 @@ func (a Among) due(id string, now timer.Moment) bool {
 	return false
 }
 
-// TooEarly says that the unmould timer has not fallen due. A maker who knows better says
-// why.
-func TooEarly(timers []timer.Timer, now timer.Moment) error {
+// TooEarly says that the timer of a loaf's unmoulding has not fallen due. A maker who knows
+// better says why.
+func TooEarly(timers []timer.Timer, s batch.State, task string, now timer.Moment) error {
+	id := rest.UnmouldTimer(s, task)
 	for _, t := range timers {
-		if t.ID != rest.UnmouldDue {
+		if t.ID != id {
 			continue
 		}
 		switch t.State(now) {
@@ -106,7 +109,8 @@ func TooEarly(timers []timer.Timer, now timer.Moment) error {
 	return nil
 }
 
-// UnmouldWaits says that a timer tells when to unmould, which nobody has seen yet.
-func UnmouldWaits(timers []timer.Timer) bool {
-	return slices.ContainsFunc(timers, func(t timer.Timer) bool { return t.ID == rest.UnmouldDue && !t.Seen })
+// UnmouldWaits says that a timer tells when to unmould a loaf, which nobody has seen yet.
+func UnmouldWaits(timers []timer.Timer, s batch.State, task string) bool {
+	id := rest.UnmouldTimer(s, task)
+	return slices.ContainsFunc(timers, func(t timer.Timer) bool { return t.ID == id && !t.Seen })
 }

@@ -2,6 +2,7 @@ package rest
 
 import (
 	"fmt"
+	"strings"
 	"time"
 
 	"bench/internal/curing"
@@ -33,6 +34,9 @@ func (r Rest) Ahead(timers []timer.Timer, now timer.Moment) []Date {
 	due := map[string]timer.Timer{}
 	for _, t := range timers {
 		due[t.ID] = t
+		if last, runs := due[CutDue]; strings.HasPrefix(t.ID, CutDue+"/") && (!runs || t.AsksAt(now).After(last.AsksAt(now))) {
+			due[CutDue] = t // A loaf that was too soft is the last to be cut.
+		}
 	}
 	step := func(id, label string, from time.Time, after time.Duration) time.Time {
 		if t, runs := due[id]; runs {
@@ -51,7 +55,9 @@ func (r Rest) Ahead(timers []timer.Timer, now timer.Moment) []Date {
 		if at, done := r.lastUnmoulded(); done {
 			out = at.Wall
 		} else {
-			out = step(UnmouldDue, "unmould "+r.someLoaves(r.inMould()), r.Poured.Wall, out.Sub(r.Poured.Wall))
+			for _, l := range r.lots(UnmouldDue, r.inMould()) {
+				out = later(out, step(l.id, "unmould "+r.someLoaves(l.loaves), r.Poured.Wall, r.Control.Recipe.Unmould))
+			}
 		}
 		cut = step(CutDue, "cut "+quantity.Count(r.Control.Loaves, "loaf", "loaves"), out, cutWithin)
 	}
@@ -59,6 +65,13 @@ func (r Rest) Ahead(timers []timer.Timer, now timer.Moment) []Date {
 		return list
 	}
 	return r.aheadInCure(list, now, cut, rules, due)
+}
+
+func later(a, b time.Time) time.Time {
+	if b.After(a) {
+		return b
+	}
+	return a
 }
 
 // aheadInCure adds the weigh-ins up to the day on which the bars are ready.

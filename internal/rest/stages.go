@@ -106,7 +106,7 @@ func (r Rest) unmould() work.Stage {
 	s.Tasks = make([]work.Task, 0, r.Control.Loaves)
 	for loaf := range r.Control.Loaves {
 		s.Tasks = append(s.Tasks, r.tick(UnmouldID(loaf), "Unmould loaf "+strconv.Itoa(loaf+1),
-			gloves+"Space when it is out, or what it weighs. If it sticks or dents: s, too soft, look again in 12 h."))
+			gloves+"Once it is due: space when it is out, or what it weighs. Before that, or where it sticks or dents: s."))
 	}
 	return s
 }

@@ -2,7 +2,6 @@ package rest
 
 import (
 	"fmt"
-	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -45,11 +44,9 @@ func (r Rest) Timers(stages []work.Stage) []timer.Timer {
 		if !done[work.GelStage] {
 			list = append(list, r.gelTimers()...)
 		}
-		list = append(list, r.softly(timer.Timer{
-			ID: UnmouldDue, Label: "unmould " + r.someLoaves(r.inMould()), Start: r.Poured, After: r.Control.Recipe.Unmould, Priority: timer.Soon,
-		}, "unmould", r.inMould()))
+		list = append(list, r.unmouldTimers()...)
 	}
-	list = append(list, r.cutTimer()...)
+	list = append(list, r.cutTimers()...)
 	if !done[work.CureStage] {
 		list = append(list, r.cureTimers()...)
 	}
@@ -63,28 +60,6 @@ func allDone(st work.Stage) bool {
 		}
 	}
 	return true
-}
-
-// cutTimer tells when the first of the loaves that are out, and whole, turns brittle. One
-// that came out after the timer was seen has a timer of its own.
-func (r Rest) cutTimer() []timer.Timer {
-	whole := r.whole()
-	if len(whole) == 0 {
-		return nil
-	}
-	first, out := 0, timer.Moment{}
-	for _, loaf := range whole {
-		if d, _ := r.State.Done(UnmouldID(loaf - 1)); out.IsZero() || d.At.Wall.Before(out.Wall) {
-			first, out = loaf, d.At
-		}
-	}
-	id := CutDue
-	if w, ok := r.State.Timer(CutDue); ok && w.Seen && w.At.Wall.Before(out.Wall) {
-		id = work.OfLoaf(CutDue, first-1)
-	}
-	return []timer.Timer{r.softly(timer.Timer{
-		ID: id, Label: fmt.Sprintf("cut %s before it turns brittle", r.someLoaves(whole)), Start: out, After: cutWithin, Priority: timer.Soon,
-	}, "cut", whole)}
 }
 
 // inMould are the loaves that are not out yet, counted from 1.
@@ -129,16 +104,6 @@ func (r Rest) someLoaves(list []int) string {
 		return "loaves " + strings.Join(words[:last], ", ") + " and " + words[last]
 	}
 	return "loaf " + strings.Join(words, "")
-}
-
-// softly puts a timer off for one of its loaves that was too soft.
-func (r Rest) softly(t timer.Timer, task string, loaves []int) timer.Timer {
-	for _, off := range batch.All[batch.UnmouldPutOff](r.State) {
-		if strings.HasPrefix(off.Fact.Task, task+"/") && slices.Contains(loaves, work.LoafOf(off.Fact.Task)) {
-			t.Deferred, t.DeferFor = off.Moment(), off.Fact.For
-		}
-	}
-	return t
 }
 
 func (r Rest) lastUnmoulded() (timer.Moment, bool) {

@@ -10,6 +10,7 @@ import (
 	"bench/internal/quantity"
 	"bench/internal/rest"
 	"bench/internal/sample"
+	"bench/internal/timer"
 )
 
 // refuses checks that a fact is refused with such words now.
@@ -148,6 +149,43 @@ func TestUnmouldBeforeItsTimer(t *testing.T) {
 	}
 	b.wait(24 * time.Hour)
 	b.allows(t, batch.Ticked{Task: "unmould/loaf 2"})
+}
+
+// TestOneLoafTooSoft: a loaf that is too soft is looked at again in its own time, and the
+// others leave their moulds and are cut when they would have; what is said to the timer of
+// the others says nothing of it. Loaves of one look are looked at again together.
+func TestOneLoafTooSoft(t *testing.T) {
+	b := begin(harbour())
+	if err := b.work(never); err != nil {
+		t.Fatal(err)
+	}
+	b.wait(24 * time.Hour)
+	b.allows(t, batch.UnmouldPutOff{Task: "unmould/loaf 1", For: 12 * time.Hour})
+	if _, id := b.next(t); id != "unmould/loaf 2" {
+		t.Errorf("next is %s", id)
+	}
+	b.wait(time.Minute)
+	b.allows(t, batch.TimerSeen{Timer: rest.UnmouldDue})
+	b.refuses(t, batch.Ticked{Task: "unmould/loaf 1"}, "put off for 11 h")
+	b.allows(t, batch.Ticked{Task: "unmould/loaf 2"})
+	if got := b.timers()["unmould/loaf 1"]; got.Label != "unmould loaf 1" || got.State(b.moment()) != timer.PutOff {
+		t.Errorf("%+v", got)
+	}
+	b.allows(t, batch.UnmouldPutOff{Task: "unmould/loaf 3", For: 12 * time.Hour})
+	if got := b.timers(); got["unmould/loaf 1"].Label != "unmould loaves 1 and 3" || got[rest.UnmouldDue].ID != "" {
+		t.Errorf("after one look at both: %+v", got)
+	}
+	if stage, _ := b.next(t); stage != "cut" {
+		t.Errorf("next is %s while one loaf is out and the others are soft", stage)
+	}
+	b.wait(12 * time.Hour)
+	b.allows(t, batch.TimerSeen{Timer: "unmould/loaf 1"})
+	b.allows(t, batch.Ticked{Task: "unmould/loaf 1"})
+	if got := b.timers()["unmould/loaf 1"]; got.Label != "unmould loaf 3" || !got.Seen {
+		t.Errorf("with its first loaf out the timer of both is %+v", got)
+	}
+	b.allows(t, batch.UnmouldPutOff{Task: "unmould/loaf 3", For: 12 * time.Hour})
+	b.refuses(t, batch.Ticked{Task: "unmould/loaf 3"}, "put off for 11 h")
 }
 
 // TestSkip: with a reason; never alkali or water; the thermometer may be broken.
