@@ -51,7 +51,7 @@ func TestPourToRelease(t *testing.T) {
 	m.Sees("Too soft: look again in 12 h")
 	m.rests()
 	m.Send(enter)
-	m.Sees("too soft, look again in 12 h", "Nothing to do just now")
+	m.Sees("too soft, look again in 12 h", "Unmould loaf 2")
 	m.leaves()
 
 	cut := dawn.Add(40 * time.Hour)
