@@ -8,6 +8,7 @@ import (
 	"bench/internal/batch"
 	"bench/internal/memory"
 	"bench/internal/ui/ink"
+	"bench/internal/ui/intent"
 	"bench/internal/ui/keys"
 	"bench/internal/work"
 )
@@ -99,5 +100,87 @@ func TestNoTickWhereItIsRefused(t *testing.T) {
 	p.sized(40, 14).sees("x test earlier").press("x").types("a trial").press("enter").recorded(n + 1)
 	if f, ok := p.last().(batch.Skipped); !ok || f.Task != "cure/complete" {
 		t.Errorf("kept %+v", p.last())
+	}
+}
+
+// spaceAsTold holds the line of keys to what space does: where it says so, space keeps a fact
+// or asks for words; where it does not, or says it in brackets, space does neither.
+func (p *person) spaceAsTold() {
+	p.t.Helper()
+	line := p.foot()
+	told := strings.Contains(line, " space ")
+	_, act := p.m.bench.Update(keys.Press{KeyMsg: keyOf("space"), At: p.moment()})
+	if _, page := act.(intent.Choose); (act != nil && !page) != told {
+		p.t.Errorf("%s: space comes to %T, and the keys are %q:\n%s", p.task(), act, line, p.m.View())
+	}
+	if strings.Contains(line, "type it)") || strings.Contains(line, "…") {
+		p.t.Errorf("%s: the keys are %q", p.task(), line)
+	}
+}
+
+// foot is the line of keys.
+func (p *person) foot() string {
+	lines := strings.Split(strings.TrimRight(p.m.View(), "\n"), "\n")
+	return lines[len(lines)-1]
+}
+
+// TestSpaceIsAsTold goes through whole batches, and places where a tick is refused or asked
+// about, and holds the line of keys to naming what space does.
+func TestSpaceIsAsTold(t *testing.T) {
+	for i := range builtin(t) {
+		p := arrives(t, memory.New())
+		for range i {
+			p.press("down")
+		}
+		p.press("enter", "enter")
+		for range 300 {
+			if p.m.bench.Code == "" || p.task() == "" {
+				break
+			}
+			p.waits(5 * time.Second)
+			p.spaceAsTold()
+			p.press("right")
+			p.spaceAsTold()
+			p.press("esc")
+			if p.task() == "" {
+				break
+			}
+			p.doesOne()
+		}
+	}
+	heavy := func(p *person) {
+		p.starts().works("sea/sodium hydroxide")
+		p.types("125").press("enter").types("125").press("enter").works("sea/dissolve")
+	}
+	for name, lead := range map[string]func(p *person){
+		"more alkali than the oils can take": heavy,
+		"another batch has the jug": func(p *person) {
+			p.starts().works("sea/castor").press("esc").press("down", "enter", "enter").works("sea/water")
+		},
+		"another batch has moulds": func(p *person) {
+			p.starts().works("").press("esc").press("down", "enter", "enter").works("set out/moulds")
+		},
+		"scent over its limit": func(p *person) { p.overscents().works("sea/base/scent in") },
+		"a pot that is short": func(p *person) {
+			p.starts().works("sea/base/loaf 3").types("1250").press("enter").types("1250").press("enter")
+		},
+		"the bars of a loaf": func(p *person) {
+			p.starts().works("").looks(26 * time.Hour).works("bars/loaf 1")
+		},
+		"pH": func(p *person) { p.tested(11.3) },
+		"the end of the cure, early": func(p *person) { p.cures(1).press("enter", "enter", "left", "down", "down", "down") },
+		"a loaf before its time":     func(p *person) { p.starts().works("").waits(5 * time.Hour).press("down", "right") },
+		"the gate, grown old":        func(p *person) { p.starts().works("sea/meet").looks(31 * time.Minute) },
+	} {
+		t.Run(name, func(t *testing.T) {
+			p := arrives(t, memory.New())
+			lead(p)
+			for range 4 {
+				p.waits(5 * time.Second)
+				p.spaceAsTold()
+				t.Log(p.task(), p.foot())
+				p.press("down")
+			}
+		})
 	}
 }

@@ -1,6 +1,9 @@
 package bench
 
 import (
+	"slices"
+	"strings"
+
 	"bench/internal/batch"
 	"bench/internal/judge"
 	"bench/internal/reply"
@@ -50,20 +53,44 @@ func (b Screen) help(now timer.Moment) []key.Binding {
 	case b.Typed != "":
 		return append(b.helpTyped(t), keys.Aid)
 	case t.Do == work.Measure && reply.Again(t, stage):
-		return append([]key.Binding{keys.Says(keys.Figures, "test it again"), keys.InWords, keys.Says(keys.Back, "to what is next")}, rest...)
+		return append([]key.Binding{keys.Says(keys.Figures, "test it again"), keys.InWords, keys.Says(keys.Back, "to next")}, rest...)
 	case reply.Again(t, stage):
-		return append([]key.Binding{keys.Says(keys.Figures, "read it again"), keys.Says(keys.Back, "to what is next")}, rest...)
+		return append([]key.Binding{keys.Says(keys.Figures, "read it again"), keys.Says(keys.Back, "to next")}, rest...)
 	case t.Done:
-		return append([]key.Binding{keys.Says(keys.Back, "to what is next")}, rest...)
+		return append([]key.Binding{keys.Says(keys.Back, "to next")}, rest...)
 	}
 	list := b.helpTask(t, now)
 	if b.away(now) {
-		list = append(list, keys.Says(keys.Back, "to what is next"))
+		list = append(list, keys.Says(keys.Back, "to next"))
 	}
-	if judge.Fills(t) != "" {
+	switch {
+	case judge.Fills(t) == "":
+	case choosesVessel(t):
+		list = append(list, keys.Says(keys.Instead, "other vessel"))
+	default:
 		rest = append(rest, keys.Instead)
 	}
-	return append(list, rest...)
+	return append(list, slices.DeleteFunc(rest, func(k key.Binding) bool { return names(list, k) })...)
+}
+
+// choosesVessel says that a vessel stands to be chosen, because nothing is in it yet, or to
+// be told from others.
+func choosesVessel(t work.Task) bool {
+	switch t.Do {
+	case work.Weigh:
+		return t.Open && t.SoFar == 0
+	case work.Portion:
+		return t.Open && t.Mass == 0
+	case work.Gross:
+		return t.Open
+	default:
+		return false
+	}
+}
+
+// names says that a key is in a list.
+func names(list []key.Binding, k key.Binding) bool {
+	return slices.ContainsFunc(list, func(each key.Binding) bool { return slices.Equal(each.Keys(), k.Keys()) })
 }
 
 // helpTyped leaves room for figures to come, so that the keys after them stay
@@ -79,55 +106,72 @@ func (b Screen) helpTyped(t work.Task) []key.Binding {
 	return append(list, keys.Erase, keys.Says(keys.Back, "clear"))
 }
 
-// helpTask says what space would tick, with its value, so that a tick is never
-// only a reflex.
+// helpTask says what space would tick, with its value, so that a tick is never only a
+// reflex; or which key works in its place.
 func (b Screen) helpTask(t work.Task, now timer.Moment) []key.Binding {
-	tick := keys.Says(keys.Tick, "done")
-	if instead, refused := b.helpRefused(t, now); refused {
-		return instead
+	if q, shared := reply.AskShared(b.Code, b.Plan, t, b.beside); shared {
+		return []key.Binding{keys.Says(ticks(t), strings.ToLower(q.Title))}
 	}
-	if rest := b.helpRest(t); rest != nil {
-		return rest
-	}
-	switch {
-	case t.Do == work.Confirm && t.Open:
-		return []key.Binding{keys.Says(keys.Accept, "it is so")}
+	switch rest := b.helpRest(t); {
 	case !t.Open:
-		tick = keys.Off(keys.Tick, ink.Cut(ink.Clean(t.Waits), 34))
-	case t.Numeric() && (t.MustType || t.Do == work.Gross || t.Do == work.Temperature):
-		tick = keys.Off(keys.Tick, "type it")
+		return []key.Binding{keys.Off(keys.Tick, "not yet")}
+	case t.Do == work.Choose:
+		return rest
+	case b.refuses(t, now):
+		return b.helpInstead(t, rest)
+	case rest != nil:
+		return rest
 	case t.Do == work.Portion:
-		tick = keys.Says(keys.Tick, "it reads "+t.StopAt.At(t.Reads))
+		return []key.Binding{keys.Says(keys.Tick, "it reads "+t.StopAt.At(t.Reads)), keys.Says(keys.Figures, "type it")}
 	case t.Numeric():
-		tick = keys.Says(keys.Tick, "it is "+t.Remaining().At(t.Reads))
+		return []key.Binding{keys.Says(keys.Tick, "it is "+t.Remaining().At(t.Reads)), keys.Says(keys.Figures, "type it")}
+	case t.Do == work.Confirm:
+		return []key.Binding{keys.Says(keys.Accept, "it is so")}
 	}
-	list := []key.Binding{tick}
-	if t.Numeric() {
-		list = append(list, keys.Says(keys.Figures, "what it is"))
-	}
-	return list
+	return []key.Binding{keys.Says(keys.Tick, "done")}
 }
 
-// helpRefused shows the key that works where a tick, or that it is so, would be
-// refused.
-func (b Screen) helpRefused(t work.Task, now timer.Moment) (instead []key.Binding, refused bool) {
-	if !t.Open || t.Do != work.Tick && t.Do != work.Confirm || judge.Allows(b.Plan, batch.Ticked{Task: t.ID}, now) == nil {
-		return instead, false
+// ticks is the key that says that a task is as it should be.
+func ticks(t work.Task) key.Binding {
+	if t.Do == work.Confirm {
+		return keys.Accept
 	}
-	switch b.stageOf(t).Kind {
-	case work.Unmould:
-		return []key.Binding{keys.Says(keys.Answers, "too soft, or before its time")}, true
-	case work.CureStage:
-		return []key.Binding{keys.Says(keys.LeaveOut, "test earlier")}, true
-	case work.Gate:
-		instead = []key.Binding{keys.Says(keys.Up, "read again")}
+	return keys.Tick
+}
+
+// refuses says that a tick, or that it is so, would be refused.
+func (b Screen) refuses(t work.Task, now timer.Moment) bool {
+	f, err := judge.Fact(b.Plan, t.ID, judge.Answer{How: batch.AtTarget})
+	return err != nil || judge.Allows(b.Plan, f, now) != nil
+}
+
+// helpInstead shows the keys that work where a tick would be refused; rest are those of a
+// task after the pour, or nil.
+func (b Screen) helpInstead(t work.Task, rest []key.Binding) []key.Binding {
+	kind := b.stageOf(t).Kind
+	switch {
+	case kind == work.Unmould:
+		return []key.Binding{keys.Says(keys.Answers, "too soft, or before its time")}
+	case kind == work.CureStage && t.Do == work.Tick:
+		return []key.Binding{keys.Says(keys.LeaveOut, "test earlier")}
+	case kind == work.Gate && t.Do == work.Confirm:
+		instead := []key.Binding{keys.Says(keys.Up, "read again")}
 		if len(judge.Choices(b.Plan, t.ID, "")) > 0 {
 			instead = append(instead, keys.Says(keys.Answers, "too hot"))
 		}
-		return instead, true
-	default:
-		return []key.Binding{keys.Off(keys.Tick, "after d")}, b.Plan.Undecided() > 0
+		return instead
+	case rest != nil:
+		return slices.DeleteFunc(rest, func(k key.Binding) bool { return names([]key.Binding{keys.Tick}, k) })
+	case t.Do == work.Gross:
+		return []key.Binding{keys.Says(keys.Figures, "the whole weight")}
+	case t.Do == work.Weigh:
+		return []key.Binding{keys.Says(keys.Figures, "weigh it")}
+	case t.Numeric():
+		return []key.Binding{keys.Says(keys.Figures, "what it reads")}
+	case b.Plan.Undecided() > 0:
+		return []key.Binding{keys.Off(ticks(t), "after "+keys.Ways.Help().Key)}
 	}
+	return []key.Binding{keys.Off(ticks(t), "not yet"), keys.Says(keys.Correct, "correct what was said")}
 }
 
 func (b Screen) stageOf(t work.Task) work.Stage {
@@ -137,9 +181,6 @@ func (b Screen) stageOf(t work.Task) work.Stage {
 
 // helpRest shows the keys of a task after the pour, or nil.
 func (b Screen) helpRest(t work.Task) []key.Binding {
-	if !t.Open {
-		return nil
-	}
 	others := len(judge.Choices(b.Plan, t.ID, "")) > 0
 	var list []key.Binding
 	switch t.Do {
