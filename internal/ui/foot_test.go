@@ -167,9 +167,9 @@ func TestSpaceIsAsTold(t *testing.T) {
 		"the bars of a loaf": func(p *person) {
 			p.starts().works("").looks(26 * time.Hour).works("bars/loaf 1")
 		},
-		"pH": func(p *person) { p.tested(11.3) },
+		"pH":                         func(p *person) { p.tested(11.3) },
 		"the end of the cure, early": func(p *person) { p.cures(1).press("enter", "enter", "left", "down", "down", "down") },
-		"a loaf before its time":     func(p *person) { p.starts().works("").waits(5 * time.Hour).press("down", "right") },
+		"a loaf before its time":     func(p *person) { p.starts().works("").waits(5*time.Hour).press("down", "right") },
 		"the gate, grown old":        func(p *person) { p.starts().works("sea/meet").looks(31 * time.Minute) },
 	} {
 		t.Run(name, func(t *testing.T) {
