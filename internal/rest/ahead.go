@@ -61,7 +61,7 @@ func (r Rest) Ahead(timers []timer.Timer, now timer.Moment) []Date {
 		}
 		cut = step(CutDue, "cut "+quantity.Count(r.Control.Loaves, "loaf", "loaves"), out, cutWithin)
 	}
-	if r.ticked(WholeCure) {
+	if r.cured() {
 		return list
 	}
 	return r.aheadInCure(list, now, cut, rules, due)

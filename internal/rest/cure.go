@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strconv"
 	"strings"
+	"time"
 
 	"bench/internal/batch"
 	"bench/internal/curing"
@@ -18,7 +19,7 @@ func (r Rest) cureStage() work.Stage {
 		ID: "cure", Kind: work.CureStage, Title: "cure",
 		Why: "Weeks of cure are mainly water leaving: marked bars tell when that has become slow.",
 	}
-	over := r.ticked(WholeCure)
+	over := r.cured()
 	next := 1
 	for _, m := range c.Marks {
 		t := r.markedTask(m.Bar, fmt.Sprintf("Weigh marked bar %s", m.Bar))
@@ -37,9 +38,34 @@ func (r Rest) cureStage() work.Stage {
 		}
 		s.Tasks = append(s.Tasks, PassedBy(r.markedTask(strconv.Itoa(next), title), over, "not marked"))
 	}
-	s.Tasks = append(s.Tasks, r.tick(WholeCure, "The cure is over: on to the release test", fmt.Sprintf(
-		"Shortest cure %s from the cut, usual %s. Leave it out (x) with the reason to test earlier.", timer.Words(c.Rules.Least), timer.Words(c.Rules.Usual))))
+	s.Tasks = append(s.Tasks, r.wholeCure(c))
 	return s
+}
+
+func (r Rest) wholeCure(c curing.Curing) work.Task {
+	t := r.tick(WholeCure, "The cure is over: on to the release test", fmt.Sprintf(
+		"Shortest cure %s from the cut, usual %s. Leave it out (x) with the reason to test earlier.", timer.Words(c.Rules.Least), timer.Words(c.Rules.Usual)))
+	if dry := r.tooShort(); dry > 0 {
+		t.Done, t.Seq, t.At = false, 0, timer.Moment{}
+		t.Hint = fmt.Sprintf("It was ticked %s after the cut, as the cut is dated now. %s", timer.Words(dry), t.Hint)
+	}
+	return t
+}
+
+// cured says that the cure is over: it was ticked when it was long enough, by the cut as it is
+// dated now, or left out with a reason.
+func (r Rest) cured() bool { return r.ticked(WholeCure) && r.tooShort() == 0 }
+
+// tooShort gives how long after the cut the cure was ticked over, where a corrected cut leaves
+// that below the shortest cure; or zero.
+func (r Rest) tooShort() time.Duration {
+	d, ticked := r.State.Done(WholeCure)
+	c := curing.Of(r.State)
+	dry, cut := c.Dry(d.At)
+	if !ticked || d.Skipped != "" || !cut || dry >= c.Rules.Least {
+		return 0
+	}
+	return max(dry, time.Minute)
 }
 
 func (r Rest) markedTask(mark, title string) work.Task {

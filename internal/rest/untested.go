@@ -7,6 +7,7 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/tell"
+	"bench/internal/timer"
 )
 
 // What a release test may give. That cured soap in water has a pH of 9 to 10.5 is common
@@ -45,6 +46,9 @@ func (r Rest) Untested() []string {
 		if d, ok := r.State.Done(id); ok && d.Skipped != "" {
 			list = append(list, leftOut(id)+": "+d.Skipped)
 		}
+	}
+	if dry := r.tooShort(); dry > 0 {
+		list = append(list, "the cure was cut short: ticked "+timer.Words(dry)+" after the cut as it is dated now")
 	}
 	for _, c := range batch.All[batch.Complained](r.State) {
 		if c.Fact.About == batch.SkinReaction {

@@ -9,8 +9,10 @@ import (
 	"bench/internal/batch"
 	"bench/internal/judge"
 	"bench/internal/recipe"
+	"bench/internal/rest"
 	"bench/internal/say"
 	"bench/internal/steps"
+	"bench/internal/timer"
 	"bench/internal/work"
 )
 
@@ -322,5 +324,54 @@ func TestMadeAnew(t *testing.T) {
 	}
 	if _, err := judge.Afterwards(next.plan())[0].With("26K25A"); err == nil {
 		t.Error("made anew without a reason")
+	}
+}
+
+// TestCutCorrectedAfterTheCure: a cut that was on a later day than was said makes a cure that
+// was ticked over too short. It is open again, its days and its alarm follow, and it stands as
+// a warning until it was long enough; left out with a reason it stays left out.
+func TestCutCorrectedAfterTheCure(t *testing.T) {
+	b := cutAll(t, harbour())
+	b.wait(43 * day)
+	b.allows(t, batch.TimerSeen{Timer: rest.ReadyDue})
+	b.allows(t, batch.Ticked{Task: rest.WholeCure})
+	if open := b.plan().Open(); len(open) != 0 || len(b.plan().Ahead(b.moment())) != 0 {
+		t.Fatalf("before it is corrected: %q", open)
+	}
+	ticked := b.now
+	later := ticked.Add(-20 * day).Format(time.DateOnly)
+	for _, told := range batch.All[batch.BarsWeighed](b.state) {
+		told.Fact.When = ticked.Add(-19 * day)
+		b.allows(t, batch.Corrected{Seq: told.Seq, Reason: "the wrong week", With: told.Fact})
+	}
+	for _, told := range batch.All[batch.SetAside](b.state) {
+		told.Fact.When = ticked.Add(-19 * day)
+		b.put(batch.Corrected{Seq: told.Seq, Reason: "the wrong week", With: told.Fact})
+	}
+	for _, told := range batch.All[batch.BarsCut](b.state) {
+		f, err := judge.Correct(b.plan(), b.state, told.Seq, "9 on "+later, "the wrong week")
+		if err != nil {
+			t.Fatal(err)
+		}
+		b.allows(t, f)
+	}
+	if task := b.task(t, rest.WholeCure); task.Done || !strings.Contains(task.Hint, "It was ticked 19 d 23 h after the cut") {
+		t.Errorf("%+v", task)
+	}
+	b.refuses(t, batch.Ticked{Task: rest.WholeCure}, "to go")
+	b.refuses(t, b.said(t, "test/alkali", "9.6"), "waits for cure")
+	if open := b.plan().Open(); len(open) != 1 || !strings.Contains(open[0], "cut short: ticked 19 d 23 h") {
+		t.Errorf("open: %q", open)
+	}
+	if ready := b.timers()[rest.ReadyDue]; ready.State(b.moment()) != timer.Running || ready.AsksAt(b.moment()).Format(time.DateOnly) != ticked.Add(22*day).Format(time.DateOnly) {
+		t.Errorf("%+v", ready)
+	}
+	b.now = ticked.Add(22*day + 12*time.Hour)
+	if ready := b.timers()[rest.ReadyDue]; ready.State(b.moment()) != timer.Due {
+		t.Errorf("it was seen before its day, and counts as seen: %+v", ready)
+	}
+	b.allows(t, batch.Ticked{Task: rest.WholeCure})
+	if open := b.plan().Open(); !b.task(t, rest.WholeCure).Done || len(open) != 0 {
+		t.Errorf("open: %q", open)
 	}
 }

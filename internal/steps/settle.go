@@ -7,6 +7,7 @@ import (
 	"bench/internal/batch"
 	"bench/internal/next"
 	"bench/internal/quantity"
+	"bench/internal/rest"
 	"bench/internal/timer"
 	"bench/internal/work"
 )
@@ -20,7 +21,7 @@ func settle(stages []work.Stage, s batch.State) {
 		st.Done = true
 		for j := range st.Tasks {
 			t := &st.Tasks[j]
-			if !t.Done && t.Do != work.Confirm {
+			if !t.Done && t.Do != work.Confirm && t.ID != rest.WholeCure { // A cut that was corrected opens the cure again.
 				if d, ok := s.Done(t.ID); ok {
 					t.Done, t.Skipped, t.Seq, t.At = true, d.Skipped, d.Seq, d.At
 				}

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"time"
 
+	"bench/internal/batch"
 	"bench/internal/timer"
 	"bench/internal/work"
 )
@@ -24,11 +25,17 @@ func (p *planner) timers(stages []work.Stage) []timer.Timer {
 	}
 	list = append(list, p.after.Timers(stages)...)
 	for i := range list {
-		if w, ok := p.s.Timer(list[i].ID); ok && !w.At.Wall.Before(list[i].Deferred.Wall) {
+		if w, ok := p.s.Timer(list[i].ID); ok && stands(list[i], w) {
 			list[i].Seen, list[i].Deferred, list[i].DeferFor = w.Seen, w.At, w.For
 		}
 	}
 	return list
+}
+
+// stands says that a word on a timer was said of it as it is now: not before it was put off
+// otherwise, and not seen before it fell due, which a correction may have made later.
+func stands(t timer.Timer, w batch.TimerWord) bool {
+	return !w.At.Wall.Before(t.Deferred.Wall) && !(w.Seen && t.Remaining(w.At) > 0)
 }
 
 // potTimers count up: lye solution cooling, with the forecast of when it is
