@@ -45,7 +45,7 @@ func TestClickIsTheKey(t *testing.T) {
 	p.clicks("space").recorded(2)
 	y := len(strings.Split(p.m.View(), "\n")) - 1
 	p.waits(50*time.Millisecond).clicksAt(2, y).recorded(2)
-	p.works("sea/water").clicks("lye · dusk").seesNot("▶ lye · sea").clicks("to next").clicks("n note").sees("esc").clicks("esc")
+	p.works("sea/water").clicks("lye · dusk").seesNot("▶ lye · sea").clicks("to next").clicks("i other vessel").sees("esc").clicks("esc")
 	p.recorded(len(p.store.Facts("26K25A")))
 }
 
