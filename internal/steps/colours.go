@@ -2,6 +2,7 @@ package steps
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"bench/internal/quantity"
@@ -78,15 +79,13 @@ func (p *planner) colour(l recipe.Layer, c recipe.Colour, n int, oils float64, i
 // carriers are what may bring oil along. Of a wetted colour that counts which
 // went in.
 func (p *planner) carriers(k pot) []work.Task {
-	list := append([]work.Task(nil), k.additives...)
-	for _, colours := range k.colours {
-		for _, t := range colours {
-			if id, cup := strings.CutSuffix(t.ID, cupSuffix); cup {
-				if in := p.fill(work.Task{ID: id, Material: t.Material}); in.Done {
-					t = in
-				}
+	list := slices.Concat(append([][]work.Task{k.additives}, k.colours...)...)
+	colours := list[len(k.additives):]
+	for i, t := range colours {
+		if id, cup := strings.CutSuffix(t.ID, cupSuffix); cup {
+			if in := p.fill(work.Task{ID: id, Material: t.Material}); in.Done {
+				colours[i] = in
 			}
-			list = append(list, t)
 		}
 	}
 	return list

@@ -165,13 +165,16 @@ func (p *planner) onTop(loaf int) quantity.Mass {
 // those that were left out.
 func (p *planner) moulded() []quantity.Mass {
 	masses := make([]quantity.Mass, p.c.Loaves)
-	for loaf := range masses {
-		for i := range p.pours {
-			in := p.pours[i].layer.Loaves[loaf]
-			masses[loaf] += in.Mass
-			for n, e := range p.c.Recipe.Layers[i].Embeds {
-				if !in.Face.Embeds[n].Out {
-					masses[loaf] += quantity.FromGrams(e.Area() * p.c.Mould.Along().Millimetres() / 1000 * recipe.DefaultDoughDensity)
+	for i := range p.pours {
+		loaves := p.pours[i].layer.Loaves
+		for loaf := range masses {
+			masses[loaf] += loaves[loaf].Mass
+		}
+		for n, e := range p.c.Recipe.Layers[i].Embeds {
+			embed := quantity.FromGrams(e.Area() * p.c.Mould.Along().Millimetres() / 1000 * recipe.DefaultDoughDensity)
+			for loaf := range masses {
+				if !loaves[loaf].Face.Embeds[n].Out {
+					masses[loaf] += embed
 				}
 			}
 		}
