@@ -11,63 +11,35 @@ import (
 	"strconv"
 
 	"bench/internal/recipe"
-	"bench/internal/scent"
 )
 
 // Rack holds the vessels and scales of one batch.
 type Rack struct {
 	byKind   map[recipe.VesselKind][]recipe.Vessel
-	loaves   int
 	firstCup []int                   // firstCup is where each layer's scent cups begin, after the alkali's.
 	firstWet []int                   // firstWet is where its cups of wetted colours begin, likewise.
 	scales   []recipe.Scale          // scales are from the finest to the coarsest.
 	batters  int                     // batters is how many lye jugs are in use.
 	jugs     int                     // jugs is how many jugs are, for loaves and layers.
+	layerJug []int                   // layerJug is the place of each layer's own jug, if it has one.
 	standing int                     // standing is how many full cups wait at once, at most.
+	shared   bool                    // shared says that a batter's cups wait where an earlier one's did.
 	instead  map[place]recipe.Vessel // instead are the vessels that were taken in the place of others.
 	kept     []int                   // kept are the places of cups that hold alkali which is kept.
 }
 
 // Of gives the rack of a batch.
 func Of(c recipe.Control) Rack {
-	r := Rack{byKind: map[recipe.VesselKind][]recipe.Vessel{}, loaves: c.Loaves, batters: len(c.Recipe.Batters), scales: slices.Clone(c.Scales), firstCup: make([]int, len(c.Recipe.Layers)), firstWet: make([]int, len(c.Recipe.Layers))}
+	r := Rack{byKind: map[recipe.VesselKind][]recipe.Vessel{}, batters: len(c.Recipe.Batters), scales: slices.Clone(c.Scales), firstCup: make([]int, len(c.Recipe.Layers)), firstWet: make([]int, len(c.Recipe.Layers)), layerJug: make([]int, len(c.Recipe.Layers))}
 	slices.SortStableFunc(r.scales, func(a, b recipe.Scale) int {
 		return cmp.Or(cmp.Compare(a.Reads, b.Reads), cmp.Compare(a.Max, b.Max))
 	})
 	for _, v := range c.Vessels {
 		r.byKind[v.Kind] = append(r.byKind[v.Kind], v)
 	}
-	for _, b := range c.Recipe.Batters {
-		if n := len(c.Recipe.LayersOf(b.Name)); n > 1 {
-			r.jugs = max(r.jugs, n)
-		}
-		waiting := 0
-		for _, i := range c.Recipe.LayersOf(b.Name) {
-			r.firstCup[i] = waiting
-			waiting += cupsWaiting(c, c.Recipe.Layers[i])
-			r.firstWet[i] = waiting
-			if c.WetsFirst(i) {
-				waiting += len(c.Recipe.Layers[i].Colours)
-			}
-		}
-		r.standing = max(r.standing, waiting)
-	}
-	if c.Loaves > 1 {
-		r.jugs += c.Loaves
-	}
+	r.seatJugs(c)
+	r.seatCups(c)
 	return r
-}
-
-// cupsWaiting counts the scent cups of a layer that are weighed out before the
-// lye solution meets the oils and wait, full, until the pour.
-func cupsWaiting(c recipe.Control, l recipe.Layer) int {
-	switch place, _ := scent.PlaceOf(c, l); {
-	case place == recipe.InPortions:
-		return c.Loaves * len(l.Scents)
-	case place == recipe.InPot && scent.Hurries(c, l):
-		return len(l.Scents)
-	}
-	return 0
 }
 
 // nth gives the i-th vessel of a kind, or what was taken in its place. One that the
@@ -115,19 +87,22 @@ func (r Rack) LoafJug(loaf int) recipe.Vessel { return r.nth(recipe.Jug, loaf) }
 
 // LayerJug takes a layer's part of a pot that feeds several layers. A single
 // loaf takes no jug of its own.
-func (r Rack) LayerJug(n int) recipe.Vessel {
-	if r.loaves > 1 {
-		n += r.loaves
-	}
-	return r.nth(recipe.Jug, n)
-}
+func (r Rack) LayerJug(layer int) recipe.Vessel { return r.nth(recipe.Jug, r.layerJug[layer]) }
 
 // AlkaliCup takes dry alkali and nothing else.
 func (r Rack) AlkaliCup() recipe.Vessel { return r.nth(recipe.Cup, 0) }
 
 // Cup takes the n-th scent of a layer. No cup is given out twice while it
 // stands full.
-func (r Rack) Cup(layer, n int) recipe.Vessel { return r.nth(recipe.Cup, 1+r.firstCup[layer]+n) }
+func (r Rack) Cup(layer, n int) recipe.Vessel {
+	at := 1 + r.firstCup[layer] + n
+	for i := 1 + r.standing; i <= at; i++ {
+		if slices.Contains(r.kept, i) {
+			at++
+		}
+	}
+	return r.nth(recipe.Cup, at)
+}
 
 // WetCup takes the n-th colour of a layer that is wetted before its pot is split.
 func (r Rack) WetCup(layer, n int) recipe.Vessel { return r.nth(recipe.Cup, 1+r.firstWet[layer]+n) }

@@ -13,7 +13,9 @@ import (
 // Version 2 weighs and wets the colours of a pot that feeds several layers before
 // its lye solution meets the oils; version 1 weighed them after the split.
 // Version 3 has pause points, at which what was done is read back.
-const PlanVersion = 3
+// Version 4 lets a weighing wait while something else is in its vessel, and gives pots
+// that are poured in turns jugs of their own.
+const PlanVersion = 4
 
 // Control is a control recipe (IEC 61512): a recipe scaled to its loaves, with
 // every value of the workshop and of the oils table that the batch rests on. It

@@ -33,6 +33,9 @@ func (c Control) WetsFirst(layer int) bool {
 	return c.PlanVersion >= 2 && len(l.Colours) > 0 && len(c.Recipe.LayersOf(l.Batter)) > 1
 }
 
+// HoldsOne says that no vessel is planned for a second thing while the first is in it.
+func (c Control) HoldsOne() bool { return c.PlanVersion >= 4 }
+
 // Fills gives the batter that each layer takes on the cut face, floor first.
 func (c Control) Fills() []form.LayerFill {
 	layers := make([]form.Layer, len(c.Recipe.Layers))

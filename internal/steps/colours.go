@@ -16,11 +16,10 @@ import (
 // from what was really poured out for its layer.
 
 // plannedColours weighs a layer's colours by the oils that are planned for it.
-// Its place among its pot's layers is n.
-func (p *planner) plannedColours(at, n int, pot recipe.Vessel, oils float64) []work.Task {
+func (p *planner) plannedColours(at int, pot recipe.Vessel, oils float64) []work.Task {
 	l, into := p.c.Recipe.Layers[at], pot
 	if len(p.c.Recipe.LayersOf(l.Batter)) > 1 {
-		into = p.rack.LayerJug(n)
+		into = p.rack.LayerJug(at)
 	}
 	tasks := make([]work.Task, len(l.Colours))
 	for i, c := range l.Colours {
@@ -55,7 +54,7 @@ func (p *planner) layerColours(r *pour, k pot, oils float64) {
 			r.colours = append(r.colours, p.weigh(w))
 			continue
 		}
-		w.vessel, w.hint = p.rack.WetCup(r.at, i), "Stir it in until no streak shows."
+		w.vessel, w.hint = p.cupOf(r.wetted[i], p.rack.WetCup(r.at, i)), "Stir it in until no streak shows."
 		r.colours = append(r.colours, p.fromCup(r.wetted[i], func(off quantity.Mass) bool { return off.Abs() <= r.wetted[i].Target/unseen }, w))
 	}
 }

@@ -45,7 +45,7 @@ func (p *planner) portionScents(r *pour, plannedOils, oils, bare float64) {
 			r.cups = append(r.cups, cup)
 			t := p.fromCup(cup, unseenOf(cup, scent.Grams(r.recipe, s, oilsPerGram*open, open), most[i]), weighing{
 				id: r.loafIDs[loaf] + "/" + s.Material, title: s.Material, material: s.Material, lot: cup.Lot, grams: wanted[i],
-				tolerance: scent.Tolerance(limits, s, wanted[i], actual), vessel: in, load: cup.Target,
+				tolerance: scent.Tolerance(limits, s, wanted[i], actual), vessel: p.cupOf(cup, in), load: cup.Target,
 				hint: "Stir it in by hand and pour at once.",
 			})
 			t.SoFar = max(0, amount(cup).Mass-t.Mass)

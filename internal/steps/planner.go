@@ -94,6 +94,7 @@ func planOf(s batch.State) (Plan, *planner) {
 	if !s.Closed() { // Nothing could be said about them any more.
 		plan.Timers = p.timers(plan.Stages)
 	}
+	p.waitForVessels(plan.Stages)
 	settle(plan.Stages, s)
 	plan.planner = p
 	plan.Warnings = append(plan.Warnings, plan.tooSmall()...)

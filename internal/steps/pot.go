@@ -55,8 +55,8 @@ func (p *planner) fillPot(i int) pot {
 		k.additives = append(k.additives, p.follow(p.additiveTask(b, a, k, oils), sequel{batter: b.Name, cup: k.cupFor(a.In), late: k.lateFor(a.In), up: k.up, wanted: a.Rate.Fraction() * oils}))
 	}
 	brought := gramsOf(k.additives)
-	for n, at := range p.c.Recipe.LayersOf(b.Name) {
-		k.colours = append(k.colours, p.plannedColours(at, n, k.vessel, oils*p.size.Shares[at]*p.outOfPot(k, p.potLoad(i))))
+	for _, at := range p.c.Recipe.LayersOf(b.Name) {
+		k.colours = append(k.colours, p.plannedColours(at, k.vessel, oils*p.size.Shares[at]*p.outOfPot(k, p.potLoad(i))))
 	}
 	for _, t := range p.carriers(k) {
 		if o, ok := p.c.CarriedBy(t.Material, amount(t).Mass.Grams()); ok {

@@ -47,7 +47,7 @@ func (p *planner) fillLayer(i int) pour {
 	r.layer.Place, r.layer.PlaceWhy = scent.PlaceOf(p.c, l)
 	if len(k.parts) > 0 {
 		n := p.sibling(i)
-		r.vessel, r.fromPot = p.rack.LayerJug(n), k.parts[n]
+		r.vessel, r.fromPot = p.rack.LayerJug(i), k.parts[n]
 		oils = sum(k.allOils()...).Grams() * p.partOfPot(k, r.fromPot)
 	}
 	r.layer.Oils = quantity.FromGrams(oils)

@@ -131,7 +131,7 @@ func (p *planner) layerSplit(k pot, at []int) sharing {
 	}
 	return p.portionTasks(sharing{batter: k.recipe.Name, from: k.gross, weights: weights, layers: true}, func(n int) work.Task {
 		name := p.c.Recipe.Layers[at[n]].Name
-		return portion(ids[n], "Pour out for "+name, k.gross, p.rack.LayerJug(n).Name)
+		return portion(ids[n], "Pour out for "+name, k.gross, p.rack.LayerJug(at[n]).Name)
 	})
 }
 

@@ -44,34 +44,67 @@ func (p *planner) stages(balance Balance) []work.Stage {
 		list[i].Tasks = p.withFollowers(list[i].Tasks)
 		list[i] = p.withReadBack(list[i])
 	}
-	p.wipeCups(list)
+	p.wipeOut(list)
 	return list
 }
 
-// wipeCups says where a cup is used again what was in it. Of the same material a
-// trace does no harm, and the cup of dry alkali takes nothing else.
-func (p *planner) wipeCups(list []work.Stage) {
-	held := map[string]string{} // held is what was in each cup last.
-	for _, v := range p.rack.Cups() {
-		held[v.Name] = ""
-	}
+// wipeOut says where a cup or a jug is used again what was in it: by the facts, whatever
+// the order was, and then by the plan. Of the same material a trace does no harm; the cup
+// of dry alkali takes nothing else, nor do pots and lye jugs.
+func (p *planner) wipeOut(list []work.Stage) {
+	held := p.heldLast(list)
 	for _, st := range list {
 		for j := range st.Tasks {
 			t := &st.Tasks[j]
-			was, cup := held[t.Vessel]
-			if !cup || t.Do != work.Weigh || t.FromCup {
+			in, what := p.wetting(st, *t)
+			if in == "" || t.Done {
 				continue
 			}
-			if was != "" && was != t.Material {
+			if was := held[in]; t.Mass == 0 && was != "" && was != what && (t.Do == work.Weigh || st.Kind == work.SplitLayers) {
 				out := "out"
 				if st.Kind == work.LyeSolution {
 					out = "out and dry it" // Dry hydroxide meets no drop.
 				}
-				t.Hint = strings.TrimSpace(fmt.Sprintf("Wipe %s %s first: %s was in it. %s", t.Vessel, out, was, t.Hint))
+				t.Hint = strings.TrimSpace(fmt.Sprintf("Wipe %s %s first: %s was in it. %s", in, out, was, t.Hint))
 			}
-			held[t.Vessel] = t.Material
+			held[in] = what
 		}
 	}
+}
+
+// heldLast gives what was in each cup or jug last, by the facts.
+func (p *planner) heldLast(list []work.Stage) map[string]string {
+	held, since := map[string]string{}, map[string]int{}
+	for _, st := range list {
+		for j := range st.Tasks {
+			t := &st.Tasks[j]
+			if t.Mass <= 0 || t.Seq == 0 {
+				continue
+			}
+			if in, what := p.wetting(st, *t); in != "" && t.Seq > since[in] {
+				held[in], since[in] = what, t.Seq
+			}
+		}
+	}
+	return held
+}
+
+// wetting gives the cup or jug that a task puts something into which clings to it, and
+// what that is.
+func (p *planner) wetting(st work.Stage, t work.Task) (vessel, what string) {
+	switch {
+	case t.Do == work.Portion && st.Kind == work.SplitLayers:
+		return t.Into, "batter of " + strings.TrimSuffix(strings.TrimPrefix(t.ID, st.Batter+"/"), "/part")
+	case t.Do == work.Portion:
+		return t.Into, "batter of " + st.Layer
+	case t.Do == work.Weigh && !t.FromCup && t.Vessel != p.rack.AlkaliCup().Name && !p.isPotOrLyeJug(t.Vessel):
+		return t.Vessel, t.Material
+	}
+	return "", ""
+}
+
+func (p *planner) isPotOrLyeJug(vessel string) bool {
+	return slices.ContainsFunc(p.pots, func(k pot) bool { return k.vessel.Name == vessel || k.jug.Name == vessel })
 }
 
 // bringTogether makes a batter: oils, colour, scent weighed out, gate, lye
@@ -88,6 +121,9 @@ func (p *planner) bringTogether(k pot, layer int, firm string) []work.Stage {
 		for _, s := range []work.Stage{p.colourOils(k, r), p.wetColours(r), p.scentOut(r), p.scentOils(r)} {
 			if len(s.Tasks) == 0 {
 				continue
+			}
+			if later && p.rack.CupsShared() && (s.Kind == work.WetColours || s.Kind == work.ScentOut) { // Its cups are those of what is poured before.
+				s.After = append(s.After, p.lastPourOf(layer-1))
 			}
 			s.Meanwhile = later
 			stages = append(stages, s)

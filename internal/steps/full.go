@@ -1,0 +1,88 @@
+package steps
+
+import (
+	"fmt"
+	"strconv"
+
+	"bench/internal/recipe"
+	"bench/internal/work"
+)
+
+// The policy of this file: nothing is weighed into a vessel in which something else
+// waits, in whatever order a maker works.
+
+// waitForVessels keeps every weighing waiting whose vessel holds something else by the
+// facts. A batch begun under earlier rules may have nothing else to go on with, and is
+// only told.
+func (p *planner) waitForVessels(stages []work.Stage) {
+	full := p.fullOf(stages)
+	if len(full) == 0 {
+		return
+	}
+	for i := range stages {
+		st := &stages[i]
+		for j := range st.Tasks {
+			t := &st.Tasks[j]
+			in, is := full[t.Vessel]
+			if !is || t.Do != work.Weigh || t.Done || t.FromCup || in.task == t.ID || in.dry != "" && in.dry == st.Batter {
+				continue
+			}
+			words := fmt.Sprintf("%s holds the %s", t.Vessel, in.what)
+			if p.c.HoldsOne() {
+				t.Waits = "waits: " + words
+			} else {
+				t.Hint = "! " + words + ": not into that one, take another. " + t.Hint
+			}
+		}
+	}
+}
+
+// content is what waits in a vessel.
+type content struct {
+	task string // task is that of its weighing.
+	what string
+	dry  string // dry is the batter whose dry hydroxide it is; all of that may share a cup.
+}
+
+// fullOf gives what waits in which vessel by the facts.
+func (p *planner) fullOf(stages []work.Stage) map[string]content {
+	var full map[string]content
+	emptied := p.emptied()
+	for _, st := range stages {
+		for i := range st.Tasks {
+			t := &st.Tasks[i]
+			if gone, waits := emptied[t.ID]; !waits || gone || t.Mass <= 0 {
+				continue
+			}
+			if full == nil {
+				full = map[string]content{}
+			}
+			c := content{task: t.ID, what: t.Material + forWhat(st)}
+			if st.Kind == work.LyeSolution {
+				c.dry = st.Batter
+			}
+			full[p.nowIn(*t)] = c
+		}
+	}
+	return full
+}
+
+// cupOf is the cup in which something was weighed, or is to be by the plan.
+func (p *planner) cupOf(cup work.Task, planned recipe.Vessel) recipe.Vessel {
+	if !p.touched(cup.ID) {
+		return planned
+	}
+	if name, tare := p.standsIn(cup.Vessel, cup.Tare, cup.Seq); name != planned.Name {
+		return recipe.Vessel{Name: name, Tare: tare, Kind: recipe.Cup}
+	}
+	return planned
+}
+
+// lastPourOf is the stage in which the last of a layer goes into the moulds.
+func (p *planner) lastPourOf(layer int) string {
+	r := &p.pours[layer]
+	if r.layer.Place == recipe.InPortions {
+		return "pour " + strconv.Itoa(p.c.Loaves) + "/" + r.recipe.Name
+	}
+	return "pour/" + r.recipe.Name
+}
