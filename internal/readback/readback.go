@@ -6,6 +6,7 @@ package readback
 
 import (
 	"fmt"
+	"strings"
 
 	"bench/internal/quantity"
 	"bench/internal/steps"
@@ -20,6 +21,7 @@ type Line struct {
 	Was   string // Was has its unit.
 	By    string
 	Off   bool // Off says that it was off by more than its tolerance, or left out.
+	Burns bool // Burns says that it is alkali or lye, or how much of it the oils leave.
 }
 
 // Of gives the lines to compare at a pause point, or none for another
@@ -44,24 +46,25 @@ func Of(p steps.Plan, task string) []Line {
 }
 
 // beforeLye gives what meets, all of it and the alkali first: from here on
-// nothing can be taken out again.
+// nothing can be taken out again. What was weighed out for later is told where it was off.
 func beforeLye(p steps.Plan, gate work.Stage) []Line {
 	var first, lines []Line
 	for _, b := range p.Batters {
 		if b.Name == gate.Batter {
 			first = append(first, Line{
 				What: "superfat", Asked: b.Asked.String(), Was: fmt.Sprintf("%.1f %%", b.Superfat.Percent),
-				By: fmt.Sprintf("%.1f to %.1f %%", b.Superfat.Low, b.Superfat.High), Off: b.Superfat.Low < 0 || b.AsAsked() != 0,
+				By: fmt.Sprintf("%.1f to %.1f %%", b.Superfat.Low, b.Superfat.High), Off: b.Superfat.Low < 0 || b.AsAsked() != 0, Burns: true,
 			})
 		}
 	}
 	for _, st := range p.Stages {
-		if st.Batter != gate.Batter || st.Kind != work.LyeSolution && st.Kind != work.Oils && st.Kind != work.ScentOils {
+		if st.Batter != gate.Batter {
 			continue
 		}
+		meets := st.Kind == work.LyeSolution || st.Kind == work.Oils || st.Kind == work.ScentOils
 		for _, t := range st.Tasks {
 			switch l, ok := decidedLine(p, t, st); {
-			case !ok || t.Do == work.Gross:
+			case !ok || t.Do == work.Gross || !meets && (!l.Off || !t.Done || t.Do != work.Weigh):
 			case t.MustType:
 				first = append(first, l)
 			default:
@@ -121,7 +124,7 @@ func evenedLine(l Line, t work.Task) Line {
 
 // line gives the line of a task, if it has a weight or a height.
 func line(t work.Task) (Line, bool) {
-	l := Line{What: t.Material, Asked: t.Target.At(max(t.Reads, quantity.Milligram)), By: t.Scale}
+	l := Line{What: t.Material, Asked: t.Target.At(max(t.Reads, quantity.Milligram)), By: t.Scale, Burns: t.MustType && t.Do != work.Temperature}
 	switch {
 	case t.Do == work.Gross:
 		l.What = t.Vessel + ", full"
@@ -129,6 +132,9 @@ func line(t work.Task) (Line, bool) {
 		l.What = fmt.Sprintf("loaf %d", work.LoafOf(t.ID))
 	case t.Do == work.Portion:
 		l.What = t.Title
+	case t.Do == work.Weigh && strings.HasPrefix(t.Title, t.Material+", "): // What came on top has a line of its own.
+		_, what, _ := strings.Cut(t.Title, ", ")
+		l.What = strings.TrimSuffix(strings.TrimPrefix(what, "the "), " part") + " " + t.Material
 	case t.Do == work.Weigh:
 	case t.PourLine > 0:
 		l = Line{What: fmt.Sprintf("loaf %d", work.LoafOf(t.ID)), Asked: t.PourLine.String(), Was: "poured", By: grams(t.Target, t.Reads) + " into it"}

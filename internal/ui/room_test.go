@@ -4,6 +4,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"bench/internal/batch"
 	"time"
 
 	"bench/internal/memory"
@@ -80,4 +82,29 @@ func TestColumnsMeet(t *testing.T) {
 			}
 		}
 	})
+}
+
+// TestReadBackHidesNoLye: what burns, and what was off, is read back at any size with all
+// that was decided since, whatever finds no room beside it.
+func TestReadBackHidesNoLye(t *testing.T) {
+	p := arrives(t, memory.New()).starts().works("sea/olive")
+	for range 2 {
+		p.types("390").press("enter")
+	}
+	d := p.m.bench.Plan.Deviations[0]
+	for _, w := range p.press("d", "left", "left", "left").m.bench.Plan.Ways(d) {
+		if w.Fact.Way == batch.InProportion {
+			p.press("enter").records(w.Fact)
+			break
+		}
+		p.press("right")
+	}
+	p.works("lye/sea/read back")
+	for _, size := range sizes {
+		p.sized(size.w, size.h).sees("more sodium hydro", "106.49", "lye jug A, full")
+	}
+	p.works("sea/meet")
+	for _, size := range sizes {
+		p.sized(size.w, size.h).sees("superfat", "more sodium hydro", "106.49")
+	}
 }

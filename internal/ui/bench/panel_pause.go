@@ -10,17 +10,29 @@ import (
 )
 
 // pause is what is read back at a pause point, with what came last and what
-// comes next, in at most room lines. What was off is never the line that finds
-// no room.
+// comes next, in at most room lines. What was off, and what burns, is never the line that
+// finds no room: what came last and comes next gives way to it, and then the columns do.
 func (p panel) pause(room int) []string {
 	list := readback.Of(p.b.Plan, p.task.ID)
 	foot := p.lastAndNext(room - len(list))
 	most := max(1, room-len(foot))
 	more := ""
-	if left := len(list) - most; left > 0 {
+	if len(list) > most {
 		list = slices.Clone(list)
 		slices.SortStableFunc(list, func(x, y readback.Line) int { return order(x) - order(y) })
-		list, more = list[:most-1], fmt.Sprintf("%d more, as asked", left+1)
+		must := 0
+		for must < len(list) && order(list[must]) < later {
+			must++
+		}
+		if must > most-1 {
+			foot, most = nil, max(1, room)
+		}
+		if must > most-1 && must < len(list) || must > most {
+			return p.packed(list, must, room)
+		}
+		if left := len(list) - most; left > 0 {
+			list, more = list[:most-1], asAsked(left+1)
+		}
 	}
 	var lines []string
 	for _, l := range list {
@@ -35,11 +47,40 @@ func (p panel) pause(room int) []string {
 	return append(lines, foot...)
 }
 
-func order(l readback.Line) int {
-	if l.Off {
-		return 0
+func asAsked(n int) string { return fmt.Sprintf("%d more, as asked", n) }
+
+// packed puts several on a line: all of them, or where that is too much the first ones
+// that must be seen.
+func (p panel) packed(list []readback.Line, must, room int) []string {
+	words := func(list []readback.Line, more ...string) []string {
+		items := make([]string, len(list), len(list)+1)
+		for i, l := range list {
+			items[i] = readWords(l)
+		}
+		return ink.Packed(append(items, more...), p.w-1)
 	}
-	return 1
+	lines := words(list)
+	if len(lines) > room && must < len(list) {
+		lines = words(list[:must], asAsked(len(list)-must))
+	}
+	for i, l := range lines {
+		lines[i] = " " + l
+	}
+	return lines
+}
+
+// later is the order of what was as asked and burns nobody.
+const later = 2
+
+func order(l readback.Line) int {
+	switch {
+	case l.Off:
+		return 0
+	case l.Burns:
+		return 1
+	default:
+		return later
+	}
 }
 
 // readLine shows what it was before what was asked: the eye compares with the
