@@ -58,7 +58,7 @@ type Ticked struct {
 	Task  string
 	When  time.Time     `json:",omitzero"`  // When it was so, where that was corrected.
 	Asked string        `json:",omitempty"` // Asked is what was asked, in words, as the plan had it then.
-	Mass  quantity.Mass `json:",omitempty"` // Mass is what a loaf weighed that left its mould; zero was not weighed.
+	Mass  quantity.Mass `json:",omitempty"` // Mass is what a loaf weighed that left its mould, or what went into one; zero was not weighed.
 	Why   string        `json:",omitempty"` // Why says why it was done before its time, or although it was to wait.
 }
 

@@ -31,10 +31,8 @@ func Allows(p steps.Plan, f batch.Fact, now timer.Moment) error {
 	case batch.Grossed:
 		return allowsGross(p, f)
 	case batch.Ticked:
-		if _, st, _ := p.Task(f.Task); f.Mass < 0 || f.Mass > 0 && st.Kind != work.Unmould {
-			return errors.New("only a loaf that leaves its mould is weighed with a tick")
-		}
-		return allowsTick(p, f, now)
+		t, st, _ := p.Task(f.Task)
+		return cmp.Or(tickable(t, st, f.Mass), allowsTick(p, f, now))
 	case batch.TemperatureTaken:
 		return allowsTemperature(p, f)
 	case batch.Skipped:
@@ -114,6 +112,18 @@ func allowsWeighed(p steps.Plan, f batch.Weighed) error {
 		}
 	}
 	return cmp.Or(weighable(t, f), pourable(p, t, f.Mass))
+}
+
+// tickable checks the weight that comes with a tick. What a vessel holds is known from
+// many weighings, so a fiftieth more can have come out of it (a judgement, no source).
+func tickable(t work.Task, st work.Stage, m quantity.Mass) error {
+	switch {
+	case m < 0 || m > 0 && !st.TakesWeight(t):
+		return errors.New("only a loaf that leaves its mould, or what goes into one, is weighed with a tick")
+	case t.Poured() && m > t.SoFar+max(t.SoFar/50, 2*t.Reads):
+		return fmt.Errorf("%s g is more than there was to pour (%s g): tare the scale under the mould, so that it shows this layer alone", m.At(t.Reads), t.SoFar.At(t.Reads))
+	}
+	return nil
 }
 
 // pourable refuses to pour more over than there is where it comes out of.

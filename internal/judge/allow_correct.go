@@ -38,13 +38,17 @@ func allowsCorrection(p steps.Plan, f batch.Corrected, now timer.Moment) error {
 		use, _ := p.Uses().Of(with.By)
 		return tareable(p, with, use)
 	case batch.Ticked:
+		if err := tickable(t, st, with.Mass); err != nil {
+			return err
+		}
 		switch began := p.State().Entries[0].At.Wall.Truncate(time.Minute); {
+		case with.When.IsZero() && with.Mass > 0: // Its weight is what was corrected.
 		case with.When.After(now.Wall):
 			return errors.New("that time is still to come")
 		case with.When.Before(began):
 			return errors.New("that was before the batch began")
 		}
-		if st.Kind == work.Unmould {
+		if st.Kind == work.Unmould && !with.When.IsZero() {
 			if err := inOrder(p, with, with.When); err != nil {
 				return err
 			}

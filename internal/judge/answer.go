@@ -39,7 +39,7 @@ func Fact(p steps.Plan, task string, a Answer) (batch.Fact, error) {
 	}
 	switch t.Do {
 	case work.Tick, work.Look, work.Confirm:
-		if _, st, _ := p.Task(task); st.Kind == work.Unmould && a.How == batch.Typed {
+		if _, st, _ := p.Task(task); st.TakesWeight(t) && a.How == batch.Typed {
 			return loafAnswer(t, a)
 		}
 		return batch.Ticked{Task: t.ID, Asked: t.Title}, nil
@@ -55,13 +55,22 @@ func Fact(p steps.Plan, task string, a Answer) (batch.Fact, error) {
 	return nil, fmt.Errorf("%s: nothing to answer", t.Title)
 }
 
-// loafAnswer is a loaf that is out of its mould, and what it weighs.
+// loafAnswer is a loaf that is out of its mould, and what it weighs; or a pour, and what
+// went into the mould.
 func loafAnswer(t work.Task, a Answer) (batch.Fact, error) {
 	m, err := quantity.ParseNumberMass(a.Text, quantity.Gram)
-	if err == nil && m <= 0 {
+	switch {
+	case err != nil || m > 0:
+	case t.Poured():
+		err = errors.New("a pour weighs something; where nothing is poured leave it out (x)")
+	default:
 		err = errors.New("a loaf weighs something; without a figure it is out and was not weighed")
 	}
-	return batch.Ticked{Task: t.ID, Mass: m}, err
+	f := batch.Ticked{Task: t.ID, Mass: m}
+	if t.Poured() {
+		f.Asked = t.Title
+	}
+	return f, err
 }
 
 func temperatureAnswer(t work.Task, a Answer) (batch.Fact, error) {

@@ -45,6 +45,8 @@ func Correct(p steps.Plan, s batch.State, seq int, text, reason string) (batch.F
 		with, err = temperatureAnswer(work.Task{ID: f.Task}, Answer{How: batch.Typed, Text: text})
 	case batch.BarsCut, batch.BarsWeighed, batch.SetAside, batch.WeighedIn, batch.Tested:
 		with, err = correctRest(p, e, text, reason)
+	case batch.Ticked:
+		with, err = correctTick(p, f, e.At, strings.TrimSpace(text))
 	default:
 		with, err = correctWords(e, strings.TrimSpace(text))
 	}
@@ -110,10 +112,6 @@ func settled(first, typed batch.Said) batch.Said {
 // value.
 func correctWords(e batch.Entry, text string) (batch.Fact, error) {
 	switch f := e.Fact.(type) {
-	case batch.Ticked:
-		var err error
-		f.When, err = onTheDay(e.At, text)
-		return f, err
 	case batch.TimerPutOff:
 		minutes, err := strconv.Atoi(strings.TrimSpace(strings.TrimSuffix(text, "min")))
 		if err != nil || minutes < 1 || minutes > 7*24*60 {
@@ -149,6 +147,22 @@ func correctWords(e batch.Entry, text string) (batch.Fact, error) {
 	default:
 		return nil, errors.New("this entry holds no value: x takes it back, if it was not so")
 	}
+}
+
+// correctTick gives a tick with another time, or with another weight where it takes one.
+func correctTick(p steps.Plan, f batch.Ticked, at timer.Moment, text string) (batch.Fact, error) {
+	t, st, _ := p.Task(f.Task)
+	if !st.TakesWeight(t) || strings.Contains(text, ":") {
+		var err error
+		f.When, err = onTheDay(at, text)
+		return f, err
+	}
+	m, err := quantity.ParseNumberMass(text, quantity.Gram)
+	if err == nil && m <= 0 {
+		err = errors.New("it weighs something: give the grams, or the time as 09:40")
+	}
+	f.Mass = m
+	return f, err
 }
 
 // onTheDay gives a time of day on the day of a moment, or on the day that is named.

@@ -85,9 +85,13 @@ func doubtRetained(p steps.Plan, f batch.SetAside) string {
 // unlikely says that a bar weighs half as much again as is expected, or half of it.
 func unlikely(bar, least, most quantity.Mass) bool { return bar > most*3/2 || bar < least/2 }
 
-// doubtLoaf asks about a loaf that weighs unlike what was poured into its mould.
+// doubtLoaf asks about a loaf that weighs unlike what was poured into its mould, and about
+// a pour unlike what was asked.
 func doubtLoaf(p steps.Plan, f batch.Ticked) string {
 	loaves, n := p.Poured().Loaves, work.LoafOf(f.Task)
+	if t, _, _ := p.Task(f.Task); t.Poured() && f.Mass > 0 {
+		return doubtful(f.Mass, t.Target, t.Target/10, t.Reads, false)
+	}
 	if f.Mass == 0 || n < 1 || n > len(loaves) || !unlikely(f.Mass, loaves[n-1], loaves[n-1]) {
 		return ""
 	}

@@ -60,7 +60,7 @@ func (s *session) comesUp() bool {
 // the task takes one. A choice is picked by its number.
 func (s *session) isAnswer(t work.Task, stage work.Stage, text string) bool {
 	figure := strings.ContainsAny(text[:1], "0123456789.,-")
-	return figure && (t.Numeric() || stage.Kind == work.Unmould && t.Open || t.Do == work.Choose && (t.Open || reply.Again(t, stage)))
+	return figure && (t.Numeric() || stage.TakesWeight(t) && t.Open || t.Do == work.Choose && (t.Open || reply.Again(t, stage)))
 }
 
 func (s *session) notUnderstood(t work.Task, some bool) {

@@ -195,6 +195,9 @@ func (s *session) promptFor(t work.Task) string {
 	case t.Numeric():
 		return t.Title
 	}
+	if stage.TakesWeight(t) {
+		return t.Title + ", done, or g?"
+	}
 	return t.Title + ", done?"
 }
 

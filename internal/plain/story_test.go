@@ -239,6 +239,20 @@ func TestLoafIsWeighed(t *testing.T) {
 	}
 }
 
+// TestPourIsWeighed keeps what went into a mould, asks about a slip, and takes a pour that
+// nobody weighed.
+func TestPourIsWeighed(t *testing.T) {
+	k := talks(t, memory.New()).starts().works("sea/base/loaf 1/pour").hears("done, or g?").says("34").hears("typed 34")
+	k.says("340").hears("340.0 g weighed into it")
+	if f, ok := k.last().(batch.Ticked); !ok || f.Mass != 340*quantity.Gram {
+		t.Errorf("kept %+v", k.last())
+	}
+	k.says("=")
+	if f, ok := k.last().(batch.Ticked); !ok || f.Task != "sea/base/loaf 2/pour" || f.Mass != 0 {
+		t.Errorf("kept %+v", k.last())
+	}
+}
+
 // TestMoving goes to a stage and to a task of it, and back to what is next.
 func TestMoving(t *testing.T) {
 	k := talks(t, memory.New()).starts().works("sea/water").says("l").hears("2.1  Water into the lye jug: 216.2 g, open", "oils · sea, may be done now")

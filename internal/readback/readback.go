@@ -136,6 +136,8 @@ func line(t work.Task) (Line, bool) {
 		_, what, _ := strings.Cut(t.Title, ", ")
 		l.What = strings.TrimSuffix(strings.TrimPrefix(what, "the "), " part") + " " + t.Material
 	case t.Do == work.Weigh:
+	case t.Poured() && t.Mass > 0:
+		l = Line{What: fmt.Sprintf("loaf %d", work.LoafOf(t.ID)), Asked: t.Target.At(t.Reads), Was: grams(t.Mass, t.Reads), By: grams(max(0, t.SoFar-t.Mass), t.Reads) + " stay in its jug"}
 	case t.PourLine > 0:
 		l = Line{What: fmt.Sprintf("loaf %d", work.LoafOf(t.ID)), Asked: t.PourLine.String(), Was: "poured", By: grams(t.Target, t.Reads) + " into it"}
 	default:

@@ -105,6 +105,13 @@ func ValuePrompt(p steps.Plan, s batch.State, e batch.Entry) string {
 	case batch.BarsCut, batch.BarsWeighed, batch.SetAside, batch.WeighedIn, batch.Tested:
 		return fmt.Sprintf("%s (was %s)", strings.Replace(batch.Task(f), "/", ", ", 1), numberOf(f))
 	case batch.Ticked:
+		if t, st, _ := p.Task(f.Task); st.TakesWeight(t) {
+			was := "not weighed"
+			if f.Mass > 0 {
+				was = "was " + numberOf(f)
+			}
+			return fmt.Sprintf("g (%s), or the time at which it was done, such as 09:40", was)
+		}
 		return fmt.Sprintf("the time at which it was done, such as 09:40 (was %s)", e.At.Wall.Format("15:04"))
 	case batch.TimerPutOff:
 		return fmt.Sprintf("put off for how many minutes (was %s)", wordsOf(f))

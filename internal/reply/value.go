@@ -10,7 +10,11 @@ import (
 
 // valueOf gives the value that a fact holds, with its unit, or "".
 func valueOf(f batch.Fact) string {
-	if number := numberOf(f); number != "" {
+	number := numberOf(f)
+	if tick, ok := f.(batch.Ticked); ok && number != "" && !tick.When.IsZero() {
+		return number + ", " + wordsOf(f)
+	}
+	if number != "" {
 		return number
 	}
 	return wordsOf(f)
@@ -27,6 +31,11 @@ func numberOf(f batch.Fact) string {
 		return f.Temperature.String()
 	case batch.VesselReplaced:
 		return f.Tare.String()
+	case batch.Ticked:
+		if f.Mass == 0 {
+			return ""
+		}
+		return f.Mass.At(quantity.Gram/10) + " g"
 	case batch.BarsCut:
 		return quantity.Count(f.Bars, "bar", "bars")
 	case batch.BarsWeighed:

@@ -40,7 +40,9 @@ func (w in) fact(e batch.Entry) string {
 		if !f.When.IsZero() {
 			words += ", at " + clockOf(f.When, e.At.Wall)
 		}
-		if f.Mass > 0 {
+		if t, _, _ := w.plan.Task(f.Task); t.Poured() && f.Mass > 0 {
+			words += ", " + f.Mass.At(quantity.Gram/10) + " g weighed into it"
+		} else if f.Mass > 0 {
 			words += ", weighs " + f.Mass.At(quantity.Gram/10) + " g"
 		}
 		if f.Why != "" {

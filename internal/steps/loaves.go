@@ -85,8 +85,8 @@ func (p *planner) enter(r *pour) {
 		got, mass := &p.got[loaf], p.loafMass(r, loaf)
 		tick, _ := p.s.Done(r.pourIDs[loaf])
 		leftOut := tick.Skipped != ""
-		if leftOut {
-			mass = 0
+		if leftOut || tick.Mass > 0 { // The scale under the mould knows better.
+			mass = tick.Mass
 		}
 		got.masses = append(got.masses, mass)
 		if got.givenUp < 0 && (leftOut || len(r.portions) > 0 && noPortion(&r.portions[loaf])) {

@@ -209,24 +209,31 @@ func (p *planner) settleLayer(r *pour) {
 	l.LeftIn, l.Left = r.vessel.Name, min(p.c.LeftInVessel, l.Mass)
 	if len(r.portions) > 0 {
 		l.Left = max(0, net(r.gross)-sum(r.portions...))
+	} else if tick, _ := p.s.Done(r.pourIDs[0]); tick.Mass > 0 {
+		l.Left = max(0, l.Mass-tick.Mass)
 	}
 	if r.vessel.Tare > 0 {
 		l.LeftReads = r.vessel.Tare + l.Left
 	}
 }
 
-// loafMass is what reaches the mould: a portion and its scent, less what stays
-// in the jug.
+// loafMass is what reaches the mould: what its vessel holds, less what stays there.
 func (p *planner) loafMass(r *pour, loaf int) quantity.Mass {
+	return max(0, p.inJug(r, loaf)-p.c.LeftInVessel)
+}
+
+// inJug is what a loaf is poured out of: a portion and its scent, or of a single loaf
+// all of the layer.
+func (p *planner) inJug(r *pour, loaf int) quantity.Mass {
 	if len(r.portions) == 0 {
-		return max(0, r.layer.Mass-p.c.LeftInVessel)
+		return r.layer.Mass
 	}
 	mass := brought(&r.portions[loaf])
 	if r.layer.Place == recipe.InPortions {
 		n := len(r.recipe.Scents)
 		mass += sum(r.scents[loaf*n : (loaf+1)*n]...)
 	}
-	return max(0, mass-p.c.LeftInVessel)
+	return mass
 }
 
 // Displaced gives what embeds take of a layer's room in one loaf, both counted from 0, or

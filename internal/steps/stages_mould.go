@@ -25,7 +25,13 @@ func (p *planner) pourTasks(r pour) iter.Seq2[int, work.Task] {
 				into = "Mould "
 			}
 			t := p.tick(r.pourIDs[loaf], into+strconv.Itoa(loaf+1)+": pour "+title, p.pourFrom(&r, loaf)+hint)
-			t.Material, t.Target, t.Reads = "batter", l.Mass, quantity.Gram
+			t.Material, t.Target, t.Reads = work.Batter, l.Mass, quantity.Gram
+			t.SoFar = p.inJug(&r, loaf)
+			if tick, ok := p.s.Done(t.ID); ok && tick.Mass > 0 {
+				t.Title = into + strconv.Itoa(loaf+1) + ": poured " + title
+				t.Mass, t.Target = tick.Mass, p.loafMass(&r, loaf)
+				t.Hint = fmt.Sprintf("%s g went in; %s g stay in %s.", t.Mass.At(t.Reads), max(0, t.SoFar-t.Mass).At(t.Reads), p.jugFor(&r, loaf))
+			}
 			if p.c.Mould.HasHeights() {
 				t.PourLine = ToAnEye(l.PourLine)
 			}
@@ -44,9 +50,17 @@ func (p *planner) pourFrom(r *pour, loaf int) string {
 	return "Out of " + r.vessel.Name + ". "
 }
 
+// jugFor names the vessel that a loaf is poured out of.
+func (p *planner) jugFor(r *pour, loaf int) string {
+	if len(r.portions) > 0 {
+		return p.words[loaf].jug
+	}
+	return r.vessel.Name
+}
+
 // pourWords says the pour line three ways: from the floor, down from the rim, and as
 // the grams that it takes; a sloped one at both walls, and in a mould that has no heights
-// the grams alone. None of them is typed: what is poured stood weighed in its vessel.
+// the grams alone. None of them need be typed: what is poured stood weighed in its vessel.
 func (p *planner) pourWords(r pour, l LoafPour) (title, hint string) {
 	how, more := "", ""
 	switch {
@@ -59,7 +73,7 @@ func (p *planner) pourWords(r pour, l LoafPour) (title, hint string) {
 		more = "more "
 	}
 	grams := l.Mass.At(quantity.Gram)
-	onScale := grams + " g " + more + "on the scale under the mould; that is not typed. Tap the mould."
+	onScale := grams + " g " + more + "on the scale under the mould. Tap the mould."
 	takes := "; that takes " + grams + " g" + strings.TrimRight(" "+more, " ") + ". Tap the mould."
 	switch n := p.c.Mould.CavityCount(); {
 	case l.Sloped():

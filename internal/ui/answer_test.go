@@ -1,12 +1,14 @@
 package ui
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 	"time"
 
 	"bench/internal/batch"
 	"bench/internal/memory"
+	"bench/internal/quantity"
 	"bench/internal/work"
 )
 
@@ -120,9 +122,9 @@ func TestMoreLyeThanWentIn(t *testing.T) {
 	p.types("568.4").press("enter").sees("568.4 g is 89.6 g more than went into lye jug A. That is nearer to lye jug", "  B. Another vessel: say which (i). More went in: correct that first (u).")
 }
 
-// TestAPourTakesNoWeight: a pour is told by its line; it suggests no reading that could
-// not be typed, and a figure is told where the weight is known from.
-func TestAPourTakesNoWeight(t *testing.T) {
+// TestAPourMayTakeAWeight: a pour is told by its line and is one key; what the scale said
+// may be typed first, is shown with what that leaves in the jug, and is kept with it.
+func TestAPourMayTakeAWeight(t *testing.T) {
 	p := arrives(t, memory.New()).starts().works("sea/base/loaf 1/pour")
 	for range 200 {
 		if p.taskAtHand().PourLine > 0 {
@@ -130,5 +132,12 @@ func TestAPourTakesNoWeight(t *testing.T) {
 		}
 		p.doesOne()
 	}
-	p.sees("pour to 22.5 mm", "42.5 mm down from the rim; that").seesNot("on the scale", "scale under").press("3").sees("No weight is kept of a pour: what stood in its vessel was weighed.")
+	p.sees("pour to 22.5 mm", "42.5 mm down from the rim; that").seesNot("on the scale", "scale under").sees("space done", "0-9 weighed")
+	p.types("340").sees("asked 347; 27 stay in the jug").press("enter").sees("340.0 g weighed into it", "Loaf 2: pour")
+	p.press("space").sees("Loaf 3: pour")
+	for i, want := range []quantity.Mass{340 * quantity.Gram, 0} {
+		if tick, _ := p.m.bench.State.Done(fmt.Sprintf("sea/base/loaf %d/pour", i+1)); tick.Mass != want {
+			t.Errorf("loaf %d: %s is kept", i+1, tick.Mass)
+		}
+	}
 }

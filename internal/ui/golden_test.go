@@ -68,6 +68,7 @@ var scenes = []struct {
 	{"poured-back", func(p *person) { p.overpours().press("d", "enter") }},
 	{"before-lye", func(p *person) { p.starts().works("sea/meet") }},
 	{"pour", func(p *person) { p.starts().works("sea/base/loaf 2/pour") }},
+	{"pour-weighed", func(p *person) { p.starts().works("sea/base/loaf 2/pour").types("340") }},
 	{"hold-timer-due", func(p *person) { p.starts().works("dusk/shea").looks(5*time.Minute + 4*time.Second) }},
 	{"timers", func(p *person) {
 		p.starts().works("dusk/shea").press("esc", "down", "enter", "enter").works("sea/olive").looks(5 * time.Minute).press("m")

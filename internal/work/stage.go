@@ -43,6 +43,10 @@ const (
 	Release      Kind = "release"
 )
 
+// TakesWeight says that the tick of a task may come with a weight: of a loaf that leaves
+// its mould, or of what went into one.
+func (s Stage) TakesWeight(t Task) bool { return t.Do == Tick && s.Kind == Unmould || t.Poured() }
+
 // Stage is a run of tasks with one purpose.
 type Stage struct {
 	N         int    // N counts from 1.

@@ -91,6 +91,9 @@ func (t Task) OfBatter() bool {
 	return t.Do == Portion || t.Do == Weigh && t.Material == Batter
 }
 
+// Poured says that a task is the pour of a layer into a mould.
+func (t Task) Poured() bool { return t.Do == Tick && t.Material == Batter }
+
 // There gives what is there of it by now: what was weighed, with what was decided since.
 func (t Task) There() quantity.Mass { return max(0, t.Mass+t.Later) }
 

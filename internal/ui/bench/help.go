@@ -128,7 +128,11 @@ func (b Screen) helpTask(t work.Task, now timer.Moment) []key.Binding {
 	case t.Do == work.Confirm:
 		return []key.Binding{keys.Says(keys.Accept, "it is so")}
 	}
-	return []key.Binding{keys.Says(keys.Tick, "done")}
+	list := []key.Binding{keys.Says(keys.Tick, "done")}
+	if t.Poured() {
+		list = append(list, keys.Says(keys.Figures, "weighed"))
+	}
+	return list
 }
 
 // ticks is the key that says that a task is as it should be.

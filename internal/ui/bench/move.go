@@ -25,8 +25,6 @@ func (b Screen) figure(r rune, p keys.Press) Screen {
 	switch {
 	case !ok && b.open() != "":
 		b.Word = "No number is asked for now: " + keys.Left.Help().Key + " goes to " + ink.Clean(b.open()) + "."
-	case ok && t.Do == work.Tick && t.Target > 0 && (stage.Kind == work.Pour || stage.Kind == work.ScentAndPour):
-		b.Word = "No weight is kept of a pour: what stood in its vessel was weighed. Space says that it is done."
 	case !ok || !takesFigures(t, stage):
 		b.Word = "No number is asked for here."
 	case len(b.Typed) == keys.MaxFigures:

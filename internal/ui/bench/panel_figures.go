@@ -182,7 +182,7 @@ func (p panel) large() figures {
 	number, unit := reply.Asked(p.task, p.stage)
 	t := p.task
 	switch {
-	case p.b.Typed != "" && p.stage.Kind == work.Unmould:
+	case p.b.Typed != "" && p.stage.TakesWeight(p.task):
 		return figures{p.b.Typed, "g", "typed"}
 	case number == "":
 		return figures{}

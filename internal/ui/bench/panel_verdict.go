@@ -43,7 +43,7 @@ func (p panel) verdict() string {
 		return p.t.Quiet.Render("a number with one point")
 	}
 	if t.Do == work.Tick {
-		return p.t.Quiet.Render(ofLoaf)
+		return p.withTick()
 	}
 	return p.compared(p.typed)
 }
@@ -58,8 +58,17 @@ func (p panel) compared(m quantity.Mass) string {
 	return p.ruler(over, true) + "  " + words
 }
 
-// ofLoaf says what a figure is that is typed with a tick.
-const ofLoaf = "what the loaf weighs, out of its mould"
+// withTick says what a figure is that is typed with a tick.
+func (p panel) withTick() string {
+	if !p.task.Poured() {
+		return p.t.Quiet.Render("what the loaf weighs, out of its mould")
+	}
+	words := "what went in, asked " + p.task.Target.At(p.task.Reads)
+	if stays := p.task.SoFar - p.typed; stays >= 0 {
+		words += "; " + stays.At(p.task.Reads) + " stay in the jug"
+	}
+	return p.t.Quiet.Render(words)
+}
 
 // verdictWords are how what is typed compares, without the band.
 func (p panel) verdictWords() string {
@@ -70,7 +79,7 @@ func (p panel) verdictWords() string {
 		return p.t.Quiet.Render("a number with one point")
 	}
 	if p.task.Do == work.Tick {
-		return p.t.Quiet.Render(ofLoaf)
+		return p.withTick()
 	}
 	return p.comparison(p.typed)
 }

@@ -29,7 +29,7 @@ func rests(k work.Kind) bool {
 // takesFigures says that a number can be typed: an answer, or what the
 // thermometer said beside a look.
 func takesFigures(t work.Task, stage work.Stage) bool {
-	return t.Numeric() || t.Do == work.Choose && stage.Kind == work.GelStage || stage.Kind == work.Unmould
+	return t.Numeric() || t.Do == work.Choose && stage.Kind == work.GelStage || stage.TakesWeight(t)
 }
 
 // answers opens the page of answers to the task at hand.
