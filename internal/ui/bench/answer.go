@@ -81,11 +81,15 @@ func (b Screen) heard(t work.Task, p keys.Press) (a judge.Answer, why string) {
 	return judge.Answer{How: batch.Typed, Text: b.Typed}, ""
 }
 
-// rushed says why a key that ticks came too soon after another stage came into
-// sight.
+// rushed says why a key that ticks came too soon after another stage, or a pause point,
+// came into sight.
 func (b Screen) rushed(p keys.Press) string {
-	if keys.Within(p.At, b.jumped, p.Startle()) {
-		return "This is another stage: look first, then press it again."
+	t, _, _ := b.Current(p.At)
+	switch {
+	case !keys.Within(p.At, b.jumped, p.Startle()):
+		return ""
+	case t.Do == work.Confirm:
+		return "What was done stands here: look first, then press it again."
 	}
-	return ""
+	return "This is another stage: look first, then press it again."
 }

@@ -78,10 +78,21 @@ func (b Screen) settled(now timer.Moment) Screen {
 func (b Screen) Sent(k reply.Keep) Screen {
 	b.sending = batch.Task(k.Fact)
 	b.Word, b.Unsaved = "", nil
-	if b.sending != "" { // A note or an alarm takes no figures away.
+	if b.sending != "" || changesAsked(k.Fact) { // A note or an alarm takes no figures away.
 		b.Typed, b.doubt = "", nil
 	}
 	return b
+}
+
+// changesAsked says that a fact about no task changes what tasks ask for: figures that
+// were typed before it were meant for what was asked then.
+func changesAsked(f batch.Fact) bool {
+	switch f.(type) {
+	case batch.Withdrawn, batch.Decided, batch.VesselReplaced:
+		return true
+	default:
+		return false
+	}
 }
 
 // Refused gives the screen after a fact that cannot be: nothing is on its way any more.

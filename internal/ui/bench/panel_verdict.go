@@ -209,8 +209,13 @@ func (p panel) warmth() string {
 }
 
 // together says what two liquids that meet give if what is typed is kept, or how warm
-// the one must be that was not read yet; "" for half a number.
+// the one must be that was not read yet; "" for half a number, and for one that could not
+// be kept.
 func (p panel) together() string {
+	read, _ := p.then.State().Temperature(p.task.ID)
+	if c, err := quantity.ParseTemperature(p.b.Typed + " °C"); err != nil || read.Fact.Temperature != c {
+		return ""
+	}
 	wanted := ""
 	for _, b := range p.then.Batters {
 		if b.Name == p.stage.Batter {
