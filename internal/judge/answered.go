@@ -28,6 +28,9 @@ func Answered(f batch.Fact, asked, answer string) (batch.Fact, bool) {
 	case batch.SetAside:
 		f.Said = said
 		return f, true
+	case batch.GelLooked:
+		f.Said = said
+		return f, true
 	case batch.WeighedIn:
 		f.Said = said
 		return f, true

@@ -42,6 +42,8 @@ func doubtAt(p steps.Plan, f batch.Fact, at time.Time) string {
 		list = append(list, doubtCount(p, f), doubtBars(p, f))
 	case batch.WeighedIn:
 		list = append(list, doubtWeighIn(p, f, at))
+	case batch.GelLooked:
+		list = append(list, doubtGel(p, f))
 	case batch.SetAside:
 		list = append(list, doubtRetained(p, f), doubtLeftover(p, f))
 	case batch.BarsWent:

@@ -77,6 +77,29 @@ func Likely(list []Choice, typed string) int {
 	}))
 }
 
+// doubtGel asks about a loaf without gel that had some at an earlier look.
+func doubtGel(p steps.Plan, f batch.GelLooked) string {
+	if f.Look != batch.NoGel {
+		return ""
+	}
+	for _, e := range slices.Backward(batch.All[batch.GelLooked](p.State())) {
+		if e.Fact.Task == f.Task || e.Fact.Look == batch.NoGel || e.Fact.Look == batch.Cracked {
+			continue
+		}
+		for loaf := 1; loaf <= p.Loaves; loaf++ {
+			if meant(e.Fact, loaf) && meant(f, loaf) {
+				return fmt.Sprintf("loaf %d: %s was said of it before, so it was not without gel: is it another loaf, or is the gel over?", loaf, e.Fact.Look)
+			}
+		}
+	}
+	return ""
+}
+
+// meant says that a look is one at that loaf; without loaves it is one at all of them.
+func meant(f batch.GelLooked, loaf int) bool {
+	return len(f.Loaves) == 0 || slices.Contains(f.Loaves, loaf)
+}
+
 // OfLoaf makes a look at the gel that of one loaf, or for 0 of all of which nothing was said
 // yet. Another answer stays as it is.
 func OfLoaf(p steps.Plan, c Choice, loaf int) Choice {

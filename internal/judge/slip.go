@@ -13,13 +13,14 @@ import (
 // one slip of a finger away from it. Alkali is far off sooner than anything else: a
 // hundredth more of it is a point of superfat less.
 
-// spread is how far off a weight may be before it looks like a slip; how many tolerances
-// that is, and how many readings below, are judgements without a source.
+// spread is how far off a weight may be before it looks like a slip: a tenth of it, or two
+// tolerances of what is weighed less finely. How many tolerances that is, and how many
+// readings below, are judgements without a source.
 func spread(t work.Task, asked quantity.Mass) quantity.Mass {
 	if t.Do == work.Weigh && t.MustType {
 		return 10 * max(t.Tolerance, t.Reads)
 	}
-	return max(10*t.Tolerance, asked/10)
+	return max(2*max(t.Tolerance, t.Reads), asked/10)
 }
 
 // doubtWeight says why a weight looks like a slip, or "".

@@ -8,6 +8,7 @@ import (
 	"bench/internal/judge"
 	"bench/internal/quantity"
 	"bench/internal/sample"
+	"bench/internal/work"
 )
 
 // TestAlkaliSlips: alkali is asked about from ten tolerances on, and where it is off and
@@ -73,5 +74,32 @@ func TestPotAskedAbout(t *testing.T) {
 		if want == "" && doubt != "" || !strings.Contains(doubt, want) {
 			t.Errorf("%v off: %q", off, doubt)
 		}
+	}
+}
+
+// TestTenthOff: what is more than a tenth off is asked about, however wide its tolerance
+// is: a scent as an oil. 26.70 for 22.95 is 16 % over, 31.00 for 26.74 as much.
+func TestTenthOff(t *testing.T) {
+	b := sample.Begin(sample.Control(t, "lighthouse-at-dusk.yaml", 3))
+	b.WorkTo(t, "sea/meet")
+	p := b.Plan()
+	seen := 0
+	for _, st := range p.Stages {
+		for _, task := range st.Tasks {
+			if st.Kind != work.ScentOut || !task.Done {
+				continue
+			}
+			seen++
+			for typed, want := range map[quantity.Mass]bool{task.Target: false, task.Target * 105 / 100: false, task.Target * 116 / 100: true, task.Target * 84 / 100: true} {
+				f := batch.Weighed{Task: task.ID, Mass: typed, How: batch.Typed, Reads: task.Reads}
+				with := p.With(batch.Withdrawn{Seq: task.Seq, Reason: "again"}, b.Now)
+				if doubt := judge.Doubt(with, f); (doubt != "") != want {
+					t.Errorf("%s, %s asked, %s typed: %q", task.Title, task.Target, typed, doubt)
+				}
+			}
+		}
+	}
+	if seen == 0 {
+		t.Error("no scent was weighed out")
 	}
 }
