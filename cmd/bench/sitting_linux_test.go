@@ -123,6 +123,9 @@ func (s *sitting) next() (task work.Task, keys string, f batch.Fact, more bool) 
 		return task, "", nil, false
 	}
 	s.clock = s.clock.Add(2 * time.Second)
+	if task.Do == work.Temperature {
+		s.clock = s.clock.Add(15 * time.Minute) // A lye solution takes its time to cool.
+	}
 	keys, f = s.keysFor(task)
 	return task, keys, f, true
 }

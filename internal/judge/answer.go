@@ -126,7 +126,8 @@ func weightAnswer(t work.Task, a Answer) (batch.Fact, error) {
 // a second time; it is never refused for that.
 func Doubt(p steps.Plan, f batch.Fact) string { return DoubtNow(p, f, timer.Moment{}) }
 
-// DoubtNow is Doubt at a moment, which tells how fast a bar lost what it did.
+// DoubtNow is Doubt at a moment, which tells how fast a bar lost what it did, and a lye
+// solution cooled.
 func DoubtNow(p steps.Plan, f batch.Fact, now timer.Moment) string {
 	switch f := f.(type) {
 	case batch.Weighed:
@@ -150,6 +151,9 @@ func DoubtNow(p steps.Plan, f batch.Fact, now timer.Moment) string {
 	case batch.TemperatureTaken:
 		if f.Temperature < 10*quantity.Degree || f.Temperature > 100*quantity.Degree {
 			return fmt.Sprintf("%s is unusual here", f.Temperature)
+		}
+		if now != (timer.Moment{}) {
+			return p.Implausible(f.Task, f.Temperature, now)
 		}
 	case batch.Ticked:
 		return doubtLoaf(p, f)
@@ -181,9 +185,13 @@ func doubtCorrected(p steps.Plan, f batch.Corrected) string {
 // doubtAfresh holds a corrected value to the batch without the first: the two are not
 // together.
 func doubtAfresh(p steps.Plan, f batch.Corrected) string {
-	if s := p.State(); f.Seq >= 1 && f.Seq <= len(s.Entries) && afterPour(f.With) {
+	_, warm := f.With.(batch.TemperatureTaken)
+	if s := p.State(); f.Seq >= 1 && f.Seq <= len(s.Entries) && (warm || afterPour(f.With)) {
 		first := s.Entries[f.Seq-1]
 		p = p.With(batch.Withdrawn{Seq: f.Seq, Reason: "?"}, first.At)
+		if warm {
+			return DoubtNow(p, f.With, first.At)
+		}
 		return doubtAt(p, f.With, first.At.Wall)
 	}
 	return Doubt(p, f.With)

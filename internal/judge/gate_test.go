@@ -131,3 +131,89 @@ func TestReadingsBelongTogether(t *testing.T) {
 	b.Wait(steps.WarmFor + time.Second)
 	said{"one is old", batch.Ticked{Task: "sea/meet"}, "you read the lye solution 30 min ago; read that again"}.on(t, b)
 }
+
+// TestColdTooSoon: lye solution of a third of sodium hydroxide peaks near boiling (the
+// heats of solution and their sources are in internal/solution). Two minutes later it is
+// not at 31 °C, and days later not at 98; what was read before counts, too.
+func TestColdTooSoon(t *testing.T) {
+	b := lighthouse(t)
+	b.WorkTo(t, "sea/dissolve")
+	b.Put(batch.Ticked{Task: "sea/dissolve"})
+	took := func(c quantity.Temperature) batch.TemperatureTaken {
+		return batch.TemperatureTaken{Task: "sea/lye temperature", Temperature: c * quantity.Degree}
+	}
+	doubts := func(c quantity.Temperature, want string) {
+		t.Helper()
+		if got := judge.DoubtNow(b.Plan(), took(c), b.Now); want == "" && got != "" || !strings.Contains(got, want) {
+			t.Errorf("%d °C: %q, want %q", c, got, want)
+		}
+	}
+	b.Wait(2 * time.Minute)
+	doubts(31, "31 °C 2 min after it was dissolved (it can reach 108 °C")
+	doubts(85, "")
+	b.Wait(13 * time.Minute)
+	doubts(31, "")
+	b.Put(took(80))
+	b.Wait(time.Minute)
+	doubts(78, "")
+	doubts(38, "after it was 80 °C: even in ice water")
+	b.Wait(10 * time.Minute)
+	doubts(38, "")
+	b.Wait(43 * 24 * time.Hour)
+	doubts(98, "43 d 0 h after it was 80 °C: it is hardly above 70 °C by now")
+	doubts(60, "") // It may stand in a hot bath.
+	if got := judge.DoubtNow(b.Plan(), batch.TemperatureTaken{Task: "sea/oil temperature", Temperature: 98 * quantity.Degree}, b.Now); got != "" {
+		t.Errorf("oils are heated as one likes: %q", got)
+	}
+}
+
+// TestCorrectedColdTooSoon: a corrected reading is held to when it was taken.
+func TestCorrectedColdTooSoon(t *testing.T) {
+	b := lighthouse(t)
+	b.WorkTo(t, "sea/dissolve")
+	b.Put(batch.Ticked{Task: "sea/dissolve"})
+	b.Wait(time.Minute)
+	b.Put(batch.TemperatureTaken{Task: "sea/lye temperature", Temperature: 91 * quantity.Degree})
+	b.Wait(time.Hour)
+	for c, want := range map[quantity.Temperature]string{93: "", 8: "unusual", 31: "after it was dissolved"} {
+		f := batch.Corrected{Seq: len(b.State.Entries), Reason: "misread", With: batch.TemperatureTaken{Task: "sea/lye temperature", Temperature: c * quantity.Degree}}
+		if got := judge.Doubt(b.Plan(), f); want == "" && got != "" || !strings.Contains(got, want) {
+			t.Errorf("corrected to %d °C: %q, want %q", c, got, want)
+		}
+	}
+}
+
+// TestOldLyeIsNamed where it is about to meet oils, a day after it was made (common
+// practice, no source).
+func TestOldLyeIsNamed(t *testing.T) {
+	for wait, named := range map[time.Duration]bool{time.Hour: false, 44 * 24 * time.Hour: true} {
+		b := lighthouse(t)
+		b.WorkTo(t, "sea/lye temperature")
+		b.Wait(wait)
+		b.WorkTo(t, "sea/meet")
+		if meet, _, _ := b.Plan().Task("sea/meet"); strings.HasPrefix(meet.Hint, "! The lye solution was made 44 d 0 h ago") != named {
+			t.Errorf("after %s: %q", wait, meet.Hint)
+		}
+	}
+}
+
+// TestGelDoesNotGoBack: a loaf that was seen gelling was not without gel, so that is asked
+// about and kept with the answer; of another loaf it is not.
+func TestGelDoesNotGoBack(t *testing.T) {
+	b := sample.Begin(sample.Control(t, "lighthouse-at-dusk.yaml", 3))
+	b.WorkTo(t, "gel/1 h")
+	b.Put(batch.GelLooked{Task: "gel/1 h", Loaves: []int{1}, Look: batch.Rising})
+	for loaf, want := range map[int]string{1: "loaf 1: rising was said of it before", 2: ""} {
+		f := batch.GelLooked{Task: "gel/3 h", Loaves: []int{loaf}, Look: batch.NoGel}
+		got := judge.DoubtNow(b.Plan(), f, b.Now)
+		if want == "" && got != "" || !strings.Contains(got, want) {
+			t.Errorf("loaf %d: %q", loaf, got)
+		}
+		if kept, ok := judge.Answered(f, got, "the gel is over"); !ok || batch.SaidOf(kept).Answer != "the gel is over" {
+			t.Errorf("kept %+v", kept)
+		}
+	}
+	if got := judge.DoubtNow(b.Plan(), batch.GelLooked{Task: "gel/3 h", Look: batch.FullGel}, b.Now); got != "" {
+		t.Error(got)
+	}
+}

@@ -10,6 +10,7 @@ import (
 	"bench/internal/lye"
 	"bench/internal/quantity"
 	"bench/internal/sample"
+	"bench/internal/solution"
 	"bench/internal/timer"
 )
 
@@ -82,5 +83,21 @@ func TestCooling(t *testing.T) {
 	}
 	if hint := read(30*time.Minute, 34).Hint(); !strings.Contains(hint, "No forecast: the temperature is reached already.") {
 		t.Errorf("%q", hint)
+	}
+}
+
+// TestAfter: by hand. Solution of 100 °C ± 6 in ice water, with a time constant of 4 min,
+// is at 94/e = 34.6 °C at the least after them, and at 94/e² = 12.7 °C after 8. In a room of
+// 20 °C it keeps at most 20 + 86/e^(1/6) = 92.8 °C for an hour; after a day nothing but a hot
+// bath explains more than the room.
+func TestAfter(t *testing.T) {
+	from := solution.Estimate{Celsius: 100, PlusMinus: 6}
+	for after, want := range map[time.Duration]lye.Span{
+		0: {Low: 94, High: 106}, 4 * time.Minute: {Low: 34.58, High: 105.05}, 8 * time.Minute: {Low: 12.72, High: 104.11},
+		time.Hour: {Low: 0, High: 92.80}, 24 * time.Hour: {Low: 0, High: lye.WarmedTo},
+	} {
+		if got := lye.After(from, 20, after); math.Abs(got.Low-want.Low) > 0.01 || math.Abs(got.High-want.High) > 0.01 {
+			t.Errorf("after %s %+v, want %+v", after, got, want)
+		}
 	}
 }

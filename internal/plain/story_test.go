@@ -36,6 +36,9 @@ func (k *talker) does(t work.Task, stage work.Stage) {
 	}
 	plan, before := k.plan(), len(k.store.Entries[code])
 	k.says(text)
+	if t.Do == work.Temperature && len(k.store.Entries[code]) == before {
+		k.hears("after it was dissolved", "type it again").says(text) // No lye solution cools that fast.
+	}
 	if len(k.store.Entries[code]) != before+1 {
 		k.t.Fatalf("%s was not answered by %q:\n%s", t.ID, text, k.heard())
 	}

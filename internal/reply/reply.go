@@ -38,7 +38,7 @@ func To(code string, p steps.Plan, t work.Task, a judge.Answer, doubt *Doubted, 
 	case doubt != nil && doubt.Fact == f:
 		return Keep{Code: code, Fact: f}, nil, ""
 	}
-	if d := doubtOf(p, t, f, a); d.Words != "" {
+	if d := doubtOf(p, t, f, a, at); d.Words != "" {
 		return nil, &d, ""
 	}
 	return Keep{Code: code, Fact: f}, doubt, ""
@@ -46,8 +46,8 @@ func To(code string, p steps.Plan, t work.Task, a judge.Answer, doubt *Doubted, 
 
 // doubtOf says why an answer looks like a slip, in terms of what was typed; without
 // words it does not.
-func doubtOf(p steps.Plan, t work.Task, f batch.Fact, a judge.Answer) Doubted {
-	d := Doubted{Fact: f, Words: judge.Doubt(p, asTyped(f, a))}
+func doubtOf(p steps.Plan, t work.Task, f batch.Fact, a judge.Answer, at timer.Moment) Doubted {
+	d := Doubted{Fact: f, Words: judge.DoubtNow(p, asTyped(f, a), at)}
 	m, err := quantity.ParseNumberMass(a.Text, quantity.Gram)
 	if err != nil {
 		return d

@@ -3,6 +3,7 @@ package steps
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"bench/internal/quantity"
 	"bench/internal/recipe"
@@ -56,6 +57,24 @@ func (p *planner) deviations() []Deviation {
 		}
 	}
 	return list
+}
+
+// undecidedFor names a batter's weights that were off and are not decided yet, where its
+// lye solution is about to meet the oils, or "".
+func (p *planner) undecidedFor(k pot) string {
+	if p.met(k.recipe.Name) {
+		return ""
+	}
+	var words []string
+	for _, d := range p.deviations() {
+		if d.Batter == k.recipe.Name {
+			words = append(words, sayOff(d.task, d.Off))
+		}
+	}
+	if len(words) == 0 {
+		return ""
+	}
+	return "! Not decided yet (d): " + strings.Join(words, "; ") + "."
 }
 
 // mutable are a batter's weighings of which something can still be made: all of

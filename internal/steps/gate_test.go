@@ -66,3 +66,21 @@ func TestCoolMixIsSaid(t *testing.T) {
 		t.Errorf("%q, %q", meet.Title, meet.Hint)
 	}
 }
+
+// TestUndecidedStandsAtTheGate: what was off and is not decided is named where the lye is
+// about to meet the oils, and no longer once it was decided.
+func TestUndecidedStandsAtTheGate(t *testing.T) {
+	b := begin(sample.Control(t, "lighthouse-at-dusk.yaml", 3))
+	b.workTo(t, "sea/castor")
+	b.typed(t, "sea/castor", "45")
+	b.workTo(t, "sea/meet")
+	if hint := b.task(t, "sea/meet").Hint; !strings.Contains(hint, "! Not decided yet (d): castor oil") {
+		t.Errorf("%q", hint)
+	}
+	d := b.plan().Deviations[0]
+	b.put(b.plan().Ways(d)[0].Fact)
+	b.workTo(t, "sea/meet")
+	if hint := b.task(t, "sea/meet").Hint; strings.Contains(hint, "Not decided") {
+		t.Errorf("decided: %q", hint)
+	}
+}

@@ -17,7 +17,7 @@ import (
 // what is missing beyond that was spilled or never went in.
 func (p *planner) dissolvedJug(k pot) work.Task {
 	t := p.lyeJug(k, dissolvedJugID(k.recipe.Name), fmt.Sprintf("Weigh the %s lye jug again", k.recipe.Name))
-	t.Hint = fmt.Sprintf("Spoon out, lid off. Steam leaves it lighter, by up to %s as long as it is hot.", grams(t.Tolerance+t.Loss, t.Reads))
+	t.Hint = fmt.Sprintf("Spoon out, lid off. Steam leaves it lighter, by up to %s until it is cold.", grams(t.Tolerance+t.Loss, t.Reads))
 	if t.Done && t.Skipped == "" {
 		t.Hint = p.lost(k, t)
 	}

@@ -37,8 +37,8 @@ func (p *planner) gate(k pot, after []string) work.Stage {
 			meet.Title = fmt.Sprintf("Together they give %s: let %s cool, then read again", mix, hot.Cool)
 		}
 		s.ReadBack = fmt.Sprintf("mix %s", mix)
-		meet.Hint = p.mixHint(k, mix)
-		oils.Hint = meet.Hint
+		oils.Hint = p.mixHint(k, mix)
+		meet.Hint = joined(joined(p.aged(k, lye), p.undecidedFor(k)), oils.Hint)
 	}
 	if p.c.PlanVersion >= readsBack {
 		meet.Do = work.Confirm

@@ -50,7 +50,7 @@ func TestTemperatureAgain(t *testing.T) {
 		p.doesOne()
 	}
 	first := p.task()
-	p.types("31").press("enter")
+	p.waits(40 * time.Minute).types("31").press("enter")
 	if p.task() == first {
 		t.Fatalf("still at %s", first)
 	}

@@ -2,6 +2,7 @@ package ui
 
 import (
 	"testing"
+	"time"
 
 	"bench/internal/batch"
 	"bench/internal/memory"
@@ -18,7 +19,7 @@ func TestLyeIsReadWhileItCools(t *testing.T) {
 		}
 		p.press("right")
 	}
-	p.types("80").press("enter")
+	p.waits(10 * time.Minute).types("80").press("enter")
 	if f, ok := p.last().(batch.TemperatureTaken); !ok || f.Task != "sea/lye temperature" || f.Temperature.Celsius() != 80 {
 		t.Errorf("kept %+v at %s", p.last(), p.task())
 	}
@@ -31,7 +32,7 @@ func TestGateSaysTogether(t *testing.T) {
 	for p.taskAtHand().Do != work.Temperature {
 		p.doesOne()
 	}
-	p.sees("together").types("31").sees("the other then wants 43 °C: together 38 °C").press("enter")
+	p.waits(40 * time.Minute).sees("together").types("31").sees("the other then wants 43 °C: together 38 °C").press("enter")
 	p.sees("wanted", "With the lye solution at 31 °C it wants 43 °C here").types("38").sees("together they give 35.").press("enter")
 	p.sees("2.9 °C below the 38 °C that is wanted")
 }

@@ -70,7 +70,7 @@ func TestReadEarly(t *testing.T) {
 		}
 		p.press("right")
 	}
-	p.types("52").press("enter").types("41")
+	p.waits(15 * time.Minute).types("52").press("enter").types("41")
 	if p.m.bench.Typed != "" || p.task() != next {
 		t.Errorf("%q stands at %s:\n%s", p.m.bench.Typed, p.task(), p.m.View())
 	}

@@ -307,6 +307,12 @@ func (p *person) doesOne() *person {
 	before := len(p.store.Facts(p.m.bench.Code))
 	if t.Numeric() && t.Do != work.Aside {
 		p.types(number).press("enter")
+		if t.Do == work.Temperature && len(p.store.Facts(p.m.bench.Code)) == before {
+			for _, r := range number { // No lye solution cools that fast: the same again, in no time.
+				p.gets(keyOf(string(r)))
+			}
+			p.gets(keyOf("enter"))
+		}
 	} else if t.Do == work.Confirm {
 		p.press("enter")
 	} else {
