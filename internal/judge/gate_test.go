@@ -31,7 +31,9 @@ func TestTooHotWaits(t *testing.T) {
 		lye, oils quantity.Temperature
 		want      string
 	}{
-		{38, 38, ""}, {45, 46, ""}, {31, 45, ""},
+		{38, 38, ""},
+		{45, 46, ""},
+		{31, 45, ""},
 		{85, 75, "let both cool, and read again (up, and type)"},
 		{31, 80, "let the oils cool, and read again"},
 		{85, 38, "let the lye solution cool, and read again"},
