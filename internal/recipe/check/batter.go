@@ -23,6 +23,7 @@ func (c *checker) batters() {
 			a := &b.Additives[j]
 			a.Material = c.material(at.Field("material"), a.Material, "additive", recipe.AdditiveMaterial)
 			c.carried(at.Field("material"), a.Material)
+			c.rate(at.Field("rate"), a.Material, a.Rate, mostAdditive, mostAdditive)
 			if a.In == "" {
 				c.errorf(at, "say what the %s goes into: lye water, oils or batter", a.Material)
 			}
@@ -30,6 +31,7 @@ func (c *checker) batters() {
 		c.batterAlkali(p, b)
 		c.batterWater(p, b)
 		c.batterSuperfat(p, b)
+		c.mixAt(p.Field("mix at"), b.MixAt)
 	}
 	c.distinct("batter", paths, names)
 }

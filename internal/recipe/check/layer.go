@@ -99,6 +99,7 @@ func (c *checker) layerColours(p recipe.Path, l *recipe.Layer) {
 		at := p.Field("colours").Item(i)
 		k.Material = c.material(at.Field("material"), k.Material, "colourant", recipe.ColourMaterial)
 		c.carried(at.Field("material"), k.Material)
+		c.rate(at.Field("rate"), k.Material, k.Rate, muchColour, mostColour)
 		names = append(names, k.Material)
 		several := len(c.r.LayersOf(l.Batter)) > 1
 		switch {
@@ -142,6 +143,7 @@ func (c *checker) layerScents(p recipe.Path, layer int) {
 			continue
 		}
 		if m.Limit == 0 {
+			c.rate(at.Field("rate"), s.Material, s.Rate, muchScent, mostScent)
 			c.warnf(at.Field("material"), "%s has no limit in the workshop file: enter what its certificate allows in bar soap (IFRA category 9)", m.Name)
 		}
 		if slices.Contains(m.Does, recipe.Discolours) {

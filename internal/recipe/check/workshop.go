@@ -28,6 +28,7 @@ func Workshop(w recipe.Workshop) []recipe.Problem {
 		c.workshopMaterial(recipe.Path("materials").Item(i), m)
 	}
 	c.workshopSticks()
+	c.plausibleWorkshop()
 	return c.problems
 }
 
@@ -95,9 +96,7 @@ func (c *checker) workshopMaterial(p recipe.Path, m recipe.Material) {
 	c.workshopStock(p, m)
 	c.workshopCarried(p, m)
 	c.workshopParts(p, m)
-	if m.Purity > quantity.Whole {
-		c.errorf(p.Field("purity"), "a purity cannot be more than 100 %%")
-	}
+	c.dryPurity(p.Field("purity"), m)
 	if m.Limit > quantity.Whole {
 		c.errorf(p.Field("limit"), "a limit cannot be more than 100 %%")
 	}
