@@ -16,7 +16,7 @@ func (p *planner) followDecidedOils(k *pot, at int) {
 	if p.s.Undecided() {
 		return
 	}
-	factor := p.upBy(k.recipe)
+	factor := p.upBy(k.recipe, p.size.Oils[at].Grams())
 	if k.up = factor > 0 || slices.ContainsFunc(k.oils, func(t work.Task) bool { return p.decided(t.ID, batch.InProportion) }); k.up {
 		p.inProportion(k, at, factor)
 	} else {
@@ -82,9 +82,37 @@ func (p *planner) koh(k pot) float64 {
 	return n
 }
 
-// upBy is by how much a weight that is no oil asks for everything to be brought
-// up, or zero.
-func (p *planner) upBy(b recipe.Batter) float64 {
+// upBy is by how much the weights that are no oil ask for everything to be brought up over
+// what was planned, or zero. Each was asked for by the oils of its time, which may have been
+// brought up, or have been over, before.
+func (p *planner) upBy(b recipe.Batter, planned float64) float64 {
+	type up struct {
+		batch.Decision
+		id   string
+		over float64 // over is what was weighed by what was asked.
+	}
+	var list []up
+	for _, id := range p.notOils(b) {
+		d, stands := p.decision(id)
+		if mass, _ := p.s.Mass(id); stands && d.Fact.Way == batch.InProportion && mass > d.Fact.Off {
+			list = append(list, up{d, id, mass.Grams() / (mass - d.Fact.Off).Grams()})
+		}
+	}
+	slices.SortFunc(list, func(x, y up) int { return x.Seq - y.Seq })
+	factor := 0.0
+	for i, u := range list {
+		weighed, before := p.s.Weighings(u.id), 0.0
+		at := weighed[len(weighed)-1].Seq
+		if i > 0 && list[i-1].Seq < at {
+			before = factor
+		}
+		factor = max(factor, u.over*p.oilsThen(b, planned, before, at)/planned)
+	}
+	return factor
+}
+
+// notOils are the weighings of a batter that are no oil and can bring everything up.
+func (p *planner) notOils(b recipe.Batter) []string {
 	ids := []string{b.Name + "/" + recipe.Water}
 	for _, a := range b.Additives {
 		ids = append(ids, b.Name+"/"+a.Material)
@@ -94,14 +122,29 @@ func (p *planner) upBy(b recipe.Batter) float64 {
 			ids = append(ids, b.Name+"/"+p.c.Recipe.Layers[at].Name+"/"+s.Material)
 		}
 	}
-	factor := 0.0
-	for _, id := range ids {
-		d, stands := p.decision(id)
-		if mass, _ := p.s.Mass(id); stands && d.Fact.Way == batch.InProportion && mass > d.Fact.Off {
-			factor = max(factor, mass.Grams()/(mass-d.Fact.Off).Grams())
+	return ids
+}
+
+// oilsThen gives the grams of oil that a batter was to have by the facts before one: what
+// was weighed, or planned, and no less than planned times the factor by then.
+func (p *planner) oilsThen(b recipe.Batter, planned, factor float64, seq int) float64 {
+	grams := make([]float64, len(b.Oils))
+	for i, o := range b.Oils {
+		id, target := oilID(b, o.Oil), planned*o.Share.Fraction()
+		grams[i] = target
+		if p.weighedBefore(id, seq) > 0 {
+			decided, _ := p.since(id, seq)
+			grams[i] = (p.weighedBefore(id, seq) + decided).Grams()
+		}
+		if d, stands := p.decision(id); stands && d.Seq < seq && d.Fact.Way == batch.InProportion {
+			factor = max(factor, grams[i]/target)
 		}
 	}
-	return factor
+	all := 0.0
+	for i, o := range b.Oils {
+		all += max(grams[i], factor*planned*o.Share.Fraction())
+	}
+	return all
 }
 
 // inProportion asks for the oils that are still to come by the share of the one
@@ -124,6 +167,7 @@ func (p *planner) inProportion(k *pot, at int, factor float64) {
 		case !t.Done:
 			k.oils[i] = raised[i]
 		case t.Skipped == "":
+			k.oils[i].Tolerance, k.oils[i].Reckoned = raised[i].Tolerance, raised[i].Reckoned // As it was while it was weighed.
 			use, _ := p.c.Oil(p.oilKey(k.recipe, t))
 			short := add[i]
 			if !list[i].In {

@@ -2,6 +2,8 @@ package steps
 
 import (
 	"fmt"
+	"math"
+	"reflect"
 	"slices"
 	"strings"
 
@@ -106,10 +108,26 @@ func (p *planner) ways(plan Plan, k pot, d Deviation) []WayOn {
 			list = append(list, w)
 		}
 	}
+	list = p.worthTaking(k, list)
 	if len(list) > 0 && !slices.ContainsFunc(list, func(w WayOn) bool { return w.Default }) {
 		list[0].Default = true
 	}
 	return list
+}
+
+// worthTaking leaves out bringing everything up, or down, where that comes to what carrying
+// on does, or takes the superfat further from what is asked: what is too little to be
+// weighed is not brought up.
+func (p *planner) worthTaking(k pot, list []WayOn) []WayOn {
+	i := slices.IndexFunc(list, func(w WayOn) bool { return w.Fact.Way == batch.CarryOn })
+	if i < 0 {
+		return list
+	}
+	on := list[i].Outcome
+	far := func(o Outcome) float64 { return math.Abs(o.Superfat.Percent - 100*k.recipe.Superfat.Fraction()) }
+	return slices.DeleteFunc(list, func(w WayOn) bool {
+		return w.Fact.Way == batch.InProportion && (reflect.DeepEqual(w.Outcome, on) || far(w.Outcome) > far(on)+lowerBy)
+	})
 }
 
 // othersMended gives the facts as they would be if every other weight of the batter that

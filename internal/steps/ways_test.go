@@ -11,6 +11,7 @@ import (
 	"bench/internal/batch"
 	"bench/internal/judge"
 	"bench/internal/quantity"
+	"bench/internal/sample"
 	"bench/internal/steps"
 	"bench/internal/work"
 )
@@ -274,4 +275,69 @@ func TestOfferedWaysKeepTheSuperfat(t *testing.T) {
 			}
 		}
 	})
+}
+
+// TestInProportionTwice: olive oil a twentieth over brings everything up; a scent that is
+// over what is asked of it then brings everything up once more, to the oils that it is 3 %
+// of (by hand: 26.00 / 0.03 = 866.7 g). Once the first is weighed in, nothing would come of
+// it, and it is not offered.
+func TestInProportionTwice(t *testing.T) {
+	b := begin(sample.Control(t, "lighthouse-at-dusk.yaml", 3))
+	b.workTo(t, "sea/olive")
+	b.typed(t, "sea/olive", "361.5") // asked 344.3
+	b.decide(t, "sea/olive", batch.InProportion)
+	late := &bencher{now: b.now, state: b.state}
+	late.workTo(t, "sea/base/driftwood")
+	late.typed(t, "sea/base/driftwood", "26.00")
+	d, _ := deviationOf(late.plan(), "sea/base/driftwood")
+	if ways := late.plan().Ways(d); len(ways) == 0 || slices.ContainsFunc(ways, func(w steps.WayOn) bool { return w.Fact.Way == batch.InProportion }) {
+		t.Errorf("too late, and offered %s", offered(ways))
+	}
+	if asked := b.task(t, "sea/base/driftwood").Target.Grams(); math.Abs(asked-22.95*361.5/344.3) > 0.02 {
+		t.Fatalf("driftwood %.2f g", asked)
+	}
+	b.typed(t, "sea/base/driftwood", "26.00")
+	if way := b.decide(t, "sea/base/driftwood", batch.InProportion); !strings.Contains(strings.Join(way.Outcome.Asks, ";"), "olive oil") {
+		t.Errorf("it asks for %q", way.Outcome.Asks)
+	}
+	oils := 0.0
+	for _, o := range b.plan().Batters[0].Oils {
+		oils += o.Mass.Grams()
+	}
+	if math.Abs(oils-26.00/0.03) > 1.5 {
+		t.Errorf("oils %.1f g, by hand %.1f g", oils, 26.00/0.03)
+	}
+}
+
+// TestProportionThatDoesNothing: what comes to the same as carrying on, or takes the
+// superfat further off, is not offered; and what is within its tolerance while it is
+// weighed is so afterwards.
+func TestProportionThatDoesNothing(t *testing.T) {
+	b := begin(sample.Control(t, "lighthouse-at-dusk.yaml", 3))
+	b.workTo(t, "sea/olive")
+	b.typed(t, "sea/olive", "401.1") // 16.5 % over
+	b.decide(t, "sea/olive", batch.InProportion)
+	b.workTo(t, "sea/castor")
+	castor := b.task(t, "sea/castor")
+	for _, c := range []struct {
+		off quantity.Mass
+		is  bool
+	}{{castor.Tolerance.FloorTo(castor.Reads), false}, {castor.Tolerance.FloorTo(castor.Reads) + castor.Reads, true}} {
+		was := b.state
+		b.typed(t, "sea/castor", (castor.Target + c.off).At(castor.Reads))
+		d, off := deviationOf(b.plan(), "sea/castor")
+		if after := b.task(t, "sea/castor"); off != c.is || after.Tolerance != castor.Tolerance {
+			t.Errorf("%s over, within %s: deviates %v, within %s", c.off, castor.Tolerance, off, after.Tolerance)
+		}
+		var on *steps.WayOn
+		for _, w := range b.plan().Ways(d) {
+			switch {
+			case w.Fact.Way == batch.CarryOn:
+				on = &w
+			case w.Fact.Way == batch.InProportion && on != nil && math.Abs(w.Outcome.Superfat.Percent-5) > math.Abs(on.Outcome.Superfat.Percent-5)+0.25:
+				t.Errorf("%s: offered with %s, carrying on has %s", c.off, w.Outcome, on.Outcome)
+			}
+		}
+		b.state, b.planned = was, nil
+	}
 }

@@ -4,10 +4,9 @@ import (
 	"slices"
 	"strings"
 	"testing"
-
-	"bench/internal/batch"
 	"time"
 
+	"bench/internal/batch"
 	"bench/internal/memory"
 	"bench/internal/ui/ink"
 
