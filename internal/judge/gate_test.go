@@ -219,3 +219,22 @@ func TestGelDoesNotGoBack(t *testing.T) {
 		t.Error(got)
 	}
 }
+
+// TestPartIsNotPouredHot: part of a lye solution is as hot as all of it.
+func TestPartIsNotPouredHot(t *testing.T) {
+	b := lighthouse(t)
+	b.WorkTo(t, "sea/sodium hydroxide")
+	alkali, _, _ := b.Plan().Task("sea/sodium hydroxide")
+	b.Put(batch.Weighed{Task: alkali.ID, Material: alkali.Material, Target: alkali.Target, Mass: alkali.Target * 103 / 100, How: batch.Typed, Reads: alkali.Reads})
+	for _, w := range b.Plan().Ways(b.Plan().Deviations[0]) {
+		if w.Fact.Way == batch.PourPart {
+			b.Put(w.Fact)
+		}
+	}
+	b.WorkTo(t, "sea/lye part")
+	part, _, _ := b.Plan().Task("sea/lye part")
+	pour := batch.Weighed{Task: part.ID, Mass: part.Target, Target: part.Target, How: batch.Typed}
+	said{"as it was read", pour, ""}.on(t, b)
+	b.Put(batch.Corrected{Seq: seq(t, b, "sea/oil temperature"), Reason: "misread", With: batch.TemperatureTaken{Task: "sea/oil temperature", Temperature: 83 * quantity.Degree}})
+	said{"as it is", pour, "let the oils cool"}.on(t, b)
+}

@@ -88,7 +88,7 @@ func (b Screen) Sent(k reply.Keep) Screen {
 // were typed before it were meant for what was asked then.
 func changesAsked(f batch.Fact) bool {
 	switch f.(type) {
-	case batch.Withdrawn, batch.Decided, batch.VesselReplaced:
+	case batch.Withdrawn, batch.Decided:
 		return true
 	default:
 		return false
