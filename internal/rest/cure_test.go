@@ -9,6 +9,7 @@ import (
 	"bench/internal/quantity"
 	"bench/internal/rest"
 	"bench/internal/sample"
+	"bench/internal/timer"
 	"bench/internal/work"
 )
 
@@ -57,5 +58,41 @@ func TestCutSaysBothEnds(t *testing.T) {
 	const want = "Planned 8 bars of 25 mm, ends of 5 mm at the stop and 15 mm at the other end;"
 	if hint := task(t, s, curing.CutTask(1)).Hint; !strings.Contains(hint, want) {
 		t.Errorf("%q", hint)
+	}
+}
+
+// TestOverPHSaysWhatItIs: above 10.5, which is practice (bars on sale had 10.7 to 12.2: Mwanza
+// and Zombe 2020, second-hand), the release says so, and what can be done besides; below 9, and
+// once a test passed a week later, it does not.
+func TestOverPHSaysWhatItIs(t *testing.T) {
+	says := func(tests ...batch.Tested) bool {
+		s := batch.State{Control: sample.Control(t, "lighthouse-at-dusk.yaml", 2)}
+		for i, f := range tests {
+			s = s.Apply(batch.Entry{Seq: i + 1, At: timer.Moment{Wall: poured.Wall.AddDate(0, 0, 50+7*i)}, Fact: f})
+		}
+		hint := task(t, s, rest.DecideID).Hint
+		for _, words := range []string{"practice", "10.7 to 12.2", "cure on", "free alkali", "with the reason"} {
+			if strings.Contains(hint, words) != strings.Contains(hint, "10.5") {
+				t.Errorf("%q", hint)
+			}
+		}
+		return strings.Contains(hint, "10.5")
+	}
+	at := func(value float64, passed bool) batch.Tested {
+		return batch.Tested{Task: "test/alkali", Test: batch.PHTest, Value: value, Passed: passed}
+	}
+	for _, c := range []struct {
+		tests []batch.Tested
+		want  bool
+	}{
+		{nil, false},
+		{[]batch.Tested{at(11.3, false)}, true},
+		{[]batch.Tested{at(8.2, false)}, false},
+		{[]batch.Tested{at(9.8, true)}, false},
+		{[]batch.Tested{at(11.3, false), at(9.8, true)}, false},
+	} {
+		if says(c.tests...) != c.want {
+			t.Errorf("%+v: said is %v", c.tests, !c.want)
+		}
 	}
 }
