@@ -182,7 +182,7 @@ func (r Rack) list(t ink.Theme, w int, now timer.Moment) (lines []string, at int
 		if i == r.cursor {
 			at = len(lines)
 		}
-		lines = append(lines, s.line(t, w, i == r.cursor, now))
+		lines = append(lines, s.lines(t, w, i == r.cursor, now)...)
 	}
 	past, over := r.pastLines(t, w)
 	if r.cursor >= len(r.open) {
@@ -191,8 +191,9 @@ func (r Rack) list(t ink.Theme, w int, now timer.Moment) (lines []string, at int
 	return append(lines, past...), at
 }
 
-// line is one batch: its days gone and to go, its bars, and what it needs.
-func (s shelf) line(t ink.Theme, w int, chosen bool, now timer.Moment) string {
+// lines are one batch: its days gone and to go, its bars, and what it needs, below them where
+// that finds no room beside them.
+func (s shelf) lines(t ink.Theme, w int, chosen bool, now timer.Moment) []string {
 	gone, _ := s.cure.Dry(now)
 	day := int(gone.Hours() / 24)
 	left := int(s.cure.Rules.Usual.Hours()/24) - day
@@ -209,9 +210,19 @@ func (s shelf) line(t ink.Theme, w int, chosen bool, now timer.Moment) string {
 	if _, held, _ := s.State.Verdict(); held {
 		words += " HELD"
 	}
-	words = whole(words, 16) + " " + whole(fmt.Sprintf("%d bars ", s.cure.Bars), 8) + s.next
-	return row(t, w, chosen, sign, s.BatchItem, words)
+	words = whole(words, 16) + " " + whole(fmt.Sprintf("%d bars ", s.cure.Bars), 8)
+	if nextAt+ink.Width(words)+ink.Width(s.next) < w {
+		return []string{row(t, w, chosen, sign, s.BatchItem, words+s.next)}
+	}
+	list := []string{row(t, w, chosen, sign, s.BatchItem, words)}
+	for _, l := range ink.Wrap(ink.Clean(s.next), w-nextAt-1) {
+		list = append(list, ink.Spaces(nextAt)+l)
+	}
+	return list
 }
+
+// nextAt is where what is said of a batch begins, behind its code and its name.
+const nextAt = 35
 
 // whole fills text up to so many cells, and cuts none of it off.
 func whole(text string, w int) string { return ink.Fit(text, max(w, ink.Width(text))) }

@@ -39,11 +39,14 @@ func (a Ask) Update(p keys.Press) (Ask, intent.Action) {
 // View is the question over the line being typed, in a column in the middle.
 func (a Ask) View(t ink.Theme, w, h int) []string {
 	column := min(w, ink.Readable)
-	lines := []string{"", " " + t.Title.Render(ink.Cut(a.Title, column-2)), ""}
+	lines := []string{""}
 	if ink.Roomy(w, h) {
 		lines = append(make([]string, h/6), ink.Headline(t.Strong, a.Title, column, h, 2)...)
-		lines = append(lines, " "+t.Title.Render(ink.Cut(a.Title, column-2)), "")
 	}
+	for _, l := range ink.Wrap(a.Title, column-2) {
+		lines = append(lines, " "+t.Title.Render(l))
+	}
+	lines = append(lines, "")
 	for _, l := range ink.Wrap(a.Hint, column-2) {
 		lines = append(lines, " "+t.Quiet.Render(l))
 	}

@@ -126,7 +126,7 @@ func (r Record) chosen(t ink.Theme, w int) []string {
 	return lines
 }
 
-// fields are the two lines to fill in, below what they are about.
+// fields are the lines to fill in, below what they are about.
 func (r Record) fields(t ink.Theme, w int) []string {
 	value, reason := r.value.Text(), r.reason.Text()
 	switch r.step {
@@ -138,16 +138,22 @@ func (r Record) fields(t ink.Theme, w int) []string {
 	case typingReason:
 		reason = r.reason.View(t, w-16)
 	}
+	e := r.state.Entries[r.cursor]
 	if r.takes {
-		return []string{
-			" " + t.Quiet.Render(ink.Cut(fmt.Sprintf("no. %d  %s", r.state.Entries[r.cursor].Seq, reply.Said(r.plan, r.state, r.state.Entries[r.cursor])), w-2)),
-			" " + t.Strong.Render(ink.Fit("it was not so", 14)) + t.Quiet.Render("it stays in the record, and counts no more"),
-			" " + t.Strong.Render(ink.Fit("why", 14)) + reason,
-		}
+		return append(about(t, w, e.Seq, reply.Said(r.plan, r.state, e)),
+			" "+t.Strong.Render(ink.Fit("it was not so", 14))+t.Quiet.Render("it stays in the record, and counts no more"),
+			" "+t.Strong.Render(ink.Fit("why", 14))+reason)
 	}
-	return []string{
-		" " + t.Quiet.Render(ink.Cut(fmt.Sprintf("no. %d  %s", r.state.Entries[r.cursor].Seq, ink.Clean(reply.ValuePrompt(r.plan, r.state, r.state.Entries[r.cursor]))), w-2)),
-		" " + t.Strong.Render(ink.Fit("new value", 12)) + value,
-		" " + t.Strong.Render(ink.Fit("why", 12)) + reason,
+	return append(about(t, w, e.Seq, ink.Clean(reply.ValuePrompt(r.plan, r.state, e))),
+		" "+t.Strong.Render(ink.Fit("new value", 12))+value,
+		" "+t.Strong.Render(ink.Fit("why", 12))+reason)
+}
+
+// about says which entry the fields are about, whole.
+func about(t ink.Theme, w, seq int, words string) []string {
+	lines := ink.Wrap(fmt.Sprintf("no. %d  %s", seq, words), w-2)
+	for i, l := range lines {
+		lines[i] = " " + t.Quiet.Render(l)
 	}
+	return lines
 }

@@ -129,7 +129,7 @@ func (p panel) item(t work.Task) string {
 	if value == "" && note == "" {
 		return p.styled(t, " "+p.sign(t)+" ", ink.Cut(ink.Clean(t.Title), p.w-4))
 	}
-	name := ink.Fit(ink.Clean(t.Title), min(30, p.w-31))
+	name := ink.Fit(ink.Clean(t.Title), max(12, min(30, p.w-31, p.w-3-1-8-2-ink.Width(note)))) // A value and its note are whole.
 	return p.styled(t, " "+p.sign(t)+" ", name+" "+ink.Right(value, 8)) + p.t.Quiet.Render("  "+note)
 }
 

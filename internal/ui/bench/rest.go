@@ -95,7 +95,7 @@ func restNote(t work.Task) (value, note string) {
 	case t.Do == work.Bars && t.Counted > 0:
 		return t.Mass.At(t.Reads), fmt.Sprintf("g, %s", quantity.Count(t.Counted, "bar", "bars"))
 	case t.Do == work.WeighIn && t.Counted > 0:
-		return t.Mass.At(t.Reads), "last, of " + quantity.Count(t.Counted, "weigh-in", "weigh-ins")
+		return t.Mass.At(t.Reads), "g, " + quantity.Count(t.Counted, "weigh-in", "weigh-ins")
 	case t.Do == work.Aside && t.Done && t.Mass > 0:
 		return t.Mass.At(t.Reads), "g"
 	}
