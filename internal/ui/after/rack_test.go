@@ -64,7 +64,11 @@ func TestRackLineCutsNothing(t *testing.T) {
 	s.cure.Bars = 999
 	now := b.Now
 	now.Wall = now.Wall.Add(121 * 24 * time.Hour)
-	if line := s.line(ink.NewTheme(ink.Bare, ink.Unknown), 120, false, now); !strings.Contains(line, "day 121  usual over 999 bars Release the bars") {
-		t.Errorf("%q", line)
+	theme := ink.NewTheme(ink.Bare, ink.Unknown)
+	if lines := s.lines(theme, 120, false, now); len(lines) != 1 || !strings.Contains(lines[0], "day 121  usual over 999 bars Release the bars") {
+		t.Errorf("%q", lines)
+	}
+	if lines := s.lines(theme, 74, true, now); len(lines) != 2 || !strings.Contains(lines[0], "day 121  usual over 999 bars") || strings.TrimSpace(lines[1]) != "Release the bars" {
+		t.Errorf("%q", lines)
 	}
 }
