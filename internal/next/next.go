@@ -1,4 +1,5 @@
-// Package next says which task of a plan is the one to do now.
+// Package next says what of a plan is done, what is open and waits for what, and which
+// task is the one to do now.
 //
 // The rule: one task is next, or none is because everything waits for a timer. While
 // something sets, the work that can be done meanwhile comes first, until it is time to

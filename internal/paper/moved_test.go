@@ -9,6 +9,7 @@ import (
 	"bench/internal/paper"
 	"bench/internal/quantity"
 	"bench/internal/sample"
+	"bench/internal/say"
 	"bench/internal/steps"
 	"bench/internal/timer"
 	"bench/internal/work"
@@ -38,7 +39,7 @@ func TestPortionThatWasOffStandsInTheRecord(t *testing.T) {
 		if got := strings.Contains(said, "19.9 g") && strings.Contains(said, follows); got != want {
 			t.Errorf("off by %s: %q", off, said)
 		}
-		if settled := p.Settled(); strings.Contains(settled, "no weight was off") == want {
+		if settled := say.Settled(p); strings.Contains(settled, "no weight was off") == want {
 			t.Errorf("off by %s: %q", off, settled)
 		}
 	}

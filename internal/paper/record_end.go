@@ -49,7 +49,7 @@ func (r recorder) yield() []string {
 func (r recorder) deviations() []SaidJSON {
 	list := []SaidJSON{}
 	moved := map[string]string{}
-	for _, m := range r.plan.Moved() {
+	for _, m := range say.Portions(r.plan) {
 		moved[m.Task] = m.Words
 	}
 	for _, e := range batch.Standing(r.s.Entries) {

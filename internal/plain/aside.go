@@ -9,6 +9,7 @@ import (
 	"bench/internal/phrase"
 	"bench/internal/quantity"
 	"bench/internal/reply"
+	"bench/internal/say"
 	"bench/internal/steps"
 )
 
@@ -98,7 +99,7 @@ func (s *session) ways(string) {
 		titles = append(titles, u.Brief)
 	}
 	if len(titles) == 0 {
-		s.say(s.plan.Settled())
+		s.say(say.Settled(s.plan))
 		return
 	}
 	at := 0

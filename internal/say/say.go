@@ -1,4 +1,5 @@
-// Package say puts a fact into one line of words, for the last-facts line and the record.
+// Package say puts facts into words: each in one line, and what followed from portions
+// that were off.
 //
 // The rule: a task is called what the plan calls it; what was asked and what was
 // measured stand as the fact has them. Facts that follow the pour tell themselves.

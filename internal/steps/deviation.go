@@ -68,7 +68,7 @@ func (p *planner) undecidedFor(k pot) string {
 	var words []string
 	for _, d := range p.deviations() {
 		if d.Batter == k.recipe.Name {
-			words = append(words, sayOff(d.task, d.Off))
+			words = append(words, SayOff(d.task, d.Off))
 		}
 	}
 	if len(words) == 0 {
@@ -112,7 +112,7 @@ func (p *planner) pouredAny(r pour) bool {
 }
 
 func (p *planner) deviation(k pot, t work.Task, off quantity.Mass) Deviation {
-	d := Deviation{Task: t.ID, Batter: k.recipe.Name, Off: off, task: t, Words: k.recipe.Name + ": " + sayOff(t, off)}
+	d := Deviation{Task: t.ID, Batter: k.recipe.Name, Off: off, task: t, Words: k.recipe.Name + ": " + SayOff(t, off)}
 	if p.isAlkali(k, t) && off > 0 && p.dry(k, t) {
 		d.Words += ". While it is dry it can come out of the cup again: leave it out, and weigh what comes out."
 	}
@@ -127,8 +127,8 @@ func (p *planner) isAlkali(k pot, t work.Task) bool {
 	return slices.ContainsFunc(slices.Concat(k.alkali, k.early), func(a work.Task) bool { return a.ID == t.ID })
 }
 
-// sayOff puts a weight that was off into words.
-func sayOff(t work.Task, off quantity.Mass) string {
+// SayOff puts a weight that was off into words.
+func SayOff(t work.Task, off quantity.Mass) string {
 	asked := t.Target.At(t.Reads)
 	switch since := off - (t.Mass - t.Target); { // What came in or out on a decision that is over.
 	case since > 0:

@@ -6,15 +6,16 @@ import (
 	"strings"
 	"testing"
 
-	"pgregory.net/rapid"
-
 	"bench/internal/batch"
 	"bench/internal/judge"
 	"bench/internal/quantity"
 	"bench/internal/readback"
 	"bench/internal/sample"
+	"bench/internal/say"
 	"bench/internal/steps"
 	"bench/internal/work"
+
+	"pgregory.net/rapid"
 )
 
 const loaf1, loaf2, loaf3 = "sea/sea/loaf 1", "sea/sea/loaf 2", "sea/sea/loaf 3"
@@ -115,8 +116,8 @@ func TestPouredOver(t *testing.T) {
 		}
 		b.asked(t, []string{loaf1 + "/evened", loaf1 + "/evened (2)"}[i])
 	}
-	if p := b.plan(); len(p.Deviations) > 0 || !strings.Contains(p.Settled(), "evened out") {
-		t.Errorf("%+v; %s", p.Deviations, p.Settled())
+	if p := b.plan(); len(p.Deviations) > 0 || !strings.Contains(say.Settled(p), "evened out") {
+		t.Errorf("%+v; %s", p.Deviations, say.Settled(p))
 	}
 	for i, want := range []quantity.Mass{601_300, 601_200, 601_200} {
 		if got := b.task(t, fmt.Sprintf("sea/sea/loaf %d", i+1)).There(); got != want {

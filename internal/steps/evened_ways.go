@@ -77,7 +77,7 @@ func (p *planner) portionsOff(s sharing) []Deviation {
 		if d, ok := p.s.Decision(t.ID); ok && d.Fact.Way == batch.CarryOn && asDecided(d.Fact, off) {
 			continue
 		}
-		words := strings.Replace(sayOff(t, t.There()-t.Target), t.Material, t.Title, 1)
+		words := strings.Replace(SayOff(t, t.There()-t.Target), t.Material, t.Title, 1)
 		list = append(list, Deviation{Task: t.ID, Batter: s.batter, Off: off, task: t, Words: s.batter + ": " + words})
 	}
 	return list

@@ -9,6 +9,7 @@ import (
 	"bench/internal/batch"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
+	"bench/internal/say"
 	"bench/internal/steps"
 )
 
@@ -88,7 +89,7 @@ func TestSharesEvenOutLoaves(t *testing.T) {
 		p := b.plan()
 		sea, dusk := p.Layers[0].Loaves, p.Layers[1].Loaves
 		less, more := sea[1].Mass-sea[0].Mass, dusk[0].Mass-dusk[1].Mass
-		if moved := p.Moved(); even != (len(moved) == 0) || !even && !strings.Contains(moved[0].Words, "40.0 g under (asked") {
+		if moved := say.Portions(p); even != (len(moved) == 0) || !even && !strings.Contains(moved[0].Words, "40.0 g under (asked") {
 			t.Errorf("%s under: %+v", off, moved)
 		}
 		if even {
@@ -116,7 +117,7 @@ func TestEveryPortionThatWasOffIsNamed(t *testing.T) {
 	for loaf, off := range []quantity.Mass{19_200, -1_000, -9_600} {
 		portion := b.task(t, fmt.Sprintf("sea/sea/loaf %d", loaf+1))
 		b.typed(t, portion.ID, (portion.SoFar - portion.Target - off).At(portion.Reads))
-		settled := b.plan().Settled()
+		settled := say.Settled(b.plan())
 		for words, want := range map[string]bool{
 			"Portion for loaf 1 19.2 g over (asked": true, "Portion for loaf 2 1.0 g": false, "Portion for loaf 3 9.6 g under (asked": loaf == 2,
 		} {

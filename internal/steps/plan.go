@@ -9,6 +9,7 @@ package steps
 import (
 	"bench/internal/calc"
 	"bench/internal/form"
+	"bench/internal/next"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
 	"bench/internal/solution"
@@ -165,4 +166,23 @@ func (p Plan) About(task string) string {
 	default:
 		return st.Title + ": "
 	}
+}
+
+// Next gives the one task that is next, or false when there is nothing to do: the
+// batch is finished, or waits for a timer.
+func (p Plan) Next(now timer.Moment) (task string, ok bool) {
+	if p.Closed {
+		return "", false
+	}
+	return next.Among{Stages: p.Stages, Timers: p.Timers, State: p.State()}.Task(now)
+}
+
+// Finished says that every task is done.
+func (p Plan) Finished() bool {
+	for _, st := range p.Stages {
+		if !st.Done {
+			return false
+		}
+	}
+	return len(p.Stages) > 0
 }

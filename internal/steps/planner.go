@@ -7,6 +7,7 @@ import (
 	"bench/internal/batch"
 	"bench/internal/calc"
 	"bench/internal/fill"
+	"bench/internal/next"
 	"bench/internal/quantity"
 	"bench/internal/rack"
 	"bench/internal/recipe"
@@ -95,7 +96,7 @@ func planOf(s batch.State) (Plan, *planner) {
 		plan.Timers = p.timers(plan.Stages)
 	}
 	p.waitForVessels(plan.Stages)
-	settle(plan.Stages, s)
+	next.Settle(plan.Stages, s)
 	plan.planner = p
 	plan.Warnings = append(plan.Warnings, plan.tooSmall()...)
 	return plan, p

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"bench/internal/quantity"
 	"bench/internal/recipe"
 	"bench/internal/work"
 )
@@ -210,3 +211,14 @@ func (p *planner) finish(last string, balance Balance) []work.Stage {
 
 // of joins a stage's noun with what it is about: "oils · sea".
 func of(noun, name string) string { return noun + " · " + name }
+
+// grams shows a mass at what its scale reads to, with the unit.
+func grams(m, reads quantity.Mass) string { return m.At(reads) + " g" }
+
+// capital starts a sentence.
+func capital(s string) string {
+	if s == "" {
+		return s
+	}
+	return strings.ToUpper(s[:1]) + s[1:]
+}

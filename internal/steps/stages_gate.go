@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"bench/internal/batch"
 	"bench/internal/quantity"
 	"bench/internal/solution"
 	"bench/internal/work"
@@ -17,6 +18,7 @@ func (p *planner) gate(k pot, after []string) work.Stage {
 		Why: fmt.Sprintf("Together they should give about %s, warm enough that the hard oils stay clear. Lye solution that stood cold wants warmer oils.", k.recipe.MixAt),
 	}
 	lye := p.temperature(lyeTemperatureID(name), fmt.Sprintf("How warm is the %s lye solution?", name), k.recipe.MixAt)
+	lye.Open = dissolved(p.s, name) // While it cools, its readings make the forecast.
 	oils := p.temperature(oilTemperatureID(name), fmt.Sprintf("How warm are the %s oils?", name), k.recipe.MixAt)
 	meet := p.tick(MeetID(name), "They may meet now", "")
 	if meet.Done && !p.met(name) && max(lye.Seq, oils.Seq) > meet.Seq { // Read again since, and not in yet.
@@ -45,6 +47,11 @@ func (p *planner) gate(k pot, after []string) work.Stage {
 	}
 	s.Tasks = []work.Task{lye, oils, meet}
 	return s
+}
+
+func dissolved(s batch.State, batter string) bool {
+	d, ok := s.Done(DissolveID(batter))
+	return ok && d.Skipped == ""
 }
 
 // MeetID is the id of the tick that lye solution and oils may meet.

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"bench/internal/reply"
+	"bench/internal/say"
 	"bench/internal/timer"
 	"bench/internal/ui/ink"
 	"bench/internal/ui/intent"
@@ -188,7 +189,7 @@ func (b Screen) instead(now timer.Moment) (Screen, intent.Action) {
 // decideNow opens the ways to go on, when there is something to decide.
 func (b Screen) decideNow() (Screen, intent.Action) {
 	if b.Plan.Undecided() == 0 {
-		b.Word = b.Plan.Settled()
+		b.Word = say.Settled(b.Plan)
 		return b, nil
 	}
 	return b, intent.Decide{}

@@ -1,10 +1,11 @@
-package steps
+package say
 
 import (
 	"fmt"
 	"slices"
 	"strings"
 
+	"bench/internal/steps"
 	"bench/internal/work"
 )
 
@@ -19,13 +20,13 @@ type Moved struct {
 	off    string // off is by how much it was off, without the layer and what followed.
 }
 
-// Moved finds the portions that were off, in the order of things.
-func (p Plan) Moved() []Moved {
+// Portions finds those that were off, in the order of things.
+func Portions(p steps.Plan) []Moved {
 	var list []Moved
 	for _, st := range p.Stages {
 		for _, t := range st.Tasks {
 			if off := t.Mass - t.Target; t.Do == work.Portion && t.Done && t.Skipped == "" && off.Abs() > t.Tolerance {
-				words := strings.Replace(sayOff(t, off), t.Material, t.Title, 1)
+				words := strings.Replace(steps.SayOff(t, off), t.Material, t.Title, 1)
 				evened := (t.There() - t.Target).Abs() <= t.Tolerance
 				list = append(list, Moved{t.ID, p.About(t.ID) + words + ": " + followed(st, t), evened, st.ID, words})
 			}
@@ -50,8 +51,8 @@ func followed(st work.Stage, off work.Task) string {
 
 // Settled says why nothing is to be decided where nothing is: of the last split that was
 // off it names every portion that got too much or too little, and what followed.
-func (p Plan) Settled() string {
-	all := p.Moved()
+func Settled(p steps.Plan) string {
+	all := Portions(p)
 	moved := slices.DeleteFunc(slices.Clone(all), func(m Moved) bool { return m.evened })
 	switch {
 	case len(all) == 0:
