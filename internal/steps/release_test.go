@@ -228,7 +228,7 @@ func TestOverheatedLoafIsAWarning(t *testing.T) {
 	if !b.task(t, "gel/1 h").Warns {
 		t.Error("a look that found it rising looks as if all was well")
 	}
-	b.allows(t, batch.GelLooked{Task: again, Look: batch.NoGel})
+	b.allows(t, batch.GelLooked{Task: again, Look: batch.NoGel, Said: batch.Said{Asked: "rising was said of it before", Answer: "the gel is over"}})
 	if open := b.plan().Open(); len(open) != 1 || open[0] != "loaf 2 overheated: it may hold lye pockets" {
 		t.Errorf("open: %q", open)
 	}
