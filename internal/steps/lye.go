@@ -14,7 +14,8 @@ import (
 
 // solution is what is about to be dissolved, for the forecast.
 func (p *planner) lyeSolution(k pot) lye.Solution {
-	return lye.Solution{Control: p.c, Batter: k.recipe, Alkalis: gramsOf(k.alkali), Water: amount(k.water).Mass.Grams()}
+	alkalis, water := k.inJug() // With what came on top of what was asked first: the water has it, too.
+	return lye.Solution{Control: p.c, Batter: k.recipe, Alkalis: alkalis, Water: water}
 }
 
 func gramsOf(tasks []work.Task) []float64 {

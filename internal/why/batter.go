@@ -2,8 +2,10 @@ package why
 
 import (
 	"fmt"
+	"strings"
 
 	"bench/internal/oils"
+	"bench/internal/quantity"
 	"bench/internal/recipe"
 	"bench/internal/solution"
 	"bench/internal/steps"
@@ -32,7 +34,7 @@ func (w *whys) additives(b steps.Batter, master recipe.Batter) {
 
 // density explains the batter's density and that of its lye solution.
 func (w *whys) density(b steps.Batter, master recipe.Batter) {
-	h := w.c.Hydroxides(master, massesOf(b.Alkali))
+	h := w.c.Hydroxides(master, alkaliOf(b, master))
 	water := b.Water.Mass.Grams()
 	celsius := b.MixAt.Celsius()
 	lye := Reason{
@@ -131,12 +133,33 @@ func rated(l steps.Layer, name string, rate float64, amounts []steps.Amount) Rea
 	return r
 }
 
-func massesOf(amounts []steps.Amount) []float64 {
-	out := make([]float64, len(amounts))
-	for i, a := range amounts {
-		out[i] = a.Mass.Grams()
+// alkaliOf gives the grams of each alkali of a recipe in a batter, with what came on top.
+func alkaliOf(b steps.Batter, master recipe.Batter) []float64 {
+	out := make([]float64, len(master.Alkali))
+	for i, a := range master.Alkali {
+		for _, there := range b.Alkali {
+			if there.Name == a.Material {
+				out[i] += there.Mass.Grams()
+			}
+		}
 	}
 	return out
+}
+
+// askedOf says how much of an alkali is asked for, all in all and each time.
+func askedOf(b steps.Batter, material string) string {
+	var all quantity.Mass
+	var each []string
+	for _, a := range b.Alkali {
+		if a.Name == material {
+			all += a.Target
+			each = append(each, a.Target.String())
+		}
+	}
+	if len(each) < 2 {
+		return all.String()
+	}
+	return all.String() + " (" + strings.Join(each, " and then ") + ")"
 }
 
 // heat explains how hot the lye solution can get.
@@ -144,7 +167,7 @@ func (w *whys) heat(b steps.Batter, master recipe.Batter) {
 	if b.Peak.Celsius == 0 {
 		return
 	}
-	h := w.c.Hydroxides(master, massesOf(b.Alkali))
+	h := w.c.Hydroxides(master, alkaliOf(b, master))
 	r := Reason{
 		Figure: b.Name + "/peak", Value: b.Peak.String() + " (k = 2)",
 		Formula: "T = 25 °C + (heat of solution at that strength + what alkali and water bring) / heat capacity; nothing is lost to jug or air, and it goes no higher than the solution boils",
@@ -168,8 +191,8 @@ func (w *whys) heat(b steps.Batter, master recipe.Batter) {
 func (w *whys) brought(b steps.Batter, master recipe.Batter) []string {
 	var list []string
 	for i, a := range master.Alkali {
-		if m, _ := w.c.Material(a.Material); m.Stock > 0 && i < len(b.Alkali) {
-			g := b.Alkali[i].Mass.Grams()
+		if m, _ := w.c.Material(a.Material); m.Stock > 0 {
+			g := alkaliOf(b, master)[i]
 			list = append(list, fmt.Sprintf("less %.2f g × (1 − %s) = %.2f g in the stock solution", g, m.Stock, g*(1-m.Stock.Fraction())))
 		}
 	}

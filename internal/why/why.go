@@ -122,7 +122,7 @@ func (w *whys) alkali(b steps.Batter, master recipe.Batter, carriers []steps.Amo
 	all := koh*(1-b.Asked.Fraction()) + acids
 	numbers = append(numbers, fmt.Sprintf("A = %.3f g × (1 − %s) + %.3f g for acids = %.3f g KOH", koh, b.Asked, acids, all))
 	sources = append(sources, "N = Σ m·SV/1000: definition of the saponification value, ISO 3657", "molar masses: CIAAW, abridged (from memory)")
-	for i, a := range master.Alkali {
+	for _, a := range master.Alkali {
 		m, _ := w.c.Material(a.Material)
 		purity, said := "100 %, because none is stated", "not stated; the band allows for 95 to 100 % (JECFA, USP-NF)"
 		if m.Stock > 0 {
@@ -132,7 +132,7 @@ func (w *whys) alkali(b steps.Batter, master recipe.Batter, carriers []steps.Amo
 		}
 		grams := calc.AlkaliNeeded(koh, acids, b.Asked.Fraction(), a.Share.Fraction(), recipe.MolarMass(a.Material), m.PureFraction())
 		w.add(Reason{
-			Figure: b.Name + "/" + a.Material, Value: b.Alkali[i].Target.String(),
+			Figure: b.Name + "/" + a.Material, Value: askedOf(b, a.Material),
 			Formula: "alkali = A × share × M/M(KOH) / purity, with A = N × (1 − superfat) + acids and N = Σ m·SV/1000",
 			Numbers: append(append([]string(nil), numbers...), fmt.Sprintf("%.3f g × %s × %.3f/%.3f / purity %s = %.3f g",
 				all, a.Share, recipe.MolarMass(a.Material), calc.MolarMassKOH, purity, grams)),
@@ -142,7 +142,7 @@ func (w *whys) alkali(b steps.Batter, master recipe.Batter, carriers []steps.Amo
 }
 
 func (w *whys) water(b steps.Batter, master recipe.Batter) {
-	alkali, oils := w.c.Dry(master, massesOf(b.Alkali)), 0.0
+	alkali, oils := w.c.Dry(master, alkaliOf(b, master)), 0.0
 	for _, a := range b.Oils {
 		oils += a.Mass.Grams()
 	}
