@@ -156,7 +156,7 @@ func DoubtNow(p steps.Plan, f batch.Fact, now timer.Moment) string {
 			return p.Implausible(f.Task, f.Temperature, now)
 		}
 	case batch.Ticked:
-		return doubtLoaf(p, f)
+		return doubtLoaf(p, f, now.Wall)
 	case batch.Corrected:
 		return doubtCorrected(p, f)
 	case batch.Started, batch.Skipped, batch.TimerSeen, batch.TimerPutOff, batch.Noted, batch.Withdrawn, batch.Closed, batch.Decided, batch.WarningSeen, batch.PotWeighed, batch.PotAnswered,

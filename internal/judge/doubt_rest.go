@@ -39,13 +39,13 @@ func doubtAt(p steps.Plan, f batch.Fact, at time.Time) string {
 			list = append(list, fmt.Sprintf("%s, planned %d: what became of the rest?", quantity.Count(f.Bars, "bar", "bars"), f.Planned))
 		}
 	case batch.BarsWeighed:
-		list = append(list, doubtCount(p, f), doubtBars(p, f))
+		list = append(list, doubtCount(p, f), doubtBars(p, f, at))
 	case batch.WeighedIn:
 		list = append(list, doubtWeighIn(p, f, at))
 	case batch.GelLooked:
 		list = append(list, doubtGel(p, f))
 	case batch.SetAside:
-		list = append(list, doubtRetained(p, f), doubtLeftover(p, f))
+		list = append(list, doubtRetained(p, f, at), doubtEnds(p, f), doubtLeftover(p, f))
 	case batch.BarsWent:
 		if c := p.Curing(); c.Gone+f.Count > c.Bars && f.Count > 0 {
 			list = append(list, fmt.Sprintf("with these %s went, and %d were cut", quantity.Count(c.Gone+f.Count, "bar", "bars"), c.Bars))
@@ -73,28 +73,72 @@ func doubtCount(p steps.Plan, f batch.BarsWeighed) string {
 }
 
 // doubtRetained asks about a bar that is kept back and weighs unlike those of any loaf.
-func doubtRetained(p steps.Plan, f batch.SetAside) string {
+func doubtRetained(p steps.Plan, f batch.SetAside, at time.Time) string {
 	bars := p.Poured().Bars
 	if f.Piece != batch.RetainedBar || f.Mass == 0 || len(bars) == 0 {
 		return ""
 	}
-	if unlikely(f.Mass, slices.Min(bars), slices.Max(bars)) {
+	if unlike(f.Mass, slices.Min(bars), slices.Max(bars), barWithin, dried(p, f, at)) {
 		return fmt.Sprintf("%s g, expected about %s g", f.Mass.At(quantity.Gram/10), slices.Max(bars).At(quantity.Gram))
 	}
 	return ""
 }
 
-// unlikely says that a bar weighs half as much again as is expected, or half of it.
-func unlikely(bar, least, most quantity.Mass) bool { return bar > most*3/2 || bar < least/2 }
+// doubtEnds asks about end pieces that weigh unlike what the bars leave of the loaves.
+func doubtEnds(p steps.Plan, f batch.SetAside) string {
+	if f.Piece != batch.EndPiece || f.Mass == 0 {
+		return ""
+	}
+	left := quantity.Mass(0)
+	for loaf, m := range p.Poured().Loaves {
+		if cut, ok := batch.Last[batch.BarsCut](p.State(), work.OfLoaf("cut", loaf)); ok {
+			left += m - p.Poured().Bars[loaf]*quantity.Mass(cut.Fact.Bars)
+		}
+	}
+	if left > 0 && (f.Mass > 2*left || f.Mass < left/2) {
+		return fmt.Sprintf("%s g, and the bars leave about %s g of the loaves", f.Mass.At(quantity.Gram/10), left.At(quantity.Gram))
+	}
+	return ""
+}
+
+// How far a weight may be from what is expected without a question (common practice, no
+// source).
+const (
+	loafWithin = 0.05 // loafWithin is of a loaf: what its embeds weigh is an estimate.
+	barWithin  = 0.15 // barWithin is of one bar: cut by hand it is some millimetres thicker or thinner.
+	barsWithin = 0.02 // barsWithin is of a loaf: so much less than planned may stay in its ends.
+)
+
+// unlike says that a weight is over the most that is expected by more than that part, or
+// under the least by more than that and what dried away.
+func unlike(m, least, most quantity.Mass, within, dried float64) bool {
+	return m.Grams() > most.Grams()*(1+within) || m.Grams() < least.Grams()*(1-within-dried)
+}
+
+// dried is the part that may have dried away since the pour by when a fact was so; at is
+// when it is said, and zero is not known.
+func dried(p steps.Plan, f batch.Fact, at time.Time) float64 {
+	if when := batch.SaidOf(f).When; !when.IsZero() {
+		at = when
+	}
+	poured := p.Poured().Last.Wall
+	if at.IsZero() || poured.IsZero() {
+		return fallMost
+	}
+	return fall(max(0, at.Sub(poured)))
+}
 
 // doubtLoaf asks about a loaf that weighs unlike what was poured into its mould, and about
 // a pour unlike what was asked.
-func doubtLoaf(p steps.Plan, f batch.Ticked) string {
+func doubtLoaf(p steps.Plan, f batch.Ticked, at time.Time) string {
 	loaves, n := p.Poured().Loaves, work.LoafOf(f.Task)
 	if t, _, _ := p.Task(f.Task); t.Poured() && f.Mass > 0 {
 		return doubtful(f.Mass, t.Target, t.Target/10, t.Reads, false)
 	}
-	if f.Mass == 0 || n < 1 || n > len(loaves) || !unlikely(f.Mass, loaves[n-1], loaves[n-1]) {
+	if !f.When.IsZero() {
+		at = f.When
+	}
+	if f.Mass == 0 || n < 1 || n > len(loaves) || !unlike(f.Mass, loaves[n-1], loaves[n-1], loafWithin, dried(p, f, at)) {
 		return ""
 	}
 	return fmt.Sprintf("%s g, expected about %s g", f.Mass.At(quantity.Gram/10), loaves[n-1].At(quantity.Gram))
@@ -139,7 +183,7 @@ func doubtDay(p steps.Plan, f batch.Fact) string {
 	return fmt.Sprintf("%s is before the last loaf was cut on %s", dayOf(when), dayOf(cut.In(when.Location())))
 }
 
-func doubtBars(p steps.Plan, f batch.BarsWeighed) string {
+func doubtBars(p steps.Plan, f batch.BarsWeighed, at time.Time) string {
 	t, _, ok := p.Task(f.Task)
 	loaves := p.Poured().Loaves
 	if !ok || len(loaves) == 0 || f.Count < 1 {
@@ -149,11 +193,15 @@ func doubtBars(p steps.Plan, f batch.BarsWeighed) string {
 	if f.Loaf > 0 && f.Loaf <= len(loaves) {
 		loaf = loaves[f.Loaf-1]
 	}
-	each := f.Mass / quantity.Mass(f.Count)
+	each, gone := f.Mass/quantity.Mass(f.Count), 0.0
+	if f.Loaf > 0 { // Those that are tested are expected as dry as the marked ones.
+		gone = dried(p, f, at)
+	}
+	asBars := t.Target.Grams() * float64(p.State().Control.BarsPerLoaf())
 	switch {
-	case f.Loaf > 0 && t.Mass+f.Mass > loaf:
-		return fmt.Sprintf("together the bars weigh %s g, and the loaf held %s g", (t.Mass + f.Mass).At(t.Reads), loaf.At(quantity.Gram))
-	case t.Target > 0 && unlikely(each, t.Target, t.Target):
+	case f.Loaf > 0 && (t.Mass+f.Mass).Grams() > asBars+loaf.Grams()*barsWithin:
+		return fmt.Sprintf("together the bars weigh %s g, and of the loaf's %s g about %.0f g are bars", (t.Mass + f.Mass).At(t.Reads), loaf.At(quantity.Gram), asBars)
+	case t.Target > 0 && unlike(each, t.Target, t.Target, barWithin, gone):
 		return fmt.Sprintf("%s g a bar, expected about %s g", each.At(t.Reads), t.Target.At(quantity.Gram))
 	}
 	return ""
@@ -202,7 +250,8 @@ func doubtWeighIn(p steps.Plan, f batch.WeighedIn, at time.Time) string {
 		}
 		return ""
 	}
-	if expected := p.Poured().Bar; expected > 0 && (f.Mass > 2*expected || f.Mass < expected/2) {
+	if bars := p.Poured().Bars; len(bars) > 0 && bars[0] > 0 && unlike(f.Mass, slices.Min(bars), slices.Max(bars), barWithin, dried(p, f, at)) {
+		expected := slices.Max(bars)
 		return fmt.Sprintf("%s g, expected about %s g", f.Mass.At(f.Reads), expected.At(quantity.Gram))
 	}
 	return ""

@@ -99,7 +99,7 @@ func TestRetainedBarIsABar(t *testing.T) {
 	b.wait(25 * time.Hour)
 	b.workTo(t, "cut/retained")
 	bar := b.plan().Poured().Bars[0].Grams()
-	for grams, asked := range map[float64]bool{bar: false, 1.4 * bar: false, 0.6 * bar: false, 1.6 * bar: true, 0.4 * bar: true, 10 * bar: true} {
+	for grams, asked := range map[float64]bool{bar: false, 1.14 * bar: false, 0.83 * bar: false, 1.2 * bar: true, 0.69 * bar: true, 10 * bar: true} {
 		f := b.said(t, "cut/retained", fmt.Sprintf("%.1f", grams))
 		if doubt := judge.Doubt(b.plan(), f); (doubt != "") != asked || asked && !strings.Contains(doubt, "expected about") {
 			t.Errorf("%.1f g of %.1f g: %q", grams, bar, doubt)
