@@ -87,6 +87,28 @@ func TestFailedTestHasNoTick(t *testing.T) {
 	p.press("esc", "enter").sees("! 14:00  pH 11.3, failed")
 }
 
+// TestMarkedBarIsHeldToItsLastWeight: what is typed is held to nothing that it is not, also
+// once the cure is over and the bar is weighed no more.
+func TestMarkedBarIsHeldToItsLastWeight(t *testing.T) {
+	p := arrives(t, memory.New()).cures(6).press("enter", "enter", "up", "up", "up", "up").types("10").sees("last time").seesNot("10.0 over")
+	p.tells("26K25A", p.clock.Sub(morning), batch.Ticked{Task: "cure/complete"})
+	p.press("esc", "esc", "esc", "enter", "enter", "left", "up", "up", "up").types("10").sees("This is done: u corrects it.").seesNot("enter keep", "10.0 over")
+}
+
+// TestNoFigureBeforeItsTime: a task that waits takes none, says what it waits for, and the
+// line of keys offers none.
+func TestNoFigureBeforeItsTime(t *testing.T) {
+	p := arrives(t, memory.New()).starts().press("right").sees("(space waits for set out)").seesNot("0-9")
+	p.types("216.4").sees("No number is taken yet: it waits for").seesNot("enter keep", "within")
+}
+
+// TestNothingOnTheScaleIsSaid: whatever key is pressed where one was, it is not asked to
+// confirm what stands on a scale where nothing should.
+func TestNothingOnTheScaleIsSaid(t *testing.T) {
+	p := arrives(t, memory.New()).starts().press("esc", "enter").sees("Nothing need stand on a scale.")
+	p.press("space").sees("Nothing need stand on a scale: enter goes on.").seesNot("if that is what stands there")
+}
+
 // TestHeldForAFailedTest: no release without a reason, and the reason shows.
 func TestHeldForAFailedTest(t *testing.T) {
 	p := arrives(t, memory.New()).tested(11.3)

@@ -26,6 +26,10 @@ func (b Screen) figure(r rune, p keys.Press) Screen {
 	switch {
 	case !ok && b.open() != "":
 		b.Word = "No number is asked for now: " + keys.Left.Help().Key + " goes to " + ink.Clean(b.open()) + "."
+	case ok && t.Done && !reply.Again(t, stage):
+		b.Word = "This is done: " + keys.Correct.Help().Key + " corrects it."
+	case ok && !t.Done && !t.Open && t.Numeric():
+		b.Word = "No number is taken yet: it " + ink.Clean(t.Waits) + "."
 	case !ok || !takesFigures(t, stage):
 		b.Word = "No number is asked for here."
 	case len(b.Typed) == keys.MaxFigures:

@@ -48,7 +48,7 @@ func (b Screen) resume(p keys.Press) (Screen, intent.Action) {
 		b.reopened = false
 		return b.Update(p)
 	case !p.Held:
-		b.Word = "First: enter, if that is what stands there; or type what the scale reads."
+		b.Word = cmp.Or(b.unread(p.At), "First: enter, if that is what stands there; or type what the scale reads.")
 	}
 	return b, nil
 }
