@@ -196,6 +196,34 @@ func TestMoreHardOilIsMelted(t *testing.T) {
 	}
 }
 
+// TestMoreHardOilBeforeTheMelt: while the hard oils are not melted, more of one is weighed
+// before they are, and they are melted once; what was so weighed stays there afterwards.
+func TestMoreHardOilBeforeTheMelt(t *testing.T) {
+	b := begin(harbour())
+	b.workTo(t, "sea/shea") // Shea and coconut are the harbour's hard oils.
+	b.asked(t, "sea/shea")
+	b.typed(t, "sea/coconut", "421.1")
+	b.decide(t, "sea/coconut", batch.InProportion)
+	holds := func() {
+		t.Helper()
+		_, st, _ := b.plan().Task("sea/melt")
+		var ids []string
+		for _, task := range st.Tasks {
+			ids = append(ids, strings.TrimPrefix(task.ID, "sea/"))
+		}
+		if got := strings.Join(ids, " "); !strings.Contains(got, "shea/top-up melt olive castor") || strings.Contains(got, "more/melt") {
+			t.Error(got)
+		}
+	}
+	holds()
+	if b.task(t, "sea/melt").Open {
+		t.Error("melted before all of them are in")
+	}
+	b.asked(t, "sea/shea/top-up")
+	b.allows(t, batch.Ticked{Task: "sea/melt"})
+	holds()
+}
+
 // TestTooMuchExtraAlkali: extra alkali that is over by far can come out of its cup
 // again while it is dry, or be made up for; the way that is taken gives the superfat.
 func TestTooMuchExtraAlkali(t *testing.T) {

@@ -131,12 +131,13 @@ func (p *planner) oilStage(k pot, later bool) work.Stage {
 	if later {
 		s.Why = "While the layer below sets. " + s.Why
 	}
+	with, after := p.withMelt(k)
 	hard := 0
 	s.Tasks = make([]work.Task, 0, len(k.oils)+len(k.additives)+len(k.more)+1)
 	for i, t := range k.oils {
 		o, _ := p.c.Oil(p.oilKey(k.recipe, t))
 		if !o.Hard && hard == i && i > 0 {
-			s.Tasks = append(s.Tasks, p.melt(name))
+			s.Tasks = append(append(s.Tasks, with...), p.melt(name))
 		}
 		if o.Hard {
 			hard++
@@ -144,15 +145,15 @@ func (p *planner) oilStage(k pot, later bool) work.Stage {
 		s.Tasks = append(s.Tasks, t)
 	}
 	if hard == len(k.oils) {
-		s.Tasks = append(s.Tasks, p.melt(name))
+		s.Tasks = append(append(s.Tasks, with...), p.melt(name))
 	}
 	for i, a := range k.recipe.Additives {
 		if a.In == recipe.InOils {
 			s.Tasks = append(s.Tasks, k.additives[i])
 		}
 	}
-	s.Tasks = append(s.Tasks, k.more...)
-	s.Tasks = append(s.Tasks, p.meltMore(k)...)
+	s.Tasks = append(s.Tasks, after...)
+	s.Tasks = append(s.Tasks, p.meltMore(k, after)...)
 	s.ReadBack = fmt.Sprintf("oils %s g in the %s pot", sum(k.allOils()...).At(k.oils[0].Reads), name)
 	return s
 }
@@ -163,15 +164,33 @@ func (p *planner) melt(batter string) work.Task {
 	return t
 }
 
-// meltMore asks again whether all is clear, once a hard oil was added.
-func (p *planner) meltMore(k pot) []work.Task {
+// withMelt parts the oils that were decided upon: hard ones go in with the other hard oils
+// as long as those were not melted, the rest comes after.
+func (p *planner) withMelt(k pot) (with, after []work.Task) {
+	if o, _ := p.c.Oil(p.oilKey(k.recipe, k.oils[0])); !o.Hard { // Nothing was to be melted.
+		return nil, k.more
+	}
+	melted, ticked := p.s.Done(k.recipe.Name + "/melt")
+	for _, t := range k.more {
+		o, _ := p.c.Oil(p.oilKey(k.recipe, t))
+		if o.Hard && (!ticked || t.Done && t.Seq < melted.Seq) {
+			with = append(with, t)
+		} else {
+			after = append(after, t)
+		}
+	}
+	return with, after
+}
+
+// meltMore asks again whether all is clear, once a hard oil was added to what was.
+func (p *planner) meltMore(k pot, after []work.Task) []work.Task {
 	t := p.tick(moreMeltID(k.recipe.Name), "Warm the oils until they are melted clear again", "Gently: hot oil burns, and what is too hot must cool again.")
 	t.Signal = "Melt clear"
-	hard := slices.ContainsFunc(k.more, func(more work.Task) bool {
+	hard := slices.ContainsFunc(after, func(more work.Task) bool {
 		o, _ := p.c.Oil(p.oilKey(k.recipe, more))
 		return o.Hard
 	})
-	if !hard || p.met(k.recipe.Name) && !t.Done { // A batch of before did without.
+	if !hard && !t.Done || p.met(k.recipe.Name) && !t.Done { // A batch of before did without.
 		return nil
 	}
 	return []work.Task{t}
