@@ -47,6 +47,12 @@ func TestCureCountsFromTheLastCut(t *testing.T) {
 	if c := curing.Of(first); !c.Cut.IsZero() || c.Bars != 16 {
 		t.Errorf("%+v", c)
 	}
+	if words := curing.Of(first).Words(at(1), 0.3, time.UTC)[0]; words != "16 bars cut, and not all loaves yet: the cure counts from the last." {
+		t.Error(words)
+	}
+	if words := curing.Of(told(3)).Words(at(1), 0.3, time.UTC)[0]; words != "Not cut yet." {
+		t.Error(words)
+	}
 	whole := first.Apply(batch.Entry{Seq: 9, At: at(0.2), Fact: cut(3)})
 	if c := curing.Of(whole); c.Cut != at(0.2) || c.Bars != 24 {
 		t.Errorf("%+v", c)

@@ -26,7 +26,10 @@ func (c Curing) Words(now timer.Moment, water float64, at *time.Location) []stri
 // daysWords says how long the bars have dried, and how long they still will.
 func (c Curing) daysWords(now timer.Moment) string {
 	gone, cut := c.Dry(now)
-	if !cut {
+	switch {
+	case !cut && c.Bars > 0:
+		return fmt.Sprintf("%s cut, and not all loaves yet: the cure counts from the last.", many(c.Bars, "bar"))
+	case !cut:
 		return "Not cut yet."
 	}
 	words := fmt.Sprintf("Day %d of the cure; ", int(gone/day))

@@ -93,8 +93,10 @@ func open(p steps.Plan, id string, does ...work.Do) (work.Task, error) {
 	switch {
 	case !fits:
 		return work.Task{}, fmt.Errorf("%s: this asks for another kind of answer", t.Title)
+	case t.Done && t.At.IsZero(): // What passed by was closed by no fact.
+		return work.Task{}, fmt.Errorf("%s: %s", t.Title, cmp.Or(t.Skipped, "done already"))
 	case t.Done:
-		return work.Task{}, fmt.Errorf("%s: done already at %s; correct it instead", t.Title, t.At.Wall.Format("15:04"))
+		return work.Task{}, fmt.Errorf("%s: done already, %s; correct it instead", t.Title, t.At.Wall.Format("2006-01-02 15:04"))
 	case !t.Open:
 		return work.Task{}, fmt.Errorf("%s: %s", t.Title, t.Waits)
 	}

@@ -38,10 +38,10 @@ func TestDoubledTick(t *testing.T) {
 	b := begin(harbour())
 	b.workTo(t, "sea/melt")
 	weighed := b.task(t, "sea/coconut")
-	at := weighed.At.Wall.Format("15:04")
-	b.refuses(t, batch.Weighed{Task: "sea/coconut", Mass: weighed.Mass, How: batch.AtTarget}, "Coconut oil: done already at "+at)
+	at := weighed.At.Wall.Format("2006-01-02 15:04")
+	b.refuses(t, batch.Weighed{Task: "sea/coconut", Mass: weighed.Mass, How: batch.AtTarget}, "Coconut oil: done already, "+at)
 	b.allows(t, batch.Ticked{Task: "sea/melt"})
-	b.refuses(t, batch.Ticked{Task: "sea/melt"}, "done already at "+b.now.Add(-30*time.Second).Format("15:04"))
+	b.refuses(t, batch.Ticked{Task: "sea/melt"}, "done already, "+b.now.Add(-30*time.Second).Format("2006-01-02 15:04"))
 	b.refuses(t, batch.Skipped{Task: "sea/melt", Reason: "no need"}, "done already")
 }
 

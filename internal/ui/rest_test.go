@@ -98,7 +98,7 @@ func TestMarkedBarIsHeldToItsLastWeight(t *testing.T) {
 // TestNoFigureBeforeItsTime: a task that waits takes none, says what it waits for, and the
 // line of keys offers none.
 func TestNoFigureBeforeItsTime(t *testing.T) {
-	p := arrives(t, memory.New()).starts().press("right").sees("(space waits for set out)").seesNot("0-9")
+	p := arrives(t, memory.New()).starts().press("right").sees("(space not yet)").seesNot("0-9")
 	p.types("216.4").sees("No number is taken yet: it waits for").seesNot("enter keep", "within")
 }
 

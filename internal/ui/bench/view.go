@@ -193,13 +193,16 @@ func (b Screen) railWith(t ink.Theme, w, h int, at work.Stage, others []front.Un
 
 // railLine shows a stage by its sign first: the rail is read without colour.
 func (b Screen) railLine(t ink.Theme, w int, s work.Stage, here bool) string {
-	done, part := 0, ""
+	done, n, part := 0, 0, ""
 	for _, task := range s.Tasks {
-		if task.Done {
+		if task.Do == work.WeighIn { // It comes again and again, and is never done.
+			continue
+		}
+		if n++; task.Done {
 			done++
 		}
 	}
-	if n := len(s.Tasks); !s.Done && (here || done > 0) && n > 1 {
+	if !s.Done && (here || done > 0) && n > 1 {
 		part = fmt.Sprintf(" %d/%d", done, n)
 	}
 	name := ink.Fit(ink.Clean(s.Title), w-4-len(part)) + part
