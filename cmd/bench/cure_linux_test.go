@@ -106,7 +106,10 @@ func poured(t *testing.T, home string, at time.Time) string {
 		if stage.Kind == work.CleanUp {
 			break
 		}
-		a := judge.Answer{How: batch.Typed, Text: asked(task)}
+		a := judge.Answer{How: batch.AtTarget}
+		if number := asked(task); number != "" { // A pour takes a figure, and asks for none.
+			a = judge.Answer{How: batch.Typed, Text: number}
+		}
 		f, err := judge.Fact(p, id, a)
 		if err == nil {
 			err = judge.Allows(p, f, now)
