@@ -57,9 +57,7 @@ func (m Model) lines(w, h int) []string {
 	var lines []string
 	switch m.page {
 	case intent.PageHome:
-		h := m.home
-		h.Above = func(w int) []string { return m.board().Missed(t, w, m.ear.Opened(), m.now) }
-		lines = h.View(t, w, rows, m.now)
+		lines = m.homeLines(w, rows)
 	case intent.PageSetup:
 		lines = m.setup.View(t, w, rows)
 	case intent.PageRecord:
@@ -82,6 +80,13 @@ func (m Model) lines(w, h int) []string {
 	}
 	// The timers stand above the word and the keys, as they do at the bench.
 	return slices.Insert(lines, max(0, len(lines)-1-m.wordRows(w)), alarms...)
+}
+
+// homeLines show the batches, below the alarms that nobody answered.
+func (m Model) homeLines(w, rows int) []string {
+	t, h := m.deps.Theme, m.home
+	h.Above = func(w int) []string { return m.board().Missed(t, w, m.ear.Opened(), m.now) }
+	return h.View(t, w, rows, m.now)
 }
 
 // faceLines show the cut face of what lies below: a batch, or a recipe.
