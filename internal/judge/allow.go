@@ -238,12 +238,16 @@ func allowsTick(p steps.Plan, f batch.Ticked, now timer.Moment) error {
 		}
 	}
 	if id == steps.MeetID(st.Batter) {
-		return cmp.Or(stale(st, now), meetsHot(p, st, f.Why))
+		if err := cmp.Or(stale(st, now), meetsHot(p, st, f.Why)); err != nil {
+			return err
+		}
 	}
 	if id == steps.CombineID(st.Batter) {
 		if err := metHot(p, st.Batter); err != nil {
 			return fmt.Errorf("%s: %w", t.Title, err)
 		}
+	}
+	if id == steps.MeetID(st.Batter) || id == steps.CombineID(st.Batter) {
 		if err := unreadFor(p, st.Batter); err != nil {
 			return fmt.Errorf("%s: %w", t.Title, err)
 		}

@@ -33,6 +33,9 @@ func (p *planner) followDecidedLye(k *pot) {
 		k.early[i] = p.followDecided(t, sequel{batter: k.recipe.Name})
 		pour = pour || p.decided(t.ID, batch.PourPart)
 	}
+	for _, t := range k.oils { // One that there was too little of.
+		pour = pour || p.decided(t.ID, batch.PourPart)
+	}
 	if pour {
 		p.takePart(k)
 	}

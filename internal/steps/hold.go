@@ -8,6 +8,7 @@ import (
 	"bench/internal/quantity"
 	"bench/internal/recipe"
 	"bench/internal/scent"
+	"bench/internal/work"
 )
 
 // Hold is a reason why the bars may not leave before something was done about
@@ -137,4 +138,20 @@ func (p *planner) unread(holds []Hold) []Unread {
 		}
 	}
 	return list
+}
+
+// mayNotMeet says at the gate that lye solution and oils may not meet before a warning of
+// their batter is answered.
+func (p Plan) mayNotMeet() {
+	for _, u := range p.Unread {
+		for i := range p.Stages {
+			if st := &p.Stages[i]; u.Layer == "" && st.Kind == work.Gate && st.Batter == u.Batter {
+				for j := range st.Tasks {
+					if t := &st.Tasks[j]; t.ID == MeetID(u.Batter) && !t.Done && t.Shows != "" {
+						t.Title = "Together they give " + t.Shows + ", but may not meet before the warning is answered (key d)"
+					}
+				}
+			}
+		}
+	}
 }

@@ -46,6 +46,7 @@ func Of(s batch.State) Plan {
 	plan.Deviations = append(p.looksOff(), p.deviations()...)
 	plan.Holds = p.holds(plan.Batters)
 	plan.Unread = p.unread(plan.Holds)
+	plan.mayNotMeet()
 	return plan
 }
 

@@ -63,11 +63,12 @@ func TestBandBelowZero(t *testing.T) {
 	if len(u) != 1 || u[0].Batter != "sea" || !strings.Contains(u[0].Words, "pH") {
 		t.Fatalf("%+v", u)
 	}
-	b.workTo(t, "sea/combine")
-	if err := b.say("sea/combine", judge.Answer{}); err == nil || !strings.Contains(err.Error(), "below zero") {
-		t.Errorf("poured unread: %v", err)
+	b.workTo(t, "sea/meet")
+	if err := b.say("sea/meet", judge.Answer{}); err == nil || !strings.Contains(err.Error(), "below zero") {
+		t.Errorf("they may meet unread: %v", err)
 	}
 	b.reads()
+	b.workTo(t, "sea/combine")
 	b.asked(t, "sea/combine")
 	if f, _ := judge.Respond(u[0], u[0].Figure); judge.Allows(b.plan(), f, b.moment()) == nil {
 		t.Error("read twice")

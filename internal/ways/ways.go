@@ -107,16 +107,37 @@ func (p Pot) oil(w Weight) []Way {
 		if !p.Met && !p.OthersIn {
 			list = append(list, proportion("Bring the others down in proportion"))
 		}
-		return list
+		return append(list, p.without(w)...)
 	}
 	var list []Way
 	if !p.Met {
 		list = append(list, proportion("Bring the other oils up in proportion"))
 	}
-	if restore, ok := p.restore(); ok {
+	if restore, ok := p.restore(""); ok {
 		list = append(list, restore)
 	}
 	return list
+}
+
+// without goes on for want of an oil: with another one, or with less lye solution. Where
+// the alkali is not weighed yet it follows from what is there, and neither is needed.
+func (p Pot) without(w Weight) []Way {
+	restore, ok := p.restore(w.OilKey)
+	if !p.AlkaliIn || p.Account.Has() <= p.Account.Wants(p.Batter.Superfat.Fraction()) {
+		return nil
+	}
+	var list []Way
+	if ok {
+		list = append(list, restore)
+	}
+	if !p.Met {
+		list = append(list, pourPart())
+	}
+	return list
+}
+
+func pourPart() Way {
+	return Way{Fact: batch.Decided{Way: batch.PourPart}, Title: "Pour only part of the lye solution; label and keep the rest", Until: untilPoured}
 }
 
 func (p Pot) alkali(w Weight) []Way {
@@ -134,12 +155,11 @@ func (p Pot) alkali(w Weight) []Way {
 		list = append(list, out)
 	}
 	if !p.Met {
-		list = append(list, Way{
-			Fact: batch.Decided{Way: batch.PourPart}, Default: len(list) == 0,
-			Title: "Pour only part of the lye solution; label and keep the rest", Until: untilPoured,
-		})
+		part := pourPart()
+		part.Default = len(list) == 0
+		list = append(list, part)
 	}
-	if restore, ok := p.restore(); ok {
+	if restore, ok := p.restore(""); ok {
 		restore.Default = p.Met
 		list = append(list, restore)
 	}
@@ -185,9 +205,10 @@ func (p Pot) missingOil(w Weight) Way {
 }
 
 // restore adds so much of the liquid oil with the greatest share that the
-// superfat is as stated again; false when it is no lower.
-func (p Pot) restore() (Way, bool) {
-	use, ok := p.restoring()
+// superfat is as stated again; false when it is no lower. But is an oil that there is no
+// more of, or "".
+func (p Pot) restore(but string) (Way, bool) {
+	use, ok := p.restoring(but)
 	if !ok {
 		return Way{}, false
 	}
@@ -213,12 +234,12 @@ const noticed = 0.001
 
 // restoring is the oil that is added: liquid, so that it needs no melting, and
 // one that the recipe has most of.
-func (p Pot) restoring() (best recipe.OilUse, ok bool) {
+func (p Pot) restoring(but string) (best recipe.OilUse, ok bool) {
 	most := quantity.Ratio(0)
 	for _, wantLiquid := range []bool{true, false} {
 		for _, o := range p.Batter.Oils {
 			use, known := p.Control.Oil(o.Oil)
-			if known && (!wantLiquid || !use.Hard) && o.Share > most && use.SV.Nominal > 0 {
+			if known && o.Oil != but && (!wantLiquid || !use.Hard) && o.Share > most && use.SV.Nominal > 0 {
 				best, most, ok = use, o.Share, true
 			}
 		}
