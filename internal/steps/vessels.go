@@ -1,25 +1,15 @@
 package steps
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
-	"bench/internal/batch"
 	"bench/internal/calc"
 	"bench/internal/potcheck"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
 	"bench/internal/work"
 )
-
-// PotFinding is what a gross weight says of a vessel.
-type PotFinding struct {
-	calc.Finding
-	Batter string
-	Words  string
-	Fact   batch.PotWeighed
-}
 
 // Vessels lists what can be weighed to see whether all is in.
 func (p Plan) Vessels() []potcheck.Content {
@@ -209,25 +199,6 @@ func (p *planner) put(c *potcheck.Content, tasks ...work.Task) {
 	}
 }
 
-// PotCheck compares what a vessel weighs, all in all, with the facts.
-func (p Plan) PotCheck(vessel string, gross quantity.Mass) (PotFinding, error) {
-	for _, c := range p.Vessels() {
-		if c.Vessel != vessel {
-			continue
-		}
-		c.Again = p.readsAgain(c, gross)
-		f, words, err := c.Check(gross)
-		if err != nil {
-			return PotFinding{}, err
-		}
-		return PotFinding{f, c.Batter, words, batch.PotWeighed{Vessel: vessel, Gross: gross, Expected: c.Expected, Finding: words}}, nil
-	}
-	return PotFinding{}, fmt.Errorf("there is no vessel %q to look into", vessel)
-}
-
-// AsExpected says that the facts explain the weight as they stand.
-func (f PotFinding) AsExpected() bool { return f.Kind == calc.AsExpected }
-
 // wentOut gives what of a portion is out of the vessel: what was poured, less what was
 // weighed back into it, and what came out of it later.
 func (p *planner) wentOut(t work.Task, portions []work.Task) quantity.Mass {
@@ -253,28 +224,3 @@ func portionName(t work.Task) string {
 
 // PouredAs says that a task is the pouring of what a vessel's weight calls by that name.
 func PouredAs(t work.Task, name string) bool { return t.Do == work.Portion && portionName(t) == name }
-
-// readsAgain says that the last look into a vessel read the same, and that nothing went in
-// or out since.
-func (p Plan) readsAgain(c potcheck.Content, gross quantity.Mass) bool {
-	entries := p.State().Entries
-	for i, e := range slices.Backward(entries) {
-		if f, ok := e.Fact.(batch.PotWeighed); ok && f.Vessel == c.Vessel && !p.State().Withdrawn(e.Seq) {
-			return (f.Gross-gross).Abs() <= 2*c.Reads && !slices.ContainsFunc(entries[i+1:], p.Touches(f.Vessel))
-		}
-	}
-	return false
-}
-
-// Touches says whether a fact is about what is in a vessel, or may be.
-func (p Plan) Touches(vessel string) func(batch.Entry) bool {
-	return func(e batch.Entry) bool {
-		switch e.Fact.(type) {
-		case batch.Corrected, batch.Withdrawn, batch.VesselReplaced:
-			return true
-		default:
-		}
-		t, _, ok := p.Task(batch.Task(e.Fact))
-		return ok && (t.Vessel == vessel || t.Into == vessel)
-	}
-}
