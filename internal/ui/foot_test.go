@@ -184,3 +184,24 @@ func TestSpaceIsAsTold(t *testing.T) {
 		})
 	}
 }
+
+// TestAnotherVesselIsInSight: in the smallest window the key for another vessel stands in the
+// line wherever nothing is in the vessel yet, or it is weighed to be told from others, also
+// while something is to be decided at a stage that was gone to.
+func TestAnotherVesselIsInSight(t *testing.T) {
+	p := arrives(t, memory.New()).starts()
+	seen := map[work.Do]int{}
+	for p.task() != "" {
+		task := p.taskAtHand()
+		if task.Do == work.Gross || task.Do == work.Weigh && task.SoFar == 0 || task.Do == work.Portion && task.Mass == 0 {
+			if seen[task.Do]++; !strings.Contains(p.foot(), "i other vessel") {
+				t.Errorf("%s: %q", task.ID, p.foot())
+			}
+		}
+		p.doesOne()
+	}
+	if seen[work.Weigh] < 5 || seen[work.Gross] == 0 || seen[work.Portion] == 0 {
+		t.Errorf("seen %v", seen)
+	}
+	arrives(t, memory.New()).overweighs().press("right", "right").sees("▶ shea butter", "i other vessel", "esc to next", "! first aid")
+}
