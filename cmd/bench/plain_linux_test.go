@@ -27,6 +27,7 @@ func TestDumbTerminal(t *testing.T) {
 	m.Send("start\n")
 	m.Sees("window open, done?>")
 	m.knows("260302A")
+	doubts := 0
 	for {
 		task, ok := m.next()
 		if !ok {
@@ -43,7 +44,13 @@ func TestDumbTerminal(t *testing.T) {
 		m.take(f)
 		m.Send(text + "\n")
 		said := len(m.state.Entries) - 1
-		m.Wait("fact as kept", func() bool { return strings.Count(m.Written(), "Kept: ") == said })
+		m.Wait("fact as kept", func() bool {
+			if strings.Count(m.Written(), "type it again") > doubts { // No lye solution cools as fast as this maker works.
+				doubts++
+				m.Send(text + "\n")
+			}
+			return strings.Count(m.Written(), "Kept: ") == said
+		})
 	}
 	m.Sees("nothing to do just now, or help>")
 	m.agrees()
