@@ -1,6 +1,7 @@
 package rack_test
 
 import (
+	"strconv"
 	"testing"
 
 	"bench/internal/quantity"
@@ -122,5 +123,37 @@ func TestReplace(t *testing.T) {
 	r.Replace("jug 1", spare)
 	if v := r.LoafJug(0); v.Tare != spare.Tare || v.Kind != recipe.Jug || r.Kind("spare") != recipe.Jug || r.Kind("bath") != recipe.Cup {
 		t.Errorf("%+v, and a %s", v, r.Kind("spare"))
+	}
+}
+
+// TestFit: a jug that is too small is passed over for the smallest that is free and holds
+// what is planned, or changes places; what fits, or fits nowhere, stays.
+func TestFit(t *testing.T) {
+	fits := func(v recipe.Vessel, load quantity.Mass) bool {
+		return v.Brim == 0 || v.Brim.Millilitres() >= load.Grams()
+	}
+	ml := func(n int) quantity.Volume { return quantity.Volume(n) * quantity.Millilitre }
+	for what, c := range map[string]struct {
+		brims []int
+		loads []quantity.Mass
+		want  string
+	}{
+		"the first fit":      {[]int{700, 700, 2000}, []quantity.Mass{600 * g, 600 * g}, "jug 1, jug 2"},
+		"one is too small":   {[]int{700, 1500, 2000, 1200}, []quantity.Mass{1000 * g, 600 * g}, "jug 4, jug 2"},
+		"they change places": {[]int{700, 1500}, []quantity.Mass{1000 * g, 600 * g}, "jug 2, jug 1"},
+		"both are too small": {[]int{700, 700, 1200, 2000}, []quantity.Mass{1000 * g, 1900 * g}, "jug 3, jug 4"},
+		"none holds it":      {[]int{700, 700, 800}, []quantity.Mass{1000 * g, 600 * g}, "jug 1, jug 2"},
+		"not known":          {[]int{700, 700, 0, 1500}, []quantity.Mass{1000 * g, 600 * g}, "jug 4, jug 2"},
+	} {
+		w := workshop()
+		w.Vessels = nil
+		for i, brim := range c.brims {
+			w.Vessels = append(w.Vessels, recipe.Vessel{Name: "jug " + strconv.Itoa(i+1), Kind: recipe.Jug, Brim: ml(brim)})
+		}
+		r := rack.Of(w)
+		r.Fit(rack.Loads{Loaves: c.loads}, fits)
+		if got := r.LoafJug(0).Name + ", " + r.LoafJug(1).Name; got != c.want {
+			t.Errorf("%s: %s, want %s", what, got, c.want)
+		}
 	}
 }

@@ -14,7 +14,8 @@ import (
 // its lye solution meets the oils; version 1 weighed them after the split.
 // Version 3 has pause points, at which what was done is read back.
 // Version 4 lets a weighing wait while something else is in its vessel, and gives pots
-// that are poured in turns jugs of their own.
+// that are poured in turns jugs of their own; a vessel that
+// is too small for what is planned for it is passed over.
 const PlanVersion = 4
 
 // Control is a control recipe (IEC 61512): a recipe scaled to its loaves, with

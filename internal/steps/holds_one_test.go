@@ -11,7 +11,6 @@ import (
 	"bench/internal/judge"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
-	"bench/internal/steps"
 	"bench/internal/work"
 )
 
@@ -49,7 +48,7 @@ func (s *shelf) empty(task string) {
 }
 
 // do works a task, and says what went wrong.
-func (s *shelf) do(p steps.Plan, t work.Task, st work.Stage, straight bool) error {
+func (s *shelf) do(t work.Task, st work.Stage, straight bool) error {
 	if t.FromCup && s.open[t.Vessel] != t.ID {
 		return fmt.Errorf("%s is taken out of %s, which holds %q", t.ID, t.Vessel, s.in[t.Vessel])
 	}
@@ -176,7 +175,7 @@ func TestHoldsOne(t *testing.T) {
 			if st.Kind == work.CleanUp {
 				break
 			}
-			if err := s.do(p, task, st, straight); err != nil {
+			if err := s.do(task, st, straight); err != nil {
 				t.Fatalf("%s: %v", task.ID, err)
 			}
 			f, err := answered(p, task.ID, asAsked(task))

@@ -53,14 +53,15 @@ func Of(s batch.State) Plan {
 // planOf gives the plan without the ways to go on, which are tried out on it.
 func planOf(s batch.State) (Plan, *planner) {
 	p := &planner{c: s.Control, s: s, rack: rack.Of(s.Control)}
-	for _, r := range s.Replacements() {
-		p.rack.Replace(r.Fact.Vessel, taken(r.Fact))
-	}
-	p.kept = p.keepAlkali()
 	if !whole(p.c) {
 		return Plan{Recipe: p.c.Recipe.Name}, &planner{}
 	}
-	p.size, p.weights, p.words = fill.Of(p.c), p.c.LoafWeights(), p.sayLoaves()
+	p.size, p.weights = fill.Of(p.c), p.c.LoafWeights()
+	p.fitVessels()
+	for _, r := range s.Replacements() {
+		p.rack.Replace(r.Fact.Vessel, taken(r.Fact))
+	}
+	p.kept, p.words = p.keepAlkali(), p.sayLoaves()
 	p.out, p.got = p.leftOut(), p.gotNothing()
 	p.pots = make([]pot, len(p.c.Recipe.Batters))
 	for i := range p.pots {

@@ -33,12 +33,19 @@ const thinnest = 0.889
 // TooSmall says that a vessel cannot hold what this use has for it, or "". One whose brim
 // is not known may.
 func (u Use) TooSmall(v recipe.Vessel) string {
-	room := quantity.FromMillilitres(u.Load.Grams() / thinnest)
-	if v.Brim == 0 || v.Brim >= room {
+	room := roomFor(u.Load)
+	if Fits(v, u.Load) {
 		return ""
 	}
 	return fmt.Sprintf("%s holds %.0f ml to the brim, and the %s g that go into it may take %.0f ml: take a larger one",
 		v.Name, v.Brim.Millilitres(), u.Load.At(quantity.Gram), room.Millilitres())
+}
+
+// Fits says that a vessel may hold so much.
+func Fits(v recipe.Vessel, load quantity.Mass) bool { return v.Brim == 0 || v.Brim >= roomFor(load) }
+
+func roomFor(load quantity.Mass) quantity.Volume {
+	return quantity.FromMillilitres(load.Grams() / thinnest)
 }
 
 // List is what all vessels of a batch are for; one that is emptied and filled again has
