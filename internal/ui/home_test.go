@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -38,6 +39,19 @@ func TestMendedRecipe(t *testing.T) {
 	p.press("enter").sees("cannot be started", "read again")
 	list = builtin(t)[:2]
 	p.press("enter").seesNot("gull.yaml")
+}
+
+// TestHomeSaysWhatIsOutOfSight: where batches and recipes need more lines than there are,
+// the last says that there are more.
+func TestHomeSaysWhatIsOutOfSight(t *testing.T) {
+	p := arrives(t, memory.New())
+	list := slices.Repeat(builtin(t), 9)
+	p.m.deps.Recipes = func() []front.RecipeItem { return list }
+	p.press("esc").sees("Under way", "↓ 18 more")
+	for range 26 {
+		p.press("down")
+	}
+	p.sees(" more").seesNot("Under way", "18 more")
 }
 
 // TestClosedBatchOffersNoCorrection holds a closed batch to notes only.

@@ -42,8 +42,7 @@ func (h Screen) View(t ink.Theme, w, rows int, now timer.Moment) []string {
 	room := rows - len(head) - len(foot)
 	body := ink.Pair(t.Line, w, room, func(w int) []string {
 		lines, at := h.list(t, w, now)
-		from, to := ink.Window(len(lines), at, room)
-		return lines[from:to]
+		return ink.Scrolled(t, lines, at, room)
 	}, func(w int) []string { return h.detail(t, w, room, now) })
 	return slices.Concat(head, body, foot)
 }
