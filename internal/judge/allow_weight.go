@@ -99,8 +99,12 @@ func grossable(p steps.Plan, t work.Task, f batch.Grossed) error {
 		if other, ok := lookAlike(p, t, f.Gross); ok {
 			nearer = " That is nearer to " + other + "."
 		}
-		return fmt.Errorf("%s g is %s g more than went into %s.%s Another vessel: say which (i). More went in: correct that first (u)",
-			f.Gross.At(t.Reads), (f.Gross - t.Tare - most).At(t.Reads), t.Vessel, nearer)
+		steam := ""
+		if off := f.Gross - t.Target; off > f.Gross-t.Tare-most+t.Reads {
+			steam = fmt.Sprintf(", and %s g more than is left after the steam", off.At(t.Reads))
+		}
+		return fmt.Errorf("%s g is %s g more than went into %s%s.%s Another vessel: say which (i). More went in: correct that first (u)",
+			f.Gross.At(t.Reads), (f.Gross - t.Tare - most).At(t.Reads), t.Vessel, steam, nearer)
 	}
 	if f.Gross <= f.Tare {
 		return fmt.Errorf("%s: %s g is no more than the empty vessel (%s g); type the whole weight, vessel included",

@@ -169,6 +169,19 @@ func content(b *bencher, vessel string) potcheck.Content {
 	return potcheck.Content{}
 }
 
+// TestTwoExpectationsOfAJugAreOneSentence: what went in is 20 g more than what was left after
+// the steam, by the jug's last weight; a weight over both says so of both, or the refusal and
+// what was shown while typing would contradict each other.
+func TestTwoExpectationsOfAJugAreOneSentence(t *testing.T) {
+	b := begin(harbour())
+	b.workTo(t, seaJug2)
+	jug := b.task(t, seaJug2)
+	b.put(batch.Grossed{Task: seaJug2, Vessel: jug.Vessel, Gross: jug.Target - 20*g, Tare: jug.Tare, Reads: jug.Reads})
+	b.workTo(t, seaJug)
+	heavy := batch.Grossed{Task: seaJug, Vessel: jug.Vessel, Gross: jug.Target + 30*g, Tare: jug.Tare, Reads: jug.Reads}
+	b.refuses(t, heavy, "30.0 g more than went into lye jug 1, and 50.0 g more than is left after the steam. ")
+}
+
 // TestNoLyeThatNeverWas: a lye jug holds no more than went into it (conservation of mass).
 // More is refused, at once and as a correction, and where an older batch has such a weight
 // no more batter is planned than there is.
