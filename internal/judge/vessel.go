@@ -34,7 +34,7 @@ func Fills(t work.Task) string {
 func Took(p steps.Plan, vessel, text string) (f batch.VesselReplaced, err error) {
 	words, vessel := parted(p, strings.TrimSpace(text), vessel)
 	if vessel == "" {
-		return f, fmt.Errorf("say for which vessel, such as %q: one of %s", "spare jug 214.0 g for jug 1", strings.Join(wanted(p), ", "))
+		return f, fmt.Errorf("say for which vessel, such as %q: one of %s", "spare jug 214.0 g for jug 1", strings.Join(Wanted(p), ", "))
 	}
 	by, err := vesselIn(p, words)
 	if err != nil {
@@ -44,8 +44,8 @@ func Took(p steps.Plan, vessel, text string) (f batch.VesselReplaced, err error)
 	return batch.VesselReplaced{Vessel: vessel, By: by.Name, Tare: by.Tare, Brim: by.Brim, Held: use.What}, nil
 }
 
-// wanted names the vessels that the plan has a use for, each once.
-func wanted(p steps.Plan) []string {
+// Wanted names the vessels that the plan has a use for, each once.
+func Wanted(p steps.Plan) []string {
 	var names []string
 	for _, u := range p.Uses() {
 		if !u.Over && !slices.Contains(names, u.Vessel) {
@@ -57,7 +57,7 @@ func wanted(p steps.Plan) []string {
 
 // parted takes "for" and a vessel of the plan off the end of the words.
 func parted(p steps.Plan, text, vessel string) (words, of string) {
-	for _, name := range wanted(p) {
+	for _, name := range Wanted(p) {
 		if at := len(text) - len(name); at > 0 && recipe.Fold(text[at:]) == recipe.Fold(name) {
 			if words, ok := strings.CutSuffix(text[:at], " for "); ok {
 				return strings.TrimSpace(words), name

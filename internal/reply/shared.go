@@ -94,7 +94,8 @@ func Instead(code string, p steps.Plan, t work.Task, others []uses.Occupied) (Ac
 	case vessel == "" && !vesselsLeft(p):
 		return nil, "No vessel is wanted any more in this batch."
 	case vessel == "":
-		hint = "This task fills none, so write for which behind it, such as spare jug 214.0 g for jug 1. Say which vessel was taken instead: "
+		names := judge.Wanted(p)
+		hint = fmt.Sprintf("This task fills none, so write for which behind it, such as spare jug 214.0 g for %s; wanted are %s. Say which vessel was taken instead: ", names[0], strings.Join(names, ", "))
 	case use.Full:
 		hint = fmt.Sprintf("%s holds %s. Say which vessel that stands in instead: ", vessel, use.What)
 	default:

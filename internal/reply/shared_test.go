@@ -84,7 +84,7 @@ func TestInstead(t *testing.T) {
 		{"sea/base/loaf 2", "pail 180 g", "Jug 2 is for loaf 2's portion of base", "jug 2"},
 		{"sea/base/loaf 2", "jug 6", "(not in use: jug 4, jug 6)", "jug 2"},
 		{"sea/base/loaf 2", "pail 180 g for jug 1", `write "for large pot" behind`, "jug 1"},
-		{"sea/base/loaf 1/pour", "pail 180 g for jug 1", "This task fills none", "jug 1"},
+		{"sea/base/loaf 1/pour", "pail 180 g for jug 1", "such as spare jug 214.0 g for large pot; wanted are large pot, lye jug B, ", "jug 1"},
 		{"dusk/lye jug", "lye jug C 150.0 g", "Lye jug B holds the dusk lye solution. Say which vessel that stands in", "lye jug B"},
 	} {
 		q := instead(t, p, c.task, full)

@@ -114,7 +114,7 @@ func (p *planner) intoCup(k *pot) {
 	k.cup[0], k.cup[i] = k.cup[i], k.cup[0] // Water first.
 	water := &k.cup[0]
 	water.Title, water.Into = "Water for the extra alkali", ""
-	water.Hint = "Gloves, goggles. Never into the " + k.jug.Name + ": alkali goes into water, never water into alkali. " + p.sayHeatProof(*k, *water)
+	water.Hint = "Gloves, goggles. Never into " + k.jug.Name + ": alkali goes into water, never water into alkali. " + p.sayHeatProof(*k, *water)
 	for j := range k.cup[1:] {
 		t := &k.cup[1+j]
 		t.Into, t.Hint = water.Vessel, "Into the water of "+water.Vessel+", as was decided."
