@@ -93,6 +93,8 @@ func (r recorder) deviates(e batch.Entry) bool {
 		return f.Bars != f.Planned
 	case batch.Ticked:
 		return f.Why != ""
+	case batch.Tested:
+		return !f.Passed
 	case batch.GelLooked:
 		return f.Look == batch.Rising || f.Look == batch.Cracked
 	case batch.SetAside:

@@ -192,6 +192,11 @@ func TestRecordOfTheGel(t *testing.T) {
 	if got := deviations(); !strings.Contains(got, "look at the gel of loaf 2: rising, 88.5 °C") || strings.Contains(got, "gelling") || strings.Contains(got, "not looked at") {
 		t.Errorf("%s", got)
 	}
+	b.Put(batch.Tested{Task: "test/alkali", Test: batch.PHTest, Value: 11.2})
+	b.Put(batch.Tested{Task: "test/alkali", Test: batch.PHTest, Value: 10, Passed: true})
+	if got := deviations(); !strings.Contains(got, "pH 11.2, failed") || strings.Contains(got, "pH 10.0") {
+		t.Errorf("%s", got)
+	}
 	b.Wait(24 * time.Hour)
 	b.Put(batch.Ticked{Task: "unmould/loaf 1"})
 	if got := deviations(); !strings.Contains(got, "Look at the gel after 3 h: not looked at before the unmoulding") {
