@@ -190,6 +190,7 @@ func TestBetweenWeighIns(t *testing.T) {
 	p := arrives(t, memory.New()).cures(1).waits(7*aDay - 2*time.Hour).comesIn().press("enter")
 	p.sees("Where you were", "nothing to do just now").types("9").sees("No number is asked for now: ← goes to cure.", "← cure")
 	n := len(p.store.Facts(p.m.bench.Code))
+	p.press("right").sees("marked bar").press("esc").sees("In cure") // It may lie on either side.
 	p.press("left").sees("marked bar").types("94.2").press("enter").recorded(n + 1)
 }
 

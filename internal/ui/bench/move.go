@@ -143,7 +143,7 @@ func firstOpen(s work.Stage) int {
 func (b Screen) turn(by int, now timer.Moment) Screen {
 	_, stage, ok := b.Current(now)
 	at := slices.IndexFunc(b.Plan.Stages, func(s work.Stage) bool { return s.ID == stage.ID })
-	if !ok {
+	if !ok && by < 0 {
 		at = len(b.Plan.Stages)
 	}
 	for at += by; at >= 0 && at < len(b.Plan.Stages); at += by {
