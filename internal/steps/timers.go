@@ -35,7 +35,7 @@ func (p *planner) timers(stages []work.Stage) []timer.Timer {
 // stands says that a word on a timer was said of it as it is now: not before it was put off
 // otherwise, and not seen before it fell due, which a correction may have made later.
 func stands(t timer.Timer, w batch.TimerWord) bool {
-	return !w.At.Wall.Before(t.Deferred.Wall) && !(w.Seen && t.Remaining(w.At) > 0)
+	return !w.At.Wall.Before(t.Deferred.Wall) && (!w.Seen || t.Remaining(w.At) <= 0)
 }
 
 // potTimers count up: lye solution cooling, with the forecast of when it is
