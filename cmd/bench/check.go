@@ -40,15 +40,15 @@ func (a *app) check(files []string) error {
 	w, workshopProblems := documents.Workshop(home)
 	bad := report(a.out, workshopProblems)
 	for _, file := range files {
-		data, beside, err := documents.Open(file)
+		doc, err := documents.Open(home, file)
 		if err != nil {
 			return fmt.Errorf("check: %w", err)
 		}
 		var problems []read.Problem
-		if read.IsWorkshop(data) {
-			_, _, problems = read.Workshop(file, data)
+		if read.IsWorkshop(doc.Data) {
+			_, _, problems = read.Workshop(doc.Name, doc.Data)
 		} else {
-			problems = documents.Read(file, data, beside, w).Problems
+			problems = doc.Read(w).Problems
 		}
 		bad = report(a.out, problems) || bad
 	}

@@ -45,7 +45,7 @@ func (a *app) faceCommand() *cobra.Command {
 		Use:   "face RECIPE|BATCH",
 		Short: "draw a recipe's cut face",
 		Long: `face draws a loaf to scale: its cut face, the loaf from the side with its cuts,
-or the end of its mould. RECIPE is a path, or the name of a built-in recipe; of a
+or the end of its mould. RECIPE is a path, or the name of a recipe of yours or a built-in one; of a
 batch, the loaf is drawn as it was really poured.
 
 Without -o the picture is printed. With -o it becomes a file of its real size in

@@ -22,7 +22,7 @@ func (a *app) planCommand() *cobra.Command {
 		Use:   "plan FILE",
 		Short: "print the worked plan of a recipe, or of a batch under way",
 		Long: `plan works a recipe out for its loaves and prints the weights and the order of
-the work. FILE is a path, or the name of a built-in recipe. With --batch it is
+the work. FILE is a path, or the name of a recipe of yours or a built-in one. With --batch it is
 the plan of a batch as its weighings have it, with what was off and each way to go
 on.`,
 		Args: func(c *cobra.Command, args []string) error {

@@ -21,12 +21,12 @@ func (a *app) resolve(command, file string, loaves int, oils quantity.Mass) (rec
 	if err != nil {
 		return recipe.Control{}, err
 	}
-	data, beside, err := documents.Open(file)
+	doc, err := documents.Open(home, file)
 	if err != nil {
 		return recipe.Control{}, fmt.Errorf("%s: %w", command, err)
 	}
 	w, problems := documents.Workshop(home)
-	d := documents.Read(file, data, beside, w)
+	d := doc.Read(w)
 	if report(a.err, append(problems, d.Problems...)) {
 		return recipe.Control{}, problemsError{}
 	}
@@ -41,13 +41,17 @@ func (a *app) resolve(command, file string, loaves int, oils quantity.Mass) (rec
 // recipeOrBatch gives a state that holds the recipe of that name or, where there is
 // none, the batch of that code.
 func (a *app) recipeOrBatch(command, of string, loaves int) (code string, s batch.State, err error) {
-	if _, _, missing := documents.Open(of); missing != nil {
+	home, err := a.home()
+	if err != nil {
+		return "", s, err
+	}
+	if _, missing := documents.Open(home, of); missing != nil {
 		s, err := a.batch(of)
 		if err != nil || s.Begun() {
 			return of, s, failed(err)
 		}
 		if errors.Is(missing, fs.ErrNotExist) {
-			return "", s, fmt.Errorf("%s: %s is no batch, no file and no built-in recipe: bench find lists the batches; %s", command, of, documents.BuiltIn())
+			return "", s, fmt.Errorf("%s: %s is no batch, no file and no recipe: bench find lists the batches; %s", command, of, documents.BuiltIn())
 		}
 	}
 	s.Control, err = a.resolve(command, of, loaves, 0)

@@ -16,7 +16,7 @@ func (a *app) sticksCommand() *cobra.Command {
 		Long: `sticks plans the embed sticks of a recipe so that every join lies where the cutter
 will pass: how each stick is cut, which piece goes where, the soap dough for
 sticks still to be made, and the bars that a loaf yields. FILE is a path, or the
-name of a built-in recipe. The sticks on hand, and how loaves are cut, are in
+name of a recipe of yours or a built-in one. The sticks on hand, and how loaves are cut, are in
 your workshop.`,
 		Args: one("sticks needs one recipe: bench sticks FILE"),
 		RunE: func(_ *cobra.Command, args []string) error {

@@ -20,7 +20,7 @@ func (a *app) whyCommand() *cobra.Command {
 		Use:   "why RECIPE|BATCH [FIGURE]",
 		Short: "say why a figure of the plan is what it is",
 		Long: `why prints the formula of each figure of a plan with the numbers in it, and where
-they come from. RECIPE is a path, or the name of a built-in recipe; of a batch, the
+they come from. RECIPE is a path, or the name of a recipe of yours or a built-in one; of a batch, the
 figures are as its weighings have them. FIGURE is a part of the figure's name, such as "band",
 "sea/sodium hydroxide" or "density"; without it, all are printed.`,
 		Args: func(_ *cobra.Command, args []string) error {

@@ -1,6 +1,7 @@
 package documents
 
 import (
+	"fmt"
 	"io/fs"
 	"path/filepath"
 
@@ -18,6 +19,7 @@ type Document struct {
 	file    string
 	text    string
 	builtIn bool
+	lent    []recipe.Mould // lent are the moulds that it is made in, where the workshop has none that serves.
 	recipe  recipe.Recipe
 	source  read.Source
 }
@@ -29,11 +31,43 @@ func Read(file string, data []byte, beside fs.FS, w recipe.Workshop) Document {
 	return d
 }
 
+// readBuiltIn reads a recipe that the maker cannot mend. Where none of the
+// maker's moulds serves, it is planned in the one that it was written for.
+func readBuiltIn(f File, w recipe.Workshop) Document {
+	d := Read(f.Name, f.Data, f.beside, w)
+	if read.Failed(d.Problems) {
+		lent := w
+		lent.Moulds = builtInWorkshop().Moulds
+		if in := Read(f.Name, f.Data, f.beside, lent); !read.Failed(in.Problems) {
+			d = in
+			d.lent = lent.Moulds
+			d.Problems = append(d.Problems, d.borrowed()...)
+		}
+	}
+	d.builtIn = true
+	return d
+}
+
+// borrowed says that the maker has no such mould.
+func (d Document) borrowed() []read.Problem {
+	return d.source.Place([]recipe.Problem{{Path: "mould", Warning: true, Text: fmt.Sprintf(
+		"your workshop has not the moulds for this: it is planned for %q of the built-in workshop; for a mould of yours, copy the recipe into your folder of recipes and name it there",
+		d.recipe.Mould)}})
+}
+
 // Resolve gives the control recipe for so many loaves and so much oil as there is
 // at hand; zero leaves either to the recipe.
 func (d Document) Resolve(w recipe.Workshop, loaves int, oils quantity.Mass) (recipe.Control, []read.Problem) {
-	c, problems := check.ResolveOils(d.recipe, d.text, w, loaves, oils)
-	return c, d.source.Place(problems)
+	if d.lent != nil {
+		w.Moulds = d.lent
+	}
+	c, found := check.ResolveOils(d.recipe, d.text, w, loaves, oils)
+	problems := d.source.Place(found)
+	if d.lent != nil && !read.Failed(problems) {
+		more := d.borrowed()
+		problems, c.Warnings = append(problems, more...), append(c.Warnings, more[0].Text)
+	}
+	return c, problems
 }
 
 // Item offers the recipe to a front.

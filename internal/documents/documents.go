@@ -9,7 +9,6 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
-	"slices"
 	"strings"
 
 	"bench/internal/front"
@@ -25,16 +24,22 @@ const Folder = "recipes"
 // most is the most that is read of a document; the reader refuses less.
 const most = 1 << 20
 
-// Workshop reads the built-in workshop with the maker's own laid over it.
-func Workshop(home string) (recipe.Workshop, []read.Problem) {
+// builtInWorkshop reads the built-in workshop by itself.
+func builtInWorkshop() recipe.Workshop {
 	data, err := fs.ReadFile(recipes.FS(), recipes.WorkshopFile)
 	if err != nil {
 		panic(err) // It is embedded.
 	}
-	builtin, _, problems := read.Workshop(recipes.WorkshopFile, data)
+	w, _, problems := read.Workshop(recipes.WorkshopFile, data)
 	if len(problems) > 0 {
 		panic(problems[0]) // A test reads it.
 	}
+	return w
+}
+
+// Workshop reads the built-in workshop with the maker's own laid over it.
+func Workshop(home string) (recipe.Workshop, []read.Problem) {
+	builtin := builtInWorkshop()
 	path := filepath.Join(home, recipes.WorkshopFile)
 	own, err := readFile(path)
 	switch {
@@ -54,13 +59,7 @@ func Workshop(home string) (recipe.Workshop, []read.Problem) {
 func All(home string, w recipe.Workshop) []Document {
 	var docs []Document
 	for _, name := range recipes.Files() {
-		data, err := fs.ReadFile(recipes.FS(), name)
-		if err != nil {
-			panic(err) // It is embedded.
-		}
-		d := Read(name, data, recipes.FS(), w)
-		d.builtIn = true
-		docs = append(docs, d)
+		docs = append(docs, builtInFile(name).Read(w))
 	}
 	return append(docs, own(filepath.Join(home, Folder), w)...)
 }
@@ -100,28 +99,12 @@ func Items(home string) []front.RecipeItem {
 	return items
 }
 
-// Open reads a document from a path or, when there is no such file, from
-// the built-in ones, and gives the folder that its drawings lie in.
-func Open(file string) ([]byte, fs.FS, error) {
-	data, err := readFile(file)
-	if !errors.Is(err, fs.ErrNotExist) {
-		return data, os.DirFS(filepath.Dir(file)), err
-	}
-	for _, name := range []string{file, file + ".yaml"} {
-		if slices.Contains(recipes.Files(), name) {
-			data, err = fs.ReadFile(recipes.FS(), name)
-			return data, recipes.FS(), err
-		}
-	}
-	return nil, nil, MissingError{file}
-}
-
-// MissingError says that neither a file nor a built-in recipe has that name. It is
+// MissingError says that neither a file nor a recipe has that name. It is
 // fs.ErrNotExist.
 type MissingError struct{ Name string }
 
 func (e MissingError) Error() string {
-	return fmt.Sprintf("there is no file %s, and no built-in recipe of that name; %s", e.Name, BuiltIn())
+	return fmt.Sprintf("there is no file %s, and no recipe of that name, neither of yours nor built in; %s", e.Name, BuiltIn())
 }
 
 // Unwrap gives fs.ErrNotExist.

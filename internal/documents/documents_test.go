@@ -68,9 +68,13 @@ func TestItems(t *testing.T) {
 	}
 }
 
-// TestOpen: a path comes before a built-in name, which goes without its suffix, too.
+// TestOpen: a path comes before a built-in name, which goes without its suffix,
+// too, and that before a recipe of the maker's own, by its file or by its name.
 func TestOpen(t *testing.T) {
-	home := put(t, map[string]string{"tide-lines": pier})
+	home := put(t, map[string]string{
+		"tide-lines": pier, "recipes/tide-lines.yaml": pier, "recipes/mole.yaml": pier, "recipes/end.yml": pier,
+		"recipes/gale.yaml": strings.Replace(pier, "Pier", "Gale over the quay", 1),
+	})
 	for file, want := range map[string]string{
 		"tide-lines.yaml":                  "recipe: Tide lines",
 		"tide-lines":                       "recipe: Tide lines",
@@ -79,11 +83,67 @@ func TestOpen(t *testing.T) {
 		recipes.WorkshopFile:               "",
 		filepath.Join("..", "tide-lines"):  "",
 		filepath.Join(home, "a", "b.yaml"): "",
+		"mole.yaml":                        "recipe: Pier",
+		"mole":                             "recipe: Pier",
+		"end":                              "recipe: Pier",
+		"gale":                             "recipe: Gale",
+		"gale Over the quay":               "recipe: Gale",
+		"tide LINES":                       "recipe: Tide lines",
+		"Pier":                             "", // Two are called so.
 	} {
-		data, _, err := Open(file)
-		if (err == nil) != (want != "") || !strings.Contains(string(data), want) {
-			t.Errorf("%s: %v, %.60q", file, err, data)
+		f, err := Open(home, file)
+		if (err == nil) != (want != "") || !strings.Contains(string(f.Data), want) {
+			t.Errorf("%s: %v, %.60q", file, err, f.Data)
 		}
+	}
+	if _, err := Open(home, "pier"); err == nil || !strings.Contains(err.Error(), "mole.yaml both say") {
+		t.Errorf("two of a name: %v", err)
+	}
+}
+
+// TestBuiltInAnywhere: the built-in recipes can be made whatever the maker's
+// workshop lists, and where its moulds do not serve they say so.
+func TestBuiltInAnywhere(t *testing.T) {
+	const own = "bench: 1\nworkshop: Pier\n"
+	for name, c := range map[string]struct {
+		workshop string
+		lent     bool
+	}{
+		"one's own scale and pot":    {own + "scales: [{ name: old, reads: 1 g, max: 5 kg }]\nvessels: [{ name: pan, kind: pot, tare: 900 g }]\n", false},
+		"no mould of that name":      {own + "moulds: [{ name: birch loaf, length: 250 mm, width: 80 mm, height: 70 mm, count: 2 }]\n", true},
+		"too few of that name":       {own + "moulds: [{ name: harbour loaf, length: 220 mm, width: 70 mm, height: 65 mm, count: 1 }]\n", true},
+		"of that name, but too flat": {own + "moulds: [{ name: harbour loaf, length: 220 mm, width: 70 mm, height: 20 mm, count: 3 }]\n", true},
+	} {
+		t.Run(name, func(t *testing.T) {
+			home := put(t, map[string]string{"workshop.yaml": c.workshop, "recipes/pier.yaml": pier + "mould: fog loaf\n"})
+			w, problems := Workshop(home)
+			if read.Failed(problems) {
+				t.Fatal(problems)
+			}
+			lent := 0
+			for _, item := range Items(home) {
+				if !item.BuiltIn {
+					if len(item.Problems) != 1 {
+						t.Errorf("a recipe of one's own without its mould: %q", item.Problems)
+					}
+					continue
+				}
+				control, wrong := item.Resolve(item.Loaves)
+				if len(item.Problems)+len(wrong) > 0 || control.Loaves != item.Loaves {
+					t.Errorf("%s: %q %q", item.Name, item.Problems, wrong)
+				}
+				if slices.ContainsFunc(control.Warnings, func(w string) bool { return strings.Contains(w, control.Mould.Name+"\" of the built-in") }) {
+					lent++
+				}
+			}
+			if (lent > 0) != c.lent {
+				t.Errorf("%d recipes say that the mould is not the maker's", lent)
+			}
+			f, err := Open(home, "lighthouse-at-dusk")
+			if err != nil || read.Failed(f.Read(w).Problems) {
+				t.Errorf("by its name: %v", err)
+			}
+		})
 	}
 }
 
