@@ -69,8 +69,11 @@ func (r recorder) equipment() []string {
 	m := r.plan.Mould
 	list := []string{fmt.Sprintf("mould: %d × %s, %s × %s × %s inside", r.plan.Loaves, m.Name, m.Length, m.Width, m.Height)}
 	add := func(vessel string, tare quantity.Mass, scale string, reads quantity.Mass) {
-		if vessel != "" {
+		switch {
+		case vessel != "" && tare > 0:
 			list = appendNew(list, fmt.Sprintf("vessel: %s, empty %s", vessel, tare))
+		case vessel != "":
+			list = appendNew(list, fmt.Sprintf("vessel: %s, its empty weight was not known", vessel))
 		}
 		if scale != "" {
 			list = appendNew(list, fmt.Sprintf("scale: %s, reads to %s", scale, reads))
@@ -89,8 +92,30 @@ func (r recorder) equipment() []string {
 		default: // No other fact names a thing.
 		}
 	}
+	for _, st := range r.plan.Stages {
+		for i := range st.Tasks {
+			if t := &st.Tasks[i]; t.Do == work.Portion && t.Mass > 0 {
+				add(t.Into, r.emptyOf(t.Into), "", 0)
+			}
+		}
+	}
 	slices.SortStableFunc(list[1:], func(x, y string) int { return cmp.Compare(y[:5], x[:5]) }) // Vessels, then scales.
 	return list
+}
+
+// emptyOf gives what a vessel of the plan weighs empty, or zero where nobody said.
+func (r recorder) emptyOf(vessel string) (tare quantity.Mass) {
+	for _, v := range r.s.Control.Vessels {
+		if v.Name == vessel {
+			tare = v.Tare
+		}
+	}
+	for _, by := range r.s.Replacements() {
+		if by.Fact.By == vessel {
+			tare = by.Fact.Tare
+		}
+	}
+	return tare
 }
 
 func appendNew(list []string, words string) []string {
