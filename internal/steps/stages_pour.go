@@ -5,6 +5,7 @@ import (
 	"iter"
 	"slices"
 	"strconv"
+	"strings"
 
 	"bench/internal/quantity"
 	"bench/internal/recipe"
@@ -38,9 +39,20 @@ func (p *planner) scentPot(r pour) work.Stage {
 		s.Tasks = append(s.Tasks, r.scents...)
 	}
 	s.Tasks = append(s.Tasks, p.tick(ScentInID(r.recipe.Batter, r.recipe.Name),
-		fmt.Sprintf("Stir %s g of scent into %s", sum(r.scents...).At(r.scents[0].Reads), r.vessel.Name), p.staysHint(r)+"By hand, until no streak shows."))
+		fmt.Sprintf("Stir %s g of scent into %s", sum(r.scents...).At(r.scents[0].Reads), r.vessel.Name), p.fromCups(r)+p.staysHint(r)+"By hand, until no streak shows."))
 	s.Tasks = append(s.Tasks, p.thicken(r)...)
 	return s
+}
+
+// fromCups names the cups that a layer's scents wait in.
+func (p *planner) fromCups(r pour) string {
+	var cups []string
+	for i := range r.scents {
+		if name := p.nowIn(r.scents[i]); !slices.Contains(cups, name) {
+			cups = append(cups, name)
+		}
+	}
+	return "Out of " + strings.Join(cups, ", ") + ". "
 }
 
 // ScentInID names the stirring of a layer's scent into its pot.

@@ -129,7 +129,7 @@ func (c *checker) layerScents(p recipe.Path, layer int) {
 		s.Material = c.material(at.Field("material"), s.Material, "fragrance or essential oil", recipe.FragranceMaterial, recipe.EssentialMaterial)
 		names = append(names, s.Material)
 		if first := l.Scents[0].Where; s.Where != first {
-			c.errorf(at, "the scents of a layer go in together: state the same \"where\" for all of %q, or none", l.Name)
+			c.errorf(at, "the scents of a layer go in together, into all of it (\"pot\", which is its own jug where the pot feeds several layers) or into each portion: state the same \"where\" for all of %q, or none", l.Name)
 		}
 		if s.Of == "" {
 			s.Of = recipe.OfOils
