@@ -59,7 +59,7 @@ func (p *planner) scentCup(r *pour, loaf int, s recipe.Scent, cup recipe.Vessel,
 	m, _ := p.c.Material(s.Material)
 	return p.weigh(weighing{
 		id: r.loafIDs[loaf] + "/" + s.Material + "/cup", title: s.Material + " for loaf " + strconv.Itoa(loaf+1), material: s.Material, lot: m.Lot,
-		hint: p.words[loaf].cup, grams: grams, tolerance: tolerance, vessel: cup,
+		hint: joined(p.words[loaf].cup, p.unlike(r)), grams: grams, tolerance: tolerance, vessel: cup,
 	})
 }
 

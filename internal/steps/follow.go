@@ -53,7 +53,7 @@ func (p *planner) followDecided(t work.Task, then sequel) work.Task {
 			t = p.with(t, more, 1)
 		}
 		if mass, ok := p.wants(t.ID, out, i); ok && d.Fact.Way == batch.TakeOut {
-			t = p.with(t, p.outAgain(t, out, mass.Grams()), -1)
+			t = p.with(t, p.outOfIt(t, out, mass.Grams()), -1)
 		}
 	}
 	return t
@@ -96,14 +96,21 @@ func (p *planner) another(t work.Task, id string, grams float64, vessel recipe.V
 	})
 }
 
-func (p *planner) outAgain(t work.Task, id string, grams float64) work.Task {
+// outAgain follows the name of a material that came out again.
+const outAgain = ", out again"
+
+func (p *planner) outOfIt(t work.Task, id string, grams float64) work.Task {
 	out := p.weigh(weighing{
-		id: id, title: t.Title + ", out again", material: t.Material + ", out again", lot: t.Lot,
+		id: id, title: t.Title + ", out again", material: t.Material + outAgain, lot: t.Lot,
 		hint:  "Weigh what comes out of the " + p.nowIn(t) + ", as was decided.",
 		grams: grams, tolerance: ofMore(grams, t.Within.Grams()), vessel: p.outCup(id),
 	})
 	out.Out = true
+	if t.Material != recipe.Water {
+		out.Hint += " Back into its own container while it is clean, or lid it and label it."
+	}
 	if t.MustType {
+		out.Hint = "Weigh what comes out of the " + p.nowIn(t) + ", as was decided."
 		out.MustType = true
 		out.Hint = "Gloves, goggles, dry spoon. " + out.Hint + " Keep it dry, closed and labelled."
 	}

@@ -65,6 +65,17 @@ func (p *planner) sharesOf(layer int, there quantity.Mass) []int64 {
 	return weights
 }
 
+// unlike says why the loaves do not get the same of a layer, where that can be told, or "".
+func (p *planner) unlike(r *pour) string {
+	if len(p.c.Recipe.LoafShares) == p.c.Loaves || len(r.shares) == 0 || !p.differ(r.at) {
+		return ""
+	}
+	if least, most := slices.Min(r.shares), slices.Max(r.shares); most-least < most/200 { // Half a part in a hundred, of which nobody sees anything.
+		return ""
+	}
+	return "The loaves stand unlike so far: each gets what brings all to one height."
+}
+
 // loafGot is what a loaf gets of each layer that is worked out, from the floor up.
 type loafGot struct {
 	masses  []quantity.Mass

@@ -155,7 +155,7 @@ func (p *planner) split(r *pour, mass quantity.Mass, lyeFrom string) {
 	r.shared = p.portionTasks(sharing{batter: r.recipe.Batter, from: r.gross, weights: r.shares}, func(i int) work.Task {
 		t := portion(r.loafIDs[i], p.words[i].portion, r.gross, p.words[i].jug)
 		if r.at > 0 {
-			t.Hint = p.words[i].wipe
+			t.Hint = joined(p.words[i].wipe, p.unlike(r))
 		}
 		if p.givenUp(i, r.at) {
 			t.Skipped = "it was given up"

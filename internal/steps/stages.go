@@ -66,7 +66,11 @@ func (p *planner) wipeOut(list []work.Stage) {
 				if st.Kind == work.LyeSolution {
 					out = "out and dry it" // Dry hydroxide meets no drop.
 				}
-				t.Hint = strings.TrimSpace(fmt.Sprintf("Wipe %s %s first: %s was in it. %s", in, out, was, t.Hint))
+				first := fmt.Sprintf("Wipe %s %s first: %s was in it.", in, out, was)
+				if back, came := strings.CutSuffix(was, outAgain); came && back != recipe.Water {
+					first = fmt.Sprintf("%s holds %s that came out again: back into its container, or into a labelled one; then wipe it %s.", capital(in), back, out)
+				}
+				t.Hint = strings.TrimSpace(first + " " + t.Hint)
 			}
 			held[in] = what
 		}

@@ -341,3 +341,44 @@ func TestProportionThatDoesNothing(t *testing.T) {
 		b.state, b.planned = was, nil
 	}
 }
+
+// TestWhyLoavesGetUnlike: loaf 1 got 40 g more of the base than the others, so it gets less of the
+// sky, and its cup of scent less; both say why. Where all are alike nothing is said.
+func TestWhyLoavesGetUnlike(t *testing.T) {
+	for _, off := range []quantity.Mass{0, 40 * quantity.Gram} {
+		b := begin(sample.Control(t, "lighthouse-at-dusk.yaml", 3))
+		b.workTo(t, "sea/base/loaf 1")
+		b.poursOff(t, "sea/base/loaf 1", off)
+		b.workTo(t, "dusk/meet")
+		for _, id := range []string{"dusk/sky/loaf 1/evening rose/cup", "dusk/sky/loaf 1"} {
+			if says := strings.Contains(b.task(t, id).Hint, "brings all to one height"); says != (off > 0) {
+				t.Errorf("%s off: %s says %q", off, id, b.task(t, id).Hint)
+			}
+		}
+	}
+}
+
+// TestOutAgainGoesBack: what is taken out of a cup again goes back into its container, and
+// whoever needs the cup next is told what is in it.
+func TestOutAgainGoesBack(t *testing.T) {
+	b := begin(sample.Control(t, "lighthouse-at-dusk.yaml", 3))
+	b.workTo(t, "sea/base/driftwood")
+	b.typed(t, "sea/base/driftwood", "27.25") // asked 22.95
+	b.decide(t, "sea/base/driftwood", batch.TakeOut)
+	out := b.task(t, "sea/base/driftwood/out")
+	if !strings.Contains(out.Hint, "Back into its own container") {
+		t.Errorf("%q", out.Hint)
+	}
+	told := false
+	for _, st := range b.plan().Stages {
+		for _, task := range st.Tasks {
+			if strings.Contains(task.Hint, ", out again was in it") {
+				t.Errorf("%s: %q", task.ID, task.Hint)
+			}
+			told = told || task.Vessel == out.Vessel && strings.Contains(task.Hint, "holds driftwood that came out again: back into its container")
+		}
+	}
+	if !told {
+		t.Errorf("nobody is told what is in %s", out.Vessel)
+	}
+}
