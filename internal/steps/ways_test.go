@@ -342,6 +342,30 @@ func TestProportionThatDoesNothing(t *testing.T) {
 	}
 }
 
+// TestAnotherOilInItsPlace: of 9.3 g of castor oil that there is no more of, olive oil takes
+// up the alkali: by the middles of the table 9.3 × 181.5/190 g, by hand 8.89 g.
+func TestAnotherOilInItsPlace(t *testing.T) {
+	b := begin(sample.Control(t, "lighthouse-at-dusk.yaml", 3))
+	b.workTo(t, "sea/castor")
+	b.typed(t, "sea/castor", "44.3") // asked 53.6
+	before := b.plan().Batters[0].Superfat.Percent
+	d, _ := deviationOf(b.plan(), "sea/castor")
+	for _, w := range b.plan().Ways(d) {
+		if w.Fact.Oil != "olive" {
+			continue
+		}
+		if g := w.Fact.Mass.Grams(); math.Abs(g-9.3*181.5/190) > 0.06 || math.Abs(w.Outcome.Superfat.Percent-5) > 0.03 || before > 4.9 {
+			t.Errorf("%s: %s, before %.2f %%", w.Title, w.Outcome, before)
+		}
+		b.put(w.Fact)
+		if err := b.work(never); err != nil {
+			t.Error(err)
+		}
+		return
+	}
+	t.Errorf("no other oil is offered: %s", offered(b.plan().Ways(d)))
+}
+
 // TestWhyLoavesGetUnlike: loaf 1 got 40 g more of the base than the others, so it gets less of the
 // sky, and its cup of scent less; both say why. Where all are alike nothing is said.
 func TestWhyLoavesGetUnlike(t *testing.T) {

@@ -113,7 +113,7 @@ func (p Pot) oil(w Weight) []Way {
 	if !p.Met {
 		list = append(list, proportion("Bring the other oils up in proportion"))
 	}
-	if restore, ok := p.restore(""); ok {
+	if restore, ok := p.restore(); ok {
 		list = append(list, restore)
 	}
 	return list
@@ -122,18 +122,33 @@ func (p Pot) oil(w Weight) []Way {
 // without goes on for want of an oil: with another one, or with less lye solution. Where
 // the alkali is not weighed yet it follows from what is there, and neither is needed.
 func (p Pot) without(w Weight) []Way {
-	restore, ok := p.restore(w.OilKey)
+	other, ok := p.inItsPlace(w)
 	if !p.AlkaliIn || p.Account.Has() <= p.Account.Wants(p.Batter.Superfat.Fraction()) {
 		return nil
 	}
 	var list []Way
 	if ok {
-		list = append(list, restore)
+		list = append(list, other)
 	}
 	if !p.Met {
 		list = append(list, pourPart())
 	}
 	return list
+}
+
+// inItsPlace adds of another oil what takes up as much alkali as what is missing, and no
+// more: other weights that are off may be mended, too.
+func (p Pot) inItsPlace(w Weight) (Way, bool) {
+	missing, known := p.Control.Oil(w.OilKey)
+	other, ok := p.restoring(w.OilKey)
+	if !known || !ok {
+		return Way{}, false
+	}
+	mass := (quantity.FromGrams(-w.Off.Grams()*missing.SV.Nominal/other.SV.Nominal) + p.Finest - 1).FloorTo(p.Finest)
+	return Way{
+		Fact:  batch.Decided{Way: batch.AddOil, Oil: other.Key, Mass: mass},
+		Title: fmt.Sprintf("Add %s g of %s in its place", mass.At(max(p.Finest, quantity.Gram/10)), other.Name), Until: untilTrace,
+	}, true
 }
 
 func pourPart() Way {
@@ -159,7 +174,7 @@ func (p Pot) alkali(w Weight) []Way {
 		part.Default = len(list) == 0
 		list = append(list, part)
 	}
-	if restore, ok := p.restore(""); ok {
+	if restore, ok := p.restore(); ok {
 		restore.Default = p.Met
 		list = append(list, restore)
 	}
@@ -205,10 +220,9 @@ func (p Pot) missingOil(w Weight) Way {
 }
 
 // restore adds so much of the liquid oil with the greatest share that the
-// superfat is as stated again; false when it is no lower. But is an oil that there is no
-// more of, or "".
-func (p Pot) restore(but string) (Way, bool) {
-	use, ok := p.restoring(but)
+// superfat is as stated again; false when it is no lower.
+func (p Pot) restore() (Way, bool) {
+	use, ok := p.restoring("")
 	if !ok {
 		return Way{}, false
 	}
@@ -233,7 +247,7 @@ func (p Pot) restore(but string) (Way, bool) {
 const noticed = 0.001
 
 // restoring is the oil that is added: liquid, so that it needs no melting, and
-// one that the recipe has most of.
+// one that the recipe has most of, but for one that there is no more of, or "".
 func (p Pot) restoring(but string) (best recipe.OilUse, ok bool) {
 	most := quantity.Ratio(0)
 	for _, wantLiquid := range []bool{true, false} {
