@@ -56,7 +56,7 @@ func (s *session) confirmScale() {
 		asks := "nothing if it is so, or what it reads, g"
 		if words += "."; offer != nil {
 			words = reply.Found(u)
-			asks = "nothing keeps " + u.Mass.At(u.Task.Reads) + " g, no if it is not in, or what it reads, g"
+			asks = "nothing keeps " + u.Mass.At(u.Task.Reads) + " g, no if that is not so, or what it reads, g"
 		}
 		s.say(words)
 		text, _ := s.ask(asks)

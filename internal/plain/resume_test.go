@@ -34,7 +34,7 @@ func TestKeepsWhatIsInAlready(t *testing.T) {
 	for answer, kept := range map[string]bool{"": true, "no": false} {
 		k := talks(t, memory.New()).starts().works("sea/olive").says("h", "1")
 		n := len(k.store.Entries[code]) - 1
-		k.says("1423.7").hears("olive oil is in already, by the weight of large pot: 344.5 g, asked 344.3. Pour none.", "nothing keeps 344.5 g, no if it is not in").says(answer)
+		k.says("1423.7").hears("olive oil is in already, by the weight of large pot: 344.5 g, asked 344.3. Pour none.", "nothing keeps 344.5 g, no if that is not so").says(answer)
 		if w, ok := k.last().(batch.Weighed); ok != kept || kept && (w.Task != "sea/olive" || w.Mass != 344_500) {
 			t.Errorf("%q: kept %+v", answer, k.last())
 		}

@@ -7,6 +7,7 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/memory"
+	"bench/internal/quantity"
 	"bench/internal/ui/ink"
 
 	"pgregory.net/rapid"
@@ -139,4 +140,20 @@ func unitInSight(view string) bool {
 		}
 	}
 	return strings.Contains(view, "  g")
+}
+
+// TestPouredButNotKept: a portion that was poured before the program was lost is not held to
+// be missing lye or oil: that it is out is offered to be kept, and what was kept of the pot
+// is what the reading is held against.
+func TestPouredButNotKept(t *testing.T) {
+	p := arrives(t, memory.New()).starts().works("sea/base/gross")
+	asked := p.taskAtHand().Target
+	p.types((asked - 20*quantity.Gram).At(tenthOfAGram)).press("enter").works("sea/base/loaf 3")
+	stop, before := p.taskAtHand().StopAt, len(p.store.Facts("26K25A"))
+	p.press("esc").waits(40 * time.Minute).press("enter").sees("Where you were").types(stop.At(tenthOfAGram)).press("enter")
+	p.recorded(before+1).sees("Portion for loaf 3: it is out already", "x not out").seesNot("not in,", "lye solution is")
+	p.press("enter").recorded(before+2).seesNot("Where you were", "d how to go on")
+	if w, ok := p.last().(batch.Weighed); !ok || w.Task != "sea/base/loaf 3" || w.Look == 0 {
+		t.Errorf("kept %+v", p.last())
+	}
 }

@@ -30,7 +30,7 @@ func (b Screen) help(now timer.Moment) []key.Binding {
 	if b.reopened {
 		list := []key.Binding{keys.Says(keys.Accept, "go on")}
 		if u, act := reply.KeepInAlready(b.Code, b.Plan, now); act != nil {
-			list = []key.Binding{keys.Says(keys.Accept, "keep "+u.Mass.At(u.Task.Reads)), keys.Says(keys.LeaveOut, "it is not in")}
+			list = []key.Binding{keys.Says(keys.Accept, "keep "+u.Mass.At(u.Task.Reads)), keys.Says(keys.LeaveOut, "it is "+notSo(u))}
 		}
 		if b.unread(now) == "" {
 			list = append(list, keys.Says(keys.Figures, "what it reads"))

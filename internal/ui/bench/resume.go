@@ -121,11 +121,19 @@ func (p panel) whereYouWere() []string {
 	return append(lines, p.standing()...)
 }
 
+// notSo says that what was found in a vessel, or out of it, is not so.
+func notSo(u resume.Unsaid) string {
+	if u.Task.Do == work.Portion {
+		return "not out"
+	}
+	return "not in"
+}
+
 // inAlready asks whether to keep what a vessel's weight found to be in it, with that
 // weight large.
 func (p panel) inAlready(u resume.Unsaid) []string {
 	number, word := cmp.Or(p.b.Typed, u.Gross.At(u.Task.Reads)), "it read"
-	says := " keeps " + u.Mass.At(u.Task.Reads) + " g   " + p.t.Key.Render("x") + " not in   " + p.t.Key.Render("0-9") + " reads otherwise"
+	says := " keeps " + u.Mass.At(u.Task.Reads) + " g   " + p.t.Key.Render("x") + " " + notSo(u) + "   " + p.t.Key.Render("0-9") + " reads otherwise"
 	if p.b.Typed != "" {
 		word, says = "it reads", " holds it against the facts"
 	}
