@@ -23,13 +23,13 @@ type sharing struct {
 	from     work.Task // from is the vessel, with all that was in it.
 	portions []work.Task
 	weights  []int64
-	layers   bool // layers says that layers share it, and not the loaves of one.
+	layers   []int // layers are those that share it; nil is the loaves of one.
 }
 
 // jugOf is the vessel of a portion.
 func (p *planner) jugOf(s sharing, i int) recipe.Vessel {
-	if s.layers {
-		return p.rack.LayerJug(i)
+	if s.layers != nil {
+		return p.rack.LayerJug(s.layers[i])
 	}
 	return p.rack.LoafJug(i)
 }

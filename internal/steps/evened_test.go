@@ -158,6 +158,9 @@ func TestTooLittleIsPouredIn(t *testing.T) {
 	b.asked(t, loaf3)
 	w = b.decide(t, loaf1, batch.PourOver)
 	move = b.task(t, loaf1+"/evened")
+	if strings.Contains(move.Hint, "Wipe") { // It holds what the move is added to.
+		t.Error(move.Hint)
+	}
 	if w.Fact.Off != -30*g || w.Fact.Mass != 15*g || move.Vessel != "jug 1" || !strings.Contains(move.Hint, "Out of jug ") {
 		t.Errorf("%+v: %+v", w.Fact, move)
 	}
@@ -303,6 +306,29 @@ func TestPartGoesBackIntoItsPot(t *testing.T) {
 	b.asked(t, split.Stages[stage].Tasks[0].ID)
 	if _, ok := deviationOf(b.plan(), part); ok {
 		t.Error("to be decided although it is coloured")
+	}
+}
+
+// TestJugOfAPart: what is poured over between the parts of a pot that is not the first goes
+// from jug to jug as they were poured out.
+func TestJugOfAPart(t *testing.T) {
+	c := harbour()
+	c.Loaves = 1
+	night := c.Recipe.Layers[1]
+	night.Name, night.Embeds, c.Recipe.Layers[1].Surface = "night", nil, 55*mm
+	c.Recipe.Layers = append(c.Recipe.Layers, night)
+	b := begin(c)
+	b.workTo(t, "dusk/dusk/part")
+	b.poursOff(t, "dusk/dusk/part", 40*g)
+	d, _ := deviationOf(b.plan(), "dusk/dusk/part")
+	jug := b.task(t, "dusk/dusk/part").Into
+	if w := b.plan().Ways(d); len(w) != 2 || !strings.Contains(w[1].Title, "of "+jug+" back into") {
+		t.Errorf("poured into %s: %+v", jug, w)
+	}
+	b.asked(t, "dusk/night/part")
+	b.decide(t, "dusk/dusk/part", batch.PourOver)
+	if move := b.task(t, "dusk/dusk/part/evened"); move.Vessel != b.task(t, "dusk/night/part").Into || !strings.HasPrefix(move.Hint, "Out of "+jug) {
+		t.Errorf("poured into %s: %+v", jug, move)
 	}
 }
 

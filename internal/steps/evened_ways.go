@@ -37,16 +37,16 @@ func (s *Split) Height() string {
 }
 
 // splits are all vessels that are shared out, in the order of things.
-func (p *planner) splits() []sharing {
-	var list []sharing
-	for _, k := range p.pots {
-		if len(k.parts) > 0 {
-			list = append(list, k.shared)
+func (p *planner) splits() []*sharing {
+	list := make([]*sharing, 0, len(p.pots)+len(p.pours))
+	for i := range p.pots {
+		if len(p.pots[i].parts) > 0 {
+			list = append(list, &p.pots[i].shared)
 		}
 	}
-	for _, r := range p.pours {
-		if len(r.portions) > 0 {
-			list = append(list, r.shared)
+	for i := range p.pours {
+		if len(p.pours[i].portions) > 0 {
+			list = append(list, &p.pours[i].shared)
 		}
 	}
 	return list
@@ -56,19 +56,19 @@ func (p *planner) splits() []sharing {
 func (p *planner) portionOf(task string) (s sharing, i int, ok bool) {
 	for _, s := range p.splits() {
 		if i := s.place(task); i >= 0 {
-			return s, i, true
+			return *s, i, true
 		}
 	}
 	return sharing{}, -1, false
 }
 
 // portionsOff finds the portions of a split that are to be decided upon.
-func (p *planner) portionsOff(s sharing) []Deviation {
-	if !slices.ContainsFunc(s.portions, func(t work.Task) bool { return t.Done && t.Off() != 0 }) {
+func (p *planner) portionsOff(s *sharing) []Deviation {
+	if !slices.ContainsFunc(s.portions, wasOff) {
 		return nil
 	}
 	var list []Deviation
-	fair := p.fair(s)
+	fair := p.fair(*s)
 	for i, t := range s.portions {
 		off := t.There() - fair[i]
 		if t.Off() == 0 || off.Abs() <= t.Tolerance || !p.byItself(t) {
@@ -82,6 +82,8 @@ func (p *planner) portionsOff(s sharing) []Deviation {
 	}
 	return list
 }
+
+func wasOff(t work.Task) bool { return t.Done && t.Off() != 0 }
 
 // byItself says that a portion was poured, and stands in its jug as it came out of the pot.
 func (p *planner) byItself(t work.Task) bool {

@@ -129,7 +129,7 @@ func (p *planner) layerSplit(k pot, at []int) sharing {
 	for n, layer := range at {
 		weights[n] = int64(p.size.Shares[layer] * 1e9)
 	}
-	return p.portionTasks(sharing{batter: k.recipe.Name, from: k.gross, weights: weights, layers: true}, func(n int) work.Task {
+	return p.portionTasks(sharing{batter: k.recipe.Name, from: k.gross, weights: weights, layers: at}, func(n int) work.Task {
 		name := p.c.Recipe.Layers[at[n]].Name
 		return portion(ids[n], "Pour out for "+name, k.gross, p.rack.LayerJug(at[n]).Name)
 	})

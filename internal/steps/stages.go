@@ -98,6 +98,8 @@ func (p *planner) heldLast(list []work.Stage) map[string]string {
 // what that is.
 func (p *planner) wetting(st work.Stage, t work.Task) (vessel, what string) {
 	switch {
+	case t.Do == work.Weigh && t.OfBatter(): // Poured over to what is in there of the same.
+		return "", ""
 	case t.Do == work.Portion && st.Kind == work.SplitLayers:
 		return t.Into, "batter of " + strings.TrimSuffix(strings.TrimPrefix(t.ID, st.Batter+"/"), "/part")
 	case t.Do == work.Portion:
