@@ -65,7 +65,7 @@ func (p *planner) ways(plan Plan, k pot, d Deviation) []WayOn {
 			superfat := outcome(plan, as, k.recipe.Name).Superfat
 			w.Outcome.Mended, low = &superfat.Percent, low && p.tooLow(k, weight.Kind, superfat, plan)
 		}
-		if !low && fits(plan, after) {
+		if !low && fits(plan, after) && !p.forOthers(k, weight, w) {
 			list = append(list, w)
 		}
 	}
@@ -89,6 +89,13 @@ func (p *planner) worthTaking(k pot, list []WayOn) []WayOn {
 	return slices.DeleteFunc(list, func(w WayOn) bool {
 		return w.Fact.Way == batch.InProportion && (reflect.DeepEqual(w.Outcome, on) || far(w.Outcome) > far(on)+lowerBy)
 	})
+}
+
+// forOthers says that a way makes up, with another oil, for other weights as well, which
+// have ways of their own: with those mended too there would be too much.
+func (p *planner) forOthers(k pot, weight ways.Weight, w WayOn) bool {
+	another := weight.Kind == ways.Oil && weight.Off < 0 && w.Fact.Way == batch.AddOil && w.Fact.Oil != weight.OilKey
+	return another && w.Outcome.Mended != nil && *w.Outcome.Mended > 100*k.recipe.Superfat.Fraction()+lowerBy
 }
 
 // othersMended gives the facts as they would be if every other weight of the batter that
