@@ -27,7 +27,7 @@ Exit status: 0 some were found, 1 none.`,
 	c.Flags().StringVar(&q.Recipe, "recipe", "", "part of the recipe's name")
 	c.Flags().StringVar(&q.Material, "material", "", "part of the name of a material that went in")
 	c.Flags().StringVar(&q.Lot, "lot", "", "part of a lot that went in, or came out")
-	c.Flags().StringVar(&q.Note, "note", "", "words of a note or a complaint")
+	c.Flags().StringVar(&q.Note, "note", "", "words of a note, a complaint or where bars went")
 	c.Flags().StringVar(&q.From, "from", "", "begun on this day or later, such as 2026-03-02")
 	c.Flags().StringVar(&q.To, "to", "", "begun on this day or earlier")
 	c.Flags().BoolVar(&asJSON, "json", false, "print JSON")

@@ -2,11 +2,13 @@ package ledger
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 	"time"
 
 	"bench/internal/batch"
+	"bench/internal/cut"
 	"bench/internal/journal"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
@@ -93,6 +95,28 @@ func TestFind(t *testing.T) {
 	found, err := books.Find(Query{To: "2026-01-02"})
 	if err != nil || len(found) != 2 || !found[0].UnderWay || found[1].UnderWay || found[0].Recipe != "tide lines" {
 		t.Errorf("%+v %v", found, err)
+	}
+}
+
+// TestFindInBars: what lies in the bars without having been weighed in the batch
+// is found, and so is where the bars went.
+func TestFindInBars(t *testing.T) {
+	control := recipe.Control{
+		Recipe: recipe.Recipe{Name: "Quay", Layers: []recipe.Layer{{Embeds: []recipe.Embed{
+			{Name: "left", Stick: "Keel", Dough: "harbour dough"}, {Name: "right", Stick: "Keel", Dough: "harbour dough"}, {Name: "moon"},
+		}}}},
+		Materials: []recipe.Material{{Name: "harbour dough", Lot: "HD-0012"}},
+		Sticks: []recipe.StickPlan{{Stick: "Keel", Plan: cut.Plan{Sticks: []cut.Strip{
+			{N: 1, Lot: "K-1"}, {N: 2, Lot: "L-3"}, {N: 3, Fresh: true},
+		}}}},
+	}
+	terms := termsOf(batch.Started{Control: control})
+	want := []string{"recipe:quay", "material:harbour dough", "material:keel", "lot:HD-0012", "material:moon", "lot:K-1", "lot:L-3"}
+	if !slices.Equal(terms, want) {
+		t.Errorf("%q, want %q", terms, want)
+	}
+	if went := termsOf(batch.BarsWent{Where: "the harbour market stall", Count: 16}); !slices.Contains(went, "note:harbour") {
+		t.Errorf("where bars went: %q", went)
 	}
 }
 

@@ -1,11 +1,13 @@
 package ledger
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 	"unicode"
 
 	"bench/internal/batch"
+	"bench/internal/recipe"
 )
 
 // The kinds of search term. What stands behind the colon is in lower case,
@@ -21,7 +23,7 @@ const (
 func termsOf(f batch.Fact) []string {
 	switch f := f.(type) {
 	case batch.Started:
-		return []string{recipeTerm + strings.ToLower(f.Control.Recipe.Name)}
+		return startTerms(f.Control)
 	case batch.Weighed:
 		terms := []string{materialTerm + strings.ToLower(f.Material)}
 		if f.Lot != "" {
@@ -47,14 +49,41 @@ func termsOf(f batch.Fact) []string {
 		return wordTerms(f.Vessel + " " + f.By)
 	case batch.Corrected:
 		return termsOf(f.With) // A lot that was mistyped is found under the right one, too.
+	case batch.BarsWent:
+		return wordTerms(f.Where)
 	case batch.GelLooked, batch.UnmouldPutOff, batch.BarsCut, batch.BarsWeighed, batch.Marked, batch.WeighedIn,
-		batch.Tested, batch.Released, batch.Held, batch.BarsWent, batch.LimitStated:
+		batch.Tested, batch.Released, batch.Held, batch.LimitStated:
 		return nil
 	case batch.Ticked, batch.Grossed, batch.TemperatureTaken, batch.Skipped, batch.TimerSeen, batch.TimerPutOff,
 		batch.Withdrawn, batch.Closed, batch.Decided, batch.WarningSeen, batch.PotWeighed:
 		return nil
 	}
 	return nil
+}
+
+// startTerms gives what is known of a batch when it begins: its recipe, and what
+// lies in its bars without being weighed here, which are sticks and their dough.
+func startTerms(c recipe.Control) []string {
+	terms := []string{recipeTerm + strings.ToLower(c.Recipe.Name)}
+	add := func(term, value string) {
+		if value != "" && !slices.Contains(terms, term+value) {
+			terms = append(terms, term+value)
+		}
+	}
+	for _, l := range c.Recipe.Layers {
+		for _, e := range l.Embeds {
+			dough, _ := c.Material(e.Dough)
+			add(materialTerm, strings.ToLower(e.Dough))
+			add(materialTerm, strings.ToLower(cmp.Or(e.Stick, e.Name)))
+			add(lotTerm, dough.Lot)
+		}
+	}
+	for _, plan := range c.Sticks {
+		for _, s := range plan.Plan.Sticks {
+			add(lotTerm, s.Lot)
+		}
+	}
+	return terms
 }
 
 // wordTerms gives the words of a note, each once.
