@@ -14,6 +14,8 @@ import (
 type Cut struct {
 	Bar   float64 // Bar is how thick a bar is.
 	Bars  []Span
+	Near  float64   // Near is the end piece at the stop, without what the wire takes.
+	Rest  float64   // Rest is the end piece at the other end.
 	Lines []float64 // Lines are where the middle of the cutter's wire passes.
 	Rows  []Row
 }
@@ -39,7 +41,7 @@ type Piece struct {
 // 0.
 func CutOf(c recipe.Control, loaf int) Cut {
 	drawn := c.Loaf()
-	cut := Cut{Bar: drawn.Bar.Millimetres()}
+	cut := Cut{Bar: drawn.Bar.Millimetres(), Near: drawn.Near.Millimetres(), Rest: drawn.Rest().Millimetres()}
 	for k := range drawn.Bars() {
 		from, to := drawn.Span(k + 1)
 		cut.Bars = append(cut.Bars, Span{from.Millimetres(), to.Millimetres()})
@@ -80,7 +82,7 @@ func (l Loaf) Side(c Cut) scene.Scene {
 	s := l.side(c, f)
 	words := "from its left side; marked end at the left, against the cutter's stop"
 	if n := len(c.Bars); n > 0 {
-		words += fmt.Sprintf(": %d bars of %s mm, ends of %s and %s mm", n, short(c.Bar), short(c.Bars[0].From), short(l.Length-c.Bars[n-1].To))
+		words += fmt.Sprintf(": %d bars of %s mm, ends of %s and %s mm", n, short(c.Bar), short(c.Near), short(c.Rest))
 	}
 	title(&s, f, l.Title, words)
 	s.Box.Right += 2 * f.letterW

@@ -1,13 +1,17 @@
 package face
 
 import (
+	"fmt"
 	"math"
+	"slices"
+	"strings"
 	"testing"
 
 	"bench/internal/cut"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
 	"bench/internal/sample"
+	"bench/internal/scene"
 )
 
 // jointed gives the built-in lighthouse with a plan of moons that are shorter
@@ -53,6 +57,24 @@ func TestJoinsLieOnCuts(t *testing.T) {
 		if end != c.Mould.Length.Millimetres() {
 			t.Errorf("loaf %d: the row ends at %g mm", loaf+1, end)
 		}
+	}
+}
+
+// TestSideEnds: the end pieces are said as the cutting list says them, without
+// what the wire takes.
+func TestSideEnds(t *testing.T) {
+	c := jointed(t)
+	near, far, wire := 8*quantity.Millimetre, 20*quantity.Millimetre, quantity.Millimetre/2
+	c.Cutting.Near, c.Cutting.Far, c.Cutting.Wire = &near, &far, &wire
+	drawn := CutOf(c, 0)
+	n := float64(len(drawn.Bars))
+	if drawn.Near != 8 || drawn.Rest != c.Loaf().Rest().Millimetres() ||
+		math.Abs(drawn.Near+drawn.Rest+n*drawn.Bar+(n+1)*0.5-c.Mould.Length.Millimetres()) > 1e-9 {
+		t.Errorf("%+v", drawn)
+	}
+	words := fmt.Sprintf("ends of 8 and %s mm", strings.TrimSuffix(c.Loaf().Rest().String(), " mm"))
+	if said := Designed(c).Side(drawn); !slices.ContainsFunc(said.Labels, func(l scene.Label) bool { return strings.Contains(l.Text, words) }) {
+		t.Errorf("it does not say %q", words)
 	}
 }
 
