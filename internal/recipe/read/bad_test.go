@@ -42,3 +42,29 @@ func TestBad(t *testing.T) {
 		})
 	}
 }
+
+// TestNotYAML: what the parser stumbles over is said as the maker would say it,
+// in the line that it is in.
+func TestNotYAML(t *testing.T) {
+	const head = "bench: 1\nworkshop: Pier\nmaterials:\n  - { name: one, kind: colourant }\n"
+	for name, c := range map[string]struct{ doc, want string }{
+		"a shade like a remark": {
+			head + "  - { name: two, kind: colourant, looks: #1f3a5f }\n  - { name: three, kind: colourant }\n",
+			"w.yaml:5:42: \"#\" begins a remark here",
+		},
+		"the same in the last line": {head + "  - { name: two, kind: colourant, looks: #1f3a5f }\n", "w.yaml:5:42: \"#\" begins a remark here"},
+		"without brackets":          {head + "  - name: two\n    kind: colourant\n    looks: #1f3a5f\n", "\"looks\" is empty: give it a value or delete the line (\"#\" begins a remark: quotes keep it)"},
+		"a field that is empty":     {head + "  - name: two\n    kind: colourant\n    looks:\n", "\"looks\" is empty: give it a value or delete the line\n"},
+		"a remark beside a fault":   {head + "  - { name: two, kind: colourant # dusk\n  - { name: three }\n", "not well-formed YAML near here"},
+		"a line one to the right":   {head + " moulds:\n  - { name: loaf }\n", "(does a line begin further left or right than those beside it?)"},
+	} {
+		_, _, problems := Workshop("w.yaml", []byte(c.doc))
+		words := ""
+		for _, p := range problems {
+			words += p.Error() + "\n"
+		}
+		if !strings.Contains(words, c.want) {
+			t.Errorf("%s: want %q, got\n%s", name, c.want, words)
+		}
+	}
+}

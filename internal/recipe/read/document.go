@@ -28,14 +28,14 @@ func (r *reader) document(data []byte) *yaml.Node {
 		r.addf(position{1, 1}, "the file is empty")
 		return nil
 	case err != nil:
-		r.syntax(err, lines)
+		r.syntax(err, data, lines)
 		return nil
 	}
 	var next yaml.Node
 	if err := decoder.Decode(&next); err == nil {
 		r.addf(place(&next), "a second document starts here: keep one to a file")
 	} else if !errors.Is(err, io.EOF) {
-		r.syntax(err, lines)
+		r.syntax(err, data, lines)
 	}
 	if len(doc.Content) != 1 || doc.Content[0].Kind != yaml.MappingNode {
 		r.addf(place(&doc), "the file is not a document of bench: start it with \"bench: 1\"")
@@ -75,7 +75,7 @@ func (r *reader) nesting(data []byte) bool {
 
 // syntax reports what the parser said. It knows no column, and names the line
 // after the last when the document breaks off.
-func (r *reader) syntax(err error, lines int) {
+func (r *reader) syntax(err error, data []byte, lines int) {
 	text := strings.TrimPrefix(err.Error(), "yaml: ")
 	at := position{1, 1}
 	if m := line().FindStringSubmatch(text); m != nil {
@@ -91,7 +91,27 @@ func (r *reader) syntax(err error, lines int) {
 	if strings.HasPrefix(text, "mapping values are not allowed") {
 		text += ` (text that holds ": " needs quotes)`
 	}
+	if strings.HasPrefix(text, "did not find expected key") {
+		text += " (does a line begin further left or right than those beside it?)"
+	}
+	if remark, ok := remarkFor(data, at.line); ok {
+		r.addf(remark, "\"#\" begins a remark here, and the rest of the line is not read: put the value in quotes, or leave the \"#\" out")
+		return
+	}
 	r.addf(at, "this is not well-formed YAML near here: %s", shortened(text, 200)) // It repeats names from the file.
+}
+
+// remarkFor finds a remark where a value is expected within brackets, in the line
+// that the parser stopped in or the one before: it takes the closing one along.
+func remarkFor(data []byte, stopped int) (position, bool) {
+	lines := strings.Split(string(data), "\n")
+	for n := min(stopped, len(lines)); n >= max(1, stopped-1); n-- {
+		m := remark().FindStringIndex(lines[n-1])
+		if m != nil && strings.ContainsAny(lines[n-1][:m[0]], "{[") {
+			return position{n, len([]rune(lines[n-1][:m[1]]))}, true
+		}
+	}
+	return position{}, false
 }
 
 // plain refuses the parts of YAML that bench does not use, and bounds depth and

@@ -17,6 +17,7 @@ var (
 	// line is how yaml.v3 says where it stopped.
 	line         = pattern(`^line (\d+): `)
 	plainNumber  = pattern(`^[1-9][0-9]{0,3}$`)
+	remark       = pattern(`[:,\[{]\s+#`) // remark stands where a value is expected.
 	times        = pattern(`\s*[x×]\s*`)
 	workshopLine = pattern(`(?m)^["']?workshop["']?[ \t]*:`)
 )

@@ -86,7 +86,11 @@ func (r *reader) mapping(n *yaml.Node, p recipe.Path, known fields, required ...
 		at := p.Field(name)
 		r.source.at[at] = place(value)
 		if value.Tag == "!!null" {
-			r.failf(value, at, "%q is empty: give it a value or delete the line", name)
+			hint := ""
+			if key.LineComment+value.LineComment != "" {
+				hint = ` ("#" begins a remark: quotes keep it)`
+			}
+			r.failf(value, at, "%q is empty: give it a value or delete the line%s", name, hint)
 			return
 		}
 		read(value, at)
