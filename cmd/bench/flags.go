@@ -18,6 +18,14 @@ func one(words string) cobra.PositionalArgs {
 	}
 }
 
+// plainFlagError leaves out how a number was parsed.
+func plainFlagError(err error) error {
+	if words, _, ok := strings.Cut(err.Error(), ": strconv."); ok {
+		return errors.New(words + ": a number is expected, such as 2")
+	}
+	return err
+}
+
 // loavesFlag adds --loaves; zero is the recipe's own number.
 func loavesFlag(c *cobra.Command, loaves *int) {
 	c.Flags().IntVar(loaves, "loaves", 0, "how many loaves (default: the recipe's)")

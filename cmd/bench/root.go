@@ -60,6 +60,7 @@ func newRoot(std streams) *cobra.Command {
 	}
 	root.Flags().BoolVar(&how.plain, "plain", false, "line by line, prompt and answer: for screen readers, simple terminals and scripts")
 	root.Flags().BoolVar(&how.practice, "practice", false, "a batch that leaves no trace, with a clock that can run sixty times as fast")
+	root.SetFlagErrorFunc(func(_ *cobra.Command, err error) error { return plainFlagError(err) })
 	root.SetOut(std.out)
 	root.SetErr(std.err)
 	root.PersistentFlags().StringVar(&a.clock, "clock", "", "start with the clock at this time (RFC 3339), for practice and tests")
