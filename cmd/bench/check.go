@@ -16,7 +16,8 @@ func (a *app) checkCommand() *cobra.Command {
 		Use:   "check FILE...",
 		Short: "say what is wrong with recipes or a workshop",
 		Long: `check reads each file and prints every problem as "file:line:column: text".
-Recipes are checked against your workshop, and a built-in one goes by its name. A file that begins with "workshop:"
+Recipes are checked against your workshop, by themselves while that has problems.
+A recipe of yours or a built-in one goes by its name, too. A file that begins with "workshop:"
 fields is checked as one.
 
 Exit status: 0 clean (warnings at most), 1 problems, 2 wrong usage.`,
@@ -38,16 +39,20 @@ func (a *app) check(files []string) error {
 		return err
 	}
 	w, workshopProblems := documents.Workshop(home)
-	bad := report(a.out, workshopProblems)
+	broken := report(a.out, workshopProblems)
+	bad := broken
 	for _, file := range files {
 		doc, err := documents.Open(home, file)
 		if err != nil {
 			return fmt.Errorf("check: %w", err)
 		}
 		var problems []read.Problem
-		if read.IsWorkshop(doc.Data) {
+		switch {
+		case read.IsWorkshop(doc.Data):
 			_, _, problems = read.Workshop(doc.Name, doc.Data)
-		} else {
+		case broken: // Against another workshop, most of what would be said is false.
+			problems = doc.Alone()
+		default:
 			problems = doc.Read(w).Problems
 		}
 		bad = report(a.out, problems) || bad

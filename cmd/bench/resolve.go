@@ -26,8 +26,12 @@ func (a *app) resolve(command, file string, loaves int, oils quantity.Mass) (rec
 		return recipe.Control{}, fmt.Errorf("%s: %w", command, err)
 	}
 	w, problems := documents.Workshop(home)
+	if report(a.err, problems) { // Against another workshop, most of what would be said of the recipe is false.
+		report(a.err, doc.Alone())
+		return recipe.Control{}, problemsError{}
+	}
 	d := doc.Read(w)
-	if report(a.err, append(problems, d.Problems...)) {
+	if report(a.err, d.Problems) {
 		return recipe.Control{}, problemsError{}
 	}
 	control, problems := d.Resolve(w, loaves, oils)

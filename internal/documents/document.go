@@ -55,6 +55,12 @@ func (d Document) borrowed() []read.Problem {
 		d.recipe.Mould)}})
 }
 
+// Alone reads a recipe without a workshop: what is said of it rests on nothing else.
+func (f File) Alone() []read.Problem {
+	_, _, problems := read.Recipe(f.Name, f.Data, f.beside)
+	return problems
+}
+
 // Resolve gives the control recipe for so many loaves and so much oil as there is
 // at hand; zero leaves either to the recipe.
 func (d Document) Resolve(w recipe.Workshop, loaves int, oils quantity.Mass) (recipe.Control, []read.Problem) {

@@ -22,5 +22,5 @@ func (c *checker) workshopCarried(p recipe.Path, m recipe.Material) {
 	case m.OilShare+m.Water > quantity.Whole:
 		c.errorf(p.Field("oil share"), "water and oil of %q are more than 100 %% together", m.Name)
 	}
-	c.workshopOil(p.Field("oil"), m)
+	c.workshopOil(p, m)
 }

@@ -126,10 +126,11 @@ func certify(use recipe.OilUse, m recipe.Material) recipe.OilUse {
 
 // workshopOil checks which oil a material is, or holds. One that the table does
 // not have needs the maker's own value.
-func (c *checker) workshopOil(p recipe.Path, m recipe.Material) {
+func (c *checker) workshopOil(item recipe.Path, m recipe.Material) {
+	p := item.Field("oil")
 	switch {
 	case m.Oil == "" && m.Kind == recipe.OilMaterial:
-		c.ownOil(p, m)
+		c.ownOil(item, m)
 		return
 	case m.Oil == "":
 		c.errorf(p, "say which oil %q holds, as in \"oil: olive\"", m.Name)
@@ -157,14 +158,15 @@ const (
 	usualHighSV = 265
 )
 
-func (c *checker) ownOil(p recipe.Path, m recipe.Material) {
+func (c *checker) ownOil(item recipe.Path, m recipe.Material) {
+	p := item.Field("oil")
 	key := recipe.OilKey(m.Name)
 	_, listed := oils.ByKey(key)
 	switch {
 	case listed:
 		c.errorf(p, "the table has %q: say so with \"oil: %s\", and keep your own value as its \"sv\"", m.Name, key)
 	case !m.Certified():
-		c.errorf(p, "say which oil of the table %q is, as in \"oil: olive\"; if it is none of them, give the saponification value of its certificate, as in \"sv: 190 ± 2 mg/g\"", m.Name)
+		c.errorf(item.Field("sv"), "say which oil of the table %q is, as in \"oil: olive\"; if it is none of them, give the saponification value of its certificate, as in \"sv: 190 ± 2 mg/g\"", m.Name)
 	case m.SV.Nominal < usualLowSV:
 		c.warnf(p, "a saponification value of %.4g mg/g is low for a fat: if it was stated as sodium hydroxide, write it like \"%.4g mg/g NaOH\"", m.SV.Nominal, m.SV.Nominal)
 	case m.SV.Nominal > usualHighSV:

@@ -81,7 +81,7 @@ func (c *checker) workshopMaterial(p recipe.Path, m recipe.Material) {
 		}
 	}
 	if m.Kind == recipe.OilMaterial {
-		c.workshopOil(p.Field("oil"), m)
+		c.workshopOil(p, m)
 		c.workshopSV(p.Field("sv"), m)
 	}
 	if f := recipe.Fold(m.Name); m.Kind == recipe.AlkaliMaterial && f != recipe.SodiumHydroxide && f != recipe.PotassiumHydroxide {

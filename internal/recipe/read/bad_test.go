@@ -68,3 +68,12 @@ func TestNotYAML(t *testing.T) {
 		}
 	}
 }
+
+// TestOneTypo: a value that cannot be read is one problem, not also one of a value
+// that is missing.
+func TestOneTypo(t *testing.T) {
+	_, _, problems := Workshop("w.yaml", []byte("bench: 1\nworkshop: Pier\nmaterials:\n  - { name: quay olive, kind: oil, sv: 192.9 }\n"))
+	if len(problems) != 1 || !strings.Contains(problems[0].Text, "is not a saponification value") {
+		t.Error(problems)
+	}
+}
