@@ -77,7 +77,7 @@ func newPlot(c curing.Curing, d *curing.Drying, points []curing.Point, w, h int)
 		p.low = min(p.low, line[1])
 	}
 	p.last = max(p.last, 1) * 1.02
-	p.low -= 0.005
+	p.low = min(p.low, p.high-0.005) // Half a percent is the least that rows are told apart by.
 	p.dots, p.signs = make([][]rune, h), make([][]rune, h)
 	for i := range h {
 		p.dots[i], p.signs[i] = make([]rune, w), make([]rune, w)
