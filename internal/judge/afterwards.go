@@ -2,6 +2,7 @@ package judge
 
 import (
 	"errors"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -71,13 +72,18 @@ func lately(p steps.Plan) string {
 	return entries[len(entries)-1].At.Wall.Format(time.DateOnly)
 }
 
-// wentTo reads "12 to the market stall", or only where.
+// wentTo reads "12 to the market stall", "12 bars went to …", or only where.
 func wentTo(f batch.BarsWent, text string) (batch.Fact, error) {
 	f.Where = text
 	first, rest, more := strings.Cut(text, " ")
 	if n, err := strconv.Atoi(first); err == nil && more && n > 0 {
-		rest = strings.TrimSpace(strings.TrimPrefix(strings.TrimSpace(rest), "to "))
-		f.Count, f.Where = n, rest
+		words := strings.Fields(rest)
+		for _, idle := range [][]string{{"bar", "bars"}, {"go", "goes", "went"}, {"to"}} {
+			if len(words) > 0 && slices.Contains(idle, words[0]) {
+				words = words[1:]
+			}
+		}
+		f.Count, f.Where = n, strings.Join(words, " ")
 	}
 	if f.Where == "" {
 		return nil, errors.New("say where they went, such as: 12 to the market stall")
