@@ -103,6 +103,10 @@ func (s *session) sayScale(t work.Task) {
 		s.sayf("The whole weight, vessel included; the vessel alone is %s g.", t.Tare.At(t.Reads))
 	case t.Do == work.Gross:
 		s.say("The whole weight, vessel included.")
+	case t.Wetted:
+		s.sayf("About %d %% of the cup goes in, by eye: the oil in it hides the weight.", t.Part())
+	case t.FromCup && !t.TareKnown:
+		s.sayf("Tared full, it reads -%s.", t.Remaining().At(t.Reads))
 	case t.Stays() > 0 && t.TareKnown:
 		s.sayf("Tared full, it reads -%s. Not tared, %s: vessel %s, and the %s that stays.",
 			t.Remaining().At(t.Reads), t.Untared().At(t.Reads), t.Tare.At(t.Reads), t.Stays().At(t.Reads))

@@ -55,7 +55,9 @@ func (p *planner) layerColours(r *pour, k pot, oils float64) {
 			continue
 		}
 		w.vessel, w.hint = p.cupOf(r.wetted[i], p.rack.WetCup(r.at, i)), "Stir it in until no streak shows."
-		r.colours = append(r.colours, p.fromCup(r.wetted[i], func(off quantity.Mass) bool { return off.Abs() <= r.wetted[i].Target/unseen }, w))
+		t := p.fromCup(r.wetted[i], func(off quantity.Mass) bool { return off.Abs() <= r.wetted[i].Target/unseen }, w)
+		t.Wetted = true
+		r.colours = append(r.colours, t)
 	}
 }
 

@@ -1,6 +1,7 @@
 package steps_test
 
 import (
+	"math"
 	"strings"
 	"testing"
 
@@ -41,6 +42,9 @@ func TestColoursOfASharedPotAreWettedFirst(t *testing.T) {
 	}
 	if other := b.task(t, "tide/half tide/sea mica"); !strings.Contains(other.Hint, "g, 0.13 g stays") {
 		t.Error(other.Hint)
+	} else if cup := b.task(t, "tide/half tide/sea mica/cup"); other.Stays() != cup.Mass-other.Target || !other.Wetted ||
+		math.Abs(100*other.Target.Grams()/cup.Mass.Grams()-float64(other.Part())) > 0.5 {
+		t.Errorf("%v of %v goes in, and is told as %d %%, %v stays", other.Target, cup.Mass, other.Part(), other.Stays())
 	}
 	if err := b.work(never); err != nil {
 		t.Error(err)

@@ -48,7 +48,6 @@ func (p *planner) portionScents(r *pour, plannedOils, oils, bare float64) {
 				tolerance: scent.Tolerance(limits, s, wanted[i], actual), vessel: p.cupOf(cup, in), load: cup.Target,
 				hint: "Stir it in by hand and pour at once.",
 			})
-			t.SoFar = max(0, amount(cup).Mass-t.Mass)
 			r.scents = append(r.scents, p.ofGivenUp(t, r, loaf))
 		}
 	}
@@ -112,6 +111,7 @@ func (p *planner) fromCup(cup work.Task, same func(off quantity.Mass) bool, w we
 	t := p.weigh(w)
 	t.FromCup = true
 	have := amount(cup).Mass
+	t.SoFar = max(0, have-t.Mass)
 	if !t.Done && same(t.Target-have) {
 		t.Target = have
 	}

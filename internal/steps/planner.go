@@ -99,6 +99,7 @@ func planOf(s batch.State) (Plan, *planner) {
 	}
 	p.waitForVessels(plan.Stages)
 	next.Settle(plan.Stages, s)
+	p.wipeOut(plan.Stages)
 	plan.planner = p
 	plan.Warnings = append(plan.Warnings, plan.tooSmall()...)
 	return plan, p

@@ -2,6 +2,7 @@ package steps
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 	"strings"
 
@@ -45,15 +46,15 @@ func (p *planner) stages(balance Balance) []work.Stage {
 		list[i].Tasks = p.withFollowers(list[i].Tasks)
 		list[i] = p.withReadBack(list[i])
 	}
-	p.wipeOut(list)
 	return list
 }
 
 // wipeOut says where a cup or a jug is used again what was in it: by the facts, whatever
-// the order was, and then by the plan. Of the same material a trace does no harm; the cup
+// the order was, and then by the plan for what cannot be done yet. Of the same material a trace does no harm; the cup
 // of dry alkali takes nothing else, nor do pots and lye jugs.
 func (p *planner) wipeOut(list []work.Stage) {
-	held := p.heldLast(list)
+	now := p.heldLast(list)
+	held := maps.Clone(now)
 	for _, st := range list {
 		for j := range st.Tasks {
 			t := &st.Tasks[j]
@@ -61,7 +62,11 @@ func (p *planner) wipeOut(list []work.Stage) {
 			if in == "" || t.Done {
 				continue
 			}
-			if was := held[in]; t.Mass == 0 && was != "" && was != what && (t.Do == work.Weigh || st.Kind == work.SplitLayers) {
+			was := held[in]
+			if t.Open {
+				was = now[in]
+			}
+			if t.Mass == 0 && was != "" && was != what && (t.Do == work.Weigh || st.Kind == work.SplitLayers) {
 				out := "out"
 				if st.Kind == work.LyeSolution {
 					out = "out and dry it" // Dry hydroxide meets no drop.

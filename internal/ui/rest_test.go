@@ -81,8 +81,8 @@ func TestRackTopsWhatNeedsSomething(t *testing.T) {
 
 // TestFailedTestHasNoTick: neither in its stage nor where it was said last.
 func TestFailedTestHasNoTick(t *testing.T) {
-	p := arrives(t, memory.New()).tested(11.3).press("left", "down").sees("! pH, or free alkali", "✓ Weigh the cured bars")
-	p = arrives(t, memory.New()).cures(6)
+	arrives(t, memory.New()).tested(11.3).press("left", "down").sees("! pH, or free alkali", "✓ Weigh the cured bars")
+	p := arrives(t, memory.New()).cures(6)
 	p.tells("26K25A", p.clock.Sub(morning), batch.Tested{Task: "test/alkali", Test: batch.PHTest, Value: 11.3})
 	p.press("esc", "enter").sees("! 14:00  pH 11.3, failed")
 }

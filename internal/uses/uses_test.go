@@ -97,7 +97,8 @@ func TestFewMoulds(t *testing.T) {
 		have, wanted int
 		says         string
 	}{
-		{3, 1, ""}, {3, 2, "2 of 3 moulds called Loaf mould are in use for batch 26K25A, and this one wants 2 moulds"},
+		{3, 1, ""},
+		{3, 2, "2 of 3 moulds called Loaf mould are in use for batch 26K25A, and this one wants 2 moulds"},
 		{0, 1, "this one wants 1 mould, and the workshop file does not say"},
 	} {
 		got := uses.FewMoulds(recipe.Mould{Name: "Loaf mould", Count: c.have}, c.wanted, others)

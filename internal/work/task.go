@@ -56,6 +56,7 @@ type Task struct {
 	Count     int    // Count is how many bars are asked for.
 	Counted   int    // Counted is how many were counted, or weighed so far.
 	FromCup   bool   // FromCup was weighed before, into its cup: it counts once.
+	Wetted    bool   // Wetted is in its cup with oil that nobody weighed: a scale does not tell how much of it goes in.
 	Out       bool   // Out comes out of its vessel again.
 
 	Done    bool
@@ -105,6 +106,15 @@ func (t Task) Stays() quantity.Mass {
 	return max(0, t.SoFar-t.Remaining())
 }
 
+// Part gives which part of its cup goes in, in per cent: of what is wetted, only that can
+// be told.
+func (t Task) Part() int {
+	if t.Stays() == 0 || t.SoFar == 0 {
+		return 100
+	}
+	return int((100*t.Remaining() + t.SoFar/2) / t.SoFar)
+}
+
 // Untared gives what the scale reads when the target is reached and nobody
 // tared: of a cup that is not emptied, with what stays; of one that is, before.
 func (t Task) Untared() quantity.Mass {
@@ -123,7 +133,7 @@ func (t Task) Untared() quantity.Mass {
 // vessel and all that is in it; false when m is no such reading.
 func (t Task) Net(m quantity.Mass) (net quantity.Mass, untared bool) {
 	near := max(t.Tolerance, t.Reads)
-	if t.Do != Weigh || t.Tare == 0 || (m-t.Untared()).Abs() > near || (m-t.Remaining()).Abs() <= near {
+	if t.Do != Weigh || t.Tare == 0 || t.Wetted || (m-t.Untared()).Abs() > near || (m-t.Remaining()).Abs() <= near {
 		return 0, false
 	}
 	if t.Stays() > 0 {
