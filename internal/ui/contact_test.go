@@ -51,7 +51,7 @@ func (p *person) pictured(name string, w int) {
 	case 120:
 		ground, paper, smaller = ink.Light, shot.Light, 3
 	case 200:
-		colours, smaller = ink.None, 5
+		colours, smaller = ink.None, 6
 	}
 	img, err := shot.Paint(strings.Split(p.inked(colours, ground), "\n"), paper)
 	if err != nil {
