@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"bench/internal/batch"
+	"bench/internal/judge"
 	"bench/internal/say"
 	"bench/internal/steps"
 	"bench/internal/work"
@@ -142,8 +143,14 @@ func (c *companion) tick(press func(key) error) error {
 	if stage.ID != c.stage || task.Do == work.Confirm {
 		c.stage, wait = stage.ID, looked
 	}
-	if err := press(key{kind: unmeasured, wait: wait, send: typed}); err != nil {
-		return err
+	before := []key{{kind: unmeasured, wait: wait, send: typed}}
+	if judge.DoubtNow(plan, fact, moment()) != "" { // Lye solution does not cool while one measures: it is typed twice.
+		before = append(before, key{kind: unmeasured, send: enter, shown: holds("type it again")}, key{kind: unmeasured, send: typed})
+	}
+	for _, k := range before {
+		if err := press(k); err != nil {
+			return err
+		}
 	}
 	c.state = entered(c.state, fact)
 	plan = steps.Of(c.state)

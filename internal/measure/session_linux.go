@@ -21,7 +21,7 @@ import (
 const (
 	columns, rows = 100, 30
 	// patience is how long a screen may take before the run is given up.
-	patience = 10 * time.Second
+	patience = time.Minute
 )
 
 // session is one program on a pseudo-terminal that answers as a real one does
