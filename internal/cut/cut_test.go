@@ -93,13 +93,16 @@ func checkRows(t reporter, o Order, p Plan) {
 					t.Errorf("loaf %d of lot %s holds lot %s", loaf.N, loaf.Lot, p.Sticks[piece.Stick-1].Lot)
 				}
 				shown := slices.ContainsFunc(p.Shows, func(s Show) bool { return s.Loaf == loaf.N && s.Row == row.N })
+				if shown && loaf.N <= p.Whole {
+					t.Errorf("loaf %d of %d that hide their joins shows one", loaf.N, p.Whole)
+				}
 				if k == len(row.Pieces)-1 || shown {
 					continue
 				}
 				if off := offLine(o.Loaf, piece.To); off > o.Tolerance {
 					t.Errorf("loaf %d row %d: a join at %s is %s off any line", loaf.N, row.N, piece.To, off)
 				}
-				if piece.Length < o.minimum()-o.Tolerance {
+				if loaf.N <= p.Whole && piece.Length < o.minimum()-o.Tolerance {
 					t.Errorf("loaf %d row %d: a piece of %s", loaf.N, row.N, piece.Length)
 				}
 			}
@@ -162,6 +165,18 @@ func checkSticks(t reporter, o Order, p Plan) {
 		if n > have {
 			t.Errorf("%d sticks of %+v are used, and there are %d", n, kind, have)
 		}
+	}
+}
+
+// TestShorterThanWanted: sticks of 59 mm reach the end of 134 mm neither in two pieces nor
+// in three of 50; a loaf of them is laid all the same, with every join on a line.
+func TestShorterThanWanted(t *testing.T) {
+	o := Order{
+		Loaf: Loaf{Length: 134 * quantity.Millimetre, Bar: 25 * quantity.Millimetre}, Loaves: 1, Rows: 2,
+		Sticks: []Stick{{Lot: "A", Length: 59 * quantity.Millimetre, Count: 5}},
+	}
+	if p := solved(t, o); p.Unmade != 0 || len(p.Shows) != 0 || p.Proven() || p.Whole != 0 {
+		t.Errorf("%+v", p)
 	}
 }
 

@@ -40,6 +40,7 @@ type Plan struct {
 	Offcut quantity.Length // Offcut is the longest single one.
 	Bound  Bound
 	Shows  []Show // Shows lists the joins that will be seen.
+	Whole  int    // Whole is how many loaves, the first ones, hide every join with no piece below the shortest.
 	Unmade int    // Unmade is how many loaves there is not enough stick for.
 }
 

@@ -24,8 +24,10 @@ func (r rest) total() quantity.Length {
 
 // showing lays the loaves for which no plan hides every join. As long as the
 // sticks allow it a join is still put on a line; where they do not it shows. Lots
-// are not mixed here either, and pieces are as long as they can be.
+// are not mixed here either, and pieces are as long as they can be, which may be less
+// than the shortest that was wanted.
 func (l *layout) showing(loaves int) {
+	l.plan.Whole = len(l.plan.Loaves)
 	rests := l.rests()
 	for n := range loaves {
 		need := quantity.Length(l.o.Rows) * l.o.Loaf.Length
