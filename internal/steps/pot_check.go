@@ -37,8 +37,8 @@ func (p Plan) PotCheck(vessel string, gross quantity.Mass) (PotFinding, error) {
 // AsExpected says that the facts explain the weight as they stand.
 func (f PotFinding) AsExpected() bool { return f.Kind == calc.AsExpected }
 
-// readsAgain says that the last look into a vessel read the same, and that nothing went in
-// or out since.
+// readsAgain says that the last look into a vessel read the same, within two steps of its
+// scale (a judgement, no source), and that nothing went in or out since.
 func (p Plan) readsAgain(c potcheck.Content, gross quantity.Mass) bool {
 	entries := p.State().Entries
 	for i, e := range slices.Backward(entries) {
