@@ -30,13 +30,10 @@ func (s *session) tell(due []watch.Timer) {
 
 // ring rings the bell for what is due, as often as its priority asks.
 func (s *session) ring() {
-	if s.Bell == nil || s.manner.Sound == recipe.Off {
-		return
-	}
 	var sound watch.Sound
 	now := s.now()
 	s.ear, sound = s.ear.Listen(s.board().Timers(now), now, s.manner.Quiet.Covers(now.Wall))
-	if sound.Bell {
+	if sound.Bell && s.Bell != nil && s.manner.Sound != recipe.Off {
 		s.Bell()
 	}
 }

@@ -17,6 +17,9 @@ import (
 
 var morning = time.Date(2026, time.November, 25, 9, 0, 0, 0, time.UTC)
 
+// patience is for a busy machine: what comes is not waited for by time.
+const patience = 2 * time.Minute
+
 // talker is somebody who talks through a batch: types a line, hears what is said
 // up to the next prompt, waits. The talk runs beside the test and stands still
 // while it waits for a line.
@@ -89,7 +92,7 @@ func (k *talker) listens() {
 	case <-k.prompted:
 	case err := <-k.ended:
 		k.ended <- err
-	case <-time.After(20 * time.Second):
+	case <-time.After(patience):
 		k.t.Fatalf("no prompt came:\n%s", k.all())
 	}
 }
@@ -142,7 +145,7 @@ func (k *talker) ends() error {
 	select {
 	case err := <-k.ended:
 		return err
-	case <-time.After(20 * time.Second):
+	case <-time.After(patience):
 		k.t.Fatalf("the talk goes on:\n%s", k.all())
 		return nil
 	}
@@ -152,6 +155,17 @@ func (k *talker) waits(d time.Duration) *talker {
 	k.mu.Lock()
 	defer k.mu.Unlock()
 	k.clock = k.clock.Add(d)
+	return k
+}
+
+// wakes lets the time come that the talk waits for.
+func (k *talker) wakes() *talker {
+	k.t.Helper()
+	select {
+	case k.alarm <- k.moment().Wall:
+	case <-time.After(patience):
+		k.t.Fatalf("no time is waited for:\n%s", k.all())
+	}
 	return k
 }
 

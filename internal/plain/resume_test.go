@@ -75,15 +75,18 @@ func TestRings(t *testing.T) {
 			d.Bell, d.Manner = func() { rung <- struct{}{} }, func() recipe.Manner { return c.manner }
 		})
 		k.starts().works("dusk/shea").waits(6 * time.Minute)
-		k.alarm <- k.clock
+		k.wakes()
 		k.listens()
 		k.hears("ALARM: ")
-		for n := 1; n < c.want; n++ {
-			<-rung
-			k.waits(time.Minute).alarm <- k.clock
-		}
-		if c.want > 0 {
-			<-rung
+		for n := range c.want {
+			if n > 0 {
+				k.waits(time.Minute).wakes()
+			}
+			select {
+			case <-rung:
+			case <-time.After(patience):
+				t.Fatalf("%s: bell %d did not ring", c.name, n+1)
+			}
 		}
 		if k.says("a").hears("Kept: "); len(rung) > 0 || strings.Count(k.all(), "ALARM") != 1 {
 			t.Errorf("%s: %d bells more than %d, and heard:\n%s", c.name, len(rung), c.want, k.heard())

@@ -24,7 +24,7 @@ func TestAlarms(t *testing.T) {
 	k := talks(t, memory.New()).starts().works("dusk/shea").says("t").hears("look at base: do embeds stay put?, in ", "since 09:")
 	k.says("a").hears("No alarm is due").waits(6 * time.Minute)
 	k.from = len(k.all())
-	k.alarm <- k.clock
+	k.wakes()
 	k.listens()
 	k.hears("! ALARM: look at base: do embeds", "shea butter, g> ").says("").hearsNot("ALARM")
 	k.says("z soon").hears("5, 10 or 30 minutes").says("z 12").hears("5, 10 or 30 minutes").says("z 10")
@@ -49,7 +49,7 @@ func TestAlarmIsReadFirst(t *testing.T) {
 func TestWaitingIsOver(t *testing.T) {
 	k := talks(t, memory.New()).starts().works("").waits(61 * time.Minute)
 	k.from = len(k.all())
-	k.alarm <- k.clock
+	k.wakes()
 	k.listens()
 	k.hears("ALARM: look at the gel", "Look at the gel after 1 h", "number of the answer> ")
 }

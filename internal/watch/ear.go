@@ -65,11 +65,15 @@ func (e Ear) Listen(list []Timer, now timer.Moment, quiet bool) (Ear, Sound) {
 	return after, sound
 }
 
-// Next gives the time until an alarm sounds again, or false when none will.
+// Next gives the time until an alarm sounds again, or false when none will. A sound
+// that fell due since it was last listened is waited for no longer.
 func (e Ear) Next(now timer.Moment) (time.Duration, bool) {
 	next, found := time.Duration(0), false
 	for _, h := range e.heard {
 		asking, _ := now.Since(h.since)
+		if h.priority.Sounds(asking) > h.times {
+			return 0, true
+		}
 		if d, sounds := h.priority.NextSound(asking); sounds && (!found || d < next) {
 			next, found = d, true
 		}

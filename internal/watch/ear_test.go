@@ -91,3 +91,15 @@ func TestEarWakes(t *testing.T) {
 		t.Errorf("rang at %v", bells)
 	}
 }
+
+// TestEarIsLate: what fell due between listening and asking when to listen again is
+// asked for at once, the last sound too.
+func TestEarIsLate(t *testing.T) {
+	r := room{[]timer.Timer{{ID: "a", Start: moment(-time.Hour), After: time.Hour, Priority: timer.Soon}}}
+	ear, _ := Ear{}.Listen(r.at(moment(0)), moment(0), false)
+	for _, at := range []time.Duration{time.Minute, 2 * time.Minute, time.Hour} {
+		if d, sounds := ear.Next(moment(at)); d != 0 || !sounds {
+			t.Errorf("%v later: waits %v, sounds %v", at, d, sounds)
+		}
+	}
+}
