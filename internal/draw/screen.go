@@ -4,6 +4,7 @@ import (
 	"math"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 )
 
 // Marks around a frame (DEC private mode 2026) make a terminal show it whole.
@@ -106,10 +107,10 @@ func (s *screen) renderRow(y int, line string) {
 		s.moveTo(y, x, now)
 		s.write(x, now)
 		if s.unsure(now[x].text) {
-			spoilt = s.x + spill
+			spoilt = max(spoilt, x+most(now[x].text))
 		}
 	}
-	if len(old) <= len(now) {
+	if len(now) == s.width || len(old) <= len(now) && spoilt <= len(now) {
 		return
 	}
 	s.moveTo(y, len(now), now)
@@ -117,9 +118,8 @@ func (s *screen) renderRow(y int, line string) {
 	s.out = append(s.out, "\x1b[K"...)
 }
 
-// spill is how many columns a grapheme may take beside those that it should: two
-// runes of two columns each that should be one.
-const spill = 2
+// most is how many columns a grapheme takes where each of its runes takes two.
+func most(grapheme string) int { return 2 * utf8.RuneCountInString(grapheme) }
 
 // same reports whether column x looks the same in both rows; past its end a row
 // is blank.

@@ -136,7 +136,7 @@ func edit(t *rapid.T, before []string) []string {
 
 // Whatever a frame holds, only SGR and the drawer's own sequences get through.
 func TestRenderLetsNoControlThrough(t *testing.T) {
-	own := []string{frameBegin, frameEnd, "\x1b[2J"}
+	own := []string{frameBegin, frameEnd, "\x1b[2J", "\x1b[K"}
 	rapid.Check(t, func(t *rapid.T) {
 		parts := rapid.SliceOf(rapid.OneOf(
 			rapid.String(), lines(),
@@ -190,7 +190,7 @@ func TestRenderWritesLittle(t *testing.T) {
 		"erased with ink":           {"abc", "\x1b[31mx", "\x1b[1H\x1b[31mx\x1b[K\x1b[m"},
 		"style alone":               {"ab", "a\x1b[7mb\x1b[m", "\x1b[1;2H\x1b[7mb\x1b[m"},
 		"wide for two narrow":       {"ab", "海", "\x1b[1H海\x1b[1;3H"},
-		"after joined runes":        {"....", "👩\u200d🚀ab", "\x1b[1H👩\u200d🚀\x1b[1;3Hab"},
+		"after joined runes":        {"....", "👩\u200d🚀ab", "\x1b[1H👩\u200d🚀\x1b[1;3Hab\x1b[K"},
 		"erased after joined runes": {"....", "❤\ufe0f", "\x1b[1H❤\ufe0f\x1b[1;3H\x1b[K"},
 		"cut in a wide one":         {"", "123456789012345678海", "\x1b[1H123456789012345678海\x1b[1;21H"},
 		"cut before half of one":    {"", "1234567890123456789海", "\x1b[1H1234567890123456789"},
@@ -234,9 +234,15 @@ func TestRenderWhereWidthsDiffer(t *testing.T) {
 			}
 			written := s.draw(frame.String())
 			shows(shown, written, wide)
-			for x, c := range appendCells(nil, frame.String(), 30) {
+			cells := appendCells(nil, frame.String(), 30)
+			for x, c := range cells {
 				if len(c.text) == 1 && c.text != " " && shown[x] != c.text {
 					t.Fatalf("column %d of %q shows %q\nwritten %q", x+1, frame.String(), shown[x], written)
+				}
+			}
+			for x := len(cells); x < 30; x++ {
+				if strings.TrimSpace(shown[x]) != "" {
+					t.Fatalf("column %d of %q, which is past its end, shows %q\nwritten %q", x+1, frame.String(), shown[x], written)
 				}
 			}
 		}
