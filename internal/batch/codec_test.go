@@ -56,7 +56,7 @@ var weighings = rapid.Custom(func(t *rapid.T) batch.Weighed {
 		Target: masses.Draw(t, "target"), Mass: masses.Draw(t, "mass"), More: rapid.Bool().Draw(t, "more"),
 		How:   rapid.SampledFrom([]batch.How{batch.AtTarget, batch.Typed, batch.ByEye}).Draw(t, "how"),
 		Scale: texts.Draw(t, "scale"), Reads: masses.Draw(t, "reads"), Vessel: texts.Draw(t, "vessel"), Tare: masses.Draw(t, "tare"),
-		Look: rapid.IntRange(0, 9).Draw(t, "look"),
+		Within: masses.Draw(t, "within"), Look: rapid.IntRange(0, 9).Draw(t, "look"),
 	}
 })
 

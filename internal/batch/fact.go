@@ -49,6 +49,7 @@ type Weighed struct {
 	Reads    quantity.Mass
 	Vessel   string        `json:",omitempty"`
 	Tare     quantity.Mass // Tare is the vessel's, empty.
+	Within   quantity.Mass `json:",omitempty"` // Within is how far off it might be, either way, as it was asked; zero of an earlier fact is not known.
 	// Look numbers the weighing of the vessel that found this in it already, or out of it.
 	Look int `json:",omitempty"`
 }

@@ -102,7 +102,7 @@ func grossAnswer(t work.Task, a Answer) (batch.Fact, error) {
 func weightAnswer(t work.Task, a Answer) (batch.Fact, error) {
 	f := batch.Weighed{
 		Task: t.ID, Material: t.Material, Lot: t.Lot, Target: t.Target, Mass: t.Remaining(), How: a.How, More: a.More,
-		Scale: t.Scale, Reads: t.Reads, Vessel: t.Vessel, Tare: t.Tare,
+		Scale: t.Scale, Reads: t.Reads, Vessel: t.Vessel, Tare: t.Tare, Within: t.Tolerance,
 	}
 	if strings.TrimSpace(a.Text) == "" {
 		return f, nil

@@ -48,7 +48,7 @@ func (r recorder) weighing(st work.Stage, t work.Task, w batch.Weighing) UsedJSO
 		how = "out of its cup"
 	}
 	return UsedJSON{
-		Stage: st.Title, Material: name, Lot: f.Lot, Asked: grams(f.Target), Within: grams(t.Tolerance), Weighed: grams(f.Mass),
+		Stage: st.Title, Material: name, Lot: f.Lot, Asked: grams(f.Target), Within: grams(cmp.Or(f.Within, t.Tolerance)), Weighed: grams(f.Mass),
 		Reads: grams(f.Reads), How: how, Scale: f.Scale, Vessel: f.Vessel, At: r.at(w.At),
 	}
 }

@@ -141,7 +141,7 @@ func (p *planner) putRight(plan Plan, look batch.Look, fault calc.Fault, off qua
 		m := off.Abs().RoundTo(t.Reads)
 		return KeepIt, fmt.Sprintf("%s: keep %s", said(fault), grams(m, t.Reads)), batch.Weighed{
 			Task: t.ID, Material: t.Material, Lot: t.Lot, Target: t.Target, Mass: m, How: batch.Typed,
-			Scale: t.Scale, Reads: t.Reads, Vessel: t.Vessel, Tare: t.Tare, Look: look.Seq,
+			Scale: t.Scale, Reads: t.Reads, Vessel: t.Vessel, Tare: t.Tare, Within: t.Tolerance, Look: look.Seq,
 		}
 	}
 	w := p.s.Weighings(t.ID)

@@ -196,6 +196,7 @@ func (p *planner) fill(t work.Task) work.Task {
 	first, last := facts[0].Fact, facts[len(facts)-1]
 	if t.Done {
 		t.Target = max(0, last.Fact.Target)
+		t.Tolerance = cmp.Or(max(0, last.Fact.Within), t.Tolerance) // As it was while it was weighed.
 	}
 	t.Seq, t.At = max(t.Seq, last.Seq), last.At
 	t.Scale, t.Reads, t.Vessel, t.Tare = first.Scale, first.Reads, first.Vessel, first.Tare
