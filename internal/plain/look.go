@@ -30,7 +30,7 @@ func (s *session) listTasks(string) {
 	_, at, _ := s.plan.Task(s.task)
 	for _, st := range s.plan.Stages {
 		here := st.ID == at.ID
-		if st.Done && !here || st.Blocked != "" && !here {
+		if st.Done && !here || st.Waits() != "" && !here {
 			continue
 		}
 		s.sayf("%d  %s%s", st.N, st.Title, map[bool]string{true: ", here", false: ", may be done now"}[here])

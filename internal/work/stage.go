@@ -5,6 +5,8 @@
 // how that was worked out is steps' affair.
 package work
 
+import "slices"
+
 // Kind is what a stage is for. The words are part of the JSON contract.
 type Kind string
 
@@ -65,4 +67,18 @@ type Stage struct {
 	Done      bool
 	Blocked   string // Blocked says what it waits for; empty is open.
 	ReadBack  string // ReadBack says, once done, what was done.
+}
+
+// Waits says for what a stage waits or, where it is open and none of its tasks can be
+// done yet, the first of them; empty is that it can be begun.
+func (s Stage) Waits() string {
+	if s.Blocked != "" || slices.ContainsFunc(s.Tasks, func(t Task) bool { return t.Open }) {
+		return s.Blocked
+	}
+	for _, t := range s.Tasks {
+		if !t.Done {
+			return t.Waits
+		}
+	}
+	return ""
 }

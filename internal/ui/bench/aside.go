@@ -70,10 +70,10 @@ func (p panel) openAndComing(w, room int) []string {
 	for _, s := range p.b.Plan.Stages {
 		switch {
 		case s.Done || s.ID == p.stage.ID:
-		case s.Blocked == "":
+		case s.Waits() == "":
 			open = append(open, p.stageLines(s, w, quantity.Count(undone(s), "task", "tasks"))...)
 		case s.N > p.stage.N && stages < stagesMost:
-			coming = append(coming, p.stageLines(s, w, strings.Replace(s.Blocked, "waits for", "after", 1))...)
+			coming = append(coming, p.stageLines(s, w, following(s.Waits()))...)
 			stages++
 		}
 	}
@@ -93,7 +93,7 @@ func (p panel) openAndComing(w, room int) []string {
 // stageLines are a stage with a word on it, which stands below it where it is long.
 func (p panel) stageLines(s work.Stage, w int, word string) []string {
 	sign := ink.SignLater
-	if s.Blocked == "" {
+	if s.Waits() == "" {
 		sign = p.t.Accent.Render(ink.SignOpen)
 	}
 	title, word := ink.Clean(s.Title), ink.Clean(word)
@@ -105,6 +105,16 @@ func (p panel) stageLines(s work.Stage, w int, word string) []string {
 		lines = append(lines, "      "+p.t.Quiet.Render(l))
 	}
 	return lines
+}
+
+// following says what comes first, in the words of what comes then.
+func following(waits string) string {
+	for _, words := range []string{"waits for: ", "waits for "} {
+		if first, found := strings.CutPrefix(waits, words); found {
+			return "after " + first
+		}
+	}
+	return waits
 }
 
 func undone(s work.Stage) int {

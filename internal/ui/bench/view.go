@@ -211,7 +211,7 @@ func (b Screen) railLine(t ink.Theme, w int, s work.Stage, here bool) string {
 		return " " + t.Accent.Render(ink.SignNow+" "+name)
 	case s.Done:
 		return " " + t.Good.Render(ink.SignDone) + " " + t.Quiet.Render(name)
-	case s.Blocked == "":
+	case s.Waits() == "":
 		return " " + t.Accent.Render(ink.SignOpen) + " " + name
 	}
 	return " " + t.Quiet.Render(ink.SignLater+" "+name)
