@@ -102,7 +102,7 @@ func checkRows(t reporter, o Order, p Plan) {
 				if off := offLine(o.Loaf, piece.To); off > o.Tolerance {
 					t.Errorf("loaf %d row %d: a join at %s is %s off any line", loaf.N, row.N, piece.To, off)
 				}
-				if loaf.N <= p.Whole && piece.Length < o.minimum()-o.Tolerance {
+				if loaf.N <= p.Whole && piece.Length < o.Shortest()-o.Tolerance {
 					t.Errorf("loaf %d row %d: a piece of %s", loaf.N, row.N, piece.Length)
 				}
 			}

@@ -115,8 +115,24 @@ type InvalidError struct{ Reason string }
 
 func (e *InvalidError) Error() string { return e.Reason }
 
-// minimum gives the shortest piece.
-func (o Order) minimum() quantity.Length {
+// Short lists the pieces that are shorter than the shortest that was wanted: in loaves
+// that nothing better could be planned for.
+func (p Plan) Short(wanted quantity.Length) []Piece {
+	var short []Piece
+	for _, loaf := range p.Loaves[min(p.Whole, len(p.Loaves)):] {
+		for _, row := range loaf.Rows {
+			for _, piece := range row.Pieces {
+				if piece.Length < wanted {
+					short = append(short, piece)
+				}
+			}
+		}
+	}
+	return short
+}
+
+// Shortest gives the shortest piece that is wanted: two bars, where none is stated.
+func (o Order) Shortest() quantity.Length {
 	if o.Minimum > 0 {
 		return o.Minimum
 	}

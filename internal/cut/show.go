@@ -132,7 +132,7 @@ func (l *layout) reach(at, stick, spare quantity.Length) quantity.Length {
 	switch {
 	case end-line > spare:
 		return end
-	case line-at >= l.o.minimum():
+	case line-at >= l.o.Shortest():
 		return line
 	case stick <= spare:
 		return at

@@ -71,7 +71,7 @@ func (o Order) sharing() *sharing {
 			}
 		}
 		s.lots = append(s.lots, lot{
-			name: first.Lot, fresh: first.Fresh, m: newModel(stations, int64(o.minimum()), int64(o.Knife), sticks),
+			name: first.Lot, fresh: first.Fresh, m: newModel(stations, int64(o.Shortest()), int64(o.Knife), sticks),
 		})
 	}
 	return s

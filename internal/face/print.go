@@ -5,9 +5,10 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strconv"
+	"strings"
 	"unicode/utf8"
 
+	"bench/internal/quantity"
 	"bench/internal/scene"
 )
 
@@ -160,7 +161,7 @@ func centre(points []scene.Point) scene.Point {
 // eye rounds to what an eye can pour to, half a millimetre, as the tasks do.
 func eye(mm float64) float64 { return math.Round(2*mm) / 2 }
 
-// short writes millimetres to a tenth, without idle zeros.
+// short writes millimetres as the tasks and lists do, without their unit.
 func short(mm float64) string {
-	return strconv.FormatFloat(math.Round(mm*10)/10, 'f', -1, 64)
+	return strings.TrimSuffix(quantity.FromMillimetres(mm).String(), " mm")
 }

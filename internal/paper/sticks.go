@@ -18,7 +18,7 @@ func SticksText(w sticks.Work) string {
 	p.yield(w)
 	for _, plan := range w.Plans {
 		p.linef("")
-		p.stickPlan(plan)
+		p.stickPlan(plan, w.Wanted)
 	}
 	switch {
 	case w.Embeds == 0:
@@ -53,7 +53,7 @@ func (p *page) yield(w sticks.Work) {
 	}
 }
 
-func (p *page) stickPlan(plan recipe.StickPlan) {
+func (p *page) stickPlan(plan recipe.StickPlan, wanted quantity.Length) {
 	p.linef("%s: %s", strings.ToUpper(plan.Stick), stickSums(plan.Plan))
 	p.linef("%s", provenWords(plan.Plan))
 	p.linef("Cut, from one end of the stick:")
@@ -72,6 +72,9 @@ func (p *page) stickPlan(plan recipe.StickPlan) {
 	}
 	for _, s := range plan.Plan.Shows {
 		p.linef("! a join shows in bar %d of loaf %d, %s from the stop", s.Bar, s.Loaf, s.At)
+	}
+	for _, short := range plan.Plan.Short(wanted) {
+		p.linef("! piece %s in loaf %d is %s, shorter than the %s wanted: no longer one fits", short.Label(), short.Loaf, short.Length, wanted)
 	}
 	if n := plan.Plan.Unmade; n > 0 {
 		p.linef("! no sticks for %s: no two lots go into one loaf", quantity.Count(n, "loaf", "loaves"))
@@ -92,7 +95,7 @@ func provenWords(p cut.Plan) string {
 	switch {
 	case p.Proven():
 		return "proven: no plan does with less"
-	case p.Unmade > 0 || len(p.Shows) > 0:
+	case p.Unmade > 0 || p.Whole < len(p.Loaves):
 		return "as well as these sticks allow"
 	}
 	return fmt.Sprintf("not proven: no plan does with less than %s and %s, or leaves more than %s",

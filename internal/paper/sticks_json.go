@@ -2,6 +2,7 @@ package paper
 
 import (
 	"bench/internal/cut"
+	"bench/internal/quantity"
 	"bench/internal/recipe"
 	"bench/internal/sticks"
 )
@@ -33,6 +34,8 @@ type stickPlanJSON struct {
 	Cuts   []cutStickJSON  `json:"cutting"`
 	Loaves []placedRowJSON `json:"placing"`
 	Shows  []showJSON      `json:"joins_that_show"`
+	Wanted millimetres     `json:"shortest_piece_wanted_mm"`
+	Short  []cutLengthJSON `json:"shorter_pieces"`
 }
 
 // stickCountJSON is what a plan of sticks comes to, or can come to at the best.
@@ -104,7 +107,7 @@ func SticksJSON(w sticks.Work) ([]byte, error) {
 		Bars: each(w.Bars, func(b sticks.Bar) barJSON {
 			return barJSON{b.N, millimetres(b.From), millimetres(b.To), grams(b.Fresh)}
 		}),
-		Plans: each(w.Plans, stickPlanToJSON), Dough: each(w.Dough, doughToJSON),
+		Plans: each(w.Plans, func(s recipe.StickPlan) stickPlanJSON { return stickPlanToJSON(s, w.Wanted) }), Dough: each(w.Dough, doughToJSON),
 	}
 	if len(w.Bars) > 0 {
 		out.Far = millimetres(w.Loaf.Rest())
@@ -121,7 +124,7 @@ func doughToJSON(d sticks.Dough) doughJSON {
 	}
 }
 
-func stickPlanToJSON(s recipe.StickPlan) stickPlanJSON {
+func stickPlanToJSON(s recipe.StickPlan, wanted quantity.Length) stickPlanJSON {
 	p, b := s.Plan, s.Plan.Bound
 	out := stickPlanJSON{
 		Stick: s.Stick, stickCountJSON: stickCountJSON{p.Used, p.Fresh, p.Joins, millimetres(p.Offcut)}, Proven: p.Proven(),
@@ -130,6 +133,7 @@ func stickPlanToJSON(s recipe.StickPlan) stickPlanJSON {
 		Shows: each(p.Shows, func(show cut.Show) showJSON {
 			return showJSON{show.Loaf, s.Embeds[show.Row-1].Embed, show.Bar, millimetres(show.At)}
 		}),
+		Wanted: millimetres(wanted), Short: each(p.Short(wanted), cutPieceToJSON),
 	}
 	for _, loaf := range p.Loaves {
 		for _, row := range loaf.Rows {
@@ -143,8 +147,12 @@ func stickPlanToJSON(s recipe.StickPlan) stickPlanJSON {
 func cutStickToJSON(c cut.Strip) cutStickJSON {
 	return cutStickJSON{
 		N: c.N, Lot: c.Lot, Length: millimetres(c.Length), Fresh: c.Fresh, Offcut: millimetres(c.Offcut),
-		Pieces: each(c.Pieces, func(p cut.Piece) cutLengthJSON { return cutLengthJSON{p.Label(), millimetres(p.Length)} }),
+		Pieces: each(c.Pieces, cutPieceToJSON),
 	}
+}
+
+func cutPieceToJSON(p cut.Piece) cutLengthJSON {
+	return cutLengthJSON{p.Label(), millimetres(p.Length)}
 }
 
 func placedPieceToJSON(p cut.Piece) placedPieceJSON {

@@ -31,9 +31,10 @@ func (l Length) RoundTo(step Length) Length {
 	return (l + step/2) / step * step
 }
 
-// String shows the length in millimetres, to a tenth, without idle zeros.
+// String shows the length in millimetres, to the nearest tenth and half a tenth up,
+// without idle zeros.
 func (l Length) String() string {
-	s := strconv.FormatFloat(l.Millimetres(), 'f', 1, 64)
+	s := strconv.FormatFloat(math.Round(10*l.Millimetres())/10, 'f', 1, 64)
 	return strings.TrimSuffix(s, ".0") + " mm"
 }
 

@@ -21,8 +21,9 @@ type Work struct {
 	Loaves int
 	Loaf   cut.Loaf
 	Knife  quantity.Length
-	Bars   []Bar // Bars are those of one loaf, from the end at the stop; none are cut from cavities.
-	Embeds int   // Embeds is how many a loaf holds.
+	Wanted quantity.Length // Wanted is how long a piece of stick is to be at the least.
+	Bars   []Bar           // Bars are those of one loaf, from the end at the stop; none are cut from cavities.
+	Embeds int             // Embeds is how many a loaf holds.
 	Plans  []recipe.StickPlan
 	Dough  []Dough // Dough is for the sticks still to be made.
 }
@@ -37,7 +38,7 @@ type Bar struct {
 // Of works a control recipe out.
 func Of(c recipe.Control) Work {
 	order := c.Cutting.Order(c.Mould.Along(), 1, 1)
-	w := Work{Recipe: c.Recipe.Name, Loaves: c.Loaves, Loaf: order.Loaf, Knife: order.Knife, Plans: c.Sticks}
+	w := Work{Recipe: c.Recipe.Name, Loaves: c.Loaves, Loaf: order.Loaf, Knife: order.Knife, Wanted: order.Shortest(), Plans: c.Sticks}
 	if c.Mould.Lies() {
 		w.Bars = bars(c, order.Loaf)
 	}

@@ -14,11 +14,7 @@ import (
 // workshopSticks checks the sticks on hand and what they are cut with.
 func (c *checker) workshopSticks() {
 	c.cutting("cutting", c.w.Cutting)
-	order := c.w.Cutting.Order(10*quantity.MaxLength, 1, 1)
-	least := order.Minimum
-	if least == 0 {
-		least = 2 * order.Loaf.Bar
-	}
+	least := c.w.Cutting.Order(10*quantity.MaxLength, 1, 1).Shortest()
 	for i, s := range c.w.Sticks {
 		p := recipe.Path("sticks").Item(i)
 		if s.Length > 0 && s.Length < least {
