@@ -82,6 +82,13 @@ func (c Choice) On(text string, now time.Time) (batch.Fact, error) {
 // practice, no source).
 const lookAgain = 12 * time.Hour
 
+// What a loaf gets that does not come out of its mould, before it is tried again (common
+// practice, no source).
+const (
+	frozen = 3 * time.Hour
+	stands = 24 * time.Hour
+)
+
 // Choices gives the answers to a task, or what may be said besides its plain
 // answer. By is who answers for a release, if that is known.
 func Choices(p steps.Plan, task string, by string) []Choice {
@@ -96,11 +103,13 @@ func Choices(p steps.Plan, task string, by string) []Choice {
 	case st.Kind == work.GelStage:
 		return gelChoices(task)
 	case st.Kind == work.Unmould && next.UnmouldWaits(p.Timers, p.State(), task):
-		return []Choice{tooSoft(task), {
+		return append(notOut(task), Choice{
 			Title: "Unmould it before its time", Why: "It may dent or stick, and fresh soap burns: gloves on.",
 			Ask: "why it leaves its mould now", Fact: batch.Ticked{Task: task},
-		}}
-	case st.Kind == work.Unmould, st.Kind == work.CutStage && t.Do == work.Count:
+		})
+	case st.Kind == work.Unmould:
+		return notOut(task)
+	case st.Kind == work.CutStage && t.Do == work.Count:
 		return []Choice{tooSoft(task)}
 	case task == rest.LookTest:
 		return []Choice{
@@ -121,6 +130,19 @@ func tooSoft(task string) Choice {
 		Title: "Too soft: look again in 12 h", Why: "Soft oils, much water or no gel take two to five days.",
 		Fact: batch.UnmouldPutOff{Task: task, Why: "too soft", For: lookAgain},
 	}
+}
+
+// notOut are the answers of a loaf that stays in its mould for now.
+func notOut(task string) []Choice {
+	return []Choice{tooSoft(task), {
+		Title: "It does not come out: into the freezer, then again in 3 h",
+		Why:   "Cold soap shrinks, and lets go. Gloves on: ease the sides away, press from below. Cut it once it is dry, and as warm as the room.",
+		Fact:  batch.UnmouldPutOff{Task: task, Why: "does not come out, into the freezer", For: frozen},
+	}, {
+		Title: "It does not come out: leave it, then again in 24 h",
+		Why:   "It dries, and shrinks from the walls. Pulled out now it tears.",
+		Fact:  batch.UnmouldPutOff{Task: task, Why: "does not come out, left to stand", For: stands},
+	}}
 }
 
 // Offered gives the place of the answer that is offered first: over an open warning bars

@@ -2,6 +2,7 @@ package judge_test
 
 import (
 	"reflect"
+	"slices"
 	"strings"
 	"testing"
 
@@ -76,7 +77,7 @@ func TestChoicesTakeWhatIsSaid(t *testing.T) {
 func TestChoicesByTask(t *testing.T) {
 	p := steps.Of(batch.State{Control: sample.Control(t, "lighthouse-at-dusk.yaml", 0)})
 	for task, want := range map[string]int{
-		"gel/1 h": 6, "unmould/loaf 1": 1, "cut/loaf 1": 1, "cut/side": 0, rest.LookTest: 2, rest.DecideID: 2, "test/alkali": 0, "sea/water": 0, "fog": 0,
+		"gel/1 h": 6, "unmould/loaf 1": 3, "cut/loaf 1": 1, "cut/side": 0, rest.LookTest: 2, rest.DecideID: 2, "test/alkali": 0, "sea/water": 0, "fog": 0,
 	} {
 		if got := len(judge.Choices(p, task, "")); got != want {
 			t.Errorf("%s: %d answers, want %d", task, got, want)
@@ -114,4 +115,33 @@ func TestUnmouldedBeforeItsTime(t *testing.T) {
 		t.Error("the other loaf is out, too")
 	}
 	said{"the other by a tick", batch.Ticked{Task: "unmould/loaf 2"}, "to unmould early"}.on(t, b)
+}
+
+// TestALoafThatDoesNotComeOut: it is put off with what it gets meanwhile, which the facts
+// tell, before its time as well as after; a cut is put off only for softness.
+func TestALoafThatDoesNotComeOut(t *testing.T) {
+	b := lighthouse(t)
+	b.WorkTo(t, "unmould/loaf 1")
+	for stuck, want := range map[string]string{
+		"freezer":  "unmould, loaf 1: does not come out, into the freezer, look again in 3 h 00 min",
+		"leave it": "unmould, loaf 1: does not come out, left to stand, look again in 24 h 00 min",
+	} {
+		i := slices.IndexFunc(judge.Choices(b.Plan(), "unmould/loaf 1", ""), func(c judge.Choice) bool { return strings.Contains(c.Title, stuck) })
+		if i < 0 {
+			t.Fatalf("%s is not offered", stuck)
+		}
+		if err := b.Say(judge.Choices(b.Plan(), "unmould/loaf 1", "")[i].Fact); err != nil {
+			t.Fatal(err)
+		}
+		if got := say.Fact(b.State.Entries[len(b.State.Entries)-1], b.Plan(), b.State); got != want {
+			t.Errorf("%q, want %q", got, want)
+		}
+		if next, ok := b.Plan().Next(b.Now); ok && next == "unmould/loaf 1" {
+			t.Error("it is asked for although it was put off")
+		}
+	}
+	b.WorkTo(t, "cut/loaf 1")
+	if list := judge.Choices(b.Plan(), "cut/loaf 1", ""); len(list) != 1 {
+		t.Errorf("%+v", list)
+	}
 }

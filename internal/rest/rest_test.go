@@ -88,6 +88,7 @@ func TestTimers(t *testing.T) {
 		"a look was left out":     {resting(t, recipe.GelLeft, on{time.Hour, batch.Skipped{Task: "gel/1 h", Reason: "asleep"}}), "gel look/3 3.0h, unmould 24.0h"},
 		"one loaf is out":         {resting(t, recipe.GelLeft, out(25 * time.Hour)[0]), "unmould 24.0h, cut 36.0h"},
 		"too soft":                {resting(t, recipe.GelLeft, tooHot, on{day, batch.UnmouldPutOff{Task: "unmould/loaf 1", For: 12 * time.Hour}}), "gel look/again 1 1.2h, gel look/3 3.0h, unmould 24.0h, unmould/loaf 1 36.0h"},
+		"one is in the freezer":   {resting(t, recipe.GelLeft, on{day, batch.UnmouldPutOff{Task: "unmould/loaf 1", For: 3 * time.Hour}}, on{day, batch.UnmouldPutOff{Task: "unmould/loaf 2", For: 12 * time.Hour}}), "gel look/1 1.0h, gel look/3 3.0h, unmould/loaf 1 27.0h, unmould/loaf 2 36.0h"},
 		"out of the moulds":       {resting(t, recipe.GelLeft, out(25*time.Hour)...), "cut 36.0h"},
 		"too soft to cut":         {resting(t, recipe.GelLeft, append(out(25*time.Hour), on{26 * time.Hour, batch.UnmouldPutOff{Task: "cut/loaf 2", For: 12 * time.Hour}})...), "cut 36.0h, cut/loaf 2 38.0h"},
 		"cut, no bar is marked":   {resting(t, recipe.GelLeft, append(out(25*time.Hour), cut(2*day)...)...), "ready 1056.0h"},

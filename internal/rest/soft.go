@@ -10,7 +10,7 @@ import (
 	"bench/internal/work"
 )
 
-// oneLook is how far apart loaves may be said to be too soft and still be looked at again
+// oneLook is how far apart loaves may be put off for as long and still be looked at again
 // together (a judgement, no source).
 const oneLook = time.Hour
 
@@ -42,7 +42,7 @@ func (r Rest) lots(task string, left []int) []lot {
 	return list
 }
 
-// soft are the loaves that were too soft for a task, look by look, each as it was said of it
+// soft are the loaves that were too soft for a task, or stuck, look by look, each as it was said of it
 // last. The timer of a look has the name of its first loaf, whether that is out by now or not.
 func (r Rest) soft(task string) []lot {
 	var said []batch.Told[batch.UnmouldPutOff]
@@ -57,7 +57,7 @@ func (r Rest) soft(task string) []lot {
 	began := timer.Moment{}
 	for _, told := range said {
 		loaf := work.LoafOf(told.Fact.Task)
-		if since, _ := told.Moment().Since(began); len(list) == 0 || since >= oneLook {
+		if since, _ := told.Moment().Since(began); len(list) == 0 || since >= oneLook || list[len(list)-1].wait != told.Fact.For {
 			list, began = append(list, lot{id: r.timerOf(task, loaf)}), told.Moment()
 		}
 		look := &list[len(list)-1]

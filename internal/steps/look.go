@@ -32,8 +32,9 @@ type LookKind string
 // The answers to a look.
 const (
 	WeighAgain LookKind = "weigh again"
-	CountAs    LookKind = "count as" // CountAs corrects a weight that was kept.
-	KeepIt     LookKind = "keep"     // KeepIt keeps what was in, or out, without a fact.
+	CountAs    LookKind = "count as"  // CountAs corrects a weight that was kept.
+	KeepIt     LookKind = "keep"      // KeepIt keeps what was in, or out, without a fact.
+	TakeBack   LookKind = "take back" // TakeBack takes back that something was poured out.
 	SaySo      LookKind = "say so"
 )
 
@@ -149,6 +150,10 @@ func (p *planner) putRight(plan Plan, look batch.Look, fault calc.Fault, off qua
 		return "", "", nil
 	}
 	with := w[0].Fact
+	if fault.Kind == calc.Stayed {
+		return TakeBack, said(fault) + ": take it back that it was poured; it is asked for again",
+			batch.Withdrawn{Seq: w[0].Seq, Reason: fmt.Sprintf("by the weight of %s (no. %d)", look.Fact.Vessel, look.Seq)}
+	}
 	then := "what follows from it is asked next (d)"
 	with.Mass, with.How = max(0, with.Mass+off).RoundTo(t.Reads), batch.Typed
 	if fault.Kind == calc.Missing {
@@ -176,6 +181,7 @@ func (p *planner) theOne(plan Plan, look batch.Look, fault calc.Fault) (one work
 			case calc.PouredOut:
 				fits = t.Open && !t.Done && PouredAs(t, fault.Name)
 			case calc.Stayed:
+				fits = t.Done && t.Skipped == "" && t.Seq < look.Seq && PouredAs(t, fault.Name)
 			}
 			if fits && here && !t.MustType && !t.Out && (t.Material == fault.Name || t.Do == work.Portion) {
 				one, some = t, some+1

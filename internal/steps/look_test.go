@@ -188,3 +188,22 @@ func TestALookIntoLye(t *testing.T) {
 		b.state, b.planned = was, nil
 	}
 }
+
+// TestALookTakesAPortionBack: a pot that weighs as if a portion of 601.3 g had not been
+// poured out of it: that is taken back, and the portion asked for again.
+func TestALookTakesAPortionBack(t *testing.T) {
+	b := splitSea(t)
+	b.poursOff(t, loaf1, 0)
+	b.weighs(t, "pot 1", 2_463_700)
+	if d := b.plan().Deviations; len(d) != 1 || !strings.Contains(d[0].Words, "the portion for loaf 1 did not come out") {
+		t.Fatalf("%+v", d)
+	}
+	b.answer(t, steps.TakeBack, "")
+	if task := b.task(t, loaf1); task.Done || !task.Open || task.Target.RoundTo(g/10) != 601_300 || len(b.plan().Deviations) > 0 {
+		t.Errorf("%+v, %+v", task, b.plan().Deviations)
+	}
+	b.poursOff(t, loaf1, 0)
+	if task := b.task(t, loaf1); !task.Done {
+		t.Errorf("%+v", task)
+	}
+}

@@ -214,7 +214,10 @@ func (b Screen) helpRest(t work.Task) []key.Binding {
 			list = append(list, keys.Says(keys.Figures, "what it weighs"))
 		}
 	}
-	if others {
+	switch {
+	case others && b.stageOf(t).Kind == work.Unmould:
+		list = append(list, keys.Says(keys.Answers, "too soft, stuck"))
+	case others:
 		list = append(list, keys.Says(keys.Answers, "too soft"))
 	}
 	return list
