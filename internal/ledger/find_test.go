@@ -10,8 +10,11 @@ import (
 	"bench/internal/batch"
 	"bench/internal/cut"
 	"bench/internal/journal"
+	"bench/internal/paper"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
+	"bench/internal/sample"
+	"bench/internal/steps"
 )
 
 // past makes a store with so many batches, a day apart.
@@ -33,7 +36,7 @@ func past(t testing.TB, batches int) *Ledger {
 			if err != nil {
 				t.Fatal(err)
 			}
-			if _, err := w.Append(kind, body, termsOf(f), journal.Stamp{Wall: at}); err != nil {
+			if _, err := w.Append(kind, body, termsOf(recipe.Control{}, f), journal.Stamp{Wall: at}); err != nil {
 				t.Fatal(err)
 			}
 		}
@@ -98,24 +101,57 @@ func TestFind(t *testing.T) {
 	}
 }
 
-// TestFindInBars: what lies in the bars without having been weighed in the batch
-// is found, and so is where the bars went.
-func TestFindInBars(t *testing.T) {
-	control := recipe.Control{
-		Recipe: recipe.Recipe{Name: "Quay", Layers: []recipe.Layer{{Embeds: []recipe.Embed{
-			{Name: "left", Stick: "Keel", Dough: "harbour dough"}, {Name: "right", Stick: "Keel", Dough: "harbour dough"}, {Name: "moon"},
-		}}}},
-		Materials: []recipe.Material{{Name: "harbour dough", Lot: "HD-0012"}},
-		Sticks: []recipe.StickPlan{{Stick: "Keel", Plan: cut.Plan{Sticks: []cut.Strip{
-			{N: 1, Lot: "K-1"}, {N: 2, Lot: "L-3"}, {N: 3, Fresh: true},
-		}}}},
+// TestFindAgreesWithTheRecord: each material and lot in the materials of a record is found,
+// and nothing else: a stick of two lots was planned, and of one it was left out.
+func TestFindAgreesWithTheRecord(t *testing.T) {
+	control := sample.Control(t, "lighthouse-at-dusk.yaml", 2)
+	order := control.Cutting.Order(control.Mould.Along(), control.Loaves, 1)
+	order.Sticks = []cut.Stick{{Length: 130 * quantity.Millimetre, Count: 2, Lot: "M-1"}, {Length: 130 * quantity.Millimetre, Count: 2, Lot: "M-2"}}
+	plan, err := cut.Solve(order)
+	if err != nil {
+		t.Fatal(err)
 	}
-	terms := termsOf(batch.Started{Control: control})
-	want := []string{"recipe:quay", "material:harbour dough", "material:keel", "lot:HD-0012", "material:moon", "lot:K-1", "lot:L-3"}
-	if !slices.Equal(terms, want) {
-		t.Errorf("%q, want %q", terms, want)
+	control.Sticks = []recipe.StickPlan{{Stick: "moon stick", Embeds: []recipe.StickEmbed{{Layer: "base", Embed: "moon"}}, Plan: plan}}
+	control.Recipe.Layers[0].Embeds[1].Stick = "moon stick"
+	b := sample.Begin(control)
+	without := steps.EmbedTask("base", 1, "moon")
+	b.WorkTo(t, without)
+	b.Put(batch.Skipped{Task: without, Reason: "it broke"})
+	b.WorkTo(t, "gel/1 h")
+
+	books := past(t, 0)
+	code, _, err := books.Start(control, b.State.Entries[0].At)
+	if err != nil {
+		t.Fatal(err)
 	}
-	if went := termsOf(batch.BarsWent{Where: "the harbour market stall", Count: 16}); !slices.Contains(went, "note:harbour") {
+	for _, e := range b.State.Entries[1:] {
+		if _, err := books.Append(code, e.Fact, e.At); err != nil {
+			t.Fatal(err)
+		}
+	}
+	record := paper.RecordOf(code, b.State, time.UTC)
+	want := map[string][]string{}
+	add := func(kind, value string) {
+		if value != "" && !slices.Contains(want[kind], kind+value) {
+			want[kind] = append(want[kind], kind+value)
+		}
+	}
+	for _, m := range record.Materials {
+		add(materialTerm, strings.ToLower(m.Material))
+		add(lotTerm, m.Lot)
+	}
+	for kind, want := range want {
+		slices.Sort(want)
+		if got, err := books.store.Terms(kind); err != nil || !slices.Equal(got, want) {
+			t.Errorf("found by %q, %v; the record has %q", got, err, want)
+		}
+	}
+	for lot, in := range map[string]bool{"M-1": true, "M-2": false, "HD-0012": true} {
+		if found, err := books.Find(Query{Lot: lot}); err != nil || (len(found) == 1) != in || slices.Contains(want[lotTerm], lotTerm+lot) != in {
+			t.Errorf("%s: %+v, %v; in the record %q", lot, found, err, want[lotTerm])
+		}
+	}
+	if went := termsOf(control, batch.BarsWent{Where: "the harbour market stall", Count: 16}); !slices.Contains(went, "note:harbour") {
 		t.Errorf("where bars went: %q", went)
 	}
 }

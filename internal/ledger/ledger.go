@@ -165,7 +165,7 @@ func (l *Ledger) append(code string, f batch.Fact, at timer.Moment) (batch.Entry
 	if err != nil {
 		return batch.Entry{}, err
 	}
-	r, err := b.writer.Append(kind, body, termsOf(f), stampOf(at))
+	r, err := b.writer.Append(kind, body, termsOf(b.state.Control, f), stampOf(at))
 	if err != nil {
 		return batch.Entry{}, err
 	}

@@ -1,13 +1,14 @@
 package ledger
 
 import (
-	"cmp"
 	"slices"
 	"strings"
 	"unicode"
 
 	"bench/internal/batch"
 	"bench/internal/recipe"
+	"bench/internal/steps"
+	"bench/internal/work"
 )
 
 // The kinds of search term. What stands behind the colon is in lower case,
@@ -19,12 +20,18 @@ const (
 	noteTerm     = "note:"
 )
 
-// termsOf gives what a fact can be found by.
-func termsOf(f batch.Fact) []string {
+// termsOf gives what a fact of a batch can be found by: of materials and lots, what the
+// record has of them.
+func termsOf(c recipe.Control, f batch.Fact) []string {
 	switch f := f.(type) {
 	case batch.Started:
-		return startTerms(f.Control)
+		return []string{recipeTerm + strings.ToLower(f.Control.Recipe.Name)}
+	case batch.Ticked:
+		return laidTerms(c, f.Task)
 	case batch.Weighed:
+		if f.Material == work.Batter && f.Lot == "" {
+			return nil // It was weighed by what it is made of.
+		}
 		terms := []string{materialTerm + strings.ToLower(f.Material)}
 		if f.Lot != "" {
 			terms = append(terms, lotTerm+f.Lot)
@@ -48,40 +55,32 @@ func termsOf(f batch.Fact) []string {
 	case batch.VesselReplaced:
 		return wordTerms(f.Vessel + " " + f.By)
 	case batch.Corrected:
-		return termsOf(f.With) // A lot that was mistyped is found under the right one, too.
+		return termsOf(c, f.With) // A lot that was mistyped is found under the right one, too.
 	case batch.BarsWent:
 		return wordTerms(f.Where)
 	case batch.GelLooked, batch.UnmouldPutOff, batch.BarsCut, batch.BarsWeighed, batch.Marked, batch.WeighedIn,
 		batch.Tested, batch.Released, batch.Held, batch.LimitStated:
 		return nil
-	case batch.Ticked, batch.Grossed, batch.TemperatureTaken, batch.Skipped, batch.TimerSeen, batch.TimerPutOff,
+	case batch.Grossed, batch.TemperatureTaken, batch.Skipped, batch.TimerSeen, batch.TimerPutOff,
 		batch.Withdrawn, batch.Closed, batch.Decided, batch.WarningSeen, batch.PotWeighed:
 		return nil
 	}
 	return nil
 }
 
-// startTerms gives what is known of a batch when it begins: its recipe, and what
-// lies in its bars without being weighed here, which are sticks and their dough.
-func startTerms(c recipe.Control) []string {
-	terms := []string{recipeTerm + strings.ToLower(c.Recipe.Name)}
-	add := func(term, value string) {
-		if value != "" && !slices.Contains(terms, term+value) {
-			terms = append(terms, term+value)
-		}
+// laidTerms gives what lies in a loaf without being weighed here: a stick, its dough and
+// their lot.
+func laidTerms(c recipe.Control, task string) []string {
+	in, ok := steps.LaidBy(c, task)
+	if !ok {
+		return nil
 	}
-	for _, l := range c.Recipe.Layers {
-		for _, e := range l.Embeds {
-			dough, _ := c.Material(e.Dough)
-			add(materialTerm, strings.ToLower(e.Dough))
-			add(materialTerm, strings.ToLower(cmp.Or(e.Stick, e.Name)))
-			add(lotTerm, dough.Lot)
-		}
+	terms := []string{materialTerm + strings.ToLower(in.Stick)}
+	if in.Dough != "" {
+		terms = append(terms, materialTerm+strings.ToLower(in.Dough))
 	}
-	for _, plan := range c.Sticks {
-		for _, s := range plan.Plan.Sticks {
-			add(lotTerm, s.Lot)
-		}
+	if in.Lot != "" {
+		terms = append(terms, lotTerm+in.Lot)
 	}
 	return terms
 }

@@ -43,7 +43,8 @@ type Record struct {
 	Asks        string          `json:"iso_22716"`
 }
 
-// UsedJSON is one weighing: planned beside actual.
+// UsedJSON is one weighing: planned beside actual. An embed is not weighed: it has a
+// length, and what that weighs by its size.
 type UsedJSON struct {
 	Stage    string `json:"stage"`
 	Material string `json:"material"`
@@ -56,6 +57,9 @@ type UsedJSON struct {
 	Scale    string `json:"scale"`
 	Vessel   string `json:"vessel"`
 	At       string `json:"at"`
+
+	Length millimetres `json:"length_mm"` // Length is zero where it is no stick.
+	BySize grams       `json:"by_size_g"`
 }
 
 // MadeJSON is a batter as it came out.
@@ -121,7 +125,7 @@ func RecordOf(code string, s batch.State, in *time.Location) Record {
 	out := Record{
 		Batch: code, Recipe: c.Recipe.Name, Product: c.Recipe.Label.Product, RecipeHash: c.Hash, Rules: c.PlanVersion, Loaves: c.Loaves,
 		Closed: s.Closed(), Warnings: orEmpty(r.plan.Warnings), Open: orEmpty(r.plan.Open()), Asks: asks,
-		Materials: r.used(work.Weigh), Portions: r.used(work.Portion), Batters: r.batters(), Equipment: r.equipment(),
+		Materials: append(r.used(work.Weigh), r.laid()...), Portions: r.used(work.Portion), Batters: r.batters(), Equipment: r.equipment(),
 		Work: r.work(), Checks: r.checks(), Yield: r.yield(), Deviations: r.deviations(), Corrections: r.corrections(),
 		Tests: r.said(isTest), Release: r.said(isVerdict), After: r.said(isAfter), Notes: r.notes(), Facts: r.said(isAny),
 		ReworkOf: []string{}, People: r.people(),

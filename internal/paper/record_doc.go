@@ -84,9 +84,11 @@ func usedTable(list []UsedJSON, what string) table {
 				within = whole.At(reads)
 			}
 		}
-		t.rows = append(t.rows, []string{
-			u.Stage, u.Material, dash(u.Lot), quantity.Mass(u.Asked).At(reads), within, quantity.Mass(u.Weighed).At(reads), u.How, dash(u.Scale), clock(u.At),
-		})
+		asked, weighed := "-", "-"
+		if reads > 0 {
+			asked, weighed = quantity.Mass(u.Asked).At(reads), quantity.Mass(u.Weighed).At(reads)
+		}
+		t.rows = append(t.rows, []string{u.Stage, u.Material, dash(u.Lot), asked, within, weighed, u.How, dash(u.Scale), clock(u.At)})
 	}
 	return t
 }

@@ -235,3 +235,24 @@ func TestLookIsADeviation(t *testing.T) {
 		t.Errorf("answered: %q", w)
 	}
 }
+
+// TestRecordOfTheEmbeds: an embed stands in the materials with its lot, its length and what
+// that weighs by its outline, its dough beside it: 14 by 36 mm, 220 mm a loaf, 1.05 g/ml are
+// 116.4 g. One that was left out does not.
+func TestRecordOfTheEmbeds(t *testing.T) {
+	b := sample.Begin(sample.Control(t, "lighthouse-at-dusk.yaml", 2))
+	b.WorkTo(t, "base/loaf 1/lighthouse")
+	b.Put(batch.Skipped{Task: "base/loaf 1/moon", Reason: "it broke"})
+	b.Put(batch.Skipped{Task: "base/loaf 2/moon", Reason: "it broke"})
+	b.WorkTo(t, "gel/1 h")
+	var rows []string
+	for _, row := range strings.Split(paper.RecordText("260302A", b.State, time.UTC), "\n") {
+		if strings.Contains(row, "by its size") || strings.Contains(row, "laid, ") {
+			rows = append(rows, strings.Join(strings.Fields(row), " "))
+		}
+	}
+	if len(rows) != 2 || !strings.Contains(rows[0], "lighthouse HD-0012 - - - laid, 440 mm -") ||
+		!strings.Contains(rows[1], "harbour dough HD-0012 - - - in lighthouse, some 233 g by its size -") {
+		t.Errorf("%s", strings.Join(rows, "\n"))
+	}
+}

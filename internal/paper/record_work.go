@@ -8,6 +8,7 @@ import (
 	"bench/internal/batch"
 	"bench/internal/quantity"
 	"bench/internal/say"
+	"bench/internal/steps"
 	"bench/internal/work"
 )
 
@@ -51,6 +52,50 @@ func (r recorder) weighing(st work.Stage, t work.Task, w batch.Weighing) UsedJSO
 		Stage: st.Title, Material: name, Lot: f.Lot, Asked: grams(f.Target), Within: grams(cmp.Or(f.Within, t.Tolerance)), Weighed: grams(f.Mass),
 		Reads: grams(f.Reads), How: how, Scale: f.Scale, Vessel: f.Vessel, At: r.at(w.At),
 	}
+}
+
+// laid lists the embeds that went in, by stage and lot: the sticks by their length, and
+// the dough that they were formed of by what that weighs.
+func (r recorder) laid() []UsedJSON {
+	list := []UsedJSON{}
+	add := func(u UsedJSON, l steps.Laid) {
+		i := slices.IndexFunc(list, func(had UsedJSON) bool {
+			return had.Stage == u.Stage && had.Material == u.Material && had.Lot == l.Lot && (had.Length > 0) == (u.Length > 0)
+		})
+		if i < 0 {
+			i = len(list)
+			list = append(list, UsedJSON{Stage: u.Stage, Material: u.Material, Lot: l.Lot})
+		}
+		sum := &list[i]
+		sum.Length, sum.BySize, sum.At = sum.Length+u.Length, sum.BySize+u.BySize, u.At
+		switch by := quantity.Mass(sum.BySize).At(quantity.Gram); {
+		case sum.Length == 0:
+			sum.How = fmt.Sprintf("in %s, some %s g by its size", l.Stick, by)
+		case sum.BySize == 0:
+			sum.How = fmt.Sprintf("laid, %s", quantity.Length(sum.Length))
+		default:
+			sum.How = fmt.Sprintf("laid, %s, some %s g by its size", quantity.Length(sum.Length), by)
+		}
+	}
+	for _, st := range r.plan.Stages {
+		for i := range st.Tasks {
+			done, ticked := r.s.Done(st.Tasks[i].ID)
+			l, ok := steps.LaidBy(r.s.Control, st.Tasks[i].ID)
+			if !ok || !ticked || done.Skipped != "" {
+				continue
+			}
+			u := UsedJSON{Stage: st.Title, Material: l.Stick, Length: millimetres(l.Length), At: r.at(done.At)}
+			if l.Dough == "" || l.Dough == l.Stick {
+				u.BySize = grams(l.Mass)
+				add(u, l)
+				continue
+			}
+			add(u, l)
+			u.Material, u.Length, u.BySize = l.Dough, 0, grams(l.Mass)
+			add(u, l)
+		}
+	}
+	return list
 }
 
 func (r recorder) batters() []MadeJSON {

@@ -36,7 +36,7 @@ func (p *planner) readySticks() []work.Task {
 	var tasks []work.Task
 	for _, l := range p.c.Recipe.Layers {
 		for _, e := range l.Embeds {
-			if _, ok := p.planOfSticks(l.Name, e.Name); ok {
+			if _, ok := planOfSticks(p.c, l.Name, e.Name); ok {
 				continue
 			}
 			length := p.c.Mould.Along() * quantity.Length(p.c.Loaves)
@@ -56,8 +56,8 @@ func pieceWords(pieces []cut.Piece) string {
 }
 
 // planOfSticks gives the plan of the sticks that an embed is cut from.
-func (p *planner) planOfSticks(layer, embed string) (recipe.StickPlan, bool) {
-	for _, plan := range p.c.Sticks {
+func planOfSticks(c recipe.Control, layer, embed string) (recipe.StickPlan, bool) {
+	for _, plan := range c.Sticks {
 		if plan.Row(layer, embed) > 0 {
 			return plan, true
 		}
@@ -68,7 +68,7 @@ func (p *planner) planOfSticks(layer, embed string) (recipe.StickPlan, bool) {
 // rowWords says which pieces an embed's row is made of, from the end that goes
 // to the cutter's stop; empty where no sticks are planned.
 func (p *planner) rowWords(layer string, loaf int, embed string) string {
-	plan, ok := p.planOfSticks(layer, embed)
+	plan, ok := planOfSticks(p.c, layer, embed)
 	switch {
 	case !ok:
 		return ""

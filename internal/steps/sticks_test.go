@@ -1,6 +1,7 @@
 package steps_test
 
 import (
+	"math"
 	"strings"
 	"testing"
 
@@ -60,5 +61,36 @@ func TestALoafWithoutSticksIsSaid(t *testing.T) {
 	task, _, _ := p.Task(steps.EmbedTask("sea", 2, "moon"))
 	if !strings.HasPrefix(task.Hint, "No stick is planned for this loaf.") {
 		t.Errorf("%q", task.Hint)
+	}
+}
+
+// TestLaid: what an embed brings in is its pieces, of their lot; where no stick is planned,
+// a length of the mould of the dough's lot. A cylinder holds pi by its radius squared by
+// its length.
+func TestLaid(t *testing.T) {
+	c := withSticks(t, 12)
+	in, ok := steps.LaidBy(c, steps.EmbedTask("sea", 1, "moon"))
+	if want := c.Mould.Along(); !ok || in.Lot != "M-12" || in.Stick != "moon" || in.Loaf != 2 || in.Length != want {
+		t.Errorf("%+v", in)
+	}
+	for i := range c.Sticks[0].Plan.Sticks {
+		c.Sticks[0].Plan.Sticks[i].Lot, c.Sticks[0].Plan.Sticks[i].Fresh = "", true
+	}
+	c.Materials = append(c.Materials, recipe.Material{Name: "harbour dough", Lot: "HD-0012"})
+	for i, e := range c.Recipe.Layers[0].Embeds {
+		if e.Name == "moon" {
+			e.Dough, e.Shape, e.Width = "harbour dough", recipe.Circle, 20*quantity.Millimetre
+			c.Recipe.Layers[0].Embeds[i] = e
+		}
+	}
+	in, _ = steps.LaidBy(c, steps.EmbedTask("sea", 1, "moon"))
+	ml := math.Pi * 100 * in.Length.Millimetres() / 1000
+	if in.Lot != "HD-0012" || in.Dough != "harbour dough" || math.Abs(in.Mass.Grams()-ml*recipe.DefaultDoughDensity) > 0.01 {
+		t.Errorf("%+v", in)
+	}
+	for _, task := range []string{"set out/moon/stick 1", "sea/loaf 1", "sea/loaf 1/star", "sky/loaf 1/moon", "sea/loaf x/moon"} {
+		if in, ok := steps.LaidBy(c, task); ok {
+			t.Errorf("%s: %+v", task, in)
+		}
 	}
 }

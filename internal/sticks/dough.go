@@ -44,9 +44,9 @@ func dough(c recipe.Control) []Dough {
 		}
 		d := find(&list, c, cmp.Or(e.Dough, plan.Stick))
 		s := NewStick{Name: plan.Stick, Count: plan.Plan.Fresh, Length: c.Extruder.Stick, Area: e.Area()}
-		perMM := s.Area * density(c) / 1000 * float64(s.Count)
-		s.Mass = quantity.FromGrams(perMM * s.Length.Millimetres())
-		trims := quantity.FromGrams(perMM * c.Extruder.Trim.Millimetres())
+		count := quantity.Length(s.Count)
+		s.Mass = Weigh(c, e, count*s.Length)
+		trims := Weigh(c, e, count*c.Extruder.Trim)
 		d.Sticks = append(d.Sticks, s)
 		d.Trims += trims
 		d.Mass += s.Mass + trims
@@ -59,6 +59,11 @@ func dough(c recipe.Control) []Dough {
 		}
 	}
 	return list
+}
+
+// Weigh gives what so much stick of an embed's outline weighs.
+func Weigh(c recipe.Control, e recipe.Embed, length quantity.Length) quantity.Mass {
+	return quantity.FromGrams(e.Area() * length.Millimetres() * density(c) / 1000)
 }
 
 func find(list *[]Dough, c recipe.Control, name string) *Dough {
