@@ -77,7 +77,7 @@ func onScale(t work.Task) quantity.Mass {
 func withVessel(t work.Task, m quantity.Mass) string {
 	switch below := onScale(t); {
 	case below <= 0:
-		return m.At(t.Reads) + " g"
+		return m.Reading(t.Reads)
 	case below > t.Tare:
 		return fmt.Sprintf("%s g with %s and what is in it (%s g)", m.At(t.Reads), t.Vessel, below.At(t.Reads))
 	default:

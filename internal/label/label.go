@@ -148,4 +148,4 @@ func (l Label) Plainly() string {
 }
 
 // grams is a mass for words, to a tenth of a gram.
-func grams(m quantity.Mass) string { return m.At(quantity.Gram/10) + " g" }
+func grams(m quantity.Mass) string { return m.Reading(quantity.Gram / 10) }

@@ -6,6 +6,7 @@ import (
 	"unicode/utf8"
 
 	"bench/internal/batch"
+	"bench/internal/recipe"
 )
 
 // RecordText writes a batch's record for reading, its times in the given zone.
@@ -20,7 +21,7 @@ func (r Record) Text() string { return r.document().text() }
 // padded, so that long words cost no room.
 func (d doc) text() string {
 	var p page
-	p.linef("%s", strings.ToUpper(d.title[:1])+d.title[1:])
+	p.linef("%s", recipe.Capital(d.title))
 	for _, s := range d.sections {
 		p.linef("")
 		if s.title != "" {

@@ -89,7 +89,7 @@ func (p *page) layer(plan steps.Plan, at int) {
 		}
 		words := strings.Join(portions, " + ")
 		if s.Stays > 0 {
-			words += fmt.Sprintf(", and %s for what stays in %s", s.Stays.At(quantity.Gram/100)+" g", l.LeftIn)
+			words += fmt.Sprintf(", and %s for what stays in %s", s.Stays.Reading(quantity.Gram/100), l.LeftIn)
 		}
 		p.linef("  %-10s %s", "", words)
 	}
@@ -166,4 +166,4 @@ func (p *page) task(t work.Task) {
 }
 
 // show writes a mass to a tenth of a gram.
-func show(m quantity.Mass) string { return m.At(quantity.Gram/10) + " g" }
+func show(m quantity.Mass) string { return m.Reading(quantity.Gram / 10) }

@@ -254,7 +254,7 @@ func (r recorder) check(st work.Stage, t work.Task) (CheckJSON, bool) {
 	if d, ok := r.s.Done(t.ID); ok && d.Skipped == "" && checked(st.Kind) {
 		c.At, c.Found = r.at(d.At), "yes"
 		if d.Mass > 0 {
-			c.Found += ", " + d.Mass.At(quantity.Gram/10) + " g"
+			c.Found += ", " + d.Mass.Reading(quantity.Gram/10)
 		}
 		return c, true
 	}

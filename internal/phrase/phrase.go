@@ -6,8 +6,6 @@ package phrase
 import (
 	"strings"
 	"time"
-	"unicode"
-	"unicode/utf8"
 
 	"bench/internal/recipe"
 	"bench/internal/timer"
@@ -25,12 +23,11 @@ func Stamp(m, now timer.Moment, at *time.Location) string {
 // Sentence makes an error into one: it begins large and ends with a stop.
 func Sentence(err error) string {
 	s := strings.TrimSpace(recipe.Clean(err.Error()))
-	r, n := utf8.DecodeRuneInString(s)
-	if n == 0 {
+	if s == "" {
 		return s
 	}
 	if !strings.HasPrefix(s, "pH ") { // A symbol keeps its letters.
-		s = string(unicode.ToUpper(r)) + s[n:]
+		s = recipe.Capital(s)
 	}
 	if strings.ContainsAny(s[len(s)-1:], ".!?") {
 		return s

@@ -46,7 +46,7 @@ func (s *session) confirmScale() {
 	for on, ok := resume.OnScale(s.plan, s.task); ok && !s.over && s.code == code; on, ok = resume.OnScale(s.plan, s.task) {
 		words := fmt.Sprintf("Now on %s: %s, with what is in it", on.Scale, on.Vessel)
 		if on.Gross > 0 {
-			words += "; untared it reads " + on.Gross.At(on.Reads) + " g"
+			words += "; untared it reads " + on.Gross.Reading(on.Reads)
 		}
 		if t, _, _ := s.plan.Task(s.task); t.Do == work.Gross {
 			s.say(words + "; it is weighed next.")
@@ -56,7 +56,7 @@ func (s *session) confirmScale() {
 		asks := "nothing if it is so, or what it reads, g"
 		if words += "."; offer != nil {
 			words = reply.Found(u)
-			asks = "nothing keeps " + u.Mass.At(u.Task.Reads) + " g, no if that is not so, or what it reads, g"
+			asks = "nothing keeps " + u.Mass.Reading(u.Task.Reads) + ", no if that is not so, or what it reads, g"
 		}
 		s.say(words)
 		text, _ := s.ask(asks)

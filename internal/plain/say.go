@@ -82,7 +82,7 @@ func doneWords(t work.Task) string {
 	case t.ByEye:
 		return "done, by eye, not weighed"
 	case t.Mass > 0:
-		return "done, " + t.Mass.At(t.Reads) + " g"
+		return "done, " + t.Mass.Reading(t.Reads)
 	}
 	return "done"
 }

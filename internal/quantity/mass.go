@@ -73,6 +73,9 @@ func (m Mass) At(d Mass) string {
 	return strconv.FormatFloat(m.RoundTo(d).Grams(), 'f', decimals, 64)
 }
 
+// Reading shows the mass as a scale that reads to d shows it, with the unit: 312.0 g.
+func (m Mass) Reading(d Mass) string { return m.At(d) + " g" }
+
 // String shows the mass in grams with its unit and without idle zeros.
 func (m Mass) String() string {
 	s := strconv.FormatFloat(m.Grams(), 'f', 3, 64)

@@ -102,9 +102,9 @@ func decidedLine(p steps.Plan, t work.Task, st work.Stage) (Line, bool) {
 	}
 	was := t.Mass
 	t.Mass += since
-	l.Was, l.Off = grams(t.Mass, t.Reads), t.Off() != 0
-	if l.By = grams(was, t.Reads) + fmt.Sprintf(" and %s more", grams(since, t.Reads)); since < 0 {
-		l.By = grams(was, t.Reads) + fmt.Sprintf(" less %s out again", grams(-since, t.Reads))
+	l.Was, l.Off = t.Mass.Reading(t.Reads), t.Off() != 0
+	if l.By = was.Reading(t.Reads) + fmt.Sprintf(" and %s more", since.Reading(t.Reads)); since < 0 {
+		l.By = was.Reading(t.Reads) + fmt.Sprintf(" less %s out again", (-since).Reading(t.Reads))
 	}
 	return l, ok
 }
@@ -114,9 +114,9 @@ func evenedLine(l Line, t work.Task) Line {
 	if t.Later == 0 || t.Do != work.Portion {
 		return l
 	}
-	l.Was, l.By = grams(t.There(), t.Reads), fmt.Sprintf("%s and %s poured in", grams(t.Mass, t.Reads), grams(t.Later, t.Reads))
+	l.Was, l.By = t.There().Reading(t.Reads), fmt.Sprintf("%s and %s poured in", t.Mass.Reading(t.Reads), t.Later.Reading(t.Reads))
 	if t.Later < 0 {
-		l.By = fmt.Sprintf("%s less %s poured out", grams(t.Mass, t.Reads), grams(-t.Later, t.Reads))
+		l.By = fmt.Sprintf("%s less %s poured out", t.Mass.Reading(t.Reads), (-t.Later).Reading(t.Reads))
 	}
 	l.Off = l.Off && (t.There()-t.Target).Abs() > t.Tolerance
 	return l
@@ -137,9 +137,9 @@ func line(t work.Task) (Line, bool) {
 		l.What = strings.TrimSuffix(strings.TrimPrefix(what, "the "), " part") + " " + t.Material
 	case t.Do == work.Weigh:
 	case t.Poured() && t.Mass > 0:
-		l = Line{What: fmt.Sprintf("loaf %d", work.LoafOf(t.ID)), Asked: t.Target.At(t.Reads), Was: grams(t.Mass, t.Reads), By: grams(max(0, t.SoFar-t.Mass), t.Reads) + " stay in its jug"}
+		l = Line{What: fmt.Sprintf("loaf %d", work.LoafOf(t.ID)), Asked: t.Target.At(t.Reads), Was: t.Mass.Reading(t.Reads), By: max(0, t.SoFar-t.Mass).Reading(t.Reads) + " stay in its jug"}
 	case t.PourLine > 0:
-		l = Line{What: fmt.Sprintf("loaf %d", work.LoafOf(t.ID)), Asked: t.PourLine.String(), Was: "poured", By: grams(t.Target, t.Reads) + " into it"}
+		l = Line{What: fmt.Sprintf("loaf %d", work.LoafOf(t.ID)), Asked: t.PourLine.String(), Was: "poured", By: t.Target.Reading(t.Reads) + " into it"}
 	default:
 		return l, false
 	}
@@ -147,7 +147,7 @@ func line(t work.Task) (Line, bool) {
 	case t.Skipped != "":
 		l.Was, l.Off = "left out", true
 	case l.Was == "":
-		l.Was = grams(t.Mass, t.Reads)
+		l.Was = t.Mass.Reading(t.Reads)
 		l.Off = t.Off() != 0
 	}
 	if t.ByEye {
@@ -155,6 +155,3 @@ func line(t work.Task) (Line, bool) {
 	}
 	return l, true
 }
-
-// grams shows a mass at what its scale reads to, with the unit.
-func grams(m, reads quantity.Mass) string { return m.At(reads) + " g" }

@@ -3,6 +3,7 @@ package recipe
 import (
 	"strings"
 	"unicode"
+	"unicode/utf8"
 )
 
 // Clean makes text from outside safe to keep and to show: whatever a terminal
@@ -25,6 +26,15 @@ func Clean(text string) string {
 		}
 		return r
 	}, strings.ToValidUTF8(text, string(unicode.ReplacementChar)))
+}
+
+// Capital begins a sentence with a text, which may be a name in any alphabet.
+func Capital(text string) string {
+	first, n := utf8.DecodeRuneInString(text)
+	if n == 0 {
+		return text
+	}
+	return string(unicode.ToUpper(first)) + text[n:]
 }
 
 // CleanLines is Clean for text of many lines, whose ends and tabs stay.

@@ -25,6 +25,10 @@ const (
 	DefaultLeftInVessel = 20 * quantity.Gram
 )
 
+// HotMix is too hot for lye solution and oils to meet, unless a maker plans it hotter: the
+// batter thickens at once, steams and may rise out of the pot (common practice, no source).
+const HotMix = 70 * quantity.Degree
+
 // CureLoss is the fraction of a bar's fresh weight that is taken to leave it in the
 // cure, where the maker's own figure is not known (common practice, no source).
 const CureLoss = 0.15

@@ -31,6 +31,14 @@ func TestClean(t *testing.T) {
 	}
 }
 
+func TestCapital(t *testing.T) {
+	for text, want := range map[string]string{"": "", "cup 1": "Cup 1", "élan": "Élan", "月 jug": "月 jug"} {
+		if got := Capital(text); got != want {
+			t.Errorf("Capital(%q) = %q, want %q", text, got, want)
+		}
+	}
+}
+
 func FuzzClean(f *testing.F) {
 	f.Add("Lighthouse \x1b[2J\u202e")
 	f.Fuzz(func(t *testing.T, s string) {

@@ -103,12 +103,12 @@ func Expected(t work.Task) (string, bool) {
 		if t.Target == 0 {
 			return "", true
 		}
-		return "about " + t.Target.At(t.Reads) + " g a bar is expected", true
+		return "about " + t.Target.Reading(t.Reads) + " a bar is expected", true
 	case work.WeighIn:
 		if t.Counted > 0 {
-			return "last time " + t.Mass.At(t.Reads) + " g", true
+			return "last time " + t.Mass.Reading(t.Reads), true
 		}
-		return "about " + t.Target.At(t.Reads) + " g is expected", true
+		return "about " + t.Target.Reading(t.Reads) + " is expected", true
 	case work.Count, work.Aside, work.Measure:
 		return "", true
 	default:

@@ -103,7 +103,7 @@ func Instead(code string, p steps.Plan, t work.Task, others []uses.Occupied) (Ac
 	}
 	return Question{
 		Title: "Another vessel?",
-		Hint:  recipe.Clean(capital(hint) + howToSay(p, vessel, others) + orOther(p, t, vessel)),
+		Hint:  recipe.Clean(recipe.Capital(hint) + howToSay(p, vessel, others) + orOther(p, t, vessel)),
 		Make:  tookInstead(code, p, vessel, others),
 	}, ""
 }
@@ -163,11 +163,4 @@ func howToSay(p steps.Plan, vessel string, others []uses.Occupied) string {
 		words += " For lye: polypropylene or stainless steel, clean and marked LYE; never aluminium or thin glass."
 	}
 	return words
-}
-
-func capital(s string) string {
-	if s == "" {
-		return s
-	}
-	return strings.ToUpper(s[:1]) + s[1:]
 }

@@ -24,9 +24,9 @@ func valueOf(f batch.Fact) string {
 func numberOf(f batch.Fact) string {
 	switch f := f.(type) {
 	case batch.Weighed:
-		return f.Mass.At(f.Reads) + " g"
+		return f.Mass.Reading(f.Reads)
 	case batch.Grossed:
-		return f.Gross.At(f.Reads) + " g"
+		return f.Gross.Reading(f.Reads)
 	case batch.TemperatureTaken:
 		return f.Temperature.String()
 	case batch.VesselReplaced:
@@ -35,18 +35,18 @@ func numberOf(f batch.Fact) string {
 		if f.Mass == 0 {
 			return ""
 		}
-		return f.Mass.At(quantity.Gram/10) + " g"
+		return f.Mass.Reading(quantity.Gram / 10)
 	case batch.BarsCut:
 		return quantity.Count(f.Bars, "bar", "bars")
 	case batch.BarsWeighed:
 		if f.Count > 1 {
 			return fmt.Sprintf("%d x %s", f.Count, f.Mass.At(f.Reads))
 		}
-		return f.Mass.At(f.Reads) + " g"
+		return f.Mass.Reading(f.Reads)
 	case batch.SetAside:
-		return f.Mass.At(quantity.Gram/10) + " g"
+		return f.Mass.Reading(quantity.Gram / 10)
 	case batch.WeighedIn:
-		return f.Mass.At(f.Reads) + " g"
+		return f.Mass.Reading(f.Reads)
 	case batch.Tested:
 		return resultOf(f)
 	default:

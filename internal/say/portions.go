@@ -40,7 +40,7 @@ func followed(st work.Stage, off work.Task) string {
 	var others []string
 	for _, t := range st.Tasks {
 		if t.Do == work.Portion && t.ID != off.ID && (!t.Done || t.Seq > off.Seq) {
-			others = append(others, t.Title+" "+grams(t.Target, t.Reads))
+			others = append(others, t.Title+" "+t.Target.Reading(t.Reads))
 		}
 	}
 	if len(others) == 0 {

@@ -42,16 +42,16 @@ func (w in) fact(e batch.Entry) string {
 			words += ", at " + clockOf(f.When, e.At.Wall)
 		}
 		if t, _, _ := w.plan.Task(f.Task); t.Poured() && f.Mass > 0 {
-			words += ", " + f.Mass.At(quantity.Gram/10) + " g weighed into it"
+			words += ", " + f.Mass.Reading(quantity.Gram/10) + " weighed into it"
 		} else if f.Mass > 0 {
-			words += ", weighs " + f.Mass.At(quantity.Gram/10) + " g"
+			words += ", weighs " + f.Mass.Reading(quantity.Gram/10)
 		}
 		if f.Why != "" {
 			words += w.beforehand(f.Task) + f.Why
 		}
 		return words
 	case batch.Grossed:
-		return w.plan.About(f.Task) + fmt.Sprintf("%s weighs %s, net %s g", f.Vessel, grams(f.Gross, f.Reads), (f.Gross-w.plan.EmptyOf(e.Seq, f)).At(f.Reads))
+		return w.plan.About(f.Task) + fmt.Sprintf("%s weighs %s, net %s g", f.Vessel, f.Gross.Reading(f.Reads), (f.Gross-w.plan.EmptyOf(e.Seq, f)).At(f.Reads))
 	case batch.TemperatureTaken:
 		return fmt.Sprintf("%s: %s", strings.Replace(f.Task, "/", ", ", 1), f.Temperature)
 	case batch.Skipped:
@@ -165,7 +165,7 @@ func (w in) inGoes(e batch.Entry, f batch.Weighed) string {
 	if goes == 1 || f.More {
 		return ""
 	}
-	return fmt.Sprintf(" (%s in %d goes)", grams(all, f.Reads), goes)
+	return fmt.Sprintf(" (%s in %d goes)", all.Reading(f.Reads), goes)
 }
 
 func (w in) weighed(f batch.Weighed) string {
@@ -173,7 +173,7 @@ func (w in) weighed(f batch.Weighed) string {
 	if t, _, ok := w.plan.Task(f.Task); ok && t.OfBatter() {
 		name = t.Title
 	}
-	words := fmt.Sprintf("%s %s", name, grams(f.Mass, f.Reads))
+	words := fmt.Sprintf("%s %s", name, f.Mass.Reading(f.Reads))
 	switch {
 	case f.Mass == 0 && f.How == batch.AtTarget:
 		words = name + ": that was all"
@@ -217,6 +217,3 @@ func (w in) decided(f batch.Decided) string {
 	}
 	return fmt.Sprintf("%s%s: %s", w.plan.About(f.Task), w.plan.Title(f.Task), words)
 }
-
-// grams shows a mass at what its scale reads to, with the unit.
-func grams(m, reads quantity.Mass) string { return m.At(reads) + " g" }

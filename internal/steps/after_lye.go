@@ -124,7 +124,7 @@ func (p *planner) pourPart(k pot, jug, pour work.Task) []work.Task {
 		return []work.Task{jug, pour}
 	}
 	pour.Title = fmt.Sprintf("The part is in the %s oils", k.recipe.Name)
-	keep := p.tick(keepLyeID(k.recipe.Name), fmt.Sprintf("Lid and label the rest: LYE, %.1f %%, %s, date", 100*p.strength(k), grams(net(jug)-amount(k.portion).Mass, jug.Reads)),
+	keep := p.tick(keepLyeID(k.recipe.Name), fmt.Sprintf("Lid and label the rest: LYE, %.1f %%, %s, date", 100*p.strength(k), (net(jug)-amount(k.portion).Mass).Reading(jug.Reads)),
 		"Out of reach of children and animals; it is as caustic as ever.")
 	return []work.Task{jug, k.portion, pour, keep}
 }

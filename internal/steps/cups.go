@@ -85,7 +85,7 @@ func (p *planner) cupsDiffer(r pour) string {
 	for i, t := range r.scents {
 		cup := r.cups[i]
 		if have := amount(cup).Mass; t.Skipped != "" && have > 0 {
-			words = append(words, fmt.Sprintf("%s (%s) is not needed", cup.Vessel, grams(have, cup.Reads)))
+			words = append(words, fmt.Sprintf("%s (%s) is not needed", cup.Vessel, have.Reading(cup.Reads)))
 		} else if !t.Done && t.Target != have {
 			words = append(words, sayOfCup(t, cup))
 		}
@@ -93,16 +93,16 @@ func (p *planner) cupsDiffer(r pour) string {
 	if len(words) == 0 {
 		return ""
 	}
-	return capital(strings.Join(words, "; ")) + "."
+	return recipe.Capital(strings.Join(words, "; ")) + "."
 }
 
 // sayOfCup says how much of a cup goes in.
 func sayOfCup(t, cup work.Task) string {
 	have := amount(cup).Mass
 	if off := t.Target - have; off > 0 {
-		return fmt.Sprintf("all of %s (%s) and %s more", cup.Vessel, grams(have, cup.Reads), grams(off, cup.Reads))
+		return fmt.Sprintf("all of %s (%s) and %s more", cup.Vessel, have.Reading(cup.Reads), off.Reading(cup.Reads))
 	}
-	return fmt.Sprintf("of %s: %s, %s stays", cup.Vessel, grams(t.Target, cup.Reads), grams(have-t.Target, cup.Reads))
+	return fmt.Sprintf("of %s: %s, %s stays", cup.Vessel, t.Target.Reading(cup.Reads), (have - t.Target).Reading(cup.Reads))
 }
 
 // fromCup is what goes in out of its cup: as it stands when nobody can tell that from
@@ -118,7 +118,7 @@ func (p *planner) fromCup(cup work.Task, same func(off quantity.Mass) bool, w we
 	if t.Target == have {
 		t.Hint = "All that is in the cup. " + w.hint
 	} else {
-		t.Hint = capital(sayOfCup(t, cup)) + ". " + w.hint
+		t.Hint = recipe.Capital(sayOfCup(t, cup)) + ". " + w.hint
 	}
 	return t
 }

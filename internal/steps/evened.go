@@ -140,7 +140,7 @@ func (p *planner) moveTask(s sharing, id string, mass quantity.Mass, from, into 
 	}
 	scale := p.rack.Home(v, holds+mass)
 	return p.fill(work.Task{
-		ID: id, Do: work.Weigh, Title: title, Hint: fmt.Sprintf("Out of %s, as was decided. %s stands on the scale.", out, capital(v.Name)), Material: work.Batter,
+		ID: id, Do: work.Weigh, Title: title, Hint: fmt.Sprintf("Out of %s, as was decided. %s stands on the scale.", out, recipe.Capital(v.Name)), Material: work.Batter,
 		Target: mass.RoundTo(scale.Reads), Tolerance: max(scale.Reads, min(2*quantity.Gram, mass/10)), Parts: 1,
 		Scale: scale.Name, Reads: scale.Reads, Max: scale.Max, Vessel: v.Name, Tare: v.Tare, TareKnown: v.Tare > 0, SoFar: holds,
 	})

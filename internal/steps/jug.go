@@ -17,7 +17,7 @@ import (
 // what is missing beyond that was spilled or never went in.
 func (p *planner) dissolvedJug(k pot) work.Task {
 	t := p.lyeJug(k, dissolvedJugID(k.recipe.Name), fmt.Sprintf("Weigh the %s lye jug again", k.recipe.Name))
-	t.Hint = fmt.Sprintf("Spoon out, lid off. Steam leaves it lighter, by up to %s until it is cold.", grams(t.Tolerance+t.Loss, t.Reads))
+	t.Hint = fmt.Sprintf("Spoon out, lid off. Steam leaves it lighter, by up to %s until it is cold.", (t.Tolerance + t.Loss).Reading(t.Reads))
 	if t.Done && t.Skipped == "" {
 		t.Hint = p.lost(k, t)
 	}
@@ -133,9 +133,9 @@ func (p *planner) lost(k pot, jug work.Task) string {
 	}
 	switch off := jug.Tare + k.solution() - jug.Mass; {
 	case off > jug.Tolerance:
-		return fmt.Sprintf("%s lighter than what went in: steam can take that. If any was spilled, alkali is missing.", grams(off, jug.Reads))
+		return fmt.Sprintf("%s lighter than what went in: steam can take that. If any was spilled, alkali is missing.", off.Reading(jug.Reads))
 	case off > jug.Reads:
-		return fmt.Sprintf("%s lighter than what went in: steam.", grams(off, jug.Reads))
+		return fmt.Sprintf("%s lighter than what went in: steam.", off.Reading(jug.Reads))
 	default:
 		return "As heavy as what went in."
 	}
@@ -145,12 +145,12 @@ func (p *planner) lost(k pot, jug work.Task) string {
 // of all that went in; or "".
 func (p *planner) jugOff(k pot, jug work.Task) string {
 	if off := jug.Off(); off > 0 {
-		return fmt.Sprintf("The jug is %s heavier than its facts: is it the right one?", grams(off, jug.Reads))
+		return fmt.Sprintf("The jug is %s heavier than its facts: is it the right one?", off.Reading(jug.Reads))
 	}
 	most := max(jug.Tolerance, p.lyeSolution(k).MostSteam())
 	if short := jug.Tare + k.solution() - jug.Mass; short > most || jug.Off() < 0 {
 		return fmt.Sprintf("The jug is %s lighter than its facts. Steam is harmless, and takes %s at most; solution that was spilled or poured off is alkali that is missing.",
-			grams(short, jug.Reads), grams(most, jug.Reads))
+			short.Reading(jug.Reads), most.Reading(jug.Reads))
 	}
 	return ""
 }
@@ -174,17 +174,17 @@ func (p *planner) lyeIn(k pot) (m quantity.Mass, from string) {
 	into := slices.Concat(p.withFollowers(append(slices.Clone(k.alkali), k.water)), k.early, k.cup)
 	since := slices.ContainsFunc(into, func(t work.Task) bool { return t.Seq > jug.Seq })
 	if !jug.Done || jug.Skipped != "" || jug.Tare <= 0 || since {
-		return m, fmt.Sprintf("The lye jug was not weighed since: expected with all %s that went into it.", grams(m, jug.Reads))
+		return m, fmt.Sprintf("The lye jug was not weighed since: expected with all %s that went into it.", m.Reading(jug.Reads))
 	}
 	switch was := net(jug); {
 	case was > all+jug.Reads: // Whatever the scale said, no more can be poured than went in.
-		return all, fmt.Sprintf("The lye jug weighed more than went into it: expected with the %s that did.", grams(all, jug.Reads))
+		return all, fmt.Sprintf("The lye jug weighed more than went into it: expected with the %s that did.", all.Reading(jug.Reads))
 	case (was - m).Abs() > jug.Reads: // Within a reading the scale tells nothing.
 		m = was
 	case was.RoundTo(jug.Reads) != m.RoundTo(jug.Reads):
-		return m, fmt.Sprintf("Expected with all %s of lye solution that went into the jug, as its weight bears out.", grams(m, jug.Reads))
+		return m, fmt.Sprintf("Expected with all %s of lye solution that went into the jug, as its weight bears out.", m.Reading(jug.Reads))
 	}
-	return m, fmt.Sprintf("Expected with the %s of lye solution that the jug held, all of it poured out.", grams(m, jug.Reads))
+	return m, fmt.Sprintf("Expected with the %s of lye solution that the jug held, all of it poured out.", m.Reading(jug.Reads))
 }
 
 // MostLye gives all that went into the lye jug whose weight a task asks for.

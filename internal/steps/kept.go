@@ -93,7 +93,7 @@ func (p *planner) putAwayTasks(over bool) []work.Task {
 		if mass <= 0 {
 			continue
 		}
-		t := p.tick(putAwayID(k.id), fmt.Sprintf("Put the %s of %s in %s away", grams(mass, p.s.Weighings(k.id)[0].Fact.Reads), k.material, k.cup.Name),
+		t := p.tick(putAwayID(k.id), fmt.Sprintf("Put the %s of %s in %s away", mass.Reading(p.s.Weighings(k.id)[0].Fact.Reads), k.material, k.cup.Name),
 			"Gloves, goggles. Dry, lidded, labelled, out of reach; or away by its safety data sheet. Then rinse "+k.cup.Name+" with plenty of water; dry it.")
 		t.Signal = "Hydroxide away"
 		tasks = append(tasks, rest.PassedBy(t, over, "nothing was noted"))

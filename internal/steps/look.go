@@ -8,6 +8,7 @@ import (
 	"bench/internal/calc"
 	"bench/internal/potcheck"
 	"bench/internal/quantity"
+	"bench/internal/recipe"
 	"bench/internal/work"
 )
 
@@ -140,7 +141,7 @@ func (p *planner) putRight(plan Plan, look batch.Look, fault calc.Fault, off qua
 	}
 	if fault.Kind == calc.Unrecorded || fault.Kind == calc.PouredOut {
 		m := off.Abs().RoundTo(t.Reads)
-		return KeepIt, fmt.Sprintf("%s: keep %s", said(fault), grams(m, t.Reads)), batch.Weighed{
+		return KeepIt, fmt.Sprintf("%s: keep %s", said(fault), m.Reading(t.Reads)), batch.Weighed{
 			Task: t.ID, Material: t.Material, Lot: t.Lot, Target: t.Target, Mass: m, How: batch.Typed,
 			Scale: t.Scale, Reads: t.Reads, Vessel: t.Vessel, Tare: t.Tare, Within: t.Tolerance, Look: look.Seq,
 		}
@@ -159,11 +160,11 @@ func (p *planner) putRight(plan Plan, look batch.Look, fault calc.Fault, off qua
 	if fault.Kind == calc.Missing {
 		with.Mass, then = 0, "then d: add it"
 	}
-	return CountAs, fmt.Sprintf("%s: count it as %s; %s", said(fault), grams(with.Mass, t.Reads), then),
+	return CountAs, fmt.Sprintf("%s: count it as %s; %s", said(fault), with.Mass.Reading(t.Reads), then),
 		batch.Corrected{Seq: w[0].Seq, Reason: fmt.Sprintf("by the weight of %s (no. %d)", look.Fact.Vessel, look.Seq), With: with}
 }
 
-func said(fault calc.Fault) string { return capital(potcheck.Say(fault)) }
+func said(fault calc.Fault) string { return recipe.Capital(potcheck.Say(fault)) }
 
 // theOne finds the weighing that a fault is of, if there is one alone.
 func (p *planner) theOne(plan Plan, look batch.Look, fault calc.Fault) (one work.Task, ok bool) {

@@ -99,7 +99,7 @@ func (p *planner) stockTask(b recipe.Batter, m recipe.Material, k pot, grams flo
 	return p.weigh(weighing{
 		id: b.Name + "/" + m.Name, title: fmt.Sprintf("%s, stock of %s", m.Name, m.Stock), material: m.Name, lot: m.Lot, mustType: true,
 		hint: fmt.Sprintf("Gloves, goggles, sleeves: it burns like the dry alkali. %s; no crystals in it? Read the scale and type what it says.",
-			capital(m.StockFrom())),
+			recipe.Capital(m.StockFrom())),
 		grams: grams, tolerance: calc.AlkaliTolerance(k.koh, recipe.MolarMass(m.Name), m.PureFraction(), ingredients(b)),
 		vessel: k.jug, load: quantity.FromGrams(water + grams), before: quantity.FromGrams(water), soFar: weighed,
 	})

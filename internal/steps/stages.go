@@ -6,7 +6,6 @@ import (
 	"slices"
 	"strings"
 
-	"bench/internal/quantity"
 	"bench/internal/recipe"
 	"bench/internal/work"
 )
@@ -73,7 +72,7 @@ func (p *planner) wipeOut(list []work.Stage) {
 				}
 				first := fmt.Sprintf("Wipe %s %s first: %s was in it.", in, out, was)
 				if back, came := strings.CutSuffix(was, outAgain); came && back != recipe.Water {
-					first = fmt.Sprintf("%s holds %s that came out again: back into its container, or into a labelled one; then wipe it %s.", capital(in), back, out)
+					first = fmt.Sprintf("%s holds %s that came out again: back into its container, or into a labelled one; then wipe it %s.", recipe.Capital(in), back, out)
 				}
 				t.Hint = strings.TrimSpace(first + " " + t.Hint)
 			}
@@ -222,14 +221,3 @@ func (p *planner) finish(last string, balance Balance) []work.Stage {
 
 // of joins a stage's noun with what it is about: "oils · sea".
 func of(noun, name string) string { return noun + " · " + name }
-
-// grams shows a mass at what its scale reads to, with the unit.
-func grams(m, reads quantity.Mass) string { return m.At(reads) + " g" }
-
-// capital starts a sentence.
-func capital(s string) string {
-	if s == "" {
-		return s
-	}
-	return strings.ToUpper(s[:1]) + s[1:]
-}

@@ -107,7 +107,7 @@ func (p *planner) wantedTrace(batter string) recipe.Trace {
 	return order[thinnest]
 }
 
-func traceTitle(t recipe.Trace) string { return capital(traceName(t)) + " reached" }
+func traceTitle(t recipe.Trace) string { return recipe.Capital(traceName(t)) + " reached" }
 
 func traceName(t recipe.Trace) string {
 	if t == recipe.Emulsion {

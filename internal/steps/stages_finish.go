@@ -69,7 +69,7 @@ func (p *planner) cleanUp(balance Balance) work.Stage {
 	over := p.ticked(glovesID)
 	code := rest.PassedBy(p.tick("clean up/code", "Tape the batch code onto every mould", "So that no loaf is ever without its name."), over, "nothing was noted")
 	left := p.after.Aside("clean up/leftover", batch.LeftoverBatter, "Weigh the leftover batter",
-		capital(balance.String())+". Scrape the vessels out into a cavity or a cup, marked with the code. 0 is none; space is some, not weighed.")
+		recipe.Capital(balance.String())+". Scrape the vessels out into a cavity or a cup, marked with the code. 0 is none; space is some, not weighed.")
 	sample := p.after.Aside("clean up/sample", batch.SampleBar, "Pour a sample bar, marked with the code", "If there is enough: it is cut open later instead of a bar. What was weighed as leftover counts already. 0 is none.")
 	return work.Stage{
 		ID: "clean up", Kind: work.CleanUp, Title: "clean up", Ordered: true,

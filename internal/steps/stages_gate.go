@@ -6,6 +6,7 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/quantity"
+	"bench/internal/recipe"
 	"bench/internal/solution"
 	"bench/internal/work"
 )
@@ -69,7 +70,7 @@ func (p *planner) mixHint(k pot, mix quantity.Temperature) string {
 		cooler = fmt.Sprintf("%.1f °C below the %s that is wanted. ", below.Celsius(), k.recipe.MixAt)
 	}
 	if melts, hardest := p.hardest(k); mix.Celsius() < melts {
-		return cooler + fmt.Sprintf("%s alone is clear from %.0f °C: if the oils look cloudy, warm them, or it sets early (false trace).", capital(hardest), melts)
+		return cooler + fmt.Sprintf("%s alone is clear from %.0f °C: if the oils look cloudy, warm them, or it sets early (false trace).", recipe.Capital(hardest), melts)
 	}
 	return strings.TrimSpace(cooler)
 }

@@ -31,7 +31,7 @@ func (p *planner) layerStage(r pour, id string, kind work.Kind, noun string) wor
 
 func (p *planner) scentPot(r pour) work.Stage {
 	s := p.layerStage(r, "scent/", work.ScentPot, "scent")
-	s.Why, s.Ordered = capital(r.layer.PlaceWhy)+".", true
+	s.Why, s.Ordered = recipe.Capital(r.layer.PlaceWhy)+".", true
 	if r.layer.Place != recipe.InPot || len(r.scents) == 0 {
 		return s
 	}
@@ -68,7 +68,7 @@ func (p *planner) staysHint(r pour) string {
 	if stays <= 0 {
 		return ""
 	}
-	return fmt.Sprintf("Of it %s is for the batter that stays in %s. ", grams(stays, r.scents[0].Reads), r.vessel.Name)
+	return fmt.Sprintf("Of it %s is for the batter that stays in %s. ", stays.Reading(r.scents[0].Reads), r.vessel.Name)
 }
 
 // thickenStage stands where there is no scent to stir into the pot.
@@ -111,7 +111,7 @@ func (p *planner) pourStage(r pour) work.Stage {
 // scentAndPour stirs its scent into each portion and pours it at once, loaf by
 // loaf.
 func (p *planner) scentAndPour(r pour) iter.Seq[work.Stage] {
-	why, n := capital(r.layer.PlaceWhy)+".", len(r.recipe.Scents)
+	why, n := recipe.Capital(r.layer.PlaceWhy)+".", len(r.recipe.Scents)
 	return func(yield func(work.Stage) bool) {
 		for loaf, pour := range p.pourTasks(r) {
 			noun := "pour " + strconv.Itoa(loaf+1)

@@ -25,7 +25,7 @@ func (p *planner) setOut() work.Stage {
 	for _, n := range needs {
 		t := p.tick("set out/"+n.name, n.name, "")
 		t.Material, t.Lot, t.Target, t.Reads = n.name, n.lot, n.mass, quantity.Gram/10
-		t.Hint = "Enough for all loaves: " + n.mass.At(t.Reads) + " g."
+		t.Hint = "Enough for all loaves: " + n.mass.Reading(t.Reads) + "."
 		if n.lot != "" {
 			t.Hint += " Lot " + n.lot + "."
 		}
@@ -112,10 +112,10 @@ func (p *planner) lye(k pot) work.Stage {
 	alkalis, _ := k.inJug()
 	words := make([]string, len(alkalis))
 	for i, t := range k.alkali {
-		words[i] = t.Material + " " + grams(quantity.FromGrams(alkalis[i]), t.Reads)
+		words[i] = t.Material + " " + quantity.FromGrams(alkalis[i]).Reading(t.Reads)
 	}
 	s.ReadBack = fmt.Sprintf("%s in water %s: lye concentration %.1f %%",
-		strings.Join(words, ", "), grams(amount(k.water).Mass, k.water.Reads), 100*p.strength(k))
+		strings.Join(words, ", "), amount(k.water).Mass.Reading(k.water.Reads), 100*p.strength(k))
 	return s
 }
 

@@ -33,13 +33,8 @@ func ReadOf(t work.Task) string {
 	return "the lye solution"
 }
 
-// hotBy is how much hotter than wanted a mix is too hot, and hottestMix is too hot for a
-// batter that is not planned hotter: it thickens at once, steams and may rise out of the
-// pot (both common practice, no source).
-const (
-	hotBy      = 10 * quantity.Degree
-	hottestMix = 70 * quantity.Degree
-)
+// hotBy is how much hotter than wanted a mix is too hot (common practice, no source).
+const hotBy = 10 * quantity.Degree
 
 // TooHot is a lye solution and oils that would meet too hot.
 type TooHot struct {
@@ -79,5 +74,5 @@ func (p *planner) tooHot(k pot) (TooHot, bool) {
 
 // hottest is the hottest that a batter's lye solution and oils may meet.
 func hottest(b recipe.Batter) quantity.Temperature {
-	return min(b.MixAt+hotBy, max(b.MixAt, hottestMix))
+	return min(b.MixAt+hotBy, max(b.MixAt, recipe.HotMix))
 }

@@ -46,7 +46,7 @@ func Fact(f batch.Fact) string {
 	case batch.Reworks:
 		words := "made of batch " + f.Batch
 		if f.Mass > 0 {
-			words += ", " + f.Mass.At(quantity.Gram) + " g"
+			words += ", " + f.Mass.Reading(quantity.Gram)
 		}
 		return words + because(f.Reason)
 	case batch.LimitStated:
@@ -123,7 +123,7 @@ func setAside(f batch.SetAside) string {
 	}
 	switch {
 	case f.Mass > 0:
-		words += ", " + f.Mass.At(quantity.Gram/10) + " g"
+		words += ", " + f.Mass.Reading(quantity.Gram/10)
 	case f.Count == 0:
 		words = "set aside: no " + string(f.Piece)
 	}

@@ -11,8 +11,8 @@ import (
 // a warning, so that a point or a unit in the wrong place is seen before anything is
 // weighed. A bound is common practice, no source, where nothing else is said.
 const (
-	leastMix, coolMix = 0 * quantity.Degree, 20 * quantity.Degree  // Below coolMix hard oils set again.
-	hotMix, mostMix   = 70 * quantity.Degree, 99 * quantity.Degree // Above mostMix water boils.
+	leastMix, coolMix = 0 * quantity.Degree, 20 * quantity.Degree // Below coolMix hard oils set again.
+	mostMix           = 99 * quantity.Degree                      // Above it water boils.
 
 	muchLeft, mostLeft     = 300 * quantity.Gram, quantity.Kilogram // Of batter that stays in a vessel.
 	muchColour, mostColour = 50 * quantity.GramPerKilo, 200 * quantity.GramPerKilo
@@ -55,7 +55,7 @@ func (c *checker) mixAt(p recipe.Path, t quantity.Temperature) {
 	switch {
 	case t > mostMix || t < leastMix:
 		c.errorf(p, "a batter cannot be mixed at %s, where its water boils or freezes: most are mixed at 25 to 60 °C", t)
-	case t > hotMix:
+	case t > recipe.HotMix:
 		c.warnf(p, "mixing at %s is hot: lye solution spits and steams, and the batter can rise over the rim; most are mixed at 25 to 60 °C", t)
 	case t < coolMix:
 		c.warnf(p, "mixing at %s is cool: hard oils set again, which looks like trace and is none; most are mixed at 25 to 60 °C", t)

@@ -263,7 +263,7 @@ func (s Ways) splitFigures(t ink.Theme, way steps.WayOn, w int) []string {
 		"",
 		figureLine(t, "height", o.Split.Height()),
 		figureLine(t, "scent", fmt.Sprintf("%.2f %%", o.Scent)),
-		figureLine(t, "stays", o.Split.Left.At(quantity.Gram)+" g in "+ink.Clean(o.Split.In)),
+		figureLine(t, "stays", o.Split.Left.Reading(quantity.Gram)+" in "+ink.Clean(o.Split.In)),
 		"",
 	}
 	return append(lines, asksUntil(t, way, w)...)

@@ -100,7 +100,7 @@ func (c Pot) View(t ink.Theme, w, h int) []string {
 			sign, style = ink.SignNow+" ", t.Accent
 		}
 		name := ink.Fit(ink.Clean(v.Vessel), 22) + ink.Fit(ink.Clean(v.Holds), 26)
-		lines = append(lines, " "+style.Render(sign+name)+t.Quiet.Render("empty "+v.Tare.At(v.Reads)+" g"))
+		lines = append(lines, " "+style.Render(sign+name)+t.Quiet.Render("empty "+v.Tare.Reading(v.Reads)))
 	}
 	lines = append(lines, "")
 	if ink.Roomy(w, h) && c.at < len(c.vessels) {

@@ -121,7 +121,7 @@ func (p panel) item(t work.Task) string {
 			note = r.Fact.Temperature.String()
 		}
 	case p.stage.Kind == work.SetOut && t.Target > 0:
-		value = t.Target.At(t.Reads) + " g"
+		value = t.Target.Reading(t.Reads)
 	case t.Do == work.Weigh:
 		value = t.Target.At(t.Reads)
 	}

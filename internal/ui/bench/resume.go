@@ -133,7 +133,7 @@ func notSo(u resume.Unsaid) string {
 // weight large.
 func (p panel) inAlready(u resume.Unsaid) []string {
 	number, word := cmp.Or(p.b.Typed, u.Gross.At(u.Task.Reads)), "it read"
-	says := " keeps " + u.Mass.At(u.Task.Reads) + " g   " + p.t.Key.Render("x") + " " + notSo(u) + "   " + p.t.Key.Render("0-9") + " reads otherwise"
+	says := " keeps " + u.Mass.Reading(u.Task.Reads) + "   " + p.t.Key.Render("x") + " " + notSo(u) + "   " + p.t.Key.Render("0-9") + " reads otherwise"
 	if p.b.Typed != "" {
 		word, says = "it reads", " holds it against the facts"
 	}

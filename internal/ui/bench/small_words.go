@@ -170,7 +170,7 @@ func (p panel) whereWords() []string {
 	case p.b.Typed != "":
 		return append(lines, p.wrapped(s.Scale+" reads "+p.b.Typed+" g")...)
 	case s.Gross > 0 && p.task.Do != work.Gross:
-		return append(lines, p.wrapped("Now on "+s.Scale+": "+s.Vessel+", untared "+s.Gross.At(s.Reads)+" g")...)
+		return append(lines, p.wrapped("Now on "+s.Scale+": "+s.Vessel+", untared "+s.Gross.Reading(s.Reads))...)
 	}
 	return append(lines, p.wrapped("Now on "+s.Scale+": "+s.Vessel)...)
 }

@@ -79,7 +79,7 @@ func amountCell(p steps.Plan, a steps.Amount) string {
 	if t, _, ok := p.Task(a.Task); ok && t.Reads > 0 {
 		reads = t.Reads
 	}
-	return "  " + ink.Fit(ink.Clean(a.Name), 24) + ink.Right(a.Target.At(reads), 9) + " g"
+	return "  " + ink.Fit(ink.Clean(a.Name), 24) + ink.Right(a.Target.Reading(reads), 11)
 }
 
 // layerLines says where a layer is poured to, and where its scent goes and why.
