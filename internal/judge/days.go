@@ -100,3 +100,17 @@ func dayOf(t time.Time) string {
 	}
 	return t.Format("2006-01-02 15:04")
 }
+
+// doubtDay asks about a day on which some loaves were cut, and not all of them yet.
+func doubtDay(p steps.Plan, f batch.Fact) string {
+	switch f.(type) {
+	case batch.WeighedIn, batch.Tested, batch.Released:
+	default:
+		return ""
+	}
+	when, cut := batch.SaidOf(f).When, p.Curing().Cut.Wall
+	if when.IsZero() || cut.IsZero() || !before(when, cut) {
+		return ""
+	}
+	return fmt.Sprintf("%s is before the last loaf was cut on %s", dayOf(when), dayOf(cut.In(when.Location())))
+}

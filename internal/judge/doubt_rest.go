@@ -109,25 +109,6 @@ const (
 	barsWithin = 0.02 // barsWithin is of a loaf: so much less than planned may stay in its ends.
 )
 
-// unlike says that a weight is over the most that is expected by more than that part, or
-// under the least by more than that and what dried away.
-func unlike(m, least, most quantity.Mass, within, dried float64) bool {
-	return m.Grams() > most.Grams()*(1+within) || m.Grams() < least.Grams()*(1-within-dried)
-}
-
-// dried is the part that may have dried away since the pour by when a fact was so; at is
-// when it is said, and zero is not known.
-func dried(p steps.Plan, f batch.Fact, at time.Time) float64 {
-	if when := batch.SaidOf(f).When; !when.IsZero() {
-		at = when
-	}
-	poured := p.Poured().Last.Wall
-	if at.IsZero() || poured.IsZero() {
-		return fallMost
-	}
-	return fall(max(0, at.Sub(poured)))
-}
-
 // doubtLoaf asks about a loaf that weighs unlike what was poured into its mould, and about
 // a pour unlike what was asked.
 func doubtLoaf(p steps.Plan, f batch.Ticked, at time.Time) string {
@@ -169,20 +150,6 @@ func doubtLeftover(p steps.Plan, f batch.SetAside) string {
 	return ""
 }
 
-// doubtDay asks about a day on which some loaves were cut, and not all of them yet.
-func doubtDay(p steps.Plan, f batch.Fact) string {
-	switch f.(type) {
-	case batch.WeighedIn, batch.Tested, batch.Released:
-	default:
-		return ""
-	}
-	when, cut := batch.SaidOf(f).When, p.Curing().Cut.Wall
-	if when.IsZero() || cut.IsZero() || !before(when, cut) {
-		return ""
-	}
-	return fmt.Sprintf("%s is before the last loaf was cut on %s", dayOf(when), dayOf(cut.In(when.Location())))
-}
-
 func doubtBars(p steps.Plan, f batch.BarsWeighed, at time.Time) string {
 	t, _, ok := p.Task(f.Task)
 	loaves := p.Poured().Loaves
@@ -203,67 +170,6 @@ func doubtBars(p steps.Plan, f batch.BarsWeighed, at time.Time) string {
 		return fmt.Sprintf("together the bars weigh %s g, and of the loaf's %s g about %.0f g are bars", (t.Mass + f.Mass).At(t.Reads), loaf.At(quantity.Gram), asBars)
 	case t.Target > 0 && unlike(each, t.Target, t.Target, barWithin, gone):
 		return fmt.Sprintf("%s g a bar, expected about %s g", each.At(t.Reads), t.Target.At(quantity.Gram))
-	}
-	return ""
-}
-
-// How much of its last weight a bar is expected to lose at most: some at once, more by the
-// day, and so much between two weigh-ins at all (common practice, no source).
-const (
-	fallAtOnce = 0.02
-	fallADay   = 0.02
-	fallMost   = 0.15
-)
-
-// fall is the most that a bar loses in a time.
-func fall(d time.Duration) float64 {
-	return min(fallMost, fallAtOnce+fallADay*d.Hours()/24)
-}
-
-// doubtWeighIn holds a weigh-in to those of the same bar before and after it.
-func doubtWeighIn(p steps.Plan, f batch.WeighedIn, at time.Time) string {
-	if !f.When.IsZero() {
-		at = f.When
-	}
-	for _, m := range p.Curing().Marks {
-		if m.Bar != f.Bar {
-			continue
-		}
-		for _, r := range m.Readings {
-			if at.IsZero() || !r.At.Wall.After(at) {
-				continue
-			}
-			if r.Mass > f.Mass+max(f.Reads, r.Reads) {
-				return fmt.Sprintf("bar %s weighed %s g after it, and a bar in cure loses weight", f.Bar, r.Mass.At(f.Reads))
-			}
-			break
-		}
-		for _, last := range slices.Backward(m.Readings) {
-			if !at.IsZero() && last.At.Wall.After(at) {
-				continue
-			}
-			within := fallMost
-			if !at.IsZero() {
-				within = fall(at.Sub(last.At.Wall))
-			}
-			return doubtLoss(f, last.Mass, last.Reads, within)
-		}
-		return ""
-	}
-	if bars := p.Poured().Bars; len(bars) > 0 && bars[0] > 0 && unlike(f.Mass, slices.Min(bars), slices.Max(bars), barWithin, dried(p, f, at)) {
-		expected := slices.Max(bars)
-		return fmt.Sprintf("%s g, expected about %s g", f.Mass.At(f.Reads), expected.At(quantity.Gram))
-	}
-	return ""
-}
-
-// doubtLoss asks about a bar that is heavier than it was, or by far lighter.
-func doubtLoss(f batch.WeighedIn, last, reads quantity.Mass, within float64) string {
-	switch {
-	case f.Mass > last+max(f.Reads, reads):
-		return fmt.Sprintf("bar %s weighed %s g before, and a bar in cure loses weight", f.Bar, last.At(f.Reads))
-	case f.Mass.Grams() < last.Grams()*(1-within):
-		return fmt.Sprintf("bar %s weighed %s g before: is it the same bar?", f.Bar, last.At(f.Reads))
 	}
 	return ""
 }

@@ -86,9 +86,9 @@ func Fine(words string) bool { return strings.HasPrefix(words, asItShould) }
 // reading or typing is seen.
 func (c Content) say(f calc.Finding, gross quantity.Mass) string {
 	off := quantity.FromGrams(f.Difference)
-	much := max(off, -off).Reading(c.Reads) + " more than the facts say"
+	much := off.Abs().Reading(c.Reads) + " more than the facts say"
 	if off < 0 {
-		much = max(off, -off).Reading(c.Reads) + " short"
+		much = off.Abs().Reading(c.Reads) + " short"
 	}
 	much += fmt.Sprintf(" (it is %s g and should be %s): ", gross.At(c.Reads), c.Expected.At(c.Reads))
 	switch f.Kind {

@@ -40,5 +40,5 @@ func OnScale(p steps.Plan, task string) (Standing, bool) {
 // tell.
 func (s Standing) Near(reading quantity.Mass) bool {
 	off := reading - s.Gross
-	return s.Gross > 0 && max(off, -off) <= 2*s.Reads // Two readings, each off by half at most, and a drop.
+	return s.Gross > 0 && off.Abs() <= 2*s.Reads // Two readings, each off by half at most, and a drop.
 }

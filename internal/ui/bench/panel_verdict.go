@@ -127,7 +127,7 @@ func (p panel) mark() (sign rune, style ink.Ink) {
 // off is what mark says, in a number and as few words as can be read from afar.
 func (p panel) off() (number, word string) {
 	over, _, _ := p.compare(p.typed)
-	number, word = max(over, -over).At(p.task.Reads), "over"
+	number, word = over.Abs().At(p.task.Reads), "over"
 	switch pouring := p.task.Do == work.Portion; {
 	case p.within(over):
 		return "", "within"
