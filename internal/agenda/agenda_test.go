@@ -29,7 +29,7 @@ func begin(t *testing.T) *story {
 
 func (b *story) say(f batch.Fact) {
 	b.at = b.at.Add(time.Minute)
-	b.s = b.s.Apply(batch.Entry{Seq: len(b.s.Entries) + 1, At: timer.Moment{Wall: b.at}, Fact: f})
+	b.s = b.s.With(f, timer.Moment{Wall: b.at})
 }
 
 // pour ticks every pour.

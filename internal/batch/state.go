@@ -102,6 +102,11 @@ func (s State) Apply(e Entry) State {
 	return next
 }
 
+// With is Apply for a fact that has no number yet: it gets the next.
+func (s State) With(f Fact, at timer.Moment) State {
+	return s.Apply(Entry{Seq: len(s.Entries) + 1, At: at, Fact: f})
+}
+
 // take applies a fact that is not a correction to maps that this state owns.
 func (s *State) take(e Entry) {
 	switch f := e.Fact.(type) {

@@ -28,7 +28,7 @@ func at(d float64) timer.Moment {
 func told(loaves int, facts ...any) batch.State {
 	s := batch.State{}.Apply(batch.Entry{Seq: 1, At: at(-1), Fact: batch.Started{Control: recipe.Control{Loaves: loaves}}})
 	for i := 0; i < len(facts); i += 2 {
-		s = s.Apply(batch.Entry{Seq: len(s.Entries) + 1, At: at(facts[i].(float64)), Fact: facts[i+1].(batch.Fact)})
+		s = s.With(facts[i+1].(batch.Fact), at(facts[i].(float64)))
 	}
 	return s
 }
@@ -129,7 +129,7 @@ func TestDryingInWords(t *testing.T) {
 	}
 	for week := range 6 {
 		d := float64(7 * week)
-		s = s.Apply(batch.Entry{Seq: len(s.Entries) + 1, At: at(d), Fact: weighed("1", quantity.FromGrams(100-11*(1-math.Exp(-d/10))).RoundTo(g/10))})
+		s = s.With(weighed("1", quantity.FromGrams(100-11*(1-math.Exp(-d/10))).RoundTo(g/10)), at(d))
 		if week == 2 {
 			if got := say(s, d); !strings.Contains(got, "No curve: a curve takes 4 weigh-ins of a bar on different days; so far it has 3.") {
 				t.Errorf("%q", got)
@@ -155,9 +155,9 @@ func TestPointsStartOnTheCurve(t *testing.T) {
 	for week := range 6 {
 		d := float64(7 * week)
 		part := 1 - 0.11*(1-math.Exp(-d/10))
-		s = s.Apply(batch.Entry{Seq: len(s.Entries) + 1, At: at(d), Fact: weighed("1", quantity.FromGrams(100*part))})
+		s = s.With(weighed("1", quantity.FromGrams(100*part)), at(d))
 		if week > 0 {
-			s = s.Apply(batch.Entry{Seq: len(s.Entries) + 1, At: at(d), Fact: weighed("2", quantity.FromGrams(80*part))})
+			s = s.With(weighed("2", quantity.FromGrams(80*part)), at(d))
 		}
 	}
 	c := curing.Of(s)

@@ -85,7 +85,7 @@ func workOn(store *journal.Store, control recipe.Control, until work.Kind) (stat
 
 // entered gives the state after one more fact, said now.
 func entered(s batch.State, f batch.Fact) batch.State {
-	return s.Apply(batch.Entry{Seq: len(s.Entries) + 1, At: moment(), Fact: f})
+	return s.With(f, moment())
 }
 
 func moment() timer.Moment { return timer.Moment{Wall: time.Now().Round(0)} }

@@ -21,7 +21,7 @@ func TestPortionThatWasOffStandsInTheRecord(t *testing.T) {
 	for off, want := range map[quantity.Mass]bool{19900: true, 1900: false, -19900: true} {
 		s := batch.State{}
 		put := func(f batch.Fact) {
-			s = s.Apply(batch.Entry{Seq: len(s.Entries) + 1, At: timer.Moment{Wall: time.Date(2026, 3, 2, 9, 0, 0, 0, time.UTC)}, Fact: f})
+			s = s.With(f, timer.Moment{Wall: time.Date(2026, 3, 2, 9, 0, 0, 0, time.UTC)})
 		}
 		put(batch.Started{Control: sample.Control(t, "lighthouse-at-dusk.yaml", 2)})
 		first, _, _ := steps.Of(s).Task("dusk/sky/loaf 1")
@@ -50,7 +50,7 @@ func TestPortionThatWasOffStandsInTheRecord(t *testing.T) {
 func TestRecordCountsAScentOnce(t *testing.T) {
 	s := batch.State{}
 	put := func(f batch.Fact) {
-		s = s.Apply(batch.Entry{Seq: len(s.Entries) + 1, At: timer.Moment{Wall: time.Date(2026, 3, 2, 9, len(s.Entries), 0, 0, time.UTC)}, Fact: f})
+		s = s.With(f, timer.Moment{Wall: time.Date(2026, 3, 2, 9, len(s.Entries), 0, 0, time.UTC)})
 	}
 	put(batch.Started{Control: sample.Control(t, "lighthouse-at-dusk.yaml", 2)})
 	cups, poured := 0, 0

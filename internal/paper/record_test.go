@@ -27,7 +27,7 @@ func finished(t *testing.T) batch.State {
 	s := batch.State{}
 	say := func(f batch.Fact) {
 		at = at.Add(90 * time.Second)
-		s = s.Apply(batch.Entry{Seq: len(s.Entries) + 1, At: timer.Moment{Wall: at}, Fact: f})
+		s = s.With(f, timer.Moment{Wall: at})
 	}
 	say(batch.Started{Control: lighthouse(t)})
 	plan := steps.Of(s)

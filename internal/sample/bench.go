@@ -29,7 +29,7 @@ func Begin(c recipe.Control) *Batch {
 // Put adds a fact, whatever the rules say.
 func (b *Batch) Put(f batch.Fact) {
 	b.Wait(30 * time.Second)
-	b.State = b.State.Apply(batch.Entry{Seq: len(b.State.Entries) + 1, At: b.Now, Fact: f})
+	b.State = b.State.With(f, b.Now)
 }
 
 // Wait lets time pass.

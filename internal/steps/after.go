@@ -1,7 +1,6 @@
 package steps
 
 import (
-	"fmt"
 	"slices"
 
 	"bench/internal/calc"
@@ -123,14 +122,6 @@ func (k pot) alkaliAmounts() []Amount {
 		list[i] = k.ofPartAmount(list[i])
 	}
 	return list
-}
-
-// nth tells the tasks of one weighing's decisions apart.
-func nth(i int) string {
-	if i == 0 {
-		return ""
-	}
-	return fmt.Sprintf(" (%d)", i+1)
 }
 
 // combinedBefore says that the lye solution had met the oils by that fact.

@@ -50,21 +50,22 @@ func (p *planner) alkaliUp(k *pot) {
 		grams := p.alkaliGrams(k.recipe, a, m, *k) - (held(&t) + since).Grams()
 		madeUp := p.decided(t.ID, batch.MakeUp) // The other one is brought up for both.
 		if p.touched(id) || k.up && !madeUp && t.Done && worthWeighing(grams, t) && !p.met(k.recipe.Name) {
-			k.early = append(k.early, p.weigh(weighing{
-				id: id, title: t.Material + ", more", material: t.Material, lot: t.Lot, mustType: true,
-				hint:  "Gloves, goggles, sleeves: it heats. Into the " + k.jug.Name + ", a little at a time; stir until clear.",
-				grams: grams, tolerance: ofMore(grams, t.Within.Grams()), vessel: p.rack.AlkaliCup(), into: k.jug.Name,
-			}))
+			k.early = append(k.early, p.weigh(p.moreAlkali(*k, t, id, "more", grams)))
 		}
 	}
 }
 
-func (p *planner) addAlkali(k *pot, t work.Task, id string, d batch.Decision, mass quantity.Mass) {
-	w := weighing{
-		id: id, title: t.Material + ", the missing part", material: t.Material, lot: t.Lot, mustType: true,
+// moreAlkali is more of an alkali that was weighed, for the jug.
+func (p *planner) moreAlkali(k pot, t work.Task, id, what string, grams float64) weighing {
+	return weighing{
+		id: id, title: t.Material + ", " + what, material: t.Material, lot: t.Lot, mustType: true,
 		hint:  "Gloves, goggles, sleeves: it heats. Into the " + k.jug.Name + ", a little at a time; stir until clear.",
-		grams: mass.Grams(), tolerance: ofMore(mass.Grams(), t.Within.Grams()), vessel: p.rack.AlkaliCup(), into: k.jug.Name,
+		grams: grams, tolerance: ofMore(grams, t.Within.Grams()), vessel: p.rack.AlkaliCup(), into: k.jug.Name,
 	}
+}
+
+func (p *planner) addAlkali(k *pot, t work.Task, id string, d batch.Decision, mass quantity.Mass) {
+	w := p.moreAlkali(*k, t, id, "the missing part", mass.Grams())
 	if !p.combinedBefore(k.recipe.Name, d.Seq) {
 		k.early = append(k.early, p.weigh(w))
 		return
@@ -110,12 +111,9 @@ func (p *planner) takePart(k *pot) {
 }
 
 // outOfJug are the tasks by which a lye solution leaves its jug.
-func (p *planner) outOfJug(k pot) []string {
+func (k pot) outOfJug() []string {
 	return []string{CombineID(k.recipe.Name), partID(k.recipe.Name)}
 }
-
-func partID(batter string) string    { return batter + "/lye part" }
-func keepLyeID(batter string) string { return batter + "/keep lye" }
 
 // pourPart puts the pouring of a part between the jug's weight and the tick,
 // and has the rest labelled.
@@ -147,8 +145,6 @@ func (p *planner) withLate(k pot, traces []work.Task) []work.Task {
 	}
 	return append(append(append([]work.Task{}, traces[:at]...), all...), traces[at:]...)
 }
-
-func lateLyeID(batter string) string { return batter + "/dissolve late" }
 
 // lateSince numbers the first decision that put something into the batter.
 func (p *planner) lateSince(k pot) int {

@@ -25,7 +25,7 @@ func (p *planner) followDecidedOils(k *pot, at int) {
 	var base []work.Task
 	base = append(base, k.oils...)
 	for _, a := range k.recipe.Alkali {
-		id := k.recipe.Name + "/" + a.Material
+		id := materialID(k.recipe.Name, a.Material)
 		base = append(base, work.Task{ID: id}, work.Task{ID: topUpID(id)})
 		for i := range p.s.Decisions(id) {
 			base = append(base, work.Task{ID: missingID(id, i)})
@@ -60,7 +60,7 @@ func (p *planner) addOil(k *pot, id string, d batch.Decision, mass quantity.Mass
 }
 
 func (p *planner) moreOil(k pot, id string, use recipe.OilUse, grams float64) work.Task {
-	tolerance := calc.OilTolerance(p.koh(k), k.recipe.Superfat.Fraction(), use.SV.Nominal, ingredients(k.recipe))
+	tolerance := calc.OilTolerance(p.kohOfRecipe(k), k.recipe.Superfat.Fraction(), use.SV.Nominal, ingredients(k.recipe))
 	hint := "Into the " + k.recipe.Name + " pot, as was decided."
 	if use.Hard {
 		hint = fmt.Sprintf("Hard: melts by %.0f °C. Melt it, then into the %s pot, as was decided; stir until clear.", use.Melts, k.recipe.Name)
@@ -72,11 +72,11 @@ func (p *planner) moreOil(k pot, id string, use recipe.OilUse, grams float64) wo
 	})
 }
 
-// koh is the alkali that the recipe's oils take, in grams of KOH.
-func (p *planner) koh(k pot) float64 {
+// kohOfRecipe is the alkali that the recipe's own oils take, in grams of KOH.
+func (p *planner) kohOfRecipe(k pot) float64 {
 	n := 0.0
 	for _, t := range k.oils {
-		use, _ := p.c.Oil(p.oilKey(k.recipe, t))
+		use, _ := p.c.Oil(oilKey(k.recipe, t))
 		n += amount(t).Mass.Grams() * use.SV.Nominal / 1000
 	}
 	return n
@@ -113,7 +113,7 @@ func (p *planner) upBy(b recipe.Batter, planned float64) float64 {
 
 // notOils are the weighings of a batter that are no oil and can bring everything up.
 func (p *planner) notOils(b recipe.Batter) []string {
-	ids := []string{b.Name + "/" + recipe.Water}
+	ids := []string{materialID(b.Name, recipe.Water)}
 	for _, a := range b.Additives {
 		ids = append(ids, b.Name+"/"+a.Material)
 	}
@@ -130,7 +130,7 @@ func (p *planner) notOils(b recipe.Batter) []string {
 func (p *planner) oilsThen(b recipe.Batter, planned, factor float64, seq int) float64 {
 	grams := make([]float64, len(b.Oils))
 	for i, o := range b.Oils {
-		id, target := oilID(b, o.Oil), planned*o.Share.Fraction()
+		id, target := materialID(b.Name, o.Oil), planned*o.Share.Fraction()
 		grams[i] = target
 		if p.weighedBefore(id, seq) > 0 {
 			decided, _ := p.since(id, seq)
@@ -155,7 +155,7 @@ func (p *planner) inProportion(k *pot, at int, factor float64) {
 	list := make([]calc.Weighing, len(k.oils))
 	for i, t := range k.oils {
 		since, _ := p.since(t.ID, len(p.s.Entries)+1)
-		list[i] = calc.Weighing{Target: planned * p.share(k.recipe, t), Actual: (t.Mass + since).Grams(), In: p.decided(t.ID, batch.InProportion)}
+		list[i] = calc.Weighing{Target: planned * shareOf(k.recipe, t), Actual: (t.Mass + since).Grams(), In: p.decided(t.ID, batch.InProportion)}
 	}
 	if factor > 0 {
 		list = append(list, calc.Weighing{Target: 1, Actual: factor, In: true})
@@ -168,7 +168,7 @@ func (p *planner) inProportion(k *pot, at int, factor float64) {
 			k.oils[i] = raised[i]
 		case t.Skipped == "":
 			k.oils[i].Tolerance, k.oils[i].Reckoned = raised[i].Tolerance, raised[i].Reckoned // As it was while it was weighed.
-			use, _ := p.c.Oil(p.oilKey(k.recipe, t))
+			use, _ := p.c.Oil(oilKey(k.recipe, t))
 			short := add[i]
 			if !list[i].In {
 				short -= list[i].Actual
@@ -185,16 +185,16 @@ func (p *planner) inProportion(k *pot, at int, factor float64) {
 func (p *planner) toppedUp(k *pot) {
 	for _, t := range k.oils {
 		if id := topUpID(t.ID); p.touched(id) {
-			use, _ := p.c.Oil(p.oilKey(k.recipe, t))
+			use, _ := p.c.Oil(oilKey(k.recipe, t))
 			weighed, _ := p.s.Mass(id)
 			k.more = append(k.more, p.moreOil(*k, id, use, weighed.Grams()))
 		}
 	}
 }
 
-func (p *planner) share(b recipe.Batter, t work.Task) float64 {
+func shareOf(b recipe.Batter, t work.Task) float64 {
 	for _, o := range b.Oils {
-		if oilID(b, o.Oil) == t.ID {
+		if materialID(b.Name, o.Oil) == t.ID {
 			return o.Share.Fraction()
 		}
 	}

@@ -35,7 +35,7 @@ func (p *planner) batter(k pot) Batter {
 func (p *planner) account(k pot) sure.Account {
 	var oils sure.Oils
 	for _, t := range k.allOils() {
-		use, _ := p.c.Oil(p.oilKey(k.recipe, t))
+		use, _ := p.c.Oil(oilKey(k.recipe, t))
 		for _, o := range p.c.PartsOf(use) {
 			oils.Add(o.Name, interval(t), o.Part, o.SV)
 		}

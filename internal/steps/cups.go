@@ -48,7 +48,7 @@ func (p *planner) portionScents(r *pour, plannedOils, oils, bare float64) {
 				tolerance: scent.Tolerance(limits, s, wanted[i], actual), vessel: p.cupOf(cup, in), load: cup.Target,
 				hint: "Stir it in by hand and pour at once.",
 			})
-			r.scents = append(r.scents, p.ofGivenUp(t, r, loaf))
+			r.scents = append(r.scents, ofGivenUp(t, r, loaf))
 		}
 	}
 }
@@ -57,7 +57,7 @@ func (p *planner) portionScents(r *pour, plannedOils, oils, bare float64) {
 func (p *planner) scentCup(r *pour, loaf int, s recipe.Scent, cup recipe.Vessel, grams, tolerance float64) work.Task {
 	m, _ := p.c.Material(s.Material)
 	return p.weigh(weighing{
-		id: r.loafIDs[loaf] + "/" + s.Material + "/cup", title: s.Material + " for loaf " + strconv.Itoa(loaf+1), material: s.Material, lot: m.Lot,
+		id: r.loafIDs[loaf] + "/" + s.Material + "/cup", title: s.Material + " for loaf " + p.words[loaf].no, material: s.Material, lot: m.Lot,
 		hint: joined(p.words[loaf].cup, p.unlike(r)), grams: grams, tolerance: tolerance, vessel: cup,
 	})
 }
@@ -72,7 +72,7 @@ func unseenOf(cup work.Task, open, most float64) func(off quantity.Mass) bool {
 }
 
 // ofGivenUp closes the scent of a loaf that gets no portion: nothing is stirred in.
-func (p *planner) ofGivenUp(t work.Task, r *pour, loaf int) work.Task {
+func ofGivenUp(t work.Task, r *pour, loaf int) work.Task {
 	if len(r.portions) > 0 && noPortion(&r.portions[loaf]) && !t.Done && t.Mass == 0 {
 		t.Done, t.Skipped, t.Target = true, "loaf "+strconv.Itoa(loaf+1)+" has no portion", 0
 	}
@@ -80,7 +80,7 @@ func (p *planner) ofGivenUp(t work.Task, r *pour, loaf int) work.Task {
 }
 
 // cupsDiffer says what of its cup each portion wants that is not simply all of it, or "".
-func (p *planner) cupsDiffer(r pour) string {
+func (r pour) cupsDiffer() string {
 	var words []string
 	for i, t := range r.scents {
 		cup := r.cups[i]
@@ -121,4 +121,15 @@ func (p *planner) fromCup(cup work.Task, same func(off quantity.Mass) bool, w we
 		t.Hint = recipe.Capital(sayOfCup(t, cup)) + ". " + w.hint
 	}
 	return t
+}
+
+// cupOf is the cup in which something was weighed, or is to be by the plan.
+func (p *planner) cupOf(cup work.Task, planned recipe.Vessel) recipe.Vessel {
+	if !p.touched(cup.ID) {
+		return planned
+	}
+	if name, tare := p.standsIn(cup.Vessel, cup.Tare, cup.Seq); name != planned.Name {
+		return recipe.Vessel{Name: name, Tare: tare, Kind: recipe.Cup}
+	}
+	return planned
 }

@@ -2,7 +2,6 @@ package steps
 
 import (
 	"slices"
-	"strings"
 
 	"bench/internal/batch"
 	"bench/internal/quantity"
@@ -67,7 +66,7 @@ func (p *planner) since(task string, before int) (decided, up quantity.Mass) {
 	}
 	for i, d := range p.s.Decisions(task) {
 		decided += p.weighedBefore(missingID(task, i), before) - p.weighedBefore(outID(task, i), before) +
-			p.weighedBefore(task+"/for "+d.Fact.Oil+nth(i), before)
+			p.weighedBefore(forItselfID(task, d.Fact.Oil, i), before)
 	}
 	return decided, p.weighedBefore(topUpID(task), before)
 }
@@ -115,7 +114,7 @@ func ofMore(grams, tolerance float64) float64 { return max(0, min(tolerance, gra
 // another one.
 func (p *planner) decidedOn(first, id string) bool {
 	for i, d := range p.s.Decisions(first) {
-		if id == missingID(first, i) || id == outID(first, i) || id == first+"/for "+d.Fact.Oil+nth(i) {
+		if id == missingID(first, i) || id == outID(first, i) || id == forItselfID(first, d.Fact.Oil, i) {
 			return true
 		}
 	}
@@ -138,15 +137,4 @@ func (p Plan) UponDecisions(task, batter string) (since quantity.Mass, follows b
 	}
 	since, _ = p.planner.since(task, len(p.planner.s.Entries)+1)
 	return since, false
-}
-
-// The ids of what a decision asks for.
-
-func missingID(task string, n int) string { return task + "/missing" + nth(n) }
-func outID(task string, n int) string     { return task + "/out" + nth(n) }
-func topUpID(task string) string          { return task + "/top-up" }
-
-// forID is an oil that is added for a weighing of the same batter.
-func forID(batter, oil, task string, n int) string {
-	return batter + "/" + oil + "/for " + strings.TrimPrefix(task, batter+"/") + nth(n)
 }

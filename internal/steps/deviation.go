@@ -99,8 +99,7 @@ func (p *planner) traced(batter string) bool {
 }
 
 func (p *planner) reached(batter string, t recipe.Trace) bool {
-	_, ok := p.s.Done(traceID(batter, t))
-	return ok
+	return p.ticked(traceID(batter, t))
 }
 
 func (p *planner) pouredAnyOf(batter string) bool {
@@ -113,17 +112,17 @@ func (p *planner) pouredAny(r pour) bool {
 
 func (p *planner) deviation(k pot, t work.Task, off quantity.Mass) Deviation {
 	d := Deviation{Task: t.ID, Batter: k.recipe.Name, Off: off, task: t, Words: k.recipe.Name + ": " + SayOff(t, off)}
-	if p.isAlkali(k, t) && off > 0 && p.dry(k, t) {
+	if k.isAlkali(t) && off > 0 && p.dry(k, t) {
 		d.Words += ". While it is dry it can come out of the cup again: leave it out, and weigh what comes out."
 	}
 	return d
 }
 
-func (p *planner) isOil(k pot, t work.Task) bool {
+func (k pot) isOil(t work.Task) bool {
 	return slices.ContainsFunc(k.oils, func(o work.Task) bool { return o.ID == t.ID })
 }
 
-func (p *planner) isAlkali(k pot, t work.Task) bool {
+func (k pot) isAlkali(t work.Task) bool {
 	return slices.ContainsFunc(slices.Concat(k.alkali, k.early), func(a work.Task) bool { return a.ID == t.ID })
 }
 

@@ -54,31 +54,39 @@ func (s sharing) left() quantity.Mass {
 	return m
 }
 
-// evenOut brings in what was decided upon portions, oldest first, and gives what went
-// back into the vessel behind each of them.
-func (p *planner) evenOut(s sharing) []quantity.Mass {
+// uponPortion is the n-th decision upon the portion at a place.
+type uponPortion struct {
+	batch.Decision
+	at, n int
+}
+
+// uponPortions lists what was decided upon portions, oldest first.
+func (p *planner) uponPortions(s sharing) []uponPortion {
 	if p.s.Undecided() {
 		return nil
 	}
-	type decision struct {
-		batch.Decision
-		at, n int
-	}
-	var all []decision
+	var all []uponPortion
 	for at, t := range s.portions {
 		for n, d := range p.s.Decisions(t.ID) {
-			all = append(all, decision{d, at, n})
+			all = append(all, uponPortion{d, at, n})
 		}
 	}
+	slices.SortFunc(all, func(a, b uponPortion) int { return a.Seq - b.Seq })
+	return all
+}
+
+// evenOut brings in what was decided upon portions, and gives what went back into the
+// vessel behind each of them.
+func (p *planner) evenOut(s sharing) []quantity.Mass {
+	all := p.uponPortions(s)
 	if len(all) == 0 {
 		return nil
 	}
 	back := make([]quantity.Mass, len(s.portions))
-	slices.SortFunc(all, func(a, b decision) int { return a.Seq - b.Seq })
 	fair := p.fair(s)
 	for _, d := range all {
-		id, t := evenedID(d.Fact.Task, d.n), &s.portions[d.at]
-		stands := t.Done && asDecided(d.Fact, t.There()-fair[d.at])
+		t := &s.portions[d.at]
+		id, stands := evenedID(t.ID, d.n), t.Done && asDecided(d.Fact, t.There()-fair[d.at])
 		if d.Fact.Mass <= 0 || !stands && !p.touched(id) {
 			continue
 		}
@@ -86,10 +94,7 @@ func (p *planner) evenOut(s sharing) []quantity.Mass {
 		if !stands {
 			wanted, _ = p.s.Mass(id)
 		}
-		from, into := d.at, s.place(d.Fact.Other)
-		if d.Fact.Off < 0 {
-			from, into = into, from
-		}
+		from, into := s.ends(d.at, d.Fact)
 		move := p.moveTask(s, id, wanted, from, into)
 		mass := amount(move).Mass
 		s.add(from, -mass)
@@ -100,12 +105,19 @@ func (p *planner) evenOut(s sharing) []quantity.Mass {
 		case from < 0:
 			back[d.at] -= mass
 		}
-		if p.followers == nil {
-			p.followers = map[string][]work.Task{}
-		}
-		p.followers[t.ID] = append(p.followers[t.ID], move)
+		p.putBehind(t.ID, move)
 	}
 	return back
+}
+
+// ends gives what a decision upon a portion is poured out of, and into: portions, or -1
+// for the vessel that they come out of.
+func (s sharing) ends(at int, d batch.Decided) (from, into int) {
+	from, into = at, s.place(d.Other)
+	if d.Off < 0 {
+		from, into = into, from
+	}
+	return from, into
 }
 
 // asDecided says that a portion is off by as much as it was decided upon.
@@ -145,6 +157,3 @@ func (p *planner) moveTask(s sharing, id string, mass quantity.Mass, from, into 
 		Scale: scale.Name, Reads: scale.Reads, Max: scale.Max, Vessel: v.Name, Tare: v.Tare, TareKnown: v.Tare > 0, SoFar: holds,
 	})
 }
-
-// evenedID is what was decided n-th upon a portion.
-func evenedID(portion string, n int) string { return portion + "/evened" + nth(n) }

@@ -8,6 +8,7 @@ import (
 	"bench/internal/batch"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
+	"bench/internal/timer"
 	"bench/internal/ways"
 	"bench/internal/work"
 )
@@ -116,7 +117,6 @@ func (r pour) coloured() bool {
 // portionWays gives the ways to go on with a portion, each tried out.
 func (p *planner) portionWays(plan Plan, d Deviation, s sharing, at int) []WayOn {
 	t := s.portions[at]
-	inPot := s.left()
 	stands := ways.Portion{Off: d.Off, Reads: t.Reads, Least: t.Tolerance, Jug: p.jugOf(s, at).Name, Pot: s.from.Vessel}
 	fair := p.fair(s)
 	for i, other := range s.portions {
@@ -127,22 +127,19 @@ func (p *planner) portionWays(plan Plan, d Deviation, s sharing, at int) []WayOn
 			stands.Others = append(stands.Others, ways.Other{Task: other.ID, Jug: p.jugOf(s, i).Name, Off: other.There() - fair[i]})
 		}
 	}
-	stands.InPot = max(0, inPot-p.c.LeftInVessel)
+	stands.InPot = max(0, s.left()-p.c.LeftInVessel)
 	var list []WayOn
 	for _, way := range ways.OfPortion(stands) {
 		w := WayOn{Way: way}
 		w.Fact.Task, w.Fact.Off, w.Fact.Within, w.Fact.ByEye = t.ID, d.Off, t.Tolerance, t.ByEye
-		after, by := planOf(p.s.Apply(batch.Entry{Seq: len(p.s.Entries) + 1, Fact: w.Fact}))
+		after, by := planOf(p.s.With(w.Fact, timer.Moment{}))
 		w.Outcome = outcome(plan, after, d.Batter)
 		w.Outcome.Split = by.splitOf(t.ID)
 		if w.Fact.Way == batch.CarryOn || fits(plan, after) {
 			list = append(list, w)
 		}
 	}
-	if !slices.ContainsFunc(list, func(w WayOn) bool { return w.Default }) {
-		list[0].Default = true
-	}
-	return list
+	return oneDefault(list)
 }
 
 // splitOf says where the layer of a portion comes to lie, and what stays in the vessel.
@@ -176,20 +173,17 @@ func (p Plan) Gives(task string) (m quantity.Mass, ok bool) {
 		return 0, false
 	}
 	for _, s := range p.planner.splits() {
-		for _, t := range s.portions {
+		for at, t := range s.portions {
 			for n, d := range p.planner.s.Decisions(t.ID) {
 				if evenedID(t.ID, n) != task {
 					continue
 				}
 				move, _, _ := p.Task(task)
-				from := s.place(t.ID)
-				if d.Fact.Off < 0 {
-					from = s.place(d.Fact.Other)
+				holds := s.left()
+				if from, _ := s.ends(at, d.Fact); from >= 0 {
+					holds = s.portions[from].There()
 				}
-				if from < 0 {
-					return s.left() + amount(move).Mass, true
-				}
-				return s.portions[from].There() + amount(move).Mass, true
+				return holds + amount(move).Mass, true
 			}
 		}
 	}

@@ -81,12 +81,17 @@ func (p *planner) touched(id string) bool { return len(p.s.Weighings(id)) > 0 }
 
 // with puts a weighing behind the one that it follows.
 func (p *planner) with(t, follower work.Task, sign quantity.Mass) work.Task {
+	p.putBehind(t.ID, follower)
+	t.Later += sign * amount(follower).Mass
+	return t
+}
+
+// putBehind has the plan list a weighing behind that of an id.
+func (p *planner) putBehind(id string, follower work.Task) {
 	if p.followers == nil {
 		p.followers = map[string][]work.Task{}
 	}
-	p.followers[t.ID] = append(p.followers[t.ID], follower)
-	t.Later += sign * amount(follower).Mass
-	return t
+	p.followers[id] = append(p.followers[id], follower)
 }
 
 func (p *planner) another(t work.Task, id string, grams float64, vessel recipe.Vessel) work.Task {
@@ -100,20 +105,18 @@ func (p *planner) another(t work.Task, id string, grams float64, vessel recipe.V
 const outAgain = ", out again"
 
 func (p *planner) outOfIt(t work.Task, id string, grams float64) work.Task {
+	hint := "Weigh what comes out of the " + p.nowIn(t) + ", as was decided."
+	switch {
+	case t.MustType:
+		hint = "Gloves, goggles, dry spoon. " + hint + " Keep it dry, closed and labelled."
+	case t.Material != recipe.Water:
+		hint += " Back into its own container while it is clean, or lid it and label it."
+	}
 	out := p.weigh(weighing{
-		id: id, title: t.Title + ", out again", material: t.Material + outAgain, lot: t.Lot,
-		hint:  "Weigh what comes out of the " + p.nowIn(t) + ", as was decided.",
+		id: id, title: t.Title + outAgain, material: t.Material + outAgain, lot: t.Lot, hint: hint, mustType: t.MustType,
 		grams: grams, tolerance: ofMore(grams, t.Within.Grams()), vessel: p.outCup(id),
 	})
 	out.Out = true
-	if t.Material != recipe.Water {
-		out.Hint += " Back into its own container while it is clean, or lid it and label it."
-	}
-	if t.MustType {
-		out.Hint = "Weigh what comes out of the " + p.nowIn(t) + ", as was decided."
-		out.MustType = true
-		out.Hint = "Gloves, goggles, dry spoon. " + out.Hint + " Keep it dry, closed and labelled."
-	}
 	return out
 }
 
@@ -138,14 +141,7 @@ func (p *planner) withFollowers(tasks []work.Task) []work.Task {
 	return list
 }
 
-// waterWanted gives the grams of water for all the alkali of the jug.
-func (p *planner) waterWanted(k pot, oils float64) float64 {
-	alkali, _ := k.inJug()
-	water, _ := p.c.ExtraWater(k.recipe, alkali, gramsOf(k.additives), oils)
-	return water
-}
-
-// late is where an additive goes that is decided upon once the lye solution is in
+// lateFor is where an additive goes that is decided upon once the lye solution is in
 // the oils; one that goes into the batter anyway stays where it is.
 func (k *pot) lateFor(in recipe.Medium) *[]work.Task {
 	if in == recipe.InBatter {

@@ -2,9 +2,7 @@ package steps
 
 import (
 	"fmt"
-	"strconv"
 
-	"bench/internal/recipe"
 	"bench/internal/work"
 )
 
@@ -65,24 +63,4 @@ func (p *planner) fullOf(stages []work.Stage) map[string]content {
 		}
 	}
 	return full
-}
-
-// cupOf is the cup in which something was weighed, or is to be by the plan.
-func (p *planner) cupOf(cup work.Task, planned recipe.Vessel) recipe.Vessel {
-	if !p.touched(cup.ID) {
-		return planned
-	}
-	if name, tare := p.standsIn(cup.Vessel, cup.Tare, cup.Seq); name != planned.Name {
-		return recipe.Vessel{Name: name, Tare: tare, Kind: recipe.Cup}
-	}
-	return planned
-}
-
-// lastPourOf is the stage in which the last of a layer goes into the moulds.
-func (p *planner) lastPourOf(layer int) string {
-	r := &p.pours[layer]
-	if r.layer.Place == recipe.InPortions {
-		return "pour " + strconv.Itoa(p.c.Loaves) + "/" + r.recipe.Name
-	}
-	return "pour/" + r.recipe.Name
 }

@@ -123,7 +123,7 @@ func (b *bencher) moment() timer.Moment {
 
 func (b *bencher) put(f batch.Fact) {
 	b.now = b.now.Add(30 * time.Second)
-	b.state, b.planned = b.state.Apply(batch.Entry{Seq: len(b.state.Entries) + 1, At: b.moment(), Fact: f}), nil
+	b.state, b.planned = b.state.With(f, b.moment()), nil
 }
 
 // reads answers the warnings that nobody has read, each with the figure it asks for.

@@ -29,13 +29,10 @@ func (p *planner) jugTask(k pot) work.Task {
 	return p.lyeJug(k, jugID(k.recipe.Name), fmt.Sprintf("Weigh the %s lye jug, lid off", k.recipe.Name))
 }
 
-func jugID(batter string) string          { return batter + "/lye jug" }
-func dissolvedJugID(batter string) string { return jugID(batter) + "/dissolved" }
-
 // lyeJug asks for the weight of a lye jug; once more when something went into it since
 // it was weighed, or is to go.
 func (p *planner) lyeJug(k pot, id, title string) work.Task {
-	t := p.grossTask(id, title, k.jug, k.solution(), p.outOfJug(k)...)
+	t := p.grossTask(id, title, k.jug, k.solution(), k.outOfJug()...)
 	if _, more := p.jugSince(k, t.Seq); t.Done && more && !p.met(k.recipe.Name) {
 		t.Done, t.Mass = false, 0
 	}
@@ -55,7 +52,7 @@ func (p *planner) lyeJug(k pot, id, title string) work.Task {
 // jugWeighed gives the last weight of a lye jug before a fact.
 func (p *planner) jugWeighed(k pot, before int) (last batch.Grossing, ok bool) {
 	for _, id := range []string{dissolvedJugID(k.recipe.Name), jugID(k.recipe.Name)} {
-		if g, said := p.s.Gross(id); said && g.Seq < before && g.Seq > last.Seq && !p.moved(g, p.outOfJug(k)) {
+		if g, said := p.s.Gross(id); said && g.Seq < before && g.Seq > last.Seq && !p.moved(g, k.outOfJug()) {
 			last, ok = g, true
 		}
 	}
@@ -76,7 +73,7 @@ func (p *planner) jugLookedInto(k pot, before int) (batch.Grossing, bool) {
 			continue
 		}
 		g := batch.Grossing{Fact: batch.Grossed{Vessel: f.Vessel, Gross: f.Gross, Tare: k.jug.Tare}, Seq: e.Seq, At: e.At}
-		if p.bySteam(k, f.Expected-f.Gross) && p.jugWhole(k, e.Seq) && !p.moved(g, p.outOfJug(k)) {
+		if p.bySteam(k, f.Expected-f.Gross) && p.jugWhole(k, e.Seq) && !p.moved(g, k.outOfJug()) {
 			return g, true
 		}
 	}
@@ -96,7 +93,7 @@ func (p *planner) jugWhole(k pot, seq int) bool {
 		return ok && d.Seq < seq
 	}
 	name := k.recipe.Name
-	if !before(DissolveID(name)) || slices.ContainsFunc(p.outOfJug(k), func(id string) bool {
+	if !before(DissolveID(name)) || slices.ContainsFunc(k.outOfJug(), func(id string) bool {
 		return before(id) || p.weighedBefore(id, seq) > 0
 	}) {
 		return false

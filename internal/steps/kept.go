@@ -30,7 +30,7 @@ func (p *planner) keepAlkali() []kept {
 	var list []kept
 	for _, b := range p.c.Recipe.Batters {
 		for _, a := range b.Alkali {
-			for _, id := range p.alkaliWeighings(b.Name + "/" + a.Material) {
+			for _, id := range p.alkaliWeighings(materialID(b.Name, a.Material)) {
 				list = append(list, p.keepOf(id, a.Material)...)
 			}
 		}
@@ -76,8 +76,6 @@ func (p *planner) outCup(id string) recipe.Vessel {
 	}
 	return p.rack.ColourCup(0)
 }
-
-func putAwayID(out string) string { return "clean up/put away/" + out }
 
 // putAway says that somebody put it away, or ended the clean-up of a batch of before.
 func (p *planner) putAway(k kept) bool {

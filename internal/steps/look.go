@@ -9,6 +9,7 @@ import (
 	"bench/internal/potcheck"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
+	"bench/internal/timer"
 	"bench/internal/work"
 )
 
@@ -107,7 +108,7 @@ func (p *planner) afterLook(plan Plan, d Deviation) []WayOn {
 		w := WayOn{Look: &AfterLook{Kind: kind, Fact: f, Finds: found.Words, Vessel: d.Vessel, Seq: d.Look}}
 		w.Title, w.Until = title, "there at any time"
 		if f != nil {
-			after, _ := planOf(p.s.Apply(batch.Entry{Seq: len(p.s.Entries) + 1, Fact: f}))
+			after, _ := planOf(p.s.With(f, timer.Moment{}))
 			w.Outcome = outcome(plan, after, d.Batter)
 		}
 		return w

@@ -31,7 +31,7 @@ func gramsOf(tasks []work.Task) []float64 {
 func (p *planner) alkaliGrams(b recipe.Batter, a recipe.AlkaliShare, m recipe.Material, k pot) float64 {
 	share := a.Share.Fraction()
 	for _, other := range b.Alkali {
-		id := b.Name + "/" + other.Material
+		id := materialID(b.Name, other.Material)
 		if other.Material == a.Material || !p.decided(id, batch.MakeUp) {
 			continue
 		}
@@ -55,7 +55,7 @@ func (p *planner) alkaliTasks(b recipe.Batter, k pot) []work.Task {
 			continue
 		}
 		tasks = append(tasks, p.weigh(weighing{
-			id: b.Name + "/" + a.Material, title: a.Material, material: a.Material, lot: m.Lot, mustType: true,
+			id: materialID(b.Name, a.Material), title: a.Material, material: a.Material, lot: m.Lot, mustType: true,
 			hint:      "Gloves, goggles, sleeves. Read the scale and type what it says.",
 			grams:     grams,
 			tolerance: calc.AlkaliTolerance(k.koh, recipe.MolarMass(a.Material), m.PureFraction(), ingredients(b)),
@@ -80,7 +80,7 @@ func (p *planner) inCup(b recipe.Batter, k pot) (load, soFar quantity.Mass) {
 			continue
 		}
 		grams += p.alkaliGrams(b, a, m, k)
-		weighed, _ := p.s.Mass(b.Name + "/" + a.Material)
+		weighed, _ := p.s.Mass(materialID(b.Name, a.Material))
 		soFar += weighed
 	}
 	return quantity.FromGrams(grams), soFar
@@ -95,18 +95,15 @@ func (p *planner) stockTask(b recipe.Batter, m recipe.Material, k pot, grams flo
 		exact[i] = p.alkaliGrams(b, a, other, k)
 	}
 	water, _ := p.c.ExtraWater(b, exact, gramsOf(k.additives), oils)
-	weighed, _ := p.s.Mass(b.Name + "/" + recipe.Water)
+	weighed, _ := p.s.Mass(materialID(b.Name, recipe.Water))
 	return p.weigh(weighing{
-		id: b.Name + "/" + m.Name, title: fmt.Sprintf("%s, stock of %s", m.Name, m.Stock), material: m.Name, lot: m.Lot, mustType: true,
+		id: materialID(b.Name, m.Name), title: fmt.Sprintf("%s, stock of %s", m.Name, m.Stock), material: m.Name, lot: m.Lot, mustType: true,
 		hint: fmt.Sprintf("Gloves, goggles, sleeves: it burns like the dry alkali. %s; no crystals in it? Read the scale and type what it says.",
 			recipe.Capital(m.StockFrom())),
 		grams: grams, tolerance: calc.AlkaliTolerance(k.koh, recipe.MolarMass(m.Name), m.PureFraction(), ingredients(b)),
 		vessel: k.jug, load: quantity.FromGrams(water + grams), before: quantity.FromGrams(water), soFar: weighed,
 	})
 }
-
-func lyeTemperatureID(batter string) string { return batter + "/lye temperature" }
-func oilTemperatureID(batter string) string { return batter + "/oil temperature" }
 
 // cooling is how the lye solution cools, as far as it was read since it last heated.
 func (p *planner) cooling(k pot) lye.Cooling {
@@ -121,11 +118,6 @@ func (p *planner) cooling(k pot) lye.Cooling {
 		c = c.Read(p.s, lyeTemperatureID(k.recipe.Name), last)
 	}
 	return c
-}
-
-// Dissolving are the ticks that alkali of a batter is dissolved, at which it heats.
-func Dissolving(batter string) []string {
-	return []string{DissolveID(batter), moreID(batter), straightID(batter), lateLyeID(batter)}
 }
 
 // fresh says that the lye solution was read once all was there: the solution,
@@ -143,12 +135,12 @@ func (p *planner) fresh(k pot, after []string) bool {
 	}
 	for _, stage := range after {
 		if layer, isFirm := strings.CutPrefix(stage, "firm/"); isFirm {
-			if d, ok := p.s.Done(layer + "/firm"); !ok || d.Seq > read.Seq {
+			if d, ok := p.s.Done(firmID(layer)); !ok || d.Seq > read.Seq {
 				return false
 			}
 		}
 	}
-	for _, id := range append(Dissolving(k.recipe.Name), k.recipe.Name+"/melt", moreMeltID(k.recipe.Name)) {
+	for _, id := range append(Dissolving(k.recipe.Name), meltID(k.recipe.Name), moreMeltID(k.recipe.Name)) {
 		if d, ok := p.s.Done(id); ok && d.Seq > read.Seq {
 			return false
 		}

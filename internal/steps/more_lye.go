@@ -23,7 +23,7 @@ func (p *planner) lyeMade(batter string) (seq int, made bool) {
 	b, _ := p.c.Recipe.Batter(batter)
 	for _, a := range b.Alkali {
 		m, _ := p.c.Material(a.Material)
-		if w := p.s.Weighings(batter + "/" + a.Material); m.Stock > 0 && len(w) > 0 && (!made || w[0].Seq < seq) {
+		if w := p.s.Weighings(materialID(batter, a.Material)); m.Stock > 0 && len(w) > 0 && (!made || w[0].Seq < seq) {
 			seq, made = w[0].Seq, true
 		}
 	}
@@ -84,7 +84,7 @@ func (p *planner) smallJug(batter string, need float64) (v recipe.Vessel, ok boo
 // smallIn says that another batter's small solution is in a vessel.
 func (p *planner) smallIn(vessel, but string) bool {
 	return slices.ContainsFunc(p.c.Recipe.Batters, func(b recipe.Batter) bool {
-		w := p.s.Weighings(topUpID(b.Name + "/" + recipe.Water))
+		w := p.s.Weighings(topUpID(materialID(b.Name, recipe.Water)))
 		return b.Name != but && len(w) > 0 && w[0].Fact.Vessel == vessel && !p.ticked(moreID(b.Name)) && !p.met(b.Name)
 	})
 }
@@ -197,9 +197,8 @@ func (p *planner) dry(k pot, t work.Task) bool {
 	if slices.ContainsFunc(k.early, func(e work.Task) bool { return e.ID == t.ID }) {
 		return !p.inJugYet(k, t)
 	}
-	_, wet := p.s.Done(DissolveID(k.recipe.Name))
 	others := slices.ContainsFunc(k.alkali, func(a work.Task) bool { return a.ID != t.ID && a.Mass > 0 })
-	return !wet && !others
+	return !p.ticked(DissolveID(k.recipe.Name)) && !others
 }
 
 // inJugYet says that what is for a jug whose lye solution was made is in it.
@@ -211,7 +210,9 @@ func (p *planner) inJugYet(k pot, t work.Task) bool {
 	return p.ticked(moreID(name)) || p.met(name)
 }
 
-// moreID is the id of the small solution going into the jug, straightID of extra alkali
-// that is dissolved in it.
-func moreID(batter string) string     { return batter + "/dissolve more" }
-func straightID(batter string) string { return batter + "/dissolve in the jug" }
+// waterWanted gives the grams of water for all the alkali of the jug.
+func (p *planner) waterWanted(k pot, oils float64) float64 {
+	alkali, _ := k.inJug()
+	water, _ := p.c.ExtraWater(k.recipe, alkali, gramsOf(k.additives), oils)
+	return water
+}

@@ -48,7 +48,7 @@ const lowerBy = 0.25
 
 // tooLow says that a way leaves a superfat below the stated one. What is neither
 // oil nor alkali is not blamed for what is too low already.
-func (p *planner) tooLow(k pot, kind ways.Kind, s calc.Superfat, now Plan) bool {
+func (k pot) tooLow(kind ways.Kind, s calc.Superfat, now Plan) bool {
 	for _, b := range now.Batters {
 		if b.Name == k.recipe.Name && kind != ways.Oil && kind != ways.Alkali && s.Percent >= b.Superfat.Percent-1e-9 {
 			return false

@@ -20,7 +20,7 @@ const readsBack = 3
 // withReadBack ends a stage of lye solution, split or pour with its pause point;
 // loaves that are poured one by one share that of the last.
 func (p *planner) withReadBack(s work.Stage) work.Stage {
-	title := ""
+	var title string
 	switch {
 	case p.c.PlanVersion < readsBack || len(s.Tasks) == 0:
 		return s
@@ -38,7 +38,7 @@ func (p *planner) withReadBack(s work.Stage) work.Stage {
 	t := p.tick(s.ID+"/read back", title, "Compare what was done with what was asked.")
 	t.Do, t.Signal = work.Confirm, "Read back"
 	if i := slices.IndexFunc(p.pours, func(r pour) bool { return s.Kind == work.Split && r.recipe.Name == s.Layer && len(r.cups) > 0 }); i >= 0 {
-		t.Hint = cmp.Or(p.cupsDiffer(p.pours[i]), t.Hint)
+		t.Hint = cmp.Or(p.pours[i].cupsDiffer(), t.Hint)
 	}
 	for _, before := range s.Tasks {
 		if before.Seq > t.Seq { // Something came after it was read back.

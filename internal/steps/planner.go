@@ -77,10 +77,15 @@ func planOf(s batch.State) (Plan, *planner) {
 	p.loaves = p.unmoulded()
 	p.after = p.afterPour()
 	p.toppings, p.tooFine = p.topTasks(), p.coarse()
+	return p.plan(), p
+}
+
+// plan puts together what was worked out.
+func (p *planner) plan() Plan {
 	plan := Plan{
 		Recipe: p.c.Recipe.Name, Loaves: p.c.Loaves, Mould: p.c.Mould,
-		Warnings: slices.Concat(p.c.Warnings, p.tooFine, p.tooHeavy()), Closed: s.Closed(),
-		Batters: make([]Batter, 0, len(p.pots)), Layers: make([]Layer, 0, len(p.pours)),
+		Warnings: slices.Concat(p.c.Warnings, p.tooFine, p.tooHeavy()), Closed: p.s.Closed(),
+		Batters: make([]Batter, 0, len(p.pots)), Layers: make([]Layer, 0, len(p.pours)), planner: p,
 	}
 	for _, k := range p.pots {
 		b := p.batter(k)
@@ -94,21 +99,19 @@ func planOf(s batch.State) (Plan, *planner) {
 	}
 	plan.Balance = p.balance(plan.Batters)
 	plan.Stages = p.stages(plan.Balance)
-	if !s.Closed() { // Nothing could be said about them any more.
+	if !plan.Closed { // Nothing could be said about them any more.
 		plan.Timers = p.timers(plan.Stages)
 	}
 	p.waitForVessels(plan.Stages)
-	next.Settle(plan.Stages, s)
+	next.Settle(plan.Stages, p.s)
 	p.wipeOut(plan.Stages)
-	plan.planner = p
 	plan.Warnings = append(plan.Warnings, plan.tooSmall()...)
-	return plan, p
+	return plan
 }
 
 // With gives the plan as it would be with one fact more, without the ways to go on.
 func (p Plan) With(f batch.Fact, now timer.Moment) Plan {
-	s := p.State()
-	after, _ := planOf(s.Apply(batch.Entry{Seq: len(s.Entries) + 1, At: now, Fact: f}))
+	after, _ := planOf(p.State().With(f, now))
 	return after
 }
 

@@ -46,7 +46,7 @@ func (p *planner) fillPot(i int) pot {
 	k.oils = p.oilTasks(b, k.vessel, p.size.Oils[i].Grams(), p.potLoad(i))
 	p.followDecidedOils(&k, i)
 	for _, t := range k.allOils() {
-		o, _ := p.c.Oil(p.oilKey(b, t))
+		o, _ := p.c.Oil(oilKey(b, t))
 		k.koh += amount(t).Mass.Grams() * o.SV.Nominal / 1000
 	}
 	oils := sum(k.allOils()...).Grams()
@@ -64,15 +64,7 @@ func (p *planner) fillPot(i int) pot {
 	}
 	k.acids = p.c.Acids(b, brought)
 	k.alkali = p.alkaliTasks(b, k)
-	alkali := sum(k.alkali...).Grams()
-	water, _ := p.c.ExtraWater(b, gramsOf(k.alkali), brought, oils) // Beyond the solubility only by a deviation; the screen warns.
-	tap, _ := p.c.Material(recipe.Water)
-	k.water = p.weigh(weighing{
-		id: b.Name + "/" + recipe.Water, title: "Water into the lye jug", material: recipe.Water, lot: tap.Lot,
-		hint:  "Label the jug: LYE, " + b.Name + ". Water first; alkali goes into water, never water into alkali.",
-		grams: water, tolerance: calc.WaterTolerance(water),
-		vessel: k.jug, load: quantity.FromGrams(water + alkali),
-	})
+	k.water = p.waterTask(k, oils, brought)
 	p.followDecidedLye(&k)
 	if !p.s.Undecided() {
 		k.water = p.followDecided(k.water, sequel{batter: b.Name, cup: &k.cup, late: &k.lateRest})
@@ -86,6 +78,19 @@ func (p *planner) fillPot(i int) pot {
 		k.parts = k.shared.portions
 	}
 	return k
+}
+
+// waterTask weighs what water a pot's alkali wants beside what the additives bring.
+func (p *planner) waterTask(k pot, oils float64, brought []float64) work.Task {
+	name := k.recipe.Name
+	water, _ := p.c.ExtraWater(k.recipe, gramsOf(k.alkali), brought, oils) // Beyond the solubility only by a deviation; the screen warns.
+	tap, _ := p.c.Material(recipe.Water)
+	return p.weigh(weighing{
+		id: materialID(name, recipe.Water), title: "Water into the lye jug", material: recipe.Water, lot: tap.Lot,
+		hint:  "Label the jug: LYE, " + name + ". Water first; alkali goes into water, never water into alkali.",
+		grams: water, tolerance: calc.WaterTolerance(water),
+		vessel: k.jug, load: quantity.FromGrams(water + sum(k.alkali...).Grams()),
+	})
 }
 
 // potLoad is what the pot will carry when the batter is complete, roughly
@@ -115,7 +120,7 @@ func (p *planner) oilTasks(b recipe.Batter, vessel recipe.Vessel, grams float64,
 	}
 	var soFar quantity.Mass
 	for _, o := range shares {
-		m, _ := p.s.Mass(oilID(b, o.Oil))
+		m, _ := p.s.Mass(materialID(b.Name, o.Oil))
 		soFar += m
 	}
 	before := quantity.Mass(0)
@@ -129,7 +134,7 @@ func (p *planner) oilTasks(b recipe.Batter, vessel recipe.Vessel, grams float64,
 			hint = fmt.Sprintf("Hard: melts by %.0f °C. Hard oils go in first.", use.Melts)
 		}
 		tasks = append(tasks, p.weigh(weighing{
-			id: oilID(b, o.Oil), title: use.Name, hint: hint, material: use.Name, lot: use.Lot,
+			id: materialID(b.Name, o.Oil), title: use.Name, hint: hint, material: use.Name, lot: use.Lot,
 			grams:     grams * o.Share.Fraction(),
 			tolerance: calc.OilTolerance(koh, b.Superfat.Fraction(), use.SV.Nominal, ingredients(b)),
 			vessel:    vessel, load: load, before: before, soFar: soFar,
@@ -139,10 +144,8 @@ func (p *planner) oilTasks(b recipe.Batter, vessel recipe.Vessel, grams float64,
 	return tasks
 }
 
-func oilID(b recipe.Batter, key string) string { return b.Name + "/" + key }
-
 // oilKey gives the oil that a task weighs.
-func (p *planner) oilKey(b recipe.Batter, t work.Task) string {
+func oilKey(b recipe.Batter, t work.Task) string {
 	id, _ := strings.CutPrefix(t.ID, b.Name+"/")
 	for _, o := range b.Oils {
 		if more, ok := strings.CutPrefix(id, o.Oil); ok && (more == "" || more[0] == '/') {
@@ -170,7 +173,7 @@ func (p *planner) additiveTask(b recipe.Batter, a recipe.Additive, k pot, oils f
 		into = k.jug.Name
 	}
 	return p.weigh(weighing{
-		id: b.Name + "/" + a.Material, title: a.Material, material: a.Material, lot: m.Lot,
+		id: materialID(b.Name, a.Material), title: a.Material, material: a.Material, lot: m.Lot,
 		hint:  fmt.Sprintf("Goes into the %s.", a.In),
 		grams: a.Rate.Fraction() * oils, tolerance: calc.WaterTolerance(a.Rate.Fraction() * oils),
 		vessel: p.rack.ColourCup(0), into: into,

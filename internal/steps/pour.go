@@ -48,7 +48,7 @@ func (p *planner) fillLayer(i int) pour {
 	if len(k.parts) > 0 {
 		n := p.sibling(i)
 		r.vessel, r.fromPot = p.rack.LayerJug(i), k.parts[n]
-		oils = sum(k.allOils()...).Grams() * p.partOfPot(k, r.fromPot)
+		oils = sum(k.allOils()...).Grams() * k.partOf(r.fromPot)
 	}
 	r.layer.Oils = quantity.FromGrams(oils)
 	p.layerColours(&r, k, oils)
@@ -75,9 +75,9 @@ const pouring = "/pour"
 // id begins the ids of a layer's tasks.
 func (r *pour) id() string { return r.recipe.Batter + "/" + r.recipe.Name }
 
-// partOfPot is the fraction of what a shared pot holds that this part is, so that
+// partOf is the fraction of what a shared pot holds that this part is, so that
 // colour and scent follow what was really poured out and not what stays.
-func (p *planner) partOfPot(k pot, part work.Task) float64 {
+func (k pot) partOf(part work.Task) float64 {
 	if net(k.gross) <= 0 {
 		return 0
 	}

@@ -28,13 +28,11 @@ func (p *planner) stages(balance Balance) []work.Stage {
 		if len(stand.Tasks) > 0 {
 			list = append(list, stand)
 		}
-		wet := "" // wet is the stage before, once the batter cannot wait.
+		wet := firm // wet is the stage before, once the batter cannot wait.
 		if !done[k.recipe.Name] {
 			done[k.recipe.Name] = true
 			list = append(list, p.bringTogether(k, i, firm)...)
 			wet = list[len(list)-1].ID
-		} else {
-			wet = firm
 		}
 		list = append(list, p.pourLayer(r, wet, firm, stand)...)
 		firm = list[len(list)-1].ID
@@ -49,8 +47,8 @@ func (p *planner) stages(balance Balance) []work.Stage {
 }
 
 // wipeOut says where a cup or a jug is used again what was in it: by the facts, whatever
-// the order was, and then by the plan for what cannot be done yet. Of the same material a trace does no harm; the cup
-// of dry alkali takes nothing else, nor do pots and lye jugs.
+// the order was, and then by the plan for what cannot be done yet. Of the same material a
+// trace does no harm; the cup of dry alkali takes nothing else, nor do pots and lye jugs.
 func (p *planner) wipeOut(list []work.Stage) {
 	now := p.heldLast(list)
 	held := maps.Clone(now)
@@ -126,10 +124,10 @@ func (p *planner) bringTogether(k pot, layer int, firm string) []work.Stage {
 	later := firm != ""
 	layers := p.c.Recipe.LayersOf(name)
 	stages := append(make([]work.Stage, 0, 5+4*len(layers)), p.oilStage(k, later))
-	ready := []string{stages[0].ID, "lye/" + name}
+	ready := []string{stages[0].ID, lyeStageID(name)}
 	for _, at := range layers {
 		r := p.pours[at]
-		for _, s := range []work.Stage{p.colourOils(k, r), p.wetColours(r), p.scentOut(r), p.scentOils(r)} {
+		for _, s := range []work.Stage{r.colourOils(), r.wetColours(), p.scentOut(r), r.scentOils()} {
 			if len(s.Tasks) == 0 {
 				continue
 			}
@@ -180,15 +178,15 @@ func (p *planner) pourLayer(r pour, wet, firm string, stand work.Stage) []work.S
 	if wet == firm && len(colour.Tasks) > 0 {
 		// The pot was shared out long ago: its colour goes in while the layer
 		// below sets.
-		colour.After, colour.Meanwhile = []string{"layers/" + r.recipe.Batter}, true
+		colour.After, colour.Meanwhile = []string{layersStageID(r.recipe.Batter)}, true
 		stages = append(stages, colour)
 		before = append(before, colour.ID)
 	} else {
 		add(colour)
 	}
-	add(p.scentPot(r))
-	add(p.thickenStage(r))
-	add(p.splitStage(r))
+	for _, s := range []work.Stage{p.scentPot(r), p.thickenStage(r), p.splitStage(r)} {
+		add(s)
+	}
 	if r.layer.Place == recipe.InPortions {
 		stages = slices.Grow(stages, p.c.Loaves+4)
 		for s := range p.scentAndPour(r) {
@@ -197,7 +195,13 @@ func (p *planner) pourLayer(r pour, wet, firm string, stand work.Stage) []work.S
 	} else {
 		add(p.pourStage(r))
 	}
-	if p.presses(r) {
+	p.whileItSets(r, add)
+	return stages
+}
+
+// whileItSets adds the waits after a pour, and what is done in them.
+func (p *planner) whileItSets(r pour, add func(work.Stage)) {
+	if r.presses() {
 		add(p.holdEmbeds(r))
 		add(p.embeds(r))
 	}
@@ -205,7 +209,6 @@ func (p *planner) pourLayer(r pour, wet, firm string, stand work.Stage) []work.S
 		add(p.holdLayer(r))
 		add(p.micaLine(r))
 	}
-	return stages
 }
 
 // finish is what follows the last layer.

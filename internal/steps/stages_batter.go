@@ -38,8 +38,8 @@ func (p *planner) strength(k pot) float64 {
 func (p *planner) combine(k pot, layer int) work.Stage {
 	name := k.recipe.Name
 	s := work.Stage{
-		ID: "combine/" + name, Kind: work.LyeIntoOils, Batter: name, Title: of("lye into oils", name),
-		After: []string{"gate/" + name}, Ordered: true,
+		ID: combineStageID(name), Kind: work.LyeIntoOils, Batter: name, Title: of("lye into oils", name),
+		After: []string{gateStageID(name)}, Ordered: true,
 		Why: "From here on the batter thickens, and nothing can be taken out again.",
 	}
 	if layer > 0 {
@@ -55,20 +55,17 @@ func (p *planner) combine(k pot, layer int) work.Stage {
 	}
 	s.Tasks = p.pourPart(k, jug, pour)
 	if len(k.more)+len(k.early)+len(k.cup) > 0 { // They were opened again after the gate.
-		s.After = append(s.After, "oils/"+name, "lye/"+name)
+		s.After = append(s.After, oilStageID(name), lyeStageID(name))
 	}
 	return s
 }
-
-// CombineID is the id of pouring the lye solution into the oils.
-func CombineID(batter string) string { return batter + "/combine" }
 
 // trace goes from emulsion up to what the thinnest layer of the batter wants;
 // each stage is one key, and its time is kept.
 func (p *planner) trace(k pot) work.Stage {
 	name := k.recipe.Name
 	s := work.Stage{
-		ID: "trace/" + name, Kind: work.TraceStage, Batter: name, Title: of("trace", name), After: []string{"combine/" + name}, Ordered: true,
+		ID: traceStageID(name), Kind: work.TraceStage, Batter: name, Title: of("trace", name), After: []string{combineStageID(name)}, Ordered: true,
 	}
 	wanted := p.wantedTrace(name)
 	s.Why = fmt.Sprintf("Blend in short bursts and stop at %s; the time is kept for next time.", traceName(wanted))
@@ -87,8 +84,6 @@ func (p *planner) trace(k pot) work.Stage {
 	}
 	return s
 }
-
-func traceID(batter string, t recipe.Trace) string { return batter + "/trace/" + string(t) }
 
 // wantedTrace is the thinnest that any layer of the batter wants; one stage
 // thinner still where a scent goes into the pot that will thicken it the rest
@@ -151,7 +146,7 @@ func traceLooks(t recipe.Trace) string {
 func (p *planner) splitLayers(k pot) work.Stage {
 	name := k.recipe.Name
 	s := work.Stage{
-		ID: "layers/" + name, Kind: work.SplitLayers, Batter: name, Title: of("split", name), After: []string{"trace/" + name}, Ordered: true,
+		ID: layersStageID(name), Kind: work.SplitLayers, Batter: name, Title: of("split", name), After: []string{traceStageID(name)}, Ordered: true,
 		Why: "One pot for several layers: shared out by weight while it is thin, then coloured and scented each.",
 	}
 	s.Tasks = append(append(make([]work.Task, 0, len(k.parts)+2), k.gross), k.parts...) // One more reads it back.

@@ -6,12 +6,10 @@ import (
 	"bench/internal/work"
 )
 
-func (p *planner) colourOils(k pot, r pour) work.Stage {
-	s := work.Stage{
-		ID: "colour/" + r.recipe.Name, Kind: work.ColourOils, Batter: k.recipe.Name, Layer: r.recipe.Name,
-		Title: of("colour", r.recipe.Name), After: []string{"oils/" + k.recipe.Name},
-		Why: "In the oils, before the lye solution: there is time to stir until no specks show.",
-	}
+func (r pour) colourOils() work.Stage {
+	s := r.stage("colour/", work.ColourOils, "colour")
+	s.After = []string{oilStageID(r.recipe.Batter)}
+	s.Why = "In the oils, before the lye solution: there is time to stir until no specks show."
 	for i, c := range r.recipe.Colours {
 		if c.In == recipe.InOils {
 			s.Tasks = append(s.Tasks, r.colours[i])
@@ -21,19 +19,16 @@ func (p *planner) colourOils(k pot, r pour) work.Stage {
 }
 
 // wetColours readies the colours of a layer that shares its pot.
-func (p *planner) wetColours(r pour) work.Stage {
-	return work.Stage{
-		ID: "wet/" + r.recipe.Name, Kind: work.WetColours, Batter: r.recipe.Batter, Layer: r.recipe.Name,
-		Title: of("wet colour", r.recipe.Name), After: []string{"oils/" + r.recipe.Batter}, Tasks: r.wetted,
-		Why: "Before the lye solution: after the split there is no time to rub specks out.",
-	}
+func (r pour) wetColours() work.Stage {
+	s := r.stage("wet/", work.WetColours, "wet colour")
+	s.After, s.Tasks = []string{oilStageID(r.recipe.Batter)}, r.wetted
+	s.Why = "Before the lye solution: after the split there is no time to rub specks out."
+	return s
 }
 
 func (p *planner) scentOut(r pour) work.Stage {
-	s := work.Stage{
-		ID: "cups/" + r.recipe.Name, Kind: work.ScentOut, Batter: r.recipe.Batter, Layer: r.recipe.Name,
-		Title: of("scent cups", r.recipe.Name), After: []string{"set out"},
-	}
+	s := r.stage("cups/", work.ScentOut, "scent cups")
+	s.After = []string{setOutID}
 	switch {
 	case len(r.cups) > 0:
 		s.Why = "One lidded cup a loaf, weighed now: after the split there is no time for it."
@@ -48,11 +43,9 @@ func (p *planner) scentOut(r pour) work.Stage {
 	return s
 }
 
-func (p *planner) scentOils(r pour) work.Stage {
-	s := work.Stage{
-		ID: "scent oils/" + r.recipe.Name, Kind: work.ScentOils, Batter: r.recipe.Batter, Layer: r.recipe.Name,
-		Title: of("scent", r.recipe.Name), After: []string{"oils/" + r.recipe.Batter}, Why: r.layer.PlaceWhy,
-	}
+func (r pour) scentOils() work.Stage {
+	s := r.stage("scent oils/", work.ScentOils, "scent")
+	s.After, s.Why = []string{oilStageID(r.recipe.Batter)}, r.layer.PlaceWhy
 	if r.layer.Place == recipe.InWarmOils {
 		s.Tasks = r.scents
 	}

@@ -2,25 +2,11 @@ package steps
 
 import (
 	"slices"
-	"strconv"
 
 	"bench/internal/batch"
 	"bench/internal/recipe"
 	"bench/internal/rest"
 	"bench/internal/work"
-)
-
-// coverID is the task of covering the moulds.
-const coverID = "cover/cover"
-
-// hydroxideID is the first task of the clean-up, and glovesID the last.
-const (
-	hydroxideID = "clean up/hydroxide"
-	glovesID    = "clean up/gloves"
-	rinsedID    = "clean up/jugs"
-	wipedID     = "clean up/wipe"
-
-	protectionID = "set out/protection"
 )
 
 func (p *planner) texture() work.Stage {
@@ -41,7 +27,7 @@ func (p *planner) topTasks() []work.Task {
 		for n, t := range p.c.Recipe.Top.Toppings {
 			m, _ := p.c.Material(t.Material)
 			tasks = append(tasks, p.weigh(weighing{
-				id: work.OfLoaf("top", loaf) + "/" + t.Material, title: t.Material + " on loaf " + strconv.Itoa(loaf+1),
+				id: work.OfLoaf("top", loaf) + "/" + t.Material, title: t.Material + " on loaf " + p.words[loaf].no,
 				material: t.Material, lot: m.Lot, grams: t.PerLoaf.Grams(), vessel: p.rack.ColourCup(n),
 			}))
 		}

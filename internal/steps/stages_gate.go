@@ -15,7 +15,7 @@ import (
 func (p *planner) gate(k pot, after []string) work.Stage {
 	name := k.recipe.Name
 	s := work.Stage{
-		ID: "gate/" + name, Kind: work.Gate, Batter: name, Title: of("gate", name), After: after, Ordered: true,
+		ID: gateStageID(name), Kind: work.Gate, Batter: name, Title: of("gate", name), After: after, Ordered: true,
 		Why: fmt.Sprintf("Together they should give about %s, warm enough that the hard oils stay clear. Lye solution that stood cold wants warmer oils.", k.recipe.MixAt),
 	}
 	lye := p.temperature(lyeTemperatureID(name), fmt.Sprintf("How warm is the %s lye solution?", name), k.recipe.MixAt)
@@ -55,17 +55,14 @@ func dissolved(s batch.State, batter string) bool {
 	return ok && d.Skipped == ""
 }
 
-// MeetID is the id of the tick that lye solution and oils may meet.
-func MeetID(batter string) string { return batter + "/meet" }
-
 // mixHint says what to mind at a mixing temperature. A hard oil stays clear in
 // the others well below where it melts alone, so the eye has the last word
 // (common practice, no source).
 func (p *planner) mixHint(k pot, mix quantity.Temperature) string {
-	cooler := ""
 	if hot, too := p.tooHot(k); too {
 		return fmt.Sprintf("Hotter than the %s that is wanted: it may thicken at once, spit or rise out of the pot. Let %s cool.", k.recipe.MixAt, hot.Cool)
 	}
+	cooler := ""
 	if below := k.recipe.MixAt - mix; below > 2*quantity.Degree {
 		cooler = fmt.Sprintf("%.1f °C below the %s that is wanted. ", below.Celsius(), k.recipe.MixAt)
 	}
@@ -79,7 +76,6 @@ func (p *planner) temperature(id, title string, wanted quantity.Temperature) wor
 	t := work.Task{ID: id, Do: work.Temperature, Title: title, MustType: true, Wanted: wanted}
 	if r, ok := p.s.Temperature(id); ok {
 		t.Done, t.Seq, t.At = true, r.Seq, r.At
-		t.Wanted = wanted
 		t.Title = fmt.Sprintf("%s %s", title, r.Fact.Temperature)
 	}
 	return t
@@ -143,7 +139,7 @@ func (p *planner) wantWith(t *work.Task, other string, read, both quantity.Tempe
 func reaching(f func(float64) float64, value float64) float64 {
 	at := value
 	for range 3 {
-		slope := (f(at+1) - f(at))
+		slope := f(at+1) - f(at)
 		if slope <= 0 { // It is all of the other.
 			return at
 		}
@@ -157,7 +153,7 @@ func joined(a, b string) string { return strings.TrimSpace(a + " " + b) }
 // hardest gives the highest melting point of a batter's oils.
 func (p *planner) hardest(k pot) (melts float64, name string) {
 	for _, t := range k.oils {
-		if o, _ := p.c.Oil(p.oilKey(k.recipe, t)); o.Hard && o.Melts > melts {
+		if o, _ := p.c.Oil(oilKey(k.recipe, t)); o.Hard && o.Melts > melts {
 			melts, name = o.Melts, o.Name
 		}
 	}

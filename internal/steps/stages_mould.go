@@ -3,7 +3,6 @@ package steps
 import (
 	"fmt"
 	"iter"
-	"strconv"
 	"strings"
 
 	"bench/internal/quantity"
@@ -24,11 +23,11 @@ func (p *planner) pourTasks(r pour) iter.Seq2[int, work.Task] {
 			if !p.c.Mould.HasHeights() {
 				into = "Mould "
 			}
-			t := p.tick(r.pourIDs[loaf], into+strconv.Itoa(loaf+1)+": pour "+title, p.pourFrom(&r, loaf)+hint)
+			t := p.tick(r.pourIDs[loaf], into+p.words[loaf].no+": pour "+title, p.pourFrom(&r, loaf)+hint)
 			t.Material, t.Target, t.Reads = work.Batter, l.Mass, quantity.Gram
-			t.SoFar = p.inJug(&r, loaf)
+			t.SoFar = r.inJug(loaf)
 			if tick, ok := p.s.Done(t.ID); ok && tick.Mass > 0 {
-				t.Title = into + strconv.Itoa(loaf+1) + ": poured " + title
+				t.Title = into + p.words[loaf].no + ": poured " + title
 				t.Mass, t.Target = tick.Mass, p.loafMass(&r, loaf)
 				t.Hint = fmt.Sprintf("%s g went in; %s g stay in %s.", t.Mass.At(t.Reads), max(0, t.SoFar-t.Mass).At(t.Reads), p.jugFor(&r, loaf))
 			}
@@ -112,9 +111,9 @@ func (p *planner) prop(r pour) []work.Task {
 
 // stand puts in place what stands in the moulds before a layer is poured.
 func (p *planner) stand(r pour, firm string) work.Stage {
-	s := p.layerStage(r, "stand/", work.StandEmbeds, "stand")
+	s := r.stage("stand/", work.StandEmbeds, "stand")
 	s.Why = "These stand in the mould first, and the batter is poured round them."
-	s.After = []string{"set out"}
+	s.After = []string{setOutID}
 	if firm != "" {
 		s.After = []string{firm}
 	}
@@ -130,7 +129,7 @@ func (p *planner) stand(r pour, firm string) work.Stage {
 
 // embeds are pressed in after the pour.
 func (p *planner) embeds(r pour) work.Stage {
-	s := p.layerStage(r, "embeds/", work.Embeds, "embeds")
+	s := r.stage("embeds/", work.Embeds, "embeds")
 	s.Why = "With a slow roll, so that no air stays under them."
 	s.Tasks = make([]work.Task, 0, p.c.Loaves*len(r.recipe.Embeds))
 	for loaf := range p.c.Loaves {
@@ -141,12 +140,6 @@ func (p *planner) embeds(r pour) work.Stage {
 		}
 	}
 	return s
-}
-
-// EmbedTask is the id of the task that brings an embed into a loaf, counted from
-// 0, before its layer or after.
-func EmbedTask(layer string, loaf int, embed string) string {
-	return work.OfLoaf(layer, loaf) + "/" + embed
 }
 
 func (p *planner) embedTask(r *pour, loaf, n int, order string) work.Task {
@@ -166,7 +159,7 @@ func (p *planner) embedTask(r *pour, loaf, n int, order string) work.Task {
 
 // micaLine dusts the surface that the next layer is poured on.
 func (p *planner) micaLine(r pour) work.Stage {
-	s := p.layerStage(r, "mica line/", work.MicaLine, "mica line")
+	s := r.stage("mica line/", work.MicaLine, "mica line")
 	s.Why = "A thin line on the cut face. Too much, and the layers come apart along it."
 	s.Tasks = r.mica
 	return s

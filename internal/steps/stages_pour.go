@@ -14,7 +14,7 @@ import (
 )
 
 func (p *planner) colourBatter(r pour) work.Stage {
-	s := p.layerStage(r, "colour/", work.ColourBatter, "colour")
+	s := r.stage("colour/", work.ColourBatter, "colour")
 	s.Why = "One pot, several colours: each layer is coloured after the split."
 	for i, c := range r.recipe.Colours {
 		if c.In == recipe.InBatter {
@@ -24,13 +24,13 @@ func (p *planner) colourBatter(r pour) work.Stage {
 	return s
 }
 
-// layerStage begins a stage that is about one layer.
-func (p *planner) layerStage(r pour, id string, kind work.Kind, noun string) work.Stage {
+// stage begins a stage that is about one layer.
+func (r pour) stage(id string, kind work.Kind, noun string) work.Stage {
 	return work.Stage{ID: id + r.recipe.Name, Kind: kind, Batter: r.recipe.Batter, Layer: r.recipe.Name, Title: of(noun, r.recipe.Name)}
 }
 
 func (p *planner) scentPot(r pour) work.Stage {
-	s := p.layerStage(r, "scent/", work.ScentPot, "scent")
+	s := r.stage("scent/", work.ScentPot, "scent")
 	s.Why, s.Ordered = recipe.Capital(r.layer.PlaceWhy)+".", true
 	if r.layer.Place != recipe.InPot || len(r.scents) == 0 {
 		return s
@@ -39,7 +39,7 @@ func (p *planner) scentPot(r pour) work.Stage {
 		s.Tasks = append(s.Tasks, r.scents...)
 	}
 	s.Tasks = append(s.Tasks, p.tick(ScentInID(r.recipe.Batter, r.recipe.Name),
-		fmt.Sprintf("Stir %s g of scent into %s", sum(r.scents...).At(r.scents[0].Reads), r.vessel.Name), p.fromCups(r)+p.staysHint(r)+"By hand, until no streak shows."))
+		fmt.Sprintf("Stir %s g of scent into %s", sum(r.scents...).At(r.scents[0].Reads), r.vessel.Name), p.fromCups(r)+r.staysHint()+"By hand, until no streak shows."))
 	s.Tasks = append(s.Tasks, p.thicken(r)...)
 	return s
 }
@@ -55,12 +55,9 @@ func (p *planner) fromCups(r pour) string {
 	return "Out of " + strings.Join(cups, ", ") + ". "
 }
 
-// ScentInID names the stirring of a layer's scent into its pot.
-func ScentInID(batter, layer string) string { return batter + "/" + layer + "/scent in" }
-
 // staysHint says what of a layer's scents is for the batter that stays behind, so
 // that what the loaves get adds up to what was weighed.
-func (p *planner) staysHint(r pour) string {
+func (r pour) staysHint() string {
 	stays := quantity.Mass(0)
 	for _, s := range r.layer.Scents {
 		stays += s.Stays
@@ -73,7 +70,7 @@ func (p *planner) staysHint(r pour) string {
 
 // thickenStage stands where there is no scent to stir into the pot.
 func (p *planner) thickenStage(r pour) work.Stage {
-	s := p.layerStage(r, "thicken/", work.TraceStage, "trace")
+	s := r.stage("thicken/", work.TraceStage, "trace")
 	s.Why, s.Ordered = fmt.Sprintf("This layer wants %s; look before every burst.", traceName(r.recipe.Trace)), true
 	if r.layer.Place != recipe.InPot || len(r.scents) == 0 {
 		s.Tasks = p.thicken(r)
@@ -82,7 +79,7 @@ func (p *planner) thickenStage(r pour) work.Stage {
 }
 
 func (p *planner) splitStage(r pour) work.Stage {
-	s := p.layerStage(r, "split/", work.Split, "split")
+	s := r.stage("split/", work.Split, "split")
 	s.Ordered = true
 	s.Why = fmt.Sprintf("By weight, out of the pot: %d portions that add up to what is there.", p.c.Loaves)
 	if len(r.portions) == 0 {
@@ -96,9 +93,9 @@ func (p *planner) splitStage(r pour) work.Stage {
 }
 
 func (p *planner) pourStage(r pour) work.Stage {
-	s := p.layerStage(r, "pour/", work.Pour, "pour")
+	s := r.stage("pour/", work.Pour, "pour")
 	s.Why = "Pour to the line; the embeds lift it to the finished surface."
-	if !p.presses(r) {
+	if !r.presses() {
 		s.Why = "Low and slow, over a spatula when there is a layer below."
 	}
 	s.Tasks = slices.Grow(p.prop(r), p.c.Loaves+1)
@@ -114,8 +111,8 @@ func (p *planner) scentAndPour(r pour) iter.Seq[work.Stage] {
 	why, n := recipe.Capital(r.layer.PlaceWhy)+".", len(r.recipe.Scents)
 	return func(yield func(work.Stage) bool) {
 		for loaf, pour := range p.pourTasks(r) {
-			noun := "pour " + strconv.Itoa(loaf+1)
-			s := p.layerStage(r, noun+"/", work.ScentAndPour, noun)
+			noun := "pour " + p.words[loaf].no
+			s := r.stage(noun+"/", work.ScentAndPour, noun)
 			s.Why, s.Loaf, s.Ordered = why, loaf+1, true
 			s.Tasks = make([]work.Task, 0, n+1)
 			if loaf == 0 {
@@ -130,22 +127,22 @@ func (p *planner) scentAndPour(r pour) iter.Seq[work.Stage] {
 }
 
 // presses says that embeds are pressed into the layer once it is poured.
-func (p *planner) presses(r pour) bool {
+func (r pour) presses() bool {
 	return slices.ContainsFunc(r.recipe.Embeds, func(e recipe.Embed) bool { return !e.Stood })
 }
 
 func (p *planner) holdEmbeds(r pour) work.Stage {
-	s := p.layerStage(r, "hold/", work.HoldEmbeds, "hold")
+	s := r.stage("hold/", work.HoldEmbeds, "hold")
 	s.Why = "Thick enough that a scrap pressed in stays where it is put; thinner, and the embeds sink."
-	s.Tasks = []work.Task{p.look(r.recipe.Name+"/embeds stay", "Stays put?", "A scrap pressed in stays where it is put", "Look after 5 minutes, then every 5.")}
+	s.Tasks = []work.Task{p.look(embedsStayID(r.recipe.Name), "Stays put?", "A scrap pressed in stays where it is put", "Look after 5 minutes, then every 5.")}
 	return s
 }
 
 func (p *planner) holdLayer(r pour) work.Stage {
 	next := p.pours[r.at+1].recipe.Name
-	s := p.layerStage(r, "firm/", work.HoldLayer, "firm")
+	s := r.stage("firm/", work.HoldLayer, "firm")
 	s.Why = fmt.Sprintf("Firm enough to take %s over a spatula without a dent. Not set hard, or the layers do not bond.", next)
-	s.Tasks = []work.Task{p.look(r.recipe.Name+"/firm", "Firm?", "Batter poured over a spatula leaves no dent", "Look after 5 minutes, then every 5.")}
+	s.Tasks = []work.Task{p.look(firmID(r.recipe.Name), "Firm?", "Batter poured over a spatula leaves no dent", "Look after 5 minutes, then every 5.")}
 	return s
 }
 
@@ -153,4 +150,13 @@ func (p *planner) look(id, signal, title, hint string) work.Task {
 	t := p.tick(id, title, hint)
 	t.Do, t.Signal = work.Look, signal
 	return t
+}
+
+// lastPourOf is the stage in which the last of a layer goes into the moulds.
+func (p *planner) lastPourOf(layer int) string {
+	r := &p.pours[layer]
+	if r.layer.Place == recipe.InPortions {
+		return "pour " + strconv.Itoa(p.c.Loaves) + "/" + r.recipe.Name
+	}
+	return "pour/" + r.recipe.Name
 }

@@ -12,7 +12,7 @@ import (
 
 func (p *planner) setOut() work.Stage {
 	s := work.Stage{
-		ID: "set out", Kind: work.SetOut, Title: "set out",
+		ID: setOutID, Kind: work.SetOut, Title: "set out",
 		Why: "Everything within reach before the first lye: nothing can be looked for once the batter thickens.",
 	}
 	needs, sticks, embeds := p.needs(), p.stickTasks(), p.readySticks()
@@ -33,9 +33,6 @@ func (p *planner) setOut() work.Stage {
 	s.Tasks = append(append(s.Tasks, embeds...), sticks...)
 	return s
 }
-
-// MouldsID is the id of the moulds being lined.
-const MouldsID = "set out/moulds"
 
 func (p *planner) scaleHint() string {
 	if len(p.tooFine) > 0 {
@@ -94,7 +91,7 @@ func (p *planner) needs() []need {
 func (p *planner) lye(k pot) work.Stage {
 	name := k.recipe.Name
 	s := work.Stage{
-		ID: "lye/" + name, Kind: work.LyeSolution, Batter: name, Title: of("lye", name), Ordered: true, After: []string{"set out"},
+		ID: lyeStageID(name), Kind: work.LyeSolution, Batter: name, Title: of("lye", name), Ordered: true, After: []string{setOutID},
 		Why: "Early, because it gets hot and must cool. Alkali into water, never water into alkali.",
 	}
 	s.Tasks = append(make([]work.Task, 0, len(k.additives)+len(k.alkali)+4), k.water)
@@ -118,13 +115,10 @@ func (p *planner) lye(k pot) work.Stage {
 	return s
 }
 
-// DissolveID is the id of the alkali going into the water.
-func DissolveID(batter string) string { return batter + "/dissolve" }
-
 func (p *planner) oilStage(k pot, later bool) work.Stage {
 	name := k.recipe.Name
 	s := work.Stage{
-		ID: "oils/" + name, Kind: work.Oils, Batter: name, Title: of("oils", name), After: []string{"set out"}, Meanwhile: later,
+		ID: oilStageID(name), Kind: work.Oils, Batter: name, Title: of("oils", name), After: []string{setOutID}, Meanwhile: later,
 		Why: "Hard oils first, melted clear; then the liquid ones, which cool them.",
 	}
 	if later {
@@ -134,7 +128,7 @@ func (p *planner) oilStage(k pot, later bool) work.Stage {
 	hard := 0
 	s.Tasks = make([]work.Task, 0, len(k.oils)+len(k.additives)+len(k.more)+1)
 	for i, t := range k.oils {
-		o, _ := p.c.Oil(p.oilKey(k.recipe, t))
+		o, _ := p.c.Oil(oilKey(k.recipe, t))
 		if !o.Hard && hard == i && i > 0 {
 			s.Tasks = append(append(s.Tasks, with...), p.melt(name))
 		}
@@ -158,7 +152,7 @@ func (p *planner) oilStage(k pot, later bool) work.Stage {
 }
 
 func (p *planner) melt(batter string) work.Task {
-	t := p.tick(batter+"/melt", "Warm the hard oils until they are melted clear", "Gently: hot oil burns, and what is too hot must cool again.")
+	t := p.tick(meltID(batter), "Warm the hard oils until they are melted clear", "Gently: hot oil burns, and what is too hot must cool again.")
 	t.Signal = "Melt clear"
 	return t
 }
@@ -166,12 +160,12 @@ func (p *planner) melt(batter string) work.Task {
 // withMelt parts the oils that were decided upon: hard ones go in with the other hard oils
 // as long as those were not melted, the rest comes after.
 func (p *planner) withMelt(k pot) (with, after []work.Task) {
-	if o, _ := p.c.Oil(p.oilKey(k.recipe, k.oils[0])); !o.Hard { // Nothing was to be melted.
+	if o, _ := p.c.Oil(oilKey(k.recipe, k.oils[0])); !o.Hard { // Nothing was to be melted.
 		return nil, k.more
 	}
-	melted, ticked := p.s.Done(k.recipe.Name + "/melt")
+	melted, ticked := p.s.Done(meltID(k.recipe.Name))
 	for _, t := range k.more {
-		o, _ := p.c.Oil(p.oilKey(k.recipe, t))
+		o, _ := p.c.Oil(oilKey(k.recipe, t))
 		if o.Hard && (!ticked || t.Done && t.Seq < melted.Seq) {
 			with = append(with, t)
 		} else {
@@ -186,7 +180,7 @@ func (p *planner) meltMore(k pot, after []work.Task) []work.Task {
 	t := p.tick(moreMeltID(k.recipe.Name), "Warm the oils until they are melted clear again", "Gently: hot oil burns, and what is too hot must cool again.")
 	t.Signal = "Melt clear"
 	hard := slices.ContainsFunc(after, func(more work.Task) bool {
-		o, _ := p.c.Oil(p.oilKey(k.recipe, more))
+		o, _ := p.c.Oil(oilKey(k.recipe, more))
 		return o.Hard
 	})
 	if !hard && !t.Done || p.met(k.recipe.Name) && !t.Done { // A batch of before did without.
@@ -194,7 +188,5 @@ func (p *planner) meltMore(k pot, after []work.Task) []work.Task {
 	}
 	return []work.Task{t}
 }
-
-func moreMeltID(batter string) string { return batter + "/more/melt" }
 
 func (p *planner) tick(id, title, hint string) work.Task { return work.Ticked(p.s, id, title, hint) }

@@ -63,12 +63,12 @@ func (p *planner) settleLayer(r *pour) {
 
 // loafMass is what reaches the mould: what its vessel holds, less what stays there.
 func (p *planner) loafMass(r *pour, loaf int) quantity.Mass {
-	return max(0, p.inJug(r, loaf)-p.c.LeftInVessel)
+	return max(0, r.inJug(loaf)-p.c.LeftInVessel)
 }
 
 // inJug is what a loaf is poured out of: a portion and its scent, or of a single loaf
 // all of the layer.
-func (p *planner) inJug(r *pour, loaf int) quantity.Mass {
+func (r *pour) inJug(loaf int) quantity.Mass {
 	if len(r.portions) == 0 {
 		return r.layer.Mass
 	}

@@ -73,14 +73,14 @@ func (p *planner) lookTimers(r pour) []timer.Timer {
 	if len(r.recipe.Embeds) > 0 {
 		placed, in := p.s.LastDone(p.pressedIn(r))
 		switch {
-		case !in && !p.ticked(name+"/embeds stay"):
+		case !in && !p.ticked(embedsStayID(name)):
 			return p.looks(name, "embeds", "do embeds stay put?", poured)
 		case !in:
 			return nil
 		}
 		poured = placed
 	}
-	if r.at == len(p.pours)-1 || p.ticked(name+"/firm") {
+	if r.at == len(p.pours)-1 || p.ticked(firmID(name)) {
 		return nil
 	}
 	return p.looks(name, "firm", "does it take a pour?", poured)

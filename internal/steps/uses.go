@@ -29,7 +29,7 @@ func (p Plan) Uses() uses.List {
 
 func (p *planner) jugUse(k pot) uses.Use {
 	name := k.recipe.Name
-	_, dissolved := p.s.Done(DissolveID(name))
+	dissolved := p.ticked(DissolveID(name))
 	u := uses.Use{
 		Vessel: k.jug.Name, Kind: recipe.LyeJug, Lye: true, What: "the water of the " + name + " lye", Load: k.solution(),
 		Full: !p.met(name) && holdsAny(p.jugContent(k)), Over: p.met(name), Alkali: dissolved, Drawn: k.portion.Mass > 0 && !p.met(name),
@@ -153,7 +153,7 @@ func forWhat(st work.Stage) string {
 func (p *planner) emptied() map[string]bool {
 	list := map[string]bool{}
 	for _, k := range p.pots {
-		_, dissolved := p.s.Done(DissolveID(k.recipe.Name))
+		dissolved := p.ticked(DissolveID(k.recipe.Name))
 		for _, t := range k.alkali {
 			list[t.ID] = dissolved
 		}

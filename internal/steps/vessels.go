@@ -24,7 +24,7 @@ func (p Plan) Vessels() []potcheck.Content {
 func (p *planner) vessels() []potcheck.Content {
 	var list []potcheck.Content
 	for _, k := range p.pots {
-		met := p.combinedBefore(k.recipe.Name, len(p.s.Entries)+1)
+		met := p.met(k.recipe.Name)
 		list = append(list, p.potContent(k, met))
 		if !met {
 			list = append(list, p.jugContent(k))
@@ -128,7 +128,7 @@ func (p *planner) jugContent(k pot) potcheck.Content {
 	for _, part := range c.Parts[dry:] {
 		c.Burns = append(c.Burns, part.Name)
 	}
-	_, dissolved := p.s.Done(DissolveID(k.recipe.Name))
+	dissolved := p.ticked(DissolveID(k.recipe.Name))
 	for i := range c.Parts[dry:] { // Dry alkali stands in its cup until it is tipped in.
 		c.Parts[dry+i].In = c.Parts[dry+i].In && dissolved
 	}

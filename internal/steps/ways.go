@@ -9,6 +9,7 @@ import (
 	"bench/internal/batch"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
+	"bench/internal/timer"
 	"bench/internal/ways"
 	"bench/internal/work"
 )
@@ -57,19 +58,23 @@ func (p *planner) ways(plan Plan, k pot, d Deviation) []WayOn {
 	for _, way := range ways.Of(p.stands(k, t), weight) {
 		w := WayOn{Way: way}
 		w.Fact.Task, w.Fact.Off, w.Fact.Within, w.Fact.ByEye = t.ID, off, t.Tolerance, t.ByEye
-		after, _ := planOf(p.s.Apply(batch.Entry{Seq: len(p.s.Entries) + 1, Fact: w.Fact}))
+		after, _ := planOf(p.s.With(w.Fact, timer.Moment{}))
 		w.Outcome = outcome(plan, after, k.recipe.Name)
-		low := p.tooLow(k, weight.Kind, w.Outcome.Superfat, plan)
+		low := k.tooLow(weight.Kind, w.Outcome.Superfat, plan)
 		if others {
-			as, _ := planOf(mended.Apply(batch.Entry{Seq: len(mended.Entries) + 1, Fact: w.Fact}))
+			as, _ := planOf(mended.With(w.Fact, timer.Moment{}))
 			superfat := outcome(plan, as, k.recipe.Name).Superfat
-			w.Outcome.Mended, low = &superfat.Percent, low && p.tooLow(k, weight.Kind, superfat, plan)
+			w.Outcome.Mended, low = &superfat.Percent, low && k.tooLow(weight.Kind, superfat, plan)
 		}
-		if !low && fits(plan, after) && !p.forOthers(k, weight, w) {
+		if !low && fits(plan, after) && !k.forOthers(weight, w) {
 			list = append(list, w)
 		}
 	}
-	list = p.worthTaking(k, list)
+	return oneDefault(k.worthTaking(list))
+}
+
+// oneDefault makes the first way the default where none is.
+func oneDefault(list []WayOn) []WayOn {
 	if len(list) > 0 && !slices.ContainsFunc(list, func(w WayOn) bool { return w.Default }) {
 		list[0].Default = true
 	}
@@ -79,7 +84,7 @@ func (p *planner) ways(plan Plan, k pot, d Deviation) []WayOn {
 // worthTaking leaves out bringing everything up, or down, where that comes to what carrying
 // on does, or takes the superfat further from what is asked: what is too little to be
 // weighed is not brought up.
-func (p *planner) worthTaking(k pot, list []WayOn) []WayOn {
+func (k pot) worthTaking(list []WayOn) []WayOn {
 	i := slices.IndexFunc(list, func(w WayOn) bool { return w.Fact.Way == batch.CarryOn })
 	if i < 0 {
 		return list
@@ -93,7 +98,7 @@ func (p *planner) worthTaking(k pot, list []WayOn) []WayOn {
 
 // forOthers says that a way makes up, with another oil, for other weights as well, which
 // have ways of their own: with those mended too there would be too much.
-func (p *planner) forOthers(k pot, weight ways.Weight, w WayOn) bool {
+func (k pot) forOthers(weight ways.Weight, w WayOn) bool {
 	another := weight.Kind == ways.Oil && weight.Off < 0 && w.Fact.Way == batch.AddOil && w.Fact.Oil != weight.OilKey
 	return another && w.Outcome.Mended != nil && *w.Outcome.Mended > 100*k.recipe.Superfat.Fraction()+lowerBy
 }
@@ -113,7 +118,7 @@ func (p *planner) othersMended(d Deviation) (s batch.State, some bool) {
 			with.Mass, with.How = with.Mass-other.Off, batch.Typed
 			f = batch.Corrected{Seq: last.Seq, With: with}
 		}
-		s, some = s.Apply(batch.Entry{Seq: len(s.Entries) + 1, Fact: f}), true
+		s, some = s.With(f, timer.Moment{}), true
 	}
 	return s, some
 }
@@ -139,9 +144,9 @@ func (p *planner) weight(k pot, t work.Task, off quantity.Mass) ways.Weight {
 		w.ByEye = quantity.FromGrams(amount(t).Mass.Grams() * byEyeSpread).RoundTo(t.Reads)
 	}
 	switch {
-	case p.isOil(k, t):
-		w.Kind, w.OilKey = ways.Oil, p.oilKey(k.recipe, t)
-	case p.isAlkali(k, t):
+	case k.isOil(t):
+		w.Kind, w.OilKey = ways.Oil, oilKey(k.recipe, t)
+	case k.isAlkali(t):
 		w.Kind = ways.Alkali
 		if !slices.ContainsFunc(k.early, func(e work.Task) bool { return e.ID == t.ID }) {
 			w.Other = otherAlkali(k, t)
@@ -169,7 +174,7 @@ func otherAlkali(k pot, t work.Task) string {
 // alone says that what was weighed is not mixed with anything yet: water before
 // anything is in it, and what waits in its own cup.
 func (p *planner) alone(k pot, t work.Task) bool {
-	if p.isAlkali(k, t) {
+	if k.isAlkali(t) {
 		return p.dry(k, t)
 	}
 	if t.ID == k.water.ID {
@@ -183,7 +188,7 @@ func (p *planner) alone(k pot, t work.Task) bool {
 	}
 	for i, a := range k.recipe.Additives {
 		if k.additives[i].ID == t.ID {
-			return a.In == recipe.InLyeWater && !p.ticked(DissolveID(k.recipe.Name)) || a.In == recipe.InOils && !p.ticked(k.recipe.Name+"/meet")
+			return a.In == recipe.InLyeWater && !p.ticked(DissolveID(k.recipe.Name)) || a.In == recipe.InOils && !p.ticked(MeetID(k.recipe.Name))
 		}
 	}
 	for _, r := range p.pours {
@@ -197,12 +202,13 @@ func (p *planner) alone(k pot, t work.Task) bool {
 // sharedOut says that some of what a weighing was stirred into is in another vessel by
 // now: of a scent its layer, of anything else the batter.
 func (p *planner) sharedOut(k pot, t work.Task) bool {
-	if slices.ContainsFunc(k.parts, weighedAny) && p.weight(k, t, 0).Kind != ways.Scent {
+	scent := p.weight(k, t, 0).Kind == ways.Scent
+	if slices.ContainsFunc(k.parts, weighedAny) && !scent {
 		return true
 	}
 	for _, r := range p.pours {
 		of := r.recipe.Batter == k.recipe.Name
-		if p.weight(k, t, 0).Kind == ways.Scent {
+		if scent {
 			of = slices.ContainsFunc(r.scents, func(s work.Task) bool { return s.ID == t.ID })
 		}
 		if of && slices.ContainsFunc(r.portions, weighedAny) {
@@ -216,7 +222,7 @@ func (p *planner) sharedOut(k pot, t work.Task) bool {
 func (p *planner) stands(k pot, t work.Task) ways.Pot {
 	return ways.Pot{
 		Control: p.c, Batter: k.recipe, Account: p.account(k), Finest: p.rack.Finest().Reads, Strength: p.concentration(k),
-		Met:        p.combinedBefore(k.recipe.Name, len(p.s.Entries)+1),
+		Met:        p.met(k.recipe.Name),
 		Emulsified: p.reached(k.recipe.Name, recipe.Emulsion), Shared: p.sharedOut(k, t),
 		OilsIn:   slices.ContainsFunc(k.oils, func(o work.Task) bool { return o.Mass > 0 }),
 		AlkaliIn: slices.ContainsFunc(k.alkali, func(a work.Task) bool { return a.Done }),
