@@ -18,7 +18,9 @@ func (a *app) findCommand() *cobra.Command {
 		Short: "find batches by recipe, material, lot, date or note",
 		Long: `find lists the batches that fit everything that is asked, the newest first;
 without a question it lists all. Recipe, material and lot may be parts of the
-name; a note is found by words in it, or by how they begin.
+name; a note is found by words in it, or by how they begin. A batch that is made
+of another one is found by the lots and materials of that one, too; the code of a
+batch is the lot of its bars.
 
 Exit status: 0 some were found, 1 none.`,
 		Args: cobra.NoArgs,

@@ -2,7 +2,6 @@ package ledger
 
 import (
 	"errors"
-	"maps"
 	"strings"
 	"time"
 
@@ -35,8 +34,11 @@ func (l *Ledger) Find(q Query) ([]paper.Found, error) {
 	var found []paper.Found
 	for _, h := range heads {
 		day := h.First.Format(time.DateOnly) // The day that it was for the maker, wherever that was.
-		if fits(h.Batch) && (q.From == "" || day >= q.From) && (q.To == "" || day <= q.To) {
-			found = append(found, paper.Found{Batch: h.Batch, Recipe: recipes[h.Batch], Begun: day, Last: h.Last.Format(time.DateOnly), Facts: h.Seq, UnderWay: !h.Ended})
+		through, ok := fits(h.Batch)
+		if ok && (q.From == "" || day >= q.From) && (q.To == "" || day <= q.To) {
+			found = append(found, paper.Found{
+				Batch: h.Batch, Recipe: recipes[h.Batch], Begun: day, Last: h.Last.Format(time.DateOnly), Facts: h.Seq, UnderWay: !h.Ended, Through: through,
+			})
 		}
 	}
 	return found, nil
@@ -49,32 +51,46 @@ func (l *Ledger) recipes() (map[string]string, error) {
 	return of, err
 }
 
-// fitting gives the test that a batch passes if it has all that is asked.
-func (l *Ledger) fitting(q Query) (func(code string) bool, error) {
-	var sets []map[string]bool
-	ask := func(kind string, match func(value string) bool) error {
-		set, err := l.having(kind, match)
-		sets = append(sets, set)
-		return err
-	}
+// fitting gives the test that a batch passes if it has all that is asked, with the batches
+// through which it has that.
+func (l *Ledger) fitting(q Query) (func(code string) (through []string, ok bool), error) {
+	var sets []reach
 	var errs []error
-	for _, part := range []struct{ kind, asked string }{{recipeTerm, q.Recipe}, {materialTerm, q.Material}, {lotTerm, q.Lot}} {
-		if asked := strings.ToLower(strings.TrimSpace(part.asked)); asked != "" {
-			errs = append(errs, ask(part.kind, func(value string) bool { return strings.Contains(strings.ToLower(value), asked) }))
+	if asked := asked(q.Recipe); asked != "" {
+		codes, err := l.having(recipeTerm, func(value string) bool { return strings.Contains(value, asked) })
+		sets, errs = append(sets, direct(codes)), append(errs, err)
+	}
+	for kind, part := range map[string]string{materialTerm: q.Material, lotTerm: q.Lot} {
+		if asked := asked(part); asked != "" {
+			set, err := l.holding(kind, asked)
+			sets, errs = append(sets, set), append(errs, err)
 		}
 	}
 	for _, word := range wordsOf(q.Note) {
-		set, err := l.noting(word)
-		sets, errs = append(sets, set), append(errs, err)
+		codes, err := l.noting(word)
+		sets, errs = append(sets, direct(codes)), append(errs, err)
 	}
-	return func(code string) bool {
+	return all(sets), errors.Join(errs...)
+}
+
+// asked is a part of a name as it is searched by.
+func asked(part string) string { return strings.ToLower(strings.TrimSpace(part)) }
+
+// all gives the test that a batch passes if each of the sets has it.
+func all(sets []reach) func(code string) (through []string, ok bool) {
+	return func(code string) (through []string, ok bool) {
+		through = []string{}
 		for _, set := range sets {
-			if !set[code] {
-				return false
+			way, ok := set[code]
+			if !ok {
+				return nil, false
+			}
+			if len(way) > len(through) {
+				through = way
 			}
 		}
-		return true
-	}, errors.Join(errs...)
+		return through, true
+	}
 }
 
 // having gives the batches with a term of that kind that matches. What is
@@ -100,11 +116,12 @@ func (l *Ledger) having(kind string, match func(value string) bool) (map[string]
 	return set, nil
 }
 
-// noting gives the batches with a note that has a word which begins like that.
+// noting gives the batches with a note that has a word which begins like that, or which
+// say so of a batch that they are made of.
 func (l *Ledger) noting(word string) (map[string]bool, error) {
 	set := map[string]bool{}
-	err := l.store.Tagged(noteTerm+word, func(_, code string) { set[code] = true })
-	return set, err
+	add := func(_, code string) { set[code] = true }
+	return set, errors.Join(l.store.Tagged(noteTerm+word, add), l.store.Tagged(reworkTerm+strings.ToUpper(word), add))
 }
 
 // ended gives the newest of the closed batches, so many at most. With words, it
@@ -115,7 +132,7 @@ func (l *Ledger) ended(words string, most int) ([]journal.Head, error) {
 	if len(asked) == 0 {
 		return l.store.Ended(most)
 	}
-	var sets []map[string]bool
+	var sets []reach
 	for _, word := range asked {
 		set, err := l.mentioning(word)
 		if err != nil {
@@ -125,7 +142,7 @@ func (l *Ledger) ended(words string, most int) ([]journal.Head, error) {
 	}
 	fits := func(code string) bool {
 		for i, word := range asked {
-			if !sets[i][code] && !strings.Contains(strings.ToLower(code), word) {
+			if _, ok := sets[i][code]; !ok && !strings.Contains(strings.ToLower(code), word) {
 				return false
 			}
 		}
@@ -142,13 +159,16 @@ func (l *Ledger) ended(words string, most int) ([]journal.Head, error) {
 }
 
 // mentioning gives the batches that have a word in their recipe, a material, a
-// lot or a note.
-func (l *Ledger) mentioning(word string) (map[string]bool, error) {
-	all, err := l.noting(word)
-	for _, kind := range []string{recipeTerm, materialTerm, lotTerm} {
-		set, e := l.having(kind, func(value string) bool { return strings.Contains(strings.ToLower(value), word) })
-		maps.Copy(all, set)
+// lot or a note, and those made of one that has the material or the lot.
+func (l *Ledger) mentioning(word string) (reach, error) {
+	noted, err := l.noting(word)
+	named, err2 := l.having(recipeTerm, func(value string) bool { return strings.Contains(value, word) })
+	r := direct(noted)
+	r.add(direct(named))
+	for _, kind := range []string{materialTerm, lotTerm} {
+		set, e := l.holding(kind, word)
+		r.add(set)
 		err = errors.Join(err, e)
 	}
-	return all, err
+	return r, errors.Join(err, err2)
 }

@@ -1,5 +1,7 @@
 package paper
 
+import "strings"
+
 // Found is a batch that a search found.
 type Found struct {
 	Batch    string `json:"batch"`
@@ -8,6 +10,9 @@ type Found struct {
 	Last     string `json:"last"`
 	Facts    int    `json:"facts"`
 	UnderWay bool   `json:"under_way"`
+	// Through are the batches that lie between it and what was asked for: the one that it
+	// was made of, what that was made of, and so on.
+	Through []string `json:"through"`
 }
 
 // FoundText lists what was found, one a line.
@@ -18,7 +23,11 @@ func FoundText(found []Found) string {
 		if f.UnderWay {
 			state = "under way"
 		}
-		p.linef("%-10s %s  %-9s %5d facts  %s", f.Batch, f.Begun, state, f.Facts, f.Recipe)
+		through := ""
+		if len(f.Through) > 0 {
+			through = ", through " + strings.Join(f.Through, ", ")
+		}
+		p.linef("%-10s %s  %-9s %5d facts  %s%s", f.Batch, f.Begun, state, f.Facts, f.Recipe, through)
 	}
 	if len(found) == 0 {
 		p.linef("no batch fits")
