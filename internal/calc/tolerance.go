@@ -6,6 +6,7 @@ package calc
 // caller, who knows the scale, takes the greater of the two.
 const (
 	superfatStep = 0.0025 // of 1
+	pellet       = 0.2    // g; one weighs 0.1 to 0.3 g
 	waterSpread  = 0.02   // of the water
 )
 
@@ -21,6 +22,13 @@ func OilTolerance(nKOHGrams, superfat, sv float64, ingredients int) float64 {
 // superfat by purity·M(KOH)/M/N.
 func AlkaliTolerance(nKOHGrams, molarMass, purity float64, ingredients int) float64 {
 	return superfatStep / float64(max(ingredients, 1)) * nKOHGrams * molarMass / (MolarMassKOH * purity)
+}
+
+// PelletTolerance gives the grams that a dry alkali may be off whatever its share of the
+// quarter point: nobody weighs a part of a pellet. It never moves the superfat by more
+// than a quarter point by itself.
+func PelletTolerance(nKOHGrams, molarMass, purity float64) float64 {
+	return min(pellet, AlkaliTolerance(nKOHGrams, molarMass, purity, 1))
 }
 
 // WaterTolerance gives the grams that water may be off.

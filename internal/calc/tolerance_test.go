@@ -36,3 +36,12 @@ func TestToleranceOfOneOil(t *testing.T) {
 	near.To(t, "alone", calc.AlkaliTolerance(200, calc.MolarMassKOH, 1, 0), 0.5, 1e-9)
 	near.To(t, "water", calc.WaterTolerance(250), 5, 1e-9)
 }
+
+// TestToleranceOfAPellet: 0.2 g where that moves the superfat by less than a quarter point,
+// and else what does: of 240 g of sodium hydroxide at 5 % superfat that is 240/0.95·0.0025 =
+// 0.63 g, of 60 g 0.158 g. A pellet weighs 0.1 to 0.3 g (common practice, no source).
+func TestToleranceOfAPellet(t *testing.T) {
+	koh := func(naoh float64) float64 { return naoh / 0.95 * calc.MolarMassKOH / calc.MolarMassNaOH }
+	near.To(t, "240 g", calc.PelletTolerance(koh(240), calc.MolarMassNaOH, 1), 0.2, 1e-9)
+	near.To(t, "60 g", calc.PelletTolerance(koh(60), calc.MolarMassNaOH, 1), 60/0.95*0.0025, 1e-9)
+}

@@ -18,7 +18,7 @@ import (
 // readings below, are judgements without a source.
 func spread(t work.Task, asked quantity.Mass) quantity.Mass {
 	if t.Do == work.Weigh && t.MustType {
-		return 10 * max(t.Tolerance, t.Reads)
+		return 10 * max(t.Within, t.Reads) // Whatever a pellet weighs.
 	}
 	return max(2*max(t.Tolerance, t.Reads), asked/10)
 }

@@ -16,7 +16,8 @@ import (
 // Version 4 lets a weighing wait while something else is in its vessel, and gives pots
 // that are poured in turns jugs of their own; a vessel that
 // is too small for what is planned for it is passed over.
-const PlanVersion = 4
+// Version 5 holds dry alkali to no less than a pellet of it weighs.
+const PlanVersion = 5
 
 // Control is a control recipe (IEC 61512): a recipe scaled to its loaves, with
 // every value of the workshop and of the oils table that the batch rests on. It

@@ -36,6 +36,9 @@ func (c Control) WetsFirst(layer int) bool {
 // HoldsOne says that no vessel is planned for a second thing while the first is in it.
 func (c Control) HoldsOne() bool { return c.PlanVersion >= 4 }
 
+// ToAPellet says that dry alkali is held to no less than a pellet of it weighs.
+func (c Control) ToAPellet() bool { return c.PlanVersion >= 5 }
+
 // Fills gives the batter that each layer takes on the cut face, floor first.
 func (c Control) Fills() []form.LayerFill {
 	layers := make([]form.Layer, len(c.Recipe.Layers))

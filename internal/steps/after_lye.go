@@ -57,10 +57,12 @@ func (p *planner) alkaliUp(k *pot) {
 
 // moreAlkali is more of an alkali that was weighed, for the jug.
 func (p *planner) moreAlkali(k pot, t work.Task, id, what string, grams float64) weighing {
+	m, _ := p.c.Material(t.Material)
 	return weighing{
 		id: id, title: t.Material + ", " + what, material: t.Material, lot: t.Lot, mustType: true,
 		hint:  "Gloves, goggles, sleeves: it heats. Into the " + k.jug.Name + ", a little at a time; stir until clear.",
-		grams: grams, tolerance: ofMore(grams, t.Within.Grams()), vessel: p.rack.AlkaliCup(), into: k.jug.Name,
+		grams: grams, tolerance: ofMore(grams, t.Within.Grams()), pellet: ofMore(grams, p.pellet(k, m)),
+		vessel: p.rack.AlkaliCup(), into: k.jug.Name,
 	}
 }
 

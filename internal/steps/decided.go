@@ -103,7 +103,7 @@ func (p *planner) wants(task, id string, n int) (quantity.Mass, bool) {
 // less than twice what its weighing may be off makes a tenth of a point of
 // superfat at most.
 func worthWeighing(grams float64, t work.Task) bool {
-	return quantity.FromGrams(grams) > 2*max(t.Tolerance, t.Reads)
+	return quantity.FromGrams(grams) > 2*max(t.Within, t.Reads)
 }
 
 // ofMore is the tolerance of what is weighed on top, in grams: a tenth of it at

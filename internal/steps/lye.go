@@ -59,11 +59,21 @@ func (p *planner) alkaliTasks(b recipe.Batter, k pot) []work.Task {
 			hint:      "Gloves, goggles, sleeves. Read the scale and type what it says.",
 			grams:     grams,
 			tolerance: calc.AlkaliTolerance(k.koh, recipe.MolarMass(a.Material), m.PureFraction(), ingredients(b)),
+			pellet:    p.pellet(k, m),
 			vessel:    p.rack.AlkaliCup(), into: k.jug.Name, load: load, before: before, soFar: soFar,
 		}))
 		before += quantity.FromGrams(grams)
 	}
 	return tasks
+}
+
+// pellet is the least that a dry alkali is held to, in grams; a batch begun under earlier
+// rules goes on without.
+func (p *planner) pellet(k pot, m recipe.Material) float64 {
+	if !p.c.ToAPellet() || m.Stock > 0 {
+		return 0
+	}
+	return calc.PelletTolerance(k.koh, recipe.MolarMass(m.Name), m.PureFraction())
 }
 
 // inCup gives what the alkali cup will carry, and what stands in it by now: two

@@ -148,7 +148,8 @@ type weighing struct {
 	material  string
 	lot       string
 	grams     float64 // grams is the exact target.
-	tolerance float64 // tolerance is in grams; zero is none.
+	tolerance float64 // tolerance is in grams; zero is none. The scale is chosen by it.
+	pellet    float64 // pellet is the least that it is held to, in grams, however fine the scale.
 	mustType  bool
 	vessel    recipe.Vessel
 	load      quantity.Mass
@@ -174,7 +175,7 @@ func (p *planner) weigh(w weighing) work.Task {
 		t.SoFar = 0
 	}
 	if tolerance > 0 {
-		t.Tolerance = max(tolerance, at.Scale.Reads) // A net weight is two readings, each open by half of it; see calc.Weighed.
+		t.Tolerance = max(tolerance, quantity.FromGrams(w.pellet), at.Scale.Reads) // A net weight is two readings, each open by half of it; see calc.Weighed.
 	}
 	t = p.fill(t)
 	if t.SoFar == 0 && !t.Done {
