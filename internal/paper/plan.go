@@ -51,12 +51,16 @@ func PlanText(plan steps.Plan) string {
 }
 
 func (p *page) batter(b steps.Batter) {
-	p.linef("BATTER %s: %s at %.3f g/mL, mixed at %s", b.Name, show(b.Mass), b.Density, b.MixAt)
+	mixed := fmt.Sprintf("to be mixed at %s", b.MixAt)
+	if b.MetAt != 0 {
+		mixed = fmt.Sprintf("mixed at %s, wanted %s", b.MetAt, b.MixAt)
+	}
+	p.linef("BATTER %s: %s at %.3f g/mL, %s", b.Name, show(b.Mass), b.Density, mixed)
 	p.amounts("oils", b.Oils)
 	p.amounts("alkali", b.Alkali)
 	p.linef("  %-10s %-28s %12s", "water", fmt.Sprintf("lye concentration %.1f %%", 100*b.Concentration), b.Water.Mass)
 	p.amounts("additives", b.Additives)
-	if b.Peak.Celsius > 0 {
+	if b.Peak.Celsius > 0 && b.MetAt == 0 {
 		p.linef("  heat       the lye solution can reach %s; a jug takes some of that", b.Peak)
 	}
 	p.linef("  superfat   %.1f %% (%.1f to %.1f, k = 2; worst case %.1f to %.1f)",
@@ -150,19 +154,60 @@ func (p *page) displaced(plan steps.Plan, at int) {
 	}
 }
 
+// task writes a task with its mark: done, left out, or still to do. What was weighed stands
+// where what was asked stood.
 func (p *page) task(t work.Task) {
+	mark, amount := "[ ]", t.Target
 	switch {
-	case t.Target == 0:
-		p.linef("     [ ] %s", t.Title)
-	case t.Scale == "":
-		p.linef("     [ ] %-44s %12s g", t.Title, t.Target.At(t.Reads))
-	case t.Do == work.Portion:
-		p.linef("     [ ] %-44s %12s g   out of %s into %s, %s", t.Title, t.Target.At(t.Reads), t.Vessel, t.Into, t.Scale)
-	case t.Vessel == "":
-		p.linef("     [ ] %-44s %12s g   %s", t.Title, t.Target.At(t.Reads), t.Scale)
-	default:
-		p.linef("     [ ] %-44s %12s g   %s, %s", t.Title, t.Target.At(t.Reads), t.Vessel, t.Scale)
+	case t.Skipped != "":
+		mark = "[-]"
+	case t.Done:
+		mark = "[x]"
 	}
+	if t.Mass > 0 && (t.Done || t.Do == work.Bars) {
+		amount = t.Mass
+	}
+	line, words := fmt.Sprintf("     %s %s", mark, t.Title), []string{}
+	if amount > 0 {
+		line = fmt.Sprintf("     %s %-44s %12s g", mark, t.Title, amount.At(t.Reads))
+		words = placeOf(t)
+	}
+	p.linef("%s   %s", line, strings.Join(append(words, foundOf(t)...), "; "))
+}
+
+// placeOf says where a task is weighed, if it is on a scale.
+func placeOf(t work.Task) []string {
+	switch {
+	case t.Scale == "":
+		return nil
+	case t.Do == work.Portion:
+		return []string{fmt.Sprintf("out of %s into %s, %s", t.Vessel, t.Into, t.Scale)}
+	case t.Vessel == "":
+		return []string{t.Scale}
+	}
+	return []string{t.Vessel + ", " + t.Scale}
+}
+
+// foundOf says of a task what its mark and its weight do not.
+func foundOf(t work.Task) (words []string) {
+	switch {
+	case t.Skipped != "":
+		return []string{"left out: " + t.Skipped}
+	case t.Counted > 0 && (t.Do == work.Bars || t.Do == work.Count && t.Done):
+		return []string{quantity.Count(t.Counted, "bar", "bars")}
+	case !t.Done && t.Do == work.Weigh && t.Mass > 0:
+		return []string{t.Mass.At(t.Reads) + " g in already"}
+	case !t.Done || t.Mass == 0 || t.Do == work.WeighIn: // What a bar weighed before is not asked of it.
+	case t.Target > 0 && t.Mass.At(t.Reads) != t.Target.At(t.Reads):
+		words = append(words, "asked "+t.Target.At(t.Reads))
+	}
+	if t.ByEye {
+		words = append(words, "by eye, not weighed")
+	}
+	if t.Done && t.Warns {
+		words = append(words, "what was found holds the bars")
+	}
+	return words
 }
 
 // show writes a mass to a tenth of a gram.

@@ -53,6 +53,8 @@ type batterJSON struct {
 	Peak          decimal      `json:"lye_peak_c"`
 	PeakError     decimal      `json:"lye_peak_plus_minus_c"`
 	Superfat      superfatJSON `json:"superfat"`
+	MixAt         decimal      `json:"mix_at_c"`
+	MetAt         decimal      `json:"mixed_at_c"`
 	Own           []ownJSON    `json:"own_values"`
 }
 
@@ -127,6 +129,9 @@ type taskJSON struct {
 	G        grams   `json:"g"`
 	Scale    string  `json:"scale"`
 	Vessel   string  `json:"vessel"`
+	Done     bool    `json:"done"`
+	Weighed  grams   `json:"weighed_g"`
+	Skipped  string  `json:"left_out"`
 }
 
 // PlanJSON writes a plan, and the reasons of its figures if there are any, as
@@ -147,7 +152,8 @@ func batterToJSON(b steps.Batter) batterJSON {
 		Name: b.Name, Oils: each(b.Oils, amountToJSON), Alkali: each(b.Alkali, amountToJSON), Water: grams(b.Water.Mass),
 		Additives: each(b.Additives, amountToJSON), Mass: grams(b.Mass), Density: decimal(b.Density),
 		Concentration: decimal(100 * b.Concentration),
-		Superfat:      superfatToJSON(b), Peak: decimal(b.Peak.Celsius), PeakError: decimal(b.Peak.PlusMinus),
+		MixAt:         decimal(b.MixAt.Celsius()), MetAt: decimal(b.MetAt.Celsius()),
+		Superfat: superfatToJSON(b), Peak: decimal(b.Peak.Celsius), PeakError: decimal(b.Peak.PlusMinus),
 		Own: each(b.Own, func(o steps.Own) ownJSON { return ownJSON{o.Name, o.Value, o.From} }),
 	}
 }
@@ -194,7 +200,7 @@ func stageToJSON(s work.Stage) stageJSON {
 	return stageJSON{
 		N: s.N, ID: s.ID, Kind: s.Kind, Batter: s.Batter, Layer: s.Layer, Loaf: s.Loaf, Why: s.Why, After: orEmpty(s.After),
 		Tasks: each(s.Tasks, func(t work.Task) taskJSON {
-			return taskJSON{t.ID, t.Do, t.Title, t.Material, grams(t.Target), t.Scale, t.Vessel}
+			return taskJSON{t.ID, t.Do, t.Title, t.Material, grams(t.Target), t.Scale, t.Vessel, t.Done, grams(t.Mass), t.Skipped}
 		}),
 	}
 }

@@ -29,6 +29,9 @@ func (p *planner) batter(k pot) Batter {
 	b.Account, b.Own = p.account(k), p.own(k)
 	b.Peak, _ = p.lyeSolution(k).Peak()
 	b.Superfat, b.Widens = b.Account.Band()
+	if p.met(b.Name) {
+		b.MetAt, _ = p.mix(k, lyeTemperatureID(b.Name), oilTemperatureID(b.Name))
+	}
 	return b
 }
 

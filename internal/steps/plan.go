@@ -64,8 +64,9 @@ type Batter struct {
 	Account       sure.Account        // Account is what the superfat is worked out from.
 	Widens        []calc.Contribution // Widens says what makes the band wide, most first.
 	MixAt         quantity.Temperature
-	Peak          solution.Estimate // Peak is how hot the lye solution is expected to get; zero if that is not known.
-	Own           []Own             // Own lists the values that the maker stated.
+	MetAt         quantity.Temperature // MetAt is what lye solution and oils gave together by their readings; zero before they met, or without one.
+	Peak          solution.Estimate    // Peak is how hot the lye solution is expected to get; zero if that is not known.
+	Own           []Own                // Own lists the values that the maker stated.
 }
 
 // Own is a value that the maker stated, in words.

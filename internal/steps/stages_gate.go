@@ -34,7 +34,7 @@ func (p *planner) gate(k pot, after []string) work.Stage {
 		lye.Hint = p.cooling(k).Hint()
 	}
 	p.wantOther(k, &lye, &oils)
-	if mix, ok := p.mix(k, lye, oils); ok {
+	if mix, ok := p.mix(k, lye.ID, oils.ID); ok {
 		meet.Title, meet.Shows = fmt.Sprintf("Together they give %s: they may meet now", mix), mix.String()
 		if hot, too := p.tooHot(k); too {
 			meet.Title = fmt.Sprintf("Together they give %s: let %s cool, then read again", mix, hot.Cool)
@@ -82,9 +82,9 @@ func (p *planner) temperature(id, title string, wanted quantity.Temperature) wor
 }
 
 // mix gives the temperature that oils and lye solution give together.
-func (p *planner) mix(k pot, lye, oils work.Task) (quantity.Temperature, bool) {
-	l, lyeRead := p.s.Temperature(lye.ID)
-	o, oilsRead := p.s.Temperature(oils.ID)
+func (p *planner) mix(k pot, lye, oils string) (quantity.Temperature, bool) {
+	l, lyeRead := p.s.Temperature(lye)
+	o, oilsRead := p.s.Temperature(oils)
 	if !lyeRead || !oilsRead {
 		return 0, false
 	}
