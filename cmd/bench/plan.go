@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -11,6 +12,7 @@ import (
 	"bench/internal/batch"
 	"bench/internal/paper"
 	"bench/internal/quantity"
+	"bench/internal/recipe/read"
 	"bench/internal/steps"
 	"bench/internal/why"
 )
@@ -85,7 +87,8 @@ func (a *app) plan(p planning) error {
 // not begun.
 func (a *app) planned(p planning) (batch.State, error) {
 	if p.batch == "" {
-		control, err := a.resolve("plan", p.file, p.loaves, p.oils)
+		control, warnings, err := a.control("plan", p.file, p.loaves, p.oils)
+		report(a.err, slices.DeleteFunc(warnings, func(w read.Problem) bool { return slices.Contains(control.Warnings, w.Text) })) // Those stand in the plan.
 		return batch.State{Control: control}, err
 	}
 	state, err := a.batch(p.batch)

@@ -17,29 +17,38 @@ import (
 // oil as there is at hand; zero leaves either to the recipe. What is wrong with it
 // is reported already when that fails.
 func (a *app) resolve(command, file string, loaves int, oils quantity.Mass) (recipe.Control, error) {
+	control, warnings, err := a.control(command, file, loaves, oils)
+	report(a.err, warnings)
+	return control, err
+}
+
+// control is resolve that leaves the warnings of what can be made to be said.
+func (a *app) control(command, file string, loaves int, oils quantity.Mass) (recipe.Control, []read.Problem, error) {
 	home, err := a.home()
 	if err != nil {
-		return recipe.Control{}, err
+		return recipe.Control{}, nil, err
 	}
 	doc, err := documents.Open(home, file)
 	if err != nil {
-		return recipe.Control{}, fmt.Errorf("%s: %w", command, err)
+		return recipe.Control{}, nil, fmt.Errorf("%s: %w", command, err)
 	}
-	w, problems := documents.Workshop(home)
-	if report(a.err, problems) { // Against another workshop, most of what would be said of the recipe is false.
+	w, warnings := documents.Workshop(home)
+	if read.Failed(warnings) { // Against another workshop, most of what would be said of the recipe is false.
+		report(a.err, warnings)
 		report(a.err, doc.Alone())
-		return recipe.Control{}, problemsError{}
+		return recipe.Control{}, nil, problemsError{}
 	}
 	d := doc.Read(w)
-	if report(a.err, d.Problems) {
-		return recipe.Control{}, problemsError{}
+	if warnings = append(warnings, d.Problems...); read.Failed(warnings) {
+		report(a.err, warnings)
+		return recipe.Control{}, nil, problemsError{}
 	}
 	control, problems := d.Resolve(w, loaves, oils)
 	if read.Failed(problems) {
-		report(a.err, problems)
-		return recipe.Control{}, problemsError{}
+		report(a.err, append(warnings, problems...))
+		return recipe.Control{}, nil, problemsError{}
 	}
-	return control, nil
+	return control, warnings, nil
 }
 
 // recipeOrBatch gives a state that holds the recipe of that name or, where there is
