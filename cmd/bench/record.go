@@ -6,7 +6,6 @@ import (
 	"io"
 	"path/filepath"
 	"slices"
-	"time"
 
 	"github.com/spf13/cobra"
 
@@ -58,11 +57,11 @@ to a file; one that is there already is left alone unless you say --replace.`,
 }
 
 func (a *app) record(code, format, out string, replace bool) error {
-	code, s, damage := a.recorded(code)
-	if !s.Begun() {
+	r, found, damage := a.recordOf(code)
+	if !found {
 		return damage
 	}
-	data, err := writeRecord(code, s, format)
+	data, err := writeRecord(r, format)
 	if err != nil {
 		return err
 	}
@@ -92,8 +91,21 @@ func (a *app) printer(format string) io.Writer {
 	return a.out
 }
 
-func writeRecord(code string, s batch.State, format string) ([]byte, error) {
-	r := paper.RecordOf(code, s, time.Local)
+// recordOf gives the record of the batch of that code, or of the newest. Of a damaged one
+// it gives what is sound, with the error.
+func (a *app) recordOf(code string) (r paper.Record, found bool, err error) {
+	code, s, damage := a.recorded(code)
+	if !s.Begun() {
+		return r, false, damage
+	}
+	err = a.reading(func(l *ledger.Ledger) (err error) {
+		r, err = l.Record(code, s)
+		return err
+	})
+	return r, true, errors.Join(err, damage)
+}
+
+func writeRecord(r paper.Record, format string) ([]byte, error) {
 	switch format {
 	case "markdown":
 		return []byte(recipe.CleanLines(r.Markdown())), nil

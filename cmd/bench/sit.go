@@ -138,9 +138,15 @@ func (a *app) plainDeps(s seat) plain.Deps {
 		Recipes: func() []front.RecipeItem { return documents.Items(s.home) },
 		Store:   s.ledger,
 		Texts: plain.Texts{
-			Plan:   paper.PlanText,
-			Record: func(code string, state batch.State) string { return paper.RecordText(code, state, time.Local) },
-			Why:    func(state batch.State) string { return paper.WhyText(why.Of(state)) },
+			Plan: paper.PlanText,
+			Record: func(code string, state batch.State) string {
+				r, err := s.ledger.Record(code, state)
+				if err != nil {
+					return r.Text() + "\nNot all could be read: " + err.Error() + "\n"
+				}
+				return r.Text()
+			},
+			Why: func(state batch.State) string { return paper.WhyText(why.Of(state)) },
 		},
 		Practice: s.practice,
 	}

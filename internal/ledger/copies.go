@@ -8,12 +8,9 @@ import (
 	"os"
 	"path/filepath"
 	"sync"
-	"time"
 
-	"bench/internal/batch"
 	"bench/internal/files"
 	"bench/internal/journal"
-	"bench/internal/paper"
 	"bench/internal/recipe"
 )
 
@@ -32,8 +29,8 @@ type copies struct {
 	failing bool
 }
 
-func (c *copies) write(home, code string, s batch.State) {
-	err := files.Replace(copyPath(home, code), []byte(recipe.CleanLines(paper.RecordText(code, s, time.Local))))
+func (c *copies) write(home, code, text string) {
+	err := files.Replace(copyPath(home, code), []byte(recipe.CleanLines(text)))
 	c.mu.Lock()
 	defer c.mu.Unlock()
 	if err != nil && !c.failing {

@@ -7,7 +7,6 @@ import (
 	"time"
 
 	"bench/internal/journal"
-	"bench/internal/paper"
 	"bench/internal/recipe"
 )
 
@@ -17,20 +16,24 @@ import (
 func Export(w io.Writer, s *journal.Store) error {
 	var bad []error
 	err := s.Salvage(func(b journal.Salvaged) error {
-		bad = append(bad, exportBatch(w, b)...)
+		bad = append(bad, exportBatch(w, s, b)...)
 		return nil
 	})
 	return errors.Join(errors.Join(bad...), err)
 }
 
 // exportBatch prints one batch, and gives what is wrong with it.
-func exportBatch(w io.Writer, b journal.Salvaged) (wrong []error) {
+func exportBatch(w io.Writer, s *journal.Store, b journal.Salvaged) (wrong []error) {
 	state, err := understood(b.Sound)
 	if err != nil {
 		wrong = append(wrong, fmt.Errorf("batch %s: %w", b.Batch, err))
 	}
 	if state.Begun() {
-		_, _ = fmt.Fprint(w, paper.RecordText(b.Batch, state, time.Local))
+		record, err := recordOf(s, b.Batch, state)
+		if err != nil {
+			wrong = append(wrong, fmt.Errorf("batch %s: %w", b.Batch, err))
+		}
+		_, _ = fmt.Fprint(w, record.Text())
 	} else {
 		_, _ = fmt.Fprintf(w, "Batch %s\n", recipe.Clean(b.Batch))
 	}

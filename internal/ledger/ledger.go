@@ -174,6 +174,7 @@ func (l *Ledger) append(code string, f batch.Fact, at timer.Moment) (batch.Entry
 	b.state = b.state.Apply(entry)
 	b.stale = true
 	b.copy.Go(func() {
+		l.copyEarlier(f)
 		if done := stagesDone(b.state); done != b.stages || changes(f) || b.state.Closed() {
 			b.stages = done
 			l.copy(code, b)
@@ -194,8 +195,22 @@ func changes(f batch.Fact) bool {
 
 // copy writes the record in plain text.
 func (l *Ledger) copy(code string, b *openBatch) {
-	l.copies.write(l.home, code, b.state)
+	l.write(code, b.state)
 	b.stale = false
+}
+
+func (l *Ledger) write(code string, s batch.State) {
+	r, _ := l.Record(code, s) // What cannot be searched is told where it is looked for.
+	l.copies.write(l.home, code, r.Text())
+}
+
+// copyEarlier writes the record of a batch again that one is said to be made of.
+func (l *Ledger) copyEarlier(f batch.Fact) {
+	if made, ok := f.(batch.Reworks); ok {
+		if earlier, err := l.State(made.Batch); err == nil {
+			l.write(made.Batch, earlier)
+		}
+	}
 }
 
 // Remark gives what there is to say beside the facts, once.

@@ -4,6 +4,11 @@ import (
 	"errors"
 	"slices"
 	"strings"
+	"time"
+
+	"bench/internal/batch"
+	"bench/internal/journal"
+	"bench/internal/paper"
 )
 
 // reworkTerm is carried by a batch that is made of an earlier one, with that one's code.
@@ -65,4 +70,25 @@ func (l *Ledger) holding(kind, asked string) (reach, error) {
 	r := direct(codes)
 	r[strings.ToUpper(asked)] = nil // A code that no batch has leads nowhere.
 	return r, errors.Join(err, l.follow(r))
+}
+
+// Record is the record of a batch, with the batches that were made of it. It looks at the
+// store alone, so that it may run beside the other methods.
+func (l *Ledger) Record(code string, s batch.State) (paper.Record, error) {
+	return recordOf(l.store, code, s)
+}
+
+func recordOf(store *journal.Store, code string, s batch.State) (paper.Record, error) {
+	r := paper.RecordOf(code, s, time.Local)
+	codes, err := store.Search(reworkTerm + code)
+	for _, made := range codes {
+		records, unread := store.Records(made)
+		state, unknown := understood(records)
+		says := func(f batch.Told[batch.Reworks]) bool { return f.Fact.Batch == code }
+		// What cannot be read whole may say so.
+		if unread != nil || unknown != nil || slices.ContainsFunc(batch.All[batch.Reworks](state), says) {
+			r.MadeInto = append(r.MadeInto, made)
+		}
+	}
+	return r, err
 }

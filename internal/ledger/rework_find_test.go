@@ -1,7 +1,9 @@
 package ledger
 
 import (
+	"errors"
 	"fmt"
+	"os"
 	"slices"
 	"strings"
 	"testing"
@@ -75,5 +77,35 @@ func TestFindThroughWhatItIsMadeOf(t *testing.T) {
 		if words := strings.Join(got, " "); err != nil || words != x.want {
 			t.Errorf("%s: %q, %v; want %q", name, words, err, x.want)
 		}
+	}
+}
+
+// TestRecordNamesWhatWasMadeOfIt: the record of a batch names the batches made of it, and
+// its copy beside the store does so at once; one that took that back is not named.
+func TestRecordNamesWhatWasMadeOfIt(t *testing.T) {
+	l, codes := remade(t)
+	named := func() []string {
+		t.Helper()
+		s, err := l.State(codes[0])
+		r, err2 := l.Record(codes[0], s)
+		if err = errors.Join(err, err2); err != nil {
+			t.Fatal(err)
+		}
+		return r.MadeInto
+	}
+	l.open[codes[2]].copy.Wait()
+	text, err := os.ReadFile(copyPath(l.home, codes[0]))
+	if err != nil || !strings.Contains(string(text), "Made into batch    "+codes[2]) {
+		t.Errorf("%v: the copy lacks %s:\n%.600s", err, codes[2], text)
+	}
+	if got := named(); !slices.Equal(got, codes[2:3]) {
+		t.Errorf("made into %q, want %s", got, codes[2])
+	}
+	at := timer.Moment{Wall: time.Date(2026, 3, 2, 10, 0, 0, 0, time.UTC)}
+	if _, err := l.Append(codes[2], batch.Withdrawn{Seq: 2, Reason: "the other pot"}, at); err != nil {
+		t.Fatal(err)
+	}
+	if got := named(); len(got) > 0 {
+		t.Errorf("once taken back: %q", got)
 	}
 }

@@ -2,17 +2,10 @@ package paper
 
 import (
 	"strings"
-	"time"
 	"unicode/utf8"
 
-	"bench/internal/batch"
 	"bench/internal/recipe"
 )
-
-// RecordText writes a batch's record for reading, its times in the given zone.
-func RecordText(code string, s batch.State, in *time.Location) string {
-	return RecordOf(code, s, in).Text()
-}
 
 // Text writes a record for reading.
 func (r Record) Text() string { return r.document().text() }

@@ -21,7 +21,7 @@ func TestSeveralContainersAddUp(t *testing.T) {
 	}
 	weighed(20*quantity.Gram, true)
 	weighed(task.Target-20*quantity.Gram, false)
-	text := paper.RecordText("260302A", b.State, time.UTC)
+	text := paper.RecordOf("260302A", b.State, time.UTC).Text()
 	for _, want := range []string{"1 of 2, so far 20.0", "2 of 2, so far " + task.Target.At(task.Reads), "(" + task.Target.At(task.Reads) + " g in 2 goes)"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("the record does not say %q", want)

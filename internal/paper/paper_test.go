@@ -67,7 +67,7 @@ func TestGolden(t *testing.T) {
 	for name, got := range map[string]string{
 		"plan.txt":   paper.PlanText(plan),
 		"plan.json":  string(planJSON),
-		"record.txt": paper.RecordText("260302A", begun(t), time.UTC),
+		"record.txt": paper.RecordOf("260302A", begun(t), time.UTC).Text(),
 		"due.txt":    paper.DueText(timers(now), now),
 		"due.json":   string(dueJSON),
 	} {
@@ -89,7 +89,7 @@ func timers(now timer.Moment) []paper.Timer {
 
 // The record keeps what was said first, and says what was not weighed.
 func TestRecordKeepsTheFirstValue(t *testing.T) {
-	text := paper.RecordText("260302A", begun(t), time.UTC)
+	text := paper.RecordOf("260302A", begun(t), time.UTC).Text()
 	for _, want := range []string{
 		"shea butter 155.0 g, asked 153.0", "corrected no. 3", "L-1", "CORRECTIONS", "Its clauses were not read", "read the wrong line", "by eye, not weighed", "the shea was lumpy", "09:06:00",
 	} {

@@ -23,7 +23,8 @@ type Record struct {
 	Last        string          `json:"last_fact"`
 	Closed      bool            `json:"closed"`
 	ReworkOf    []string        `json:"rework_of"`
-	People      []string        `json:"people"` // People are those who are named with a release.
+	MadeInto    []string        `json:"made_into"` // MadeInto are the batches made of this one, which its own facts do not say.
+	People      []string        `json:"people"`    // People are those who are named with a release.
 	Warnings    []string        `json:"warnings"`
 	Open        []string        `json:"open_warnings"`
 	Materials   []UsedJSON      `json:"materials"`
@@ -128,7 +129,7 @@ func RecordOf(code string, s batch.State, in *time.Location) Record {
 		Materials: append(r.used(work.Weigh), r.laid()...), Portions: r.used(work.Portion), Batters: r.batters(), Equipment: r.equipment(),
 		Work: r.work(), Checks: r.checks(), Yield: r.yield(), Deviations: r.deviations(), Corrections: r.corrections(),
 		Tests: r.said(isTest), Release: r.said(isVerdict), After: r.said(isAfter), Notes: r.notes(), Facts: r.said(isAny),
-		ReworkOf: []string{}, People: r.people(),
+		ReworkOf: []string{}, MadeInto: []string{}, People: r.people(),
 	}
 	for _, f := range batch.All[batch.Reworks](s) {
 		out.ReworkOf = append(out.ReworkOf, f.Fact.Batch)

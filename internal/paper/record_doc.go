@@ -49,6 +49,9 @@ func (r Record) head() [][2]string {
 	for _, code := range r.ReworkOf {
 		pairs = append(pairs, [2]string{"Made of batch", code})
 	}
+	for _, code := range r.MadeInto {
+		pairs = append(pairs, [2]string{"Made into batch", code})
+	}
 	state := "open"
 	if r.Closed {
 		state = "closed"

@@ -246,7 +246,7 @@ func TestRecordOfTheEmbeds(t *testing.T) {
 	b.Put(batch.Skipped{Task: "base/loaf 2/moon", Reason: "it broke"})
 	b.WorkTo(t, "gel/1 h")
 	var rows []string
-	for _, row := range strings.Split(paper.RecordText("260302A", b.State, time.UTC), "\n") {
+	for _, row := range strings.Split(paper.RecordOf("260302A", b.State, time.UTC).Text(), "\n") {
 		if strings.Contains(row, "by its size") || strings.Contains(row, "laid, ") {
 			rows = append(rows, strings.Join(strings.Fields(row), " "))
 		}
