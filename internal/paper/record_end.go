@@ -6,6 +6,7 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/potcheck"
+	"bench/internal/quantity"
 	"bench/internal/say"
 	"bench/internal/work"
 )
@@ -25,12 +26,15 @@ func (r recorder) yield() []string {
 	if r.plan.Balance.Poured {
 		list = append(list, "mass balance: "+r.plan.Balance.String())
 	}
+	cut, planned := 0, 0
 	for _, f := range batch.All[batch.BarsCut](r.s) {
 		list = append(list, say.Fact(batch.Entry{Seq: f.Seq, Fact: f.Fact}, r.plan, r.s))
+		cut, planned = cut+f.Fact.Bars, planned+f.Fact.Planned
 	}
-	for _, f := range batch.All[batch.BarsWeighed](r.s) {
-		list = append(list, say.Fact(batch.Entry{Seq: f.Seq, Fact: f.Fact}, r.plan, r.s))
+	if planned > 0 {
+		list = append(list, fmt.Sprintf("%s cut in all, planned %d", quantity.Count(cut, "bar", "bars"), planned))
 	}
+	list = append(list, r.weighedBars()...)
 	fresh, cured := r.plan.Spreads()
 	list = append(list, fresh.Words("fresh")...)
 	list = append(list, cured.Words("cured")...)
@@ -39,6 +43,22 @@ func (r recorder) yield() []string {
 	}
 	for _, f := range batch.All[batch.SetAside](r.s) {
 		list = append(list, say.Fact(batch.Entry{Seq: f.Seq, Fact: f.Fact}, r.plan, r.s))
+	}
+	return list
+}
+
+// weighedBars sums up the bars that were weighed, loaf by loaf; each stands among the facts.
+func (r recorder) weighedBars() (list []string) {
+	for _, st := range r.plan.Stages {
+		for _, t := range st.Tasks {
+			if t.Do == work.Bars && t.Counted > 0 {
+				of := "cured"
+				if t.Loaf > 0 {
+					of = fmt.Sprintf("loaf %d", t.Loaf)
+				}
+				list = append(list, fmt.Sprintf("%s: %s weighed, %s", of, quantity.Count(t.Counted, "bar", "bars"), t.Mass.Reading(t.Reads)))
+			}
+		}
 	}
 	return list
 }
@@ -86,9 +106,9 @@ func (r recorder) deviates(e batch.Entry) bool {
 	switch f := e.Fact.(type) {
 	case batch.Weighed:
 		t, _, ok := r.plan.Task(f.Task)
-		off := f.Mass - f.Target
-		beyond := ok && t.Do == work.Weigh && t.Tolerance > 0 && !f.More && len(r.s.Weighings(f.Task)) == 1 && (off > t.Tolerance || -off > t.Tolerance)
-		return f.How == batch.ByEye || beyond
+		all, _ := r.s.Mass(f.Task) // Of several containers the last brings what is missing.
+		off := (all - f.Target).Abs()
+		return f.How == batch.ByEye || ok && t.Do == work.Weigh && t.Tolerance > 0 && !f.More && t.Seq == e.Seq && off > t.Tolerance
 	case batch.BarsCut:
 		return f.Bars != f.Planned
 	case batch.Ticked:

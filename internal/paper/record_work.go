@@ -4,11 +4,13 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"strings"
 
 	"bench/internal/batch"
 	"bench/internal/quantity"
 	"bench/internal/say"
 	"bench/internal/steps"
+	"bench/internal/timer"
 	"bench/internal/work"
 )
 
@@ -48,22 +50,26 @@ func (r recorder) weighing(st work.Stage, t work.Task, w batch.Weighing) UsedJSO
 	case t.FromCup:
 		how = "out of its cup"
 	}
+	if what, ok := strings.CutPrefix(t.Title, t.Material); ok && what != "" { // Such as "for loaf 1".
+		how += "," + strings.TrimPrefix(what, ",")
+	}
 	return UsedJSON{
 		Stage: st.Title, Material: name, Lot: f.Lot, Asked: grams(f.Target), Within: grams(cmp.Or(f.Within, t.Tolerance)), Weighed: grams(f.Mass),
 		Reads: grams(f.Reads), How: how, Scale: f.Scale, Vessel: f.Vessel, At: r.at(w.At),
 	}
 }
 
-// laid lists the embeds that went in, by stage and lot: the sticks by their length, and
+// laid lists the embeds that went in, by stage, lot and stick: the sticks by their length, and
 // the dough that they were formed of by what that weighs.
 func (r recorder) laid() []UsedJSON {
 	list := []UsedJSON{}
+	type row struct{ stage, material, lot, stick string }
+	rows := []row{}
 	add := func(u UsedJSON, l steps.Laid) {
-		i := slices.IndexFunc(list, func(had UsedJSON) bool {
-			return had.Stage == u.Stage && had.Material == u.Material && had.Lot == l.Lot && (had.Length > 0) == (u.Length > 0)
-		})
+		of := row{u.Stage, u.Material, l.Lot, l.Stick}
+		i := slices.Index(rows, of)
 		if i < 0 {
-			i = len(list)
+			i, rows = len(list), append(rows, of)
 			list = append(list, UsedJSON{Stage: u.Stage, Material: u.Material, Lot: l.Lot})
 		}
 		sum := &list[i]
@@ -172,19 +178,24 @@ func appendNew(list []string, words string) []string {
 
 // work gives the stages that have begun, with their first and last times.
 func (r recorder) work() []WorkJSON {
-	list := []WorkJSON{}
+	list, when := []WorkJSON{}, map[string][]timer.Moment{}
+	for _, e := range batch.Standing(r.s.Entries) {
+		if _, later := e.Fact.(batch.Corrected); !later { // No work is done by it.
+			id := batch.Task(e.Fact)
+			when[id] = append(when[id], happened(e))
+		}
+	}
 	for _, st := range r.plan.Stages {
 		w := WorkJSON{Stage: st.Title, Done: st.Done}
 		for _, t := range st.Tasks {
-			at := r.at(t.At)
-			if at == "" {
-				continue
-			}
-			if w.From == "" || t.At.Wall.Before(parsed(w.From)) {
-				w.From = at
-			}
-			if w.To == "" || t.At.Wall.After(parsed(w.To)) {
-				w.To = at
+			for _, m := range when[t.ID] { // A bar is weighed in again and again.
+				at := r.at(m)
+				if at != "" && (w.From == "" || m.Wall.Before(parsed(w.From))) {
+					w.From = at
+				}
+				if at != "" && (w.To == "" || m.Wall.After(parsed(w.To))) {
+					w.To = at
+				}
 			}
 		}
 		if w.From != "" {
@@ -192,6 +203,17 @@ func (r recorder) work() []WorkJSON {
 		}
 	}
 	return list
+}
+
+// happened gives when a fact was so, as far as that was said.
+func happened(e batch.Entry) timer.Moment {
+	if f, ok := e.Fact.(batch.Ticked); ok && !f.When.IsZero() {
+		return timer.Moment{Wall: f.When}
+	}
+	if at := batch.SaidOf(e.Fact).When; !at.IsZero() {
+		return timer.Moment{Wall: at}
+	}
+	return e.At
 }
 
 // checked are the stages whose ticks are checks with a time: what has set, what
@@ -234,13 +256,15 @@ func (r recorder) checks() []CheckJSON {
 }
 
 func (r recorder) looked(seq int, at string, f batch.Fact) CheckJSON {
-	return CheckJSON{At: at, What: say.Fact(batch.Entry{Seq: seq, Fact: f}, r.plan, r.s)}
+	_, st, _ := r.plan.Task(batch.Task(f))
+	return CheckJSON{At: at, Stage: st.Title, What: say.Fact(batch.Entry{Seq: seq, Fact: f}, r.plan, r.s)}
 }
 
 func (r recorder) check(st work.Stage, t work.Task) (CheckJSON, bool) {
 	c := CheckJSON{Stage: st.Title, What: t.Title}
 	if reading, ok := r.s.Temperature(t.ID); ok {
 		c.At, c.Found = r.at(reading.At), reading.Fact.Temperature.String()
+		c.What = strings.TrimSuffix(c.What, " "+c.Found)
 		if t.Wanted != 0 {
 			c.Asked = t.Wanted.String()
 		}
@@ -251,7 +275,7 @@ func (r recorder) check(st work.Stage, t work.Task) (CheckJSON, bool) {
 		c.Found = fmt.Sprintf("%s g gross, %s g net", g.Fact.Gross.At(g.Fact.Reads), (g.Fact.Gross - r.plan.EmptyOf(g.Seq, g.Fact)).At(g.Fact.Reads))
 		return c, true
 	}
-	if d, ok := r.s.Done(t.ID); ok && d.Skipped == "" && checked(st.Kind) {
+	if d, ok := r.s.Done(t.ID); ok && d.Skipped == "" && (checked(st.Kind) || t.Do == work.Confirm) {
 		c.At, c.Found = r.at(d.At), "yes"
 		if d.Mass > 0 {
 			c.Found += ", " + d.Mass.Reading(quantity.Gram/10)

@@ -1,0 +1,93 @@
+package paper_test
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+
+	"bench/internal/batch"
+	"bench/internal/paper"
+	"bench/internal/quantity"
+	"bench/internal/sample"
+)
+
+// TestRecordOfAWholeBatch reads the record of a batch up to its release as its maker
+// would: the cure lasts from the first weigh-in on, each check has its stage, each stage
+// that was read back says so, and bars are summed up.
+func TestRecordOfAWholeBatch(t *testing.T) {
+	b := sample.Begin(sample.Control(t, "lighthouse-at-dusk.yaml", 3))
+	b.WorkTo(t, "sea/castor")
+	castor, _, _ := b.Plan().Task("sea/castor")
+	for _, more := range []bool{true, false} {
+		b.Put(batch.Weighed{Task: castor.ID, Material: castor.Material, Target: castor.Target, Mass: castor.Target/2 + quantity.Gram, How: batch.Typed, Reads: castor.Reads, More: more})
+	}
+	b.Put(batch.Decided{Task: castor.ID, Off: 2 * quantity.Gram, Within: castor.Tolerance, Way: batch.CarryOn})
+	b.WorkTo(t, "release/decide")
+	r := paper.RecordOf("260302A", b.State, time.UTC)
+
+	cut, _ := batch.Last[batch.BarsCut](b.State, "cut/loaf 1")
+	for _, w := range r.Work {
+		if w.Stage == "cure" && (!strings.HasPrefix(w.From, cut.At.Wall.Format(time.DateOnly)) || w.To < cut.At.Wall.AddDate(0, 0, 28).Format(time.RFC3339)) {
+			t.Errorf("cut at %v, and the cure lasts from %s to %s", cut.At.Wall, w.From, w.To)
+		}
+	}
+	readBacks := 0
+	for _, c := range r.Checks {
+		if c.Stage == "" || c.Found != "" && c.Found != "yes" && strings.Contains(c.What, c.Found) {
+			t.Errorf("%+v", c)
+		}
+		if strings.HasPrefix(c.What, "Read back") {
+			readBacks++
+		}
+	}
+	if readBacks != 6 { // Two lye solutions, two splits, two pours.
+		t.Errorf("%d stages were read back", readBacks)
+	}
+	three := quantity.Mass(0)
+	for _, f := range batch.All[batch.BarsWeighed](b.State) {
+		if f.Fact.Loaf == 3 {
+			three += f.Fact.Mass
+		}
+	}
+	for _, want := range []string{"24 bars cut in all, planned 24", "loaf 3: 8 bars weighed, " + three.At(quantity.Gram/10) + " g", "cured: 1 bar weighed, " + (three / 8).At(quantity.Gram/10) + " g"} {
+		if !slices.Contains(r.Yield, want) {
+			t.Errorf("%q is not in %q", want, r.Yield)
+		}
+	}
+	if said := fmt.Sprint(r.Deviations); !strings.Contains(said, "in 2 goes") {
+		t.Errorf("2 g over in two containers is no deviation: %s", said)
+	}
+}
+
+// TestRecordTellsDoughOfEachStick: 14 by 36 mm of lighthouse and the moon are of one dough,
+// and each stands by itself with what it weighs: three loaves of 116.4 g, and what the moon
+// takes of its layer at 1.05 g/ml.
+func TestRecordTellsDoughOfEachStick(t *testing.T) {
+	b := sample.Begin(sample.Control(t, "lighthouse-at-dusk.yaml", 3))
+	b.WorkTo(t, "gel/1 h")
+	moon := 0.0
+	for n := range 3 {
+		for _, d := range b.Plan().Displaced(0, n) {
+			if d.Embed == "moon" {
+				moon += 1.05 * d.Volume.Millilitres()
+			}
+		}
+	}
+	got := map[string]float64{}
+	for _, u := range paper.RecordOf("260302A", b.State, time.UTC).Materials {
+		if u.Material == "harbour dough" {
+			got[u.How] = quantity.Mass(u.BySize).Grams()
+		}
+	}
+	want := map[string]float64{"in lighthouse, some 349 g by its size": 349.3, fmt.Sprintf("in moon, some %.0f g by its size", moon): moon}
+	if len(got) != len(want) {
+		t.Errorf("%v", got)
+	}
+	for how, grams := range want {
+		if off := got[how] - grams; off > 1 || off < -1 {
+			t.Errorf("%s: %v, by hand %.1f", how, got, grams)
+		}
+	}
+}
