@@ -132,7 +132,7 @@ func (s *setter) row(t table, widths []float64, row []string, style sheet.Style)
 }
 
 // widths shares the paper among the columns: each gets what it wants where that
-// fits, and else the widest are narrowed to one width.
+// fits, and else the widest are narrowed to one width. Numbers and times stay whole.
 func (t table) widths(total float64) []float64 {
 	want := make([]float64, len(t.head))
 	for i, cell := range t.head {
@@ -143,11 +143,11 @@ func (t table) widths(total float64) []float64 {
 		want[i] += 0.1
 	}
 	left := total - gutter*float64(len(want)-1)
-	limit := left
+	limit := 0.0
 	for range 50 { // Each round settles the columns that are under the limit.
 		sum, wide := 0.0, 0
-		for _, w := range want {
-			if w > limit {
+		for i, w := range want {
+			if w > limit && !t.whole(i) {
 				wide++
 			} else {
 				sum += w
@@ -159,7 +159,12 @@ func (t table) widths(total float64) []float64 {
 		limit = (left - sum) / float64(wide)
 	}
 	for i, w := range want {
-		want[i] = min(w, limit)
+		if !t.whole(i) {
+			want[i] = min(w, limit)
+		}
 	}
 	return want
 }
+
+// whole says that a column is not narrowed.
+func (t table) whole(i int) bool { return t.number(i) || t.head[i] == "at" }

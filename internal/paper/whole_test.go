@@ -2,6 +2,8 @@ package paper_test
 
 import (
 	"fmt"
+	"os"
+	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
@@ -58,6 +60,29 @@ func TestRecordOfAWholeBatch(t *testing.T) {
 	}
 	if said := fmt.Sprint(r.Deviations); !strings.Contains(said, "in 2 goes") {
 		t.Errorf("2 g over in two containers is no deviation: %s", said)
+	}
+}
+
+// TestTablesStayOnThePaper: no table of a record is wider than the paper between its margins,
+// and its times are not broken.
+func TestTablesStayOnThePaper(t *testing.T) {
+	b := sample.Begin(sample.Control(t, "lighthouse-at-dusk.yaml", 3))
+	b.WorkTo(t, "gel/1 h")
+	r := paper.RecordOf("260302A", b.State, time.UTC)
+	if over := r.Overhang(); over > 0.01 {
+		t.Errorf("a table stands %.1f mm into the margin", over)
+	}
+	doc, err := r.PDF()
+	path := filepath.Join(t.TempDir(), "r.pdf")
+	if err == nil {
+		err = os.WriteFile(path, doc, 0o600)
+	}
+	if err != nil {
+		t.Fatal(err)
+	}
+	lactate := b.State.Weighings("sea/sodium lactate")[0].At.Wall.Format("2006-01-02 15:04:05")
+	if text := pdfText(t, path); text != "" && strings.Count(text, lactate) != 2 {
+		t.Errorf("%s is not in one line among the materials, and one among the facts", lactate)
 	}
 }
 
