@@ -63,7 +63,7 @@ var weighings = rapid.Custom(func(t *rapid.T) batch.Weighed {
 var grosses = rapid.Custom(func(t *rapid.T) batch.Grossed {
 	return batch.Grossed{
 		Task: texts.Draw(t, "task"), Vessel: texts.Draw(t, "vessel"), Gross: masses.Draw(t, "gross"), Tare: masses.Draw(t, "tare"),
-		Scale: texts.Draw(t, "scale"), Reads: masses.Draw(t, "reads"),
+		Scale: texts.Draw(t, "scale"), Reads: masses.Draw(t, "reads"), Asked: masses.Draw(t, "asked"),
 	}
 })
 
@@ -76,7 +76,7 @@ var facts = map[string]*rapid.Generator[batch.Fact]{
 	}),
 	"grossed": rapid.Custom(func(t *rapid.T) batch.Fact { return grosses.Draw(t, "grossed") }),
 	"temperature-taken": rapid.Custom(func(t *rapid.T) batch.Fact {
-		return batch.TemperatureTaken{Task: texts.Draw(t, "task"), Temperature: quantity.Temperature(rapid.Int64().Draw(t, "temperature"))}
+		return batch.TemperatureTaken{Task: texts.Draw(t, "task"), Temperature: quantity.Temperature(rapid.Int64().Draw(t, "temperature")), Asked: quantity.Temperature(rapid.Int64().Draw(t, "asked"))}
 	}),
 	"skipped": rapid.Custom(func(t *rapid.T) batch.Fact {
 		return batch.Skipped{Task: texts.Draw(t, "task"), Reason: texts.Draw(t, "reason")}

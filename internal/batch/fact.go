@@ -71,12 +71,14 @@ type Grossed struct {
 	Tare   quantity.Mass // Tare is the vessel's, as stored or as typed.
 	Scale  string        `json:",omitempty"`
 	Reads  quantity.Mass
+	Asked  quantity.Mass `json:",omitempty"` // Asked is what it was to weigh, as the plan had it then; zero of an earlier fact is not known.
 }
 
 // TemperatureTaken says how warm something was.
 type TemperatureTaken struct {
 	Task        string
 	Temperature quantity.Temperature
+	Asked       quantity.Temperature `json:",omitempty"` // Asked is how warm it was to be, as the plan had it then; zero of an earlier fact is not known.
 }
 
 // Skipped says that a task will not be done, and why.

@@ -85,7 +85,7 @@ func temperatureAnswer(t work.Task, a Answer) (batch.Fact, error) {
 	if err != nil {
 		return nil, err
 	}
-	return batch.TemperatureTaken{Task: t.ID, Temperature: c}, nil
+	return batch.TemperatureTaken{Task: t.ID, Temperature: c, Asked: t.Wanted}, nil
 }
 
 func grossAnswer(t work.Task, a Answer) (batch.Fact, error) {
@@ -96,7 +96,7 @@ func grossAnswer(t work.Task, a Answer) (batch.Fact, error) {
 	if err != nil {
 		return nil, err
 	}
-	return batch.Grossed{Task: t.ID, Vessel: t.Vessel, Gross: m, Tare: t.Tare, Scale: t.Scale, Reads: t.Reads}, nil
+	return batch.Grossed{Task: t.ID, Vessel: t.Vessel, Gross: m, Tare: t.Tare, Scale: t.Scale, Reads: t.Reads, Asked: t.Target}, nil
 }
 
 func weightAnswer(t work.Task, a Answer) (batch.Fact, error) {

@@ -42,7 +42,7 @@ func Correct(p steps.Plan, s batch.State, seq int, text, reason string) (batch.F
 		f.Tare, err = quantity.ParseNumberMass(text, quantity.Gram)
 		with = f
 	case batch.TemperatureTaken:
-		with, err = temperatureAnswer(work.Task{ID: f.Task}, Answer{How: batch.Typed, Text: text})
+		with, err = temperatureAnswer(work.Task{ID: f.Task, Wanted: f.Asked}, Answer{How: batch.Typed, Text: text})
 	case batch.BarsCut, batch.BarsWeighed, batch.SetAside, batch.WeighedIn, batch.Tested:
 		with, err = correctRest(p, e, text, reason)
 	case batch.Ticked:

@@ -24,7 +24,7 @@ func parsed(at string) time.Time {
 func (r recorder) yield() []string {
 	list := []string{}
 	if r.plan.Balance.Poured {
-		list = append(list, "mass balance: "+r.plan.Balance.String())
+		list = append(list, "mass balance of the batter, without embeds and toppings: "+r.plan.Balance.String())
 	}
 	cut, planned := 0, 0
 	for _, f := range batch.All[batch.BarsCut](r.s) {

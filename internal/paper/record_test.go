@@ -98,7 +98,7 @@ func TestNotesHaveTheirOwnPlace(t *testing.T) {
 	if !found || !head || !strings.Contains(notes, "pipes") || strings.Contains(notes, "no such thing") {
 		t.Errorf("%s", notes)
 	}
-	if !strings.HasPrefix(r.Yield[0], "mass balance: weighed in ") {
+	if !strings.HasPrefix(r.Yield[0], "mass balance of the batter, without embeds and toppings: weighed in ") {
 		t.Errorf("%q", r.Yield)
 	}
 }

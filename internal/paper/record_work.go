@@ -246,13 +246,26 @@ func (r recorder) checks() []CheckJSON {
 			list = append(list, r.looked(e.Seq, r.at(e.At), f))
 		case batch.TemperatureTaken: // An earlier reading of what was read again.
 			if last, _ := r.s.Temperature(f.Task); last.Seq != e.Seq {
-				list = append(list, r.looked(e.Seq, r.at(e.At), f))
+				t, st, _ := r.plan.Task(f.Task)
+				list = append(list, r.temperature(st, t, r.at(e.At), f))
 			}
 		default: // Everything else stands at its task.
 		}
 	}
 	slices.SortStableFunc(list, func(x, y CheckJSON) int { return parsed(x.At).Compare(parsed(y.At)) })
 	return list
+}
+
+// temperature is a reading; its task's title ends with the last one.
+func (r recorder) temperature(st work.Stage, t work.Task, at string, f batch.TemperatureTaken) CheckJSON {
+	c := CheckJSON{At: at, Stage: st.Title, What: t.Title, Found: f.Temperature.String()}
+	if last, ok := r.s.Temperature(t.ID); ok {
+		c.What = strings.TrimSuffix(c.What, " "+last.Fact.Temperature.String())
+	}
+	if asked := cmp.Or(f.Asked, t.Wanted); asked != 0 {
+		c.Asked = asked.String()
+	}
+	return c
 }
 
 func (r recorder) looked(seq int, at string, f batch.Fact) CheckJSON {
@@ -263,15 +276,13 @@ func (r recorder) looked(seq int, at string, f batch.Fact) CheckJSON {
 func (r recorder) check(st work.Stage, t work.Task) (CheckJSON, bool) {
 	c := CheckJSON{Stage: st.Title, What: t.Title}
 	if reading, ok := r.s.Temperature(t.ID); ok {
-		c.At, c.Found = r.at(reading.At), reading.Fact.Temperature.String()
-		c.What = strings.TrimSuffix(c.What, " "+c.Found)
-		if t.Wanted != 0 {
-			c.Asked = t.Wanted.String()
-		}
-		return c, true
+		return r.temperature(st, t, r.at(reading.At), reading.Fact), true
 	}
 	if g, ok := r.s.Gross(t.ID); ok {
 		c.At = r.at(g.At)
+		if g.Fact.Asked > 0 {
+			c.Asked = g.Fact.Asked.Reading(g.Fact.Reads)
+		}
 		c.Found = fmt.Sprintf("%s g gross, %s g net", g.Fact.Gross.At(g.Fact.Reads), (g.Fact.Gross - r.plan.EmptyOf(g.Seq, g.Fact)).At(g.Fact.Reads))
 		return c, true
 	}

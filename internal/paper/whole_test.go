@@ -10,6 +10,7 @@ import (
 	"time"
 
 	"bench/internal/batch"
+	"bench/internal/judge"
 	"bench/internal/paper"
 	"bench/internal/quantity"
 	"bench/internal/sample"
@@ -113,6 +114,45 @@ func TestRecordTellsDoughOfEachStick(t *testing.T) {
 	for how, grams := range want {
 		if off := got[how] - grams; off > 1 || off < -1 {
 			t.Errorf("%s: %v, by hand %.1f", how, got, grams)
+		}
+	}
+}
+
+// TestChecksKeepWhatWasAsked: what was asked of oils, of lye solution and of a lye jug stands
+// in the record as it was asked, although the plan asks otherwise since.
+func TestChecksKeepWhatWasAsked(t *testing.T) {
+	b := sample.Begin(sample.Control(t, "lighthouse-at-dusk.yaml", 3))
+	say := func(id, text string) {
+		f, err := judge.Fact(b.Plan(), id, judge.Answer{How: batch.Typed, Text: text})
+		if err == nil {
+			err = b.Say(f)
+		}
+		if err != nil {
+			t.Fatal(err)
+		}
+	}
+	b.WorkTo(t, "sea/lye jug/dissolved")
+	jug, _, _ := b.Plan().Task("sea/lye jug/dissolved")
+	say(jug.ID, (jug.Target - 2*quantity.Gram).At(jug.Reads))
+	b.WorkTo(t, "sea/lye temperature")
+	say("sea/lye temperature", "36")
+	oils, _, _ := b.Plan().Task("sea/oil temperature")
+	say("sea/oil temperature", "42")
+	say("sea/lye temperature", "35.5")
+	if now, _, _ := b.Plan().Task(oils.ID); now.Wanted == oils.Wanted {
+		t.Fatal("the plan asks what it asked before")
+	}
+	var got []string
+	for _, c := range paper.RecordOf("260302A", b.State, time.UTC).Checks {
+		got = append(got, fmt.Sprintf("%s | %s | %s", c.What, c.Found, c.Asked))
+	}
+	for _, want := range []string{
+		fmt.Sprintf("Weigh the sea lye jug again | %s g gross, %s g net | %s g", (jug.Target - 2*quantity.Gram).At(jug.Reads), (jug.Target - 2*quantity.Gram - jug.Tare).At(jug.Reads), jug.Target.At(jug.Reads)),
+		"How warm is the sea lye solution? | 36 °C | 38 °C",
+		"How warm are the sea oils? | 42 °C | " + oils.Wanted.String(),
+	} {
+		if !slices.Contains(got, want) {
+			t.Errorf("%q is not among %q", want, got)
 		}
 	}
 }
