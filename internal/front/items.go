@@ -5,6 +5,8 @@
 package front
 
 import (
+	"strings"
+
 	"bench/internal/batch"
 	"bench/internal/recipe"
 	"bench/internal/steps"
@@ -31,11 +33,22 @@ type BatchItem struct {
 	Left   string
 }
 
-// Past is a shelf of closed batches, the newest first.
+// Past is a shelf of closed batches, the newest first; where they were looked for, with
+// those under way that have the words as well.
 type Past struct {
-	Batches []BatchItem
-	Words   string // Words are what each of them has; "" asks for nothing.
-	More    bool   // More says that others, older ones, have them too.
+	Batches  []BatchItem
+	Words    string              // Words are what each of them has; "" asks for nothing.
+	More     bool                // More says that others, older ones, have them too.
+	UnderWay []string            // UnderWay are the codes of those that are not closed.
+	Through  map[string][]string // Through gives for one that is made of another which has it the codes between, the nearest first.
+}
+
+// Way says through which batches one has what was looked for, or "".
+func (p Past) Way(code string) string {
+	if len(p.Through[code]) == 0 {
+		return ""
+	}
+	return "through " + strings.Join(p.Through[code], ", ")
 }
 
 // UnderWay is a batch with the plan that its facts lead to.

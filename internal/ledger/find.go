@@ -2,9 +2,11 @@ package ledger
 
 import (
 	"errors"
+	"maps"
 	"strings"
 	"time"
 
+	"bench/internal/front"
 	"bench/internal/journal"
 	"bench/internal/paper"
 )
@@ -68,7 +70,9 @@ func (l *Ledger) fitting(q Query) (func(code string) (through []string, ok bool)
 	}
 	for _, word := range wordsOf(q.Note) {
 		codes, err := l.noting(word)
-		sets, errs = append(sets, direct(codes)), append(errs, err)
+		made, err2 := l.tagged(reworkTerm + strings.ToUpper(word)) // That it is made of a batch is a note as well.
+		maps.Copy(codes, made)
+		sets, errs = append(sets, direct(codes)), append(errs, err, err2)
 	}
 	return all(sets), errors.Join(errs...)
 }
@@ -116,46 +120,45 @@ func (l *Ledger) having(kind string, match func(value string) bool) (map[string]
 	return set, nil
 }
 
-// noting gives the batches with a note that has a word which begins like that, or which
-// say so of a batch that they are made of.
-func (l *Ledger) noting(word string) (map[string]bool, error) {
+// noting gives the batches with a note that has a word which begins like that.
+func (l *Ledger) noting(word string) (map[string]bool, error) { return l.tagged(noteTerm + word) }
+
+func (l *Ledger) tagged(prefix string) (map[string]bool, error) {
 	set := map[string]bool{}
-	add := func(_, code string) { set[code] = true }
-	return set, errors.Join(l.store.Tagged(noteTerm+word, add), l.store.Tagged(reworkTerm+strings.ToUpper(word), add))
+	err := l.store.Tagged(prefix, func(_, code string) { set[code] = true })
+	return set, err
 }
 
-// ended gives the newest of the closed batches, so many at most. With words, it
-// gives those that have each of them somewhere: in the code, recipe, a material,
-// a lot or a note.
-func (l *Ledger) ended(words string, most int) ([]journal.Head, error) {
-	asked := strings.Fields(strings.ToLower(words))
-	if len(asked) == 0 {
-		return l.store.Ended(most)
-	}
+// looked gives the newest of the closed batches that have each of the words somewhere, in
+// the code, recipe, a material, a lot or a note, so many at most; and of those under way
+// all that have them.
+func (l *Ledger) looked(words string, most int) (closed []journal.Head, past front.Past, err error) {
+	past = front.Past{Words: words, Through: map[string][]string{}}
+	heads, err := l.store.Batches()
 	var sets []reach
-	for _, word := range asked {
-		set, err := l.mentioning(word)
-		if err != nil {
-			return nil, err
-		}
-		sets = append(sets, set)
-	}
-	fits := func(code string) bool {
-		for i, word := range asked {
-			if _, ok := sets[i][code]; !ok && !strings.Contains(strings.ToLower(code), word) {
-				return false
+	for _, word := range strings.Fields(strings.ToLower(words)) {
+		set, e := l.mentioning(word)
+		for _, h := range heads {
+			if strings.Contains(strings.ToLower(h.Batch), word) {
+				set[h.Batch] = nil
 			}
 		}
-		return true
+		sets, err = append(sets, set), errors.Join(err, e)
 	}
-	heads, err := l.store.Batches()
-	var found []journal.Head
+	fits := all(sets)
 	for _, h := range heads {
-		if h.Ended && len(found) < most && fits(h.Batch) {
-			found = append(found, h)
+		through, ok := fits(h.Batch)
+		switch {
+		case !ok || h.Ended && len(closed) == most:
+			continue
+		case h.Ended:
+			closed = append(closed, h)
+		default:
+			past.UnderWay = append(past.UnderWay, h.Batch)
 		}
+		past.Through[h.Batch] = through
 	}
-	return found, err
+	return closed, past, err
 }
 
 // mentioning gives the batches that have a word in their recipe, a material, a

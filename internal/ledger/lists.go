@@ -3,6 +3,7 @@ package ledger
 import (
 	"errors"
 	"slices"
+	"strings"
 	"time"
 
 	"bench/internal/front"
@@ -42,14 +43,21 @@ func (l *Ledger) Empty() bool {
 const shelf = 20
 
 // Closed gives the batches that are closed and have all those words, the newest
-// first, and no more than a shelf has room for.
-func (l *Ledger) Closed(words string) (front.Past, error) {
-	heads, err := l.ended(words, shelf+1)
+// first, and no more than a shelf has room for; with words, those under way that have
+// them are named.
+func (l *Ledger) Closed(words string) (past front.Past, err error) {
+	var heads []journal.Head
+	if strings.TrimSpace(words) == "" {
+		heads, err = l.store.Ended(shelf + 1)
+	} else {
+		heads, past, err = l.looked(words, shelf+1)
+	}
 	if err != nil {
 		return front.Past{}, err
 	}
-	items, err := l.items(heads[:min(shelf, len(heads))])
-	return front.Past{Batches: items, Words: words, More: len(heads) > shelf}, err
+	past.More = len(heads) > shelf
+	past.Batches, err = l.items(heads[:min(shelf, len(heads))])
+	return past, err
 }
 
 func (l *Ledger) items(heads []journal.Head) (items []front.BatchItem, err error) {

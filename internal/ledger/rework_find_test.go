@@ -109,3 +109,31 @@ func TestRecordNamesWhatWasMadeOfIt(t *testing.T) {
 		t.Errorf("once taken back: %q", got)
 	}
 }
+
+// TestLookedForUnderWayToo: what is looked for on the rack names the batches under way that
+// have it, and through which.
+func TestLookedForUnderWayToo(t *testing.T) {
+	l, codes := remade(t)
+	for words, want := range map[string]string{
+		"sa-9":           fmt.Sprintf("%s %s<%s %s<%s<%s", codes[0], codes[2], codes[0], codes[3], codes[2], codes[0]),
+		"sa-8":           codes[1],
+		"sa-8 pockets":   "",
+		codes[3]:         fmt.Sprintf("%s<%s %s<%s<%s %s", codes[0], codes[3], codes[2], codes[0], codes[3], codes[3]),
+		"pockets dusk":   codes[2],
+		" ":              codes[1], // Nothing asked is the shelf of closed ones.
+		"gull " + "sa-9": "",
+	} {
+		past, err := l.Closed(words)
+		got := slices.Clone(past.UnderWay)
+		for _, b := range past.Batches {
+			got = append(got, b.Code)
+		}
+		for i, code := range got {
+			got[i] = strings.Join(append([]string{code}, past.Through[code]...), "<")
+		}
+		slices.Sort(got)
+		if have := strings.Join(got, " "); err != nil || have != want {
+			t.Errorf("%q: %q, %v; want %q", words, have, err, want)
+		}
+	}
+}

@@ -43,7 +43,7 @@ func termsOf(c recipe.Control, f batch.Fact) []string {
 		}
 		return nil
 	case batch.Reworks:
-		return append([]string{reworkTerm + f.Batch}, wordTerms(f.Batch+" "+f.Reason)...)
+		return append([]string{reworkTerm + f.Batch}, wordTerms(f.Reason)...)
 	case batch.Noted:
 		return wordTerms(f.Text)
 	case batch.Complained:

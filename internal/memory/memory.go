@@ -49,9 +49,16 @@ func (s *Store) Empty() bool { return len(s.Codes) == 0 }
 
 // Closed looks for words in codes only, and has room for three.
 func (s *Store) Closed(words string) (front.Past, error) {
-	all := slices.DeleteFunc(s.listed(true), func(b front.BatchItem) bool { return !strings.Contains(b.Code, words) })
+	without := func(b front.BatchItem) bool { return !strings.Contains(b.Code, words) }
+	all := slices.DeleteFunc(s.listed(true), without)
 	slices.Reverse(all)
-	return front.Past{Batches: all[:min(3, len(all))], Words: words, More: len(all) > 3}, nil
+	past := front.Past{Batches: all[:min(3, len(all))], Words: words, More: len(all) > 3}
+	if words != "" {
+		for _, b := range slices.DeleteFunc(s.listed(false), without) {
+			past.UnderWay = append(past.UnderWay, b.Code)
+		}
+	}
+	return past, nil
 }
 
 // Start begins a batch.

@@ -126,7 +126,8 @@ func (s *session) toBench(code string, entries []batch.Entry) {
 }
 
 // closed lists the batches that are closed and have all the words, and opens one:
-// notes, complaints and where bars went can still be said.
+// notes, complaints and where bars went can still be said. Those under way that have the
+// words are named.
 func (s *session) closed(words string) {
 	past, err := s.Store.Closed(words)
 	if err != nil {
@@ -135,6 +136,16 @@ func (s *session) closed(words string) {
 	titles := make([]string, len(past.Batches))
 	for i, b := range past.Batches {
 		titles[i] = b.Code + "  " + b.State.Control.Recipe.Name
+		if way := past.Way(b.Code); way != "" {
+			titles[i] += ", " + way
+		}
+	}
+	for _, code := range past.UnderWay {
+		line := "Not closed, with " + words + ": " + code
+		if way := past.Way(code); way != "" {
+			line += ", " + way
+		}
+		s.say(line)
 	}
 	if past.More {
 		s.say("There are older ones: say more words, such as closed lighthouse.")

@@ -37,13 +37,35 @@ func (r Rack) Pasted(text string) Rack {
 	return r
 }
 
+// headline names a part of the rack, and what was looked for.
+func (r Rack) headline(t ink.Theme, w int, name string) string {
+	head := " " + t.Strong.Render(name)
+	if r.past.Words != "" {
+		head += t.Quiet.Render(ink.Cut(" with "+ink.Clean(r.past.Words), w-2-ink.Width(name)))
+	}
+	return head
+}
+
+// beforeLines are the batches without bars that were found, and where the cursor is among
+// them.
+func (r Rack) beforeLines(t ink.Theme, w int) (lines []string, at int) {
+	if len(r.before) == 0 {
+		return nil, 0
+	}
+	lines = append(lines, "", r.headline(t, w, "Not cut yet"))
+	for i, b := range r.before {
+		chosen := i+len(r.open) == r.cursor
+		if chosen {
+			at = len(lines)
+		}
+		lines = append(lines, row(t, w, chosen, ink.SignLater, b, r.past.Way(b.Code)))
+	}
+	return lines, at
+}
+
 // pastLines are the closed batches, and where the cursor is among them.
 func (r Rack) pastLines(t ink.Theme, w int) (lines []string, at int) {
-	head := " " + t.Strong.Render("Closed")
-	if r.past.Words != "" {
-		head += t.Quiet.Render(ink.Cut(" with "+ink.Clean(r.past.Words), w-9))
-	}
-	lines = append(lines, "", head)
+	lines = append(lines, "", r.headline(t, w, "Closed"))
 	switch {
 	case r.Loading:
 		lines = append(lines, "   "+t.Quiet.Render("reading…"))
@@ -51,11 +73,11 @@ func (r Rack) pastLines(t ink.Theme, w int) (lines []string, at int) {
 		lines = append(lines, "   "+t.Quiet.Render("none"))
 	}
 	for i, b := range r.past.Batches {
-		chosen := i+len(r.open) == r.cursor
+		chosen := i+r.above() == r.cursor
 		if chosen {
 			at = len(lines)
 		}
-		lines = append(lines, row(t, w, chosen, ink.SignDone, b, closedWords(b, r.At)))
+		lines = append(lines, row(t, w, chosen, ink.SignDone, b, also(r.past.Way(b.Code), closedWords(b, r.At))))
 	}
 	if r.past.More {
 		lines = append(lines, "   "+t.Quiet.Render("… and older ones: / finds them"))

@@ -17,15 +17,18 @@ import (
 )
 
 // Rack is the page of batches in cure: those that need something on top, then by
-// how long they still have to go; below them those that are closed, the newest or
-// those that were looked for.
+// how long they still have to go; below them those that are closed, the newest. Of what
+// was looked for it shows what was found, those that are not cut yet, too.
 type Rack struct {
 	At      *time.Location
 	Loading bool
-	Writing bool // Writing says that keys are text, to look for closed batches by.
+	Writing bool // Writing says that keys are text, to look for batches by.
 	Word    string
 	err     error
-	open    []shelf
+	cured   []shelf           // cured are all the batches in cure.
+	uncut   []front.UnderWay  // uncut are all those that have no bars yet.
+	open    []shelf           // open are those in cure that are shown.
+	before  []front.BatchItem // before are those without bars that are shown.
 	past    front.Past
 	line    keys.Line
 	cursor  int
@@ -37,6 +40,7 @@ type shelf struct {
 	cure  curing.Curing
 	needs bool   // needs says that something is to be done now.
 	next  string // next says what that is, or what comes.
+	way   string // way says through which batches it has what was looked for.
 }
 
 // NewRack takes the batches under way; those that are closed follow.
@@ -44,14 +48,18 @@ func NewRack(batches []front.UnderWay, now timer.Moment, at *time.Location) Rack
 	r := Rack{At: at, Loading: true}
 	for _, b := range batches {
 		c := b.Plan.Curing()
-		if c.Cut.IsZero() || b.State.Closed() {
+		if b.State.Closed() {
+			continue
+		}
+		if c.Cut.IsZero() {
+			r.uncut = append(r.uncut, b)
 			continue
 		}
 		s := shelf{UnderWay: b, cure: c}
 		s.needs, s.next = needs(b, now)
-		r.open = append(r.open, s)
+		r.cured = append(r.cured, s)
 	}
-	slices.SortStableFunc(r.open, func(a, b shelf) int {
+	slices.SortStableFunc(r.cured, func(a, b shelf) int {
 		if a.needs != b.needs {
 			if a.needs {
 				return -1
@@ -60,6 +68,7 @@ func NewRack(batches []front.UnderWay, now timer.Moment, at *time.Location) Rack
 		}
 		return a.cure.Cut.Wall.Add(a.cure.Rules.Usual).Compare(b.cure.Cut.Wall.Add(b.cure.Rules.Usual))
 	})
+	r.open = r.cured
 	return r
 }
 
@@ -75,21 +84,38 @@ func needs(b front.UnderWay, now timer.Moment) (bool, string) {
 // Loaded takes the closed batches that were read.
 func (r Rack) Loaded(past front.Past, err error) Rack {
 	r.Loading, r.past, r.err = false, past, err
-	if past.Words != "" && len(past.Batches) > 0 {
-		r.cursor = len(r.open) // What was looked for is what is wanted.
+	if past.Words == "" || err != nil {
+		return r
+	}
+	r.cursor, r.open = 0, nil
+	for _, s := range r.cured {
+		if slices.Contains(past.UnderWay, s.Code) {
+			s.way = past.Way(s.Code)
+			r.open = append(r.open, s)
+		}
+	}
+	for _, b := range r.uncut {
+		if slices.Contains(past.UnderWay, b.Code) {
+			r.before = append(r.before, b.BatchItem)
+		}
 	}
 	return r
 }
 
-func (r Rack) rows() int { return len(r.open) + len(r.past.Batches) }
+// above gives how many rows stand above those that are closed.
+func (r Rack) above() int { return len(r.open) + len(r.before) }
+
+func (r Rack) rows() int { return r.above() + len(r.past.Batches) }
 
 // chosen gives the batch at the cursor.
 func (r Rack) chosen() (front.BatchItem, bool) {
 	switch {
 	case r.cursor < len(r.open):
 		return r.open[r.cursor].BatchItem, true
+	case r.cursor < r.above():
+		return r.before[r.cursor-len(r.open)], true
 	case r.cursor < r.rows():
-		return r.past.Batches[r.cursor-len(r.open)], true
+		return r.past.Batches[r.cursor-r.above()], true
 	}
 	return front.BatchItem{}, false
 }
@@ -140,12 +166,12 @@ func (r Rack) View(t ink.Theme, w, rows int, now timer.Moment) []string {
 // count says how many batches are in cure; one whose bars are released is not.
 func (r Rack) count() string {
 	released := 0
-	for _, s := range r.open {
+	for _, s := range r.cured {
 		if out, _, _ := s.State.Verdict(); out {
 			released++
 		}
 	}
-	words := quantity.Count(len(r.open)-released, "batch", "batches") + " in cure"
+	words := quantity.Count(len(r.cured)-released, "batch", "batches") + " in cure"
 	if released > 0 {
 		words += fmt.Sprintf(", %d released", released)
 	}
@@ -165,7 +191,7 @@ func (r Rack) Words(t ink.Theme, w int) []string {
 		return ink.Warning(t, r.Word, w)
 	}
 	if r.Writing {
-		const ask = " Closed batches with these in code, recipe, material, lot or note:"
+		const ask = " Batches with these in code, recipe, material, lot or note:"
 		return []string{t.Quiet.Render(ink.Cut(ask, w-1)), " " + t.Accent.Render(ink.SignNow) + " " + r.line.View(t, w-4)}
 	}
 	if r.err != nil {
@@ -175,8 +201,14 @@ func (r Rack) Words(t ink.Theme, w int) []string {
 }
 
 func (r Rack) list(t ink.Theme, w int, now timer.Moment) (lines []string, at int) {
-	if len(r.open) == 0 {
+	if r.past.Words != "" {
+		lines = append(lines, r.headline(t, w, "In cure"))
+	}
+	switch {
+	case len(r.cured) == 0:
 		lines = append(lines, "   "+t.Quiet.Render("no batch is in cure: it begins with the cut"))
+	case len(r.open) == 0:
+		lines = append(lines, "   "+t.Quiet.Render("none"))
 	}
 	for i, s := range r.open {
 		if i == r.cursor {
@@ -184,11 +216,15 @@ func (r Rack) list(t ink.Theme, w int, now timer.Moment) (lines []string, at int
 		}
 		lines = append(lines, s.lines(t, w, i == r.cursor, now)...)
 	}
+	before, in := r.beforeLines(t, w)
 	past, over := r.pastLines(t, w)
-	if r.cursor >= len(r.open) {
-		at = len(lines) + over
+	switch {
+	case r.cursor >= r.above():
+		at = len(lines) + len(before) + over
+	case r.cursor >= len(r.open):
+		at = len(lines) + in
 	}
-	return append(lines, past...), at
+	return slices.Concat(lines, before, past), at
 }
 
 // lines are one batch: its days gone and to go, its bars, and what it needs, below them where
@@ -211,11 +247,12 @@ func (s shelf) lines(t ink.Theme, w int, chosen bool, now timer.Moment) []string
 		words += " HELD"
 	}
 	words = whole(words, 16) + " " + whole(fmt.Sprintf("%d bars ", s.cure.Bars), 8)
-	if nextAt+ink.Width(words)+ink.Width(s.next) < w {
-		return []string{row(t, w, chosen, sign, s.BatchItem, words+s.next)}
+	next := also(s.way, s.next)
+	if nextAt+ink.Width(words)+ink.Width(next) < w {
+		return []string{row(t, w, chosen, sign, s.BatchItem, words+next)}
 	}
 	list := []string{row(t, w, chosen, sign, s.BatchItem, words)}
-	for _, l := range ink.Wrap(ink.Clean(s.next), w-nextAt-1) {
+	for _, l := range ink.Wrap(ink.Clean(next), w-nextAt-1) {
 		list = append(list, ink.Spaces(nextAt)+l)
 	}
 	return list
@@ -223,6 +260,14 @@ func (s shelf) lines(t ink.Theme, w int, chosen bool, now timer.Moment) []string
 
 // nextAt is where what is said of a batch begins, behind its code and its name.
 const nextAt = 35
+
+// also puts through which batches one is found before what else is said of it.
+func also(way, words string) string {
+	if way == "" {
+		return words
+	}
+	return way + ", " + words
+}
 
 // whole fills text up to so many cells, and cuts none of it off.
 func whole(text string, w int) string { return ink.Fit(text, max(w, ink.Width(text))) }

@@ -11,6 +11,9 @@ import (
 	"bench/internal/sample"
 	"bench/internal/timer"
 	"bench/internal/ui/ink"
+	"bench/internal/ui/keys"
+
+	tea "github.com/charmbracelet/bubbletea"
 )
 
 // TestRack: a batch is in cure from its cut until its bars are released; those that need
@@ -70,5 +73,40 @@ func TestRackLineCutsNothing(t *testing.T) {
 	}
 	if lines := s.lines(theme, 74, true, now); len(lines) != 2 || !strings.Contains(lines[0], "day 121  usual over 999 bars") || strings.TrimSpace(lines[1]) != "Release the bars" {
 		t.Errorf("%q", lines)
+	}
+}
+
+// TestRackShowsWhatWasFound: of batches in cure and of those not cut yet, a search leaves
+// those that have the words, marked with the batches through which they do.
+func TestRackShowsWhatWasFound(t *testing.T) {
+	control := sample.Control(t, "tide-lines.yaml", 1)
+	at := func(code, task string) front.UnderWay {
+		b := sample.Begin(control)
+		b.WorkTo(t, task)
+		return front.Planned(front.BatchItem{Code: code, State: b.State})
+	}
+	now := sample.Begin(control).Now
+	r := NewRack([]front.UnderWay{at("UNCUT1", "cut/loaf 1"), at("CURED1", "cure/bar 1"), at("CURED2", "cure/bar 1"), at("UNCUT2", "cut/loaf 1")}, now, time.UTC)
+	theme := ink.NewTheme(ink.Bare, ink.Unknown)
+	seen := func(r Rack) string { return strings.Join(r.View(theme, 80, 24, now), "\n") }
+	if text := seen(r.Loaded(front.Past{}, nil)); !strings.Contains(text, "CURED1") || !strings.Contains(text, "CURED2") || strings.Contains(text, "UNCUT") {
+		t.Errorf("without a search:\n%s", text)
+	}
+	r = r.Loaded(front.Past{Words: "SA-9", UnderWay: []string{"CURED2", "UNCUT2"}, Through: map[string][]string{"CURED2": {"OLD2", "OLD1"}}}, nil)
+	text := seen(r)
+	for _, want := range []string{"In cure with SA-9", "CURED2", "through OLD2, OLD1", "Not cut yet with SA-9", "UNCUT2", "Closed with SA-9", "2 batches in cure"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("no %q in\n%s", want, text)
+		}
+	}
+	if strings.Contains(text, "CURED1") || strings.Contains(text, "UNCUT1") {
+		t.Errorf("what has not got it stands there:\n%s", text)
+	}
+	r, _ = r.Update(keys.Press{KeyMsg: tea.KeyMsg{Type: tea.KeyDown}})
+	if b, ok := r.chosen(); !ok || b.Code != "UNCUT2" {
+		t.Errorf("below is %q", b.Code)
+	}
+	if text := seen(r.Loaded(front.Past{Words: "fog"}, nil)); strings.Count(text, "none") != 2 {
+		t.Errorf("nothing found:\n%s", text)
 	}
 }
