@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"time"
 
@@ -20,7 +21,8 @@ func (a *app) findCommand() *cobra.Command {
 without a question it lists all. Recipe, material and lot may be parts of the
 name; a note is found by words in it, or by how they begin. A batch that is made
 of another one is found by the lots and materials of that one, too; the code of a
-batch is the lot of its bars.
+batch is the lot of its bars. With --lot it says how many bars were cut, where they
+went and how many are left.
 
 Exit status: 0 some were found, 1 none.`,
 		Args: cobra.NoArgs,
@@ -47,10 +49,10 @@ func (a *app) find(q ledger.Query, asJSON bool) error {
 		found, err = l.Find(q)
 		return err
 	})
-	if err != nil {
+	if err != nil && len(found) == 0 {
 		return failed(err)
 	}
-	if err := printAs(a, asJSON, found, paper.FoundText, paper.FoundJSON); err != nil {
+	if err := errors.Join(printAs(a, asJSON, found, paper.FoundText, paper.FoundJSON), failed(err)); err != nil {
 		return err
 	}
 	if len(found) == 0 {

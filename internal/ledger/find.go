@@ -18,8 +18,8 @@ type Query struct {
 	From, To                    string
 }
 
-// Find looks batches up by their terms; none of their facts is read, so that it
-// takes as long for short batches as for long ones.
+// Find looks batches up by their terms. Only those that a lot is found in are read, for
+// who asks that asks where the bars went; one that cannot be read whole is in the error.
 func (l *Ledger) Find(q Query) ([]paper.Found, error) {
 	recipes, err := l.recipes()
 	if err != nil {
@@ -34,16 +34,22 @@ func (l *Ledger) Find(q Query) ([]paper.Found, error) {
 		return nil, err
 	}
 	var found []paper.Found
+	var unread []error
 	for _, h := range heads {
 		day := h.First.Format(time.DateOnly) // The day that it was for the maker, wherever that was.
 		through, ok := fits(h.Batch)
 		if ok && (q.From == "" || day >= q.From) && (q.To == "" || day <= q.To) {
-			found = append(found, paper.Found{
+			f := paper.Found{
 				Batch: h.Batch, Recipe: recipes[h.Batch], Begun: day, Last: h.Last.Format(time.DateOnly), Facts: h.Seq, UnderWay: !h.Ended, Through: through,
-			})
+			}
+			if asked(q.Lot) != "" {
+				s, err := l.State(h.Batch)
+				f.Bars, unread = barsOf(s), append(unread, err)
+			}
+			found = append(found, f)
 		}
 	}
-	return found, nil
+	return found, errors.Join(unread...)
 }
 
 // recipes gives each batch's recipe, in lower case as it is searched by.

@@ -1,6 +1,12 @@
 package paper
 
-import "strings"
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"bench/internal/quantity"
+)
 
 // Found is a batch that a search found.
 type Found struct {
@@ -13,6 +19,54 @@ type Found struct {
 	// Through are the batches that lie between it and what was asked for: the one that it
 	// was made of, what that was made of, and so on.
 	Through []string `json:"through"`
+	// Bars say where its bars went; nil where that was not asked.
+	Bars *Bars `json:"bars,omitempty"`
+}
+
+// Bars are the bars of a batch: how many were cut and kept back, where they went, and how
+// many are left, below zero where more are said to have gone.
+type Bars struct {
+	Cut  int    `json:"cut"`
+	Kept int    `json:"kept_back"`
+	Went []Went `json:"went"`
+	Left int    `json:"left"`
+}
+
+// Went says where bars went; none is a number that was not said.
+type Went struct {
+	Day   string `json:"day"`
+	Bars  int    `json:"bars"`
+	Where string `json:"where"`
+}
+
+// lines say it in words, where bars went on lines of their own.
+func (b Bars) lines() []string {
+	if b.Cut == 0 && len(b.Went) == 0 {
+		return []string{"no bars were cut"}
+	}
+	words := quantity.Count(b.Cut, "bar", "bars") + " cut"
+	if b.Kept > 0 {
+		words += fmt.Sprintf(", %d kept back", b.Kept)
+	}
+	switch uncounted := slices.ContainsFunc(b.Went, func(w Went) bool { return w.Bars == 0 }); {
+	case b.Left < 0:
+		words += fmt.Sprintf(", %d more than there were are said to have gone", -b.Left)
+	case uncounted:
+		words += fmt.Sprintf(", at most %d left: some went uncounted", b.Left)
+	case len(b.Went) == 0:
+		words += fmt.Sprintf(", %d left: nothing says that any went", b.Left)
+	default:
+		words += fmt.Sprintf(", %d left", b.Left)
+	}
+	lines := []string{words}
+	for _, w := range b.Went {
+		many := "some"
+		if w.Bars > 0 {
+			many = fmt.Sprint(w.Bars)
+		}
+		lines = append(lines, fmt.Sprintf("%s  %s to %s", w.Day, many, w.Where))
+	}
+	return lines
 }
 
 // FoundText lists what was found, one a line.
@@ -28,6 +82,11 @@ func FoundText(found []Found) string {
 			through = ", through " + strings.Join(f.Through, ", ")
 		}
 		p.linef("%-10s %s  %-9s %5d facts  %s%s", f.Batch, f.Begun, state, f.Facts, f.Recipe, through)
+		if f.Bars != nil {
+			for _, l := range f.Bars.lines() {
+				p.linef("%11s%s", "", l)
+			}
+		}
 	}
 	if len(found) == 0 {
 		p.linef("no batch fits")
