@@ -70,7 +70,10 @@ func TestVessels(t *testing.T) {
 // carries at once takes several weighings (by hand).
 func TestStation(t *testing.T) {
 	r := rack.Of(workshop())
-	pot, jug := r.Pot(0), r.LyeJug(0)
+	pot, jug, dry := r.Pot(0), r.LyeJug(0), r.AlkaliCup()
+	single := workshop()
+	single.Scales = single.Scales[2:]
+	one := rack.Of(single)
 	for what, c := range map[string]struct {
 		got               rack.Station
 		scale, vessel, to string
@@ -80,6 +83,11 @@ func TestStation(t *testing.T) {
 		"too fine for its scale":   {r.Station(pot, 2000*g, 0, 2*g, g/50), "fine", "cup 3", "pot", 1},
 		"as fine as half a step":   {r.Station(pot, 2000*g, 0, 2*g, g/20), "bench", "pot", "", 1},
 		"on top of too much":       {r.Station(pot, 2000*g, 2000*g, 400*g, g), "bench", "cup 3", "pot", 1},
+		"no other scale":           {one.Station(pot, 2000*g, 0, 2*g, g/50), "bench", "pot", "", 1},
+		"dry alkali":               {one.Station(dry, 92*g, 0, 79*g, g/50), "bench", "dry cup", "", 1},
+		"the second, finer":        {r.Station(dry, 190*g, 80*g, 14*g, g/50), "fine", "dry cup", "", 1},
+		"the first of too much":    {r.Station(dry, 290*g, 0, 80*g, g/50), "fine", "dry cup", "", 1},
+		"too much for the fine":    {r.Station(dry, 290*g, 200*g, 14*g, g/50), "bench", "dry cup", "", 1},
 		"too heavy for the fine":   {r.Station(jug, 100*g, 0, 40*g, g), "bench", "lye jug", "", 1},
 		"no tolerance":             {r.Station(pot, 9000*g, 0, 5*g, 0), "big", "pot", "", 1},
 		"more than any carries":    {r.Station(pot, 9000*g, 9000*g, 20_000*g, 10*g), "big", "cup 3", "pot", 3},

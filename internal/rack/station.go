@@ -16,17 +16,24 @@ type Station struct {
 // Station chooses the scale for a weighing into a vessel that will carry load
 // in the end and is planned to hold before by then: the scale the vessel stands
 // on, unless that one is too coarse for the tolerance or too small; then the
-// finest that can carry it, in a cup of its own. It goes by the plan and not by
-// the facts, so that no target changes its reading half way.
+// finest that can carry it, in a cup of its own. A cup is taken only where that scale is
+// another one; dry alkali stays in its own as long as any scale carries that. It goes by the
+// plan and not by the facts, so that no target changes its reading half way.
 func (r Rack) Station(v recipe.Vessel, load, before, target, tolerance quantity.Mass) Station {
 	home := r.Home(v, load)
 	fineEnough := tolerance == 0 || home.Reads/2 <= tolerance
-	if fineEnough && v.Tare+before+target <= home.Max {
+	carries := v.Tare+before+target <= home.Max
+	if fineEnough && carries {
 		return Station{Scale: home, Vessel: v, Parts: 1}
 	}
-	cup := r.ColourCup(0)
+	cup, alkali := r.ColourCup(0), v.Name == r.AlkaliCup().Name
 	for _, s := range r.scales {
-		if cup.Tare+target <= s.Max {
+		switch {
+		case carries && s.Reads >= home.Reads: // No other scale gains anything.
+			return Station{Scale: home, Vessel: v, Parts: 1}
+		case alkali && v.Tare+before+target <= s.Max:
+			return Station{Scale: s, Vessel: v, Parts: 1}
+		case !(alkali && carries) && cup.Tare+target <= s.Max:
 			return Station{Scale: s, Vessel: cup, Into: v.Name, Parts: 1}
 		}
 	}

@@ -66,7 +66,8 @@ func TestWeights(t *testing.T) {
 	b := begin(harbour())
 	b.finish(t, "set out")
 	typed := func(id string, m quantity.Mass) batch.Weighed {
-		return batch.Weighed{Task: id, Mass: m, How: batch.Typed}
+		task, _, _ := b.plan().Task(id)
+		return batch.Weighed{Task: id, Mass: m, How: batch.Typed, Vessel: task.Vessel}
 	}
 	b.refuses(t, typed("sea/shea", -1), "not below zero")
 	b.refuses(t, typed("sea/shea", 2_360*g+100), "more than the bench scale carries (3000 g)") // with the pot of 640 g

@@ -22,7 +22,7 @@ func (p *planner) waitForVessels(stages []work.Stage) {
 		for j := range st.Tasks {
 			t := &st.Tasks[j]
 			in, is := full[t.Vessel]
-			if !is || t.Do != work.Weigh || t.Done || t.FromCup || in.task == t.ID || in.dry != "" && in.dry == st.Batter {
+			if !is || t.Do != work.Weigh || t.Done || t.FromCup || in.task == t.ID || in.dry != "" && in.dry == st.Batter && t.MustType {
 				continue
 			}
 			words := fmt.Sprintf("%s holds the %s", t.Vessel, in.what)
@@ -45,22 +45,27 @@ type content struct {
 // fullOf gives what waits in which vessel by the facts.
 func (p *planner) fullOf(stages []work.Stage) map[string]content {
 	var full map[string]content
-	emptied := p.emptied()
 	for _, st := range stages {
 		for i := range st.Tasks {
 			t := &st.Tasks[i]
-			if gone, waits := emptied[t.ID]; !waits || gone || t.Mass <= 0 {
+			gone, waits := p.emptied[t.ID]
+			if t.Mass <= 0 || (!waits || gone) && !p.begunInCup(t) {
 				continue
 			}
 			if full == nil {
 				full = map[string]content{}
 			}
 			c := content{task: t.ID, what: t.Material + forWhat(st)}
-			if st.Kind == work.LyeSolution {
+			if st.Kind == work.LyeSolution && t.MustType {
 				c.dry = st.Batter
 			}
 			full[p.nowIn(*t)] = c
 		}
 	}
 	return full
+}
+
+// begunInCup says that a weighing in a cup has begun and is not finished.
+func (p *planner) begunInCup(t *work.Task) bool {
+	return t.Do == work.Weigh && !t.Done && t.Parts < 2 && !t.FromCup && !t.OfBatter() && !p.isPotOrLyeJug(t.Vessel)
 }

@@ -44,7 +44,7 @@ func (p *planner) alkaliGrams(b recipe.Batter, a recipe.AlkaliShare, m recipe.Ma
 }
 
 func (p *planner) alkaliTasks(b recipe.Batter, k pot) []work.Task {
-	load, soFar := p.inCup(b, k)
+	load := p.inCup(b, k)
 	before := quantity.Mass(0)
 	var tasks []work.Task
 	for _, a := range b.Alkali {
@@ -60,7 +60,7 @@ func (p *planner) alkaliTasks(b recipe.Batter, k pot) []work.Task {
 			grams:     grams,
 			tolerance: calc.AlkaliTolerance(k.koh, recipe.MolarMass(a.Material), m.PureFraction(), ingredients(b)),
 			pellet:    p.pellet(k, m),
-			vessel:    p.rack.AlkaliCup(), into: k.jug.Name, load: load, before: before, soFar: soFar,
+			vessel:    p.rack.AlkaliCup(), into: k.jug.Name, load: load, before: before,
 		}))
 		before += quantity.FromGrams(grams)
 	}
@@ -76,13 +76,9 @@ func (p *planner) pellet(k pot, m recipe.Material) float64 {
 	return calc.PelletTolerance(k.koh, recipe.MolarMass(m.Name), m.PureFraction())
 }
 
-// inCup gives what the alkali cup will carry, and what stands in it by now: two
-// alkalis are weighed one on top of the other and go into the water together.
-// One alone has the cup to itself, and its own containers are counted with it.
-func (p *planner) inCup(b recipe.Batter, k pot) (load, soFar quantity.Mass) {
-	if len(b.Alkali) < 2 {
-		return 0, 0
-	}
+// inCup gives what the alkali cup will carry: two alkalis are weighed one on top of the
+// other and go into the water together.
+func (p *planner) inCup(b recipe.Batter, k pot) quantity.Mass {
 	grams := 0.0
 	for _, a := range b.Alkali {
 		m, _ := p.c.Material(a.Material)
@@ -90,10 +86,8 @@ func (p *planner) inCup(b recipe.Batter, k pot) (load, soFar quantity.Mass) {
 			continue
 		}
 		grams += p.alkaliGrams(b, a, m, k)
-		weighed, _ := p.s.Mass(materialID(b.Name, a.Material))
-		soFar += weighed
 	}
-	return quantity.FromGrams(grams), soFar
+	return quantity.FromGrams(grams)
 }
 
 // stockTask weighs a stock solution into the jug, on top of the extra water.
@@ -105,13 +99,12 @@ func (p *planner) stockTask(b recipe.Batter, m recipe.Material, k pot, grams flo
 		exact[i] = p.alkaliGrams(b, a, other, k)
 	}
 	water, _ := p.c.ExtraWater(b, exact, gramsOf(k.additives), oils)
-	weighed, _ := p.s.Mass(materialID(b.Name, recipe.Water))
 	return p.weigh(weighing{
 		id: materialID(b.Name, m.Name), title: fmt.Sprintf("%s, stock of %s", m.Name, m.Stock), material: m.Name, lot: m.Lot, mustType: true,
 		hint: fmt.Sprintf("Gloves, goggles, sleeves: it burns like the dry alkali. %s; no crystals in it? Read the scale and type what it says.",
 			recipe.Capital(m.StockFrom())),
 		grams: grams, tolerance: calc.AlkaliTolerance(k.koh, recipe.MolarMass(m.Name), m.PureFraction(), ingredients(b)),
-		vessel: k.jug, load: quantity.FromGrams(water + grams), before: quantity.FromGrams(water), soFar: weighed,
+		vessel: k.jug, load: quantity.FromGrams(water + grams), before: quantity.FromGrams(water),
 	})
 }
 

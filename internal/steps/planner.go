@@ -34,6 +34,7 @@ type planner struct {
 	asPoured []quantity.Mass // asPoured is what was poured into each mould, with its embeds.
 	loaves   []quantity.Mass // loaves are what each mould holds: as poured, or as it was weighed.
 	after    rest.Rest       // after is what follows the pour.
+	emptied  map[string]bool // emptied says of what waits in a cup of its own whether that is empty again.
 	tooFine  []string        // tooFine names the weighings that no scale is fine enough for.
 
 	followers map[string][]work.Task // followers stand behind the weighing of that id.
@@ -99,6 +100,8 @@ func (p *planner) plan() Plan {
 	}
 	plan.Balance = p.balance(plan.Batters)
 	plan.Stages = p.stages(plan.Balance)
+	p.emptied = p.areEmptied()
+	p.soFar(plan.Stages)
 	if !plan.Closed { // Nothing could be said about them any more.
 		plan.Timers = p.timers(plan.Stages)
 	}
@@ -154,7 +157,6 @@ type weighing struct {
 	vessel    recipe.Vessel
 	load      quantity.Mass
 	before    quantity.Mass // before is planned to be in the vessel already; with load it decides the scale.
-	soFar     quantity.Mass // soFar is in the vessel already.
 	into      string
 }
 
@@ -169,19 +171,12 @@ func (p *planner) weigh(w weighing) work.Task {
 		Target: target.RoundTo(at.Scale.Reads), Tolerance: tolerance, Reckoned: work.Reckoned{Within: tolerance}, MustType: w.mustType,
 		Scale: at.Scale.Name, Reads: at.Scale.Reads, Max: at.Scale.Max, Parts: at.Parts,
 		Vessel: at.Vessel.Name, Tare: at.Vessel.Tare, TareKnown: at.Vessel.Tare > 0,
-		SoFar: w.soFar, Into: cmp.Or(at.Into, w.into),
-	}
-	if at.Into != "" {
-		t.SoFar = 0
+		Into: cmp.Or(w.into, at.Into),
 	}
 	if tolerance > 0 {
 		t.Tolerance = max(tolerance, quantity.FromGrams(w.pellet), at.Scale.Reads) // A net weight is two readings, each open by half of it; see calc.Weighed.
 	}
-	t = p.fill(t)
-	if t.SoFar == 0 && !t.Done {
-		t.SoFar = t.Mass // What came from the container before stands in the vessel.
-	}
-	return t
+	return p.fill(t)
 }
 
 // fill adds to a weighing what the facts say of it. The target of a weighing

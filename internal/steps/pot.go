@@ -118,11 +118,6 @@ func (p *planner) oilTasks(b recipe.Batter, vessel recipe.Vessel, grams float64,
 		use, _ := p.c.Oil(o.Oil)
 		koh += grams * o.Share.Fraction() * use.SV.Nominal / 1000
 	}
-	var soFar quantity.Mass
-	for _, o := range shares {
-		m, _ := p.s.Mass(materialID(b.Name, o.Oil))
-		soFar += m
-	}
 	before := quantity.Mass(0)
 	tasks := make([]work.Task, 0, len(shares))
 	for _, o := range shares {
@@ -137,7 +132,7 @@ func (p *planner) oilTasks(b recipe.Batter, vessel recipe.Vessel, grams float64,
 			id: materialID(b.Name, o.Oil), title: use.Name, hint: hint, material: use.Name, lot: use.Lot,
 			grams:     grams * o.Share.Fraction(),
 			tolerance: calc.OilTolerance(koh, b.Superfat.Fraction(), use.SV.Nominal, ingredients(b)),
-			vessel:    vessel, load: load, before: before, soFar: soFar,
+			vessel:    vessel, load: load, before: before,
 		}))
 		before += quantity.FromGrams(grams * o.Share.Fraction())
 	}

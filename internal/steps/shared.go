@@ -22,11 +22,10 @@ func (p Plan) Occupies(code string) []uses.Occupied {
 
 // wantsDry says that dry hydroxide is still to be weighed, or dissolved.
 func (p *planner) wantsDry() bool {
-	emptied := p.emptied()
 	return slices.ContainsFunc(p.pots, func(k pot) bool {
 		return slices.ContainsFunc(slices.Concat(k.alkali, k.early), func(t work.Task) bool {
 			m, _ := p.c.Material(t.Material)
-			return m.Stock == 0 && (!t.Done || !emptied[t.ID])
+			return m.Stock == 0 && (!t.Done || !p.emptied[t.ID])
 		})
 	})
 }

@@ -113,7 +113,7 @@ func (p *planner) jugUses(r pour) uses.List {
 // cupUses adds the vessels in which something is weighed by itself, and what of it waits
 // there.
 func (p *planner) cupUses(stages []work.Stage, list uses.List) uses.List {
-	emptied, dry, small := p.emptied(), p.dryAlkali(), p.smallLye()
+	dry, small := p.dryAlkali(), p.smallLye()
 	own := len(list)
 	for _, st := range stages {
 		for _, t := range st.Tasks {
@@ -124,7 +124,7 @@ func (p *planner) cupUses(stages []work.Stage, list uses.List) uses.List {
 				list[i].Over = list[i].Over && t.Done // Such as water into a jug that was rinsed.
 				continue
 			}
-			gone, waits := emptied[t.ID]
+			gone, waits := p.emptied[t.ID]
 			u := uses.Use{
 				Vessel: p.nowIn(t), Kind: p.rack.Kind(p.nowIn(t)), What: "the " + t.Material + forWhat(st), Load: t.SoFar + t.Remaining(),
 				Full: waits && !gone && t.Mass > 0, Alkali: dry[t.ID], Lye: small[t.ID] > 0,
@@ -148,9 +148,9 @@ func forWhat(st work.Stage) string {
 	return ""
 }
 
-// emptied says of every weighing that waits in a cup of its own whether that is empty
+// areEmptied says of every weighing that waits in a cup of its own whether that is empty
 // again: dry alkali, colours that were wetted, scents that were weighed out.
-func (p *planner) emptied() map[string]bool {
+func (p *planner) areEmptied() map[string]bool {
 	list := map[string]bool{}
 	for _, k := range p.pots {
 		dissolved := p.ticked(DissolveID(k.recipe.Name))
