@@ -96,7 +96,7 @@ func open(p steps.Plan, id string, does ...work.Do) (work.Task, error) {
 	case t.Done && t.At.IsZero(): // What passed by was closed by no fact.
 		return work.Task{}, fmt.Errorf("%s: %s", t.Title, cmp.Or(t.Skipped, "done already"))
 	case t.Done:
-		return work.Task{}, fmt.Errorf("%s: done already, %s; correct it instead", t.Title, t.At.Wall.Format("2006-01-02 15:04"))
+		return work.Task{}, fmt.Errorf("%s: done already, %s; correct it instead", t.Title, t.At.Wall.Format(dayAndTime))
 	case !t.Open:
 		return work.Task{}, fmt.Errorf("%s: %s", t.Title, t.Waits)
 	}
@@ -128,38 +128,34 @@ func allowsTick(p steps.Plan, f batch.Ticked, now timer.Moment) error {
 	if id == rest.WholeCure {
 		return allowsWholeCure(p, now)
 	}
-	if id == steps.DissolveID(st.Batter) || id == steps.CombineID(st.Batter) {
-		if err := lyeHeavy(p, st.Batter); err != nil {
-			return fmt.Errorf("%s: %w", t.Title, err)
-		}
-	}
-	if id == steps.MeetID(st.Batter) || id == steps.CombineID(st.Batter) {
-		if err := potUnanswered(p, st.Batter); err != nil {
-			return fmt.Errorf("%s: %w", t.Title, err)
-		}
-	}
-	if id == steps.MeetID(st.Batter) {
-		if err := cmp.Or(stale(st, now), meetsHot(p, st, f.Why)); err != nil {
-			return err
-		}
-	}
-	if id == steps.CombineID(st.Batter) {
-		if err := metHot(p, st.Batter); err != nil {
-			return fmt.Errorf("%s: %w", t.Title, err)
-		}
-	}
-	if id == steps.MeetID(st.Batter) || id == steps.CombineID(st.Batter) {
-		if err := unreadFor(p, st.Batter); err != nil {
-			return fmt.Errorf("%s: %w", t.Title, err)
-		}
-	}
-	if err := unreadScent(p, t, st); err != nil {
-		return fmt.Errorf("%s: %w", t.Title, err)
+	if err := cmp.Or(allowsMeeting(p, t, st, f.Why, now), named(t, unreadScent(p, t, st))); err != nil {
+		return err
 	}
 	if st.Kind == work.Unmould && strings.TrimSpace(f.Why) == "" {
-		if err := next.TooEarly(p.Timers, p.State(), id, now); err != nil {
-			return fmt.Errorf("%s: %w", t.Title, err)
-		}
+		return named(t, next.TooEarly(p.Timers, p.State(), id, now))
+	}
+	return nil
+}
+
+// allowsMeeting holds a batter's lye solution to what must be so at each tick that brings
+// it nearer to the oils.
+func allowsMeeting(p steps.Plan, t work.Task, st work.Stage, why string, now timer.Moment) error {
+	b := st.Batter
+	switch t.ID {
+	case steps.DissolveID(b):
+		return named(t, lyeHeavy(p, b))
+	case steps.MeetID(b):
+		return cmp.Or(named(t, potUnanswered(p, b)), stale(st, now), meetsHot(p, st, why), named(t, unreadFor(p, b)))
+	case steps.CombineID(b):
+		return named(t, lyeHeavy(p, b), potUnanswered(p, b), metHot(p, b), unreadFor(p, b))
+	}
+	return nil
+}
+
+// named gives the first of several errors with the task that it is about, or nil.
+func named(t work.Task, errs ...error) error {
+	if err := cmp.Or(errs...); err != nil {
+		return fmt.Errorf("%s: %w", t.Title, err)
 	}
 	return nil
 }

@@ -16,13 +16,8 @@ func allowsWeighed(p steps.Plan, f batch.Weighed) error {
 		return err
 	}
 	if _, st, _ := p.Task(f.Task); st.Kind == work.LyeIntoOils { // Part of the lye solution goes into the oils.
-		if err := metHot(p, st.Batter); err != nil {
-			return fmt.Errorf("%s: %w", t.Title, err)
-		}
-	}
-	if _, st, _ := p.Task(f.Task); st.Kind == work.LyeIntoOils {
-		if err := potUnanswered(p, st.Batter); err != nil {
-			return fmt.Errorf("%s: %w", t.Title, err)
+		if err := named(t, metHot(p, st.Batter), potUnanswered(p, st.Batter)); err != nil {
+			return err
 		}
 	}
 	return cmp.Or(weighable(t, f), pourable(p, t, f.Mass))

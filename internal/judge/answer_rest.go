@@ -61,7 +61,7 @@ func saidOn(a Answer) (text string, said batch.Said, err error) {
 	}
 	place := a.Now.Location()
 	text, on := text[:cut], strings.TrimSpace(text[cut+len(" on "):])
-	for layout, noon := range map[string]time.Duration{"2006-01-02": 12 * time.Hour, "2006-01-02 15:04": 0} {
+	for layout, noon := range map[string]time.Duration{time.DateOnly: 12 * time.Hour, dayAndTime: 0} {
 		if at, err := time.ParseInLocation(layout, on, place); err == nil {
 			return strings.TrimSpace(text), batch.Said{When: at.Add(noon)}, nil
 		}

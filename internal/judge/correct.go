@@ -167,7 +167,7 @@ func correctTick(p steps.Plan, f batch.Ticked, at timer.Moment, text string) (ba
 
 // onTheDay gives a time of day on the day of a moment, or on the day that is named.
 func onTheDay(m timer.Moment, text string) (time.Time, error) {
-	if at, err := time.ParseInLocation("2006-01-02 15:04", text, m.Wall.Location()); err == nil {
+	if at, err := time.ParseInLocation(dayAndTime, text, m.Wall.Location()); err == nil {
 		return at, nil
 	}
 	t, err := time.ParseInLocation("15:04", text, m.Wall.Location())

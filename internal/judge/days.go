@@ -93,12 +93,15 @@ func before(a, b time.Time) bool {
 
 func onlyDay(t time.Time) bool { return t.Hour() == 12 && t.Minute() == 0 && t.Second() == 0 }
 
+// dayAndTime is how a moment is written and read.
+const dayAndTime = time.DateOnly + " 15:04"
+
 // dayOf says a time as it was named.
 func dayOf(t time.Time) string {
 	if onlyDay(t) {
 		return t.Format(time.DateOnly)
 	}
-	return t.Format("2006-01-02 15:04")
+	return t.Format(dayAndTime)
 }
 
 // doubtDay asks about a day on which some loaves were cut, and not all of them yet.

@@ -53,13 +53,20 @@ func (s *session) choose(list []judge.Choice, number, warm string) {
 		s.warn("Type a number from 1 to " + strconv.Itoa(len(list)) + ".")
 		return
 	}
-	s.perform(reply.Choice(s.code, s.plan, list[n-1], warm, s.now()))
+	s.takeChoice(list[n-1], warm)
 }
 
-func (s *session) listChoices(list []judge.Choice) {
+func (s *session) takeChoice(c judge.Choice, warm string) {
+	s.perform(reply.Choice(s.code, s.plan, c, warm, s.now()))
+}
+
+// choiceTitles are answers as they are listed, each with what follows from it.
+func choiceTitles(list []judge.Choice) []string {
+	titles := make([]string, len(list))
 	for i, c := range list {
-		s.say(fmt.Sprintf("  %d  %s", i+1, strings.TrimSuffix(c.Title+". "+c.Why, ". ")))
+		titles[i] = strings.TrimSuffix(c.Title+". "+c.Why, ". ")
 	}
+	return titles
 }
 
 // answers asks which of the other answers it is.
@@ -79,12 +86,8 @@ func (s *session) answers(string) {
 func (s *session) afterwards(string) { s.pickChoice(judge.Afterwards(s.plan)) }
 
 func (s *session) pickChoice(list []judge.Choice) {
-	titles := make([]string, len(list))
-	for i, c := range list {
-		titles[i] = strings.TrimSuffix(c.Title+". "+c.Why, ". ")
-	}
-	if n, ok := s.pick("answer", titles); ok {
-		s.choose(list, strconv.Itoa(n+1), "")
+	if n, ok := s.pick("answer", choiceTitles(list)); ok {
+		s.takeChoice(list[n], "")
 	}
 }
 

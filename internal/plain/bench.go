@@ -31,7 +31,7 @@ func (s *session) bench() {
 	case !ok:
 	case text == "":
 		s.shown = ""
-	case some && s.isAnswer(t, stage, text):
+	case some && isAnswer(t, stage, text):
 		s.answer(t, text)
 	case !s.command(text):
 		s.notUnderstood(t, some)
@@ -58,7 +58,7 @@ func (s *session) comesUp() bool {
 
 // isAnswer says that a line is meant for the task: it begins with a figure, and
 // the task takes one. A choice is picked by its number.
-func (s *session) isAnswer(t work.Task, stage work.Stage, text string) bool {
+func isAnswer(t work.Task, stage work.Stage, text string) bool {
 	figure := strings.ContainsAny(text[:1], "0123456789.,-")
 	return figure && (t.Numeric() || stage.TakesWeight(t) && t.Open || t.Do == work.Choose && (t.Open || reply.Again(t, stage)))
 }
@@ -194,15 +194,20 @@ func (s *session) question(q reply.Question, said string) reply.Act {
 	}
 }
 
+// number lists titles by their numbers.
+func (s *session) number(titles []string) {
+	for i, t := range titles {
+		s.sayf("  %d  %s", i+1, t)
+	}
+}
+
 // pick asks for one of a list by its number.
 func (s *session) pick(what string, titles []string) (int, bool) {
 	if len(titles) == 0 {
 		s.say("There is none.")
 		return 0, false
 	}
-	for i, t := range titles {
-		s.sayf("  %d  %s", i+1, t)
-	}
+	s.number(titles)
 	for {
 		text, ok := s.ask("number of the " + what + ", or nothing to go back")
 		if !ok || text == "" {

@@ -161,12 +161,7 @@ func (s *session) other(string) {
 	if err != nil {
 		s.warn("Not all could be read: " + err.Error())
 	}
-	at := -1
-	for i, b := range batches {
-		if b.Code == s.code {
-			at = i
-		}
-	}
+	at := slices.IndexFunc(batches, func(b front.BatchItem) bool { return b.Code == s.code })
 	for i := range batches {
 		b := batches[(at+1+i)%len(batches)]
 		if b.Code == s.code || b.HeldBy != "" {

@@ -2,9 +2,9 @@
 // screen readers, for terminals that can do nothing else and for scripts.
 //
 // The rule: what is written is printable text and ends of lines, and nothing
-// else; the bell is rung by whoever has one. What was said is judged by the functions that judge it for the screen
-// (reply, steps), and a fact is said to be kept when the store has handed it
-// back, not before.
+// else; the bell is rung by whoever has one. What was said is judged by the
+// functions that judge it for the screen (reply, steps), and a fact is said to be
+// kept when the store has handed it back, not before.
 package plain
 
 import (

@@ -2,6 +2,7 @@ package plain
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"bench/internal/judge"
@@ -21,22 +22,9 @@ func (s *session) describe(t work.Task, stage work.Stage, some bool) {
 		s.nothing()
 		return
 	}
-	at := 0
-	for i, each := range stage.Tasks {
-		if each.ID == t.ID {
-			at = i + 1
-		}
-	}
+	at := 1 + slices.IndexFunc(stage.Tasks, func(each work.Task) bool { return each.ID == t.ID })
 	s.sayf("Stage %d of %d, %s; task %d of %d.", stage.N, len(s.plan.Stages), stage.Title, at, len(stage.Tasks))
-	number, unit := reply.Asked(t, stage)
-	switch {
-	case t.Done || t.Skipped != "":
-		s.say(t.Title + ": " + doneWords(t))
-	case number != "" && t.Do != work.Gross && (t.Do == work.Weigh || t.Do == work.Portion || !t.Numeric() || t.Do == work.Temperature):
-		s.say(t.Title + ": " + s.what(t, stage) + number + " " + unit)
-	default:
-		s.say(t.Title)
-	}
+	s.sayTitle(t, stage)
 	if t.Done && !reply.Again(t, stage) {
 		s.say("u corrects it; g goes back to what is next.")
 		return
@@ -63,6 +51,19 @@ func (s *session) describe(t work.Task, stage work.Stage, some bool) {
 	s.sayHow(t, stage)
 }
 
+// sayTitle says what it is, and how much of it or how it was done.
+func (s *session) sayTitle(t work.Task, stage work.Stage) {
+	number, unit := reply.Asked(t, stage)
+	switch {
+	case t.Done || t.Skipped != "":
+		s.say(t.Title + ": " + doneWords(t))
+	case number != "" && t.Do != work.Gross && (t.Do == work.Weigh || t.Do == work.Portion || !t.Numeric() || t.Do == work.Temperature):
+		s.say(t.Title + ": " + s.what(t, stage) + number + " " + unit)
+	default:
+		s.say(t.Title)
+	}
+}
+
 // what says what the figure after it is.
 func (s *session) what(t work.Task, stage work.Stage) string {
 	switch t.Do {
@@ -87,8 +88,28 @@ func doneWords(t work.Task) string {
 	return "done"
 }
 
-// sayScale says where it is weighed and what the scale must read.
+// sayScale says where it is weighed, what the scale must read and how far off is right.
 func (s *session) sayScale(t work.Task) {
+	s.sayWhere(t)
+	s.sayReads(t)
+	if parts := reply.Parts(t); t.Do == work.Weigh && parts != "" {
+		s.say(parts)
+	}
+	if t.Tolerance <= 0 || t.Do != work.Weigh && t.Do != work.Portion {
+		return
+	}
+	middle := t.Remaining()
+	if t.Do == work.Portion {
+		middle = t.StopAt
+	}
+	words := "Right within " + reply.Tolerance(t) + " g"
+	if near := t.Tolerance.FloorTo(t.Reads); near > 0 {
+		words += fmt.Sprintf(", from %s to %s", (middle - near).At(t.Reads), (middle + near).At(t.Reads))
+	}
+	s.say(words + ".")
+}
+
+func (s *session) sayWhere(t work.Task) {
 	switch {
 	case t.Do == work.Portion:
 		s.sayf("Out of %s, into %s; %s.", t.Vessel, t.Into, t.Scale)
@@ -98,6 +119,9 @@ func (s *session) sayScale(t work.Task) {
 	case t.Vessel != "" || t.Scale != "":
 		s.sayf("On %s.", t.Vessel+t.Scale)
 	}
+}
+
+func (s *session) sayReads(t work.Task) {
 	switch {
 	case t.Do == work.Gross && t.TareKnown:
 		s.sayf("The whole weight, vessel included; the vessel alone is %s g.", t.Tare.At(t.Reads))
@@ -118,20 +142,6 @@ func (s *session) sayScale(t work.Task) {
 	case t.Do == work.Weigh:
 		s.sayf("Tared, it reads %s. No weight is known of %s: tare it.", t.Remaining().At(t.Reads), t.Vessel)
 	}
-	if parts := reply.Parts(t); t.Do == work.Weigh && parts != "" {
-		s.say(parts)
-	}
-	if t.Tolerance > 0 && (t.Do == work.Weigh || t.Do == work.Portion) {
-		middle := t.Remaining()
-		if t.Do == work.Portion {
-			middle = t.StopAt
-		}
-		words := "Right within " + reply.Tolerance(t) + " g"
-		if near := t.Tolerance.FloorTo(t.Reads); near > 0 {
-			words += fmt.Sprintf(", from %s to %s", (middle - near).At(t.Reads), (middle + near).At(t.Reads))
-		}
-		s.say(words + ".")
-	}
 }
 
 // sayHow says what the task waits for, or how it is answered when that is not
@@ -149,22 +159,22 @@ func (s *session) sayHow(t work.Task, stage work.Stage) {
 			s.say("done when those are all that you weigh.")
 		}
 	}
-	switch {
+	switch choices := judge.Choices(s.plan, t.ID, ""); {
 	case !t.Open && !reply.Again(t, stage):
 		s.warn(t.Waits)
 	case t.MustType:
 		s.say("It burns: type what the scale says.")
 	case t.Do == work.Choose:
-		s.listChoices(judge.Choices(s.plan, t.ID, ""))
+		s.number(choiceTitles(choices))
 		if stage.Kind == work.GelStage {
 			s.say("A temperature goes after the number: 2 78.")
 			if len(s.plan.GelUnseen(t.ID)) > 1 {
 				s.say("That is of all loaves; of one alone: 2 loaf 1 78.")
 			}
 		}
-	case stage.Kind == work.Gate && len(judge.Choices(s.plan, t.ID, "")) > 0:
+	case stage.Kind == work.Gate && len(choices) > 0:
 		s.say("Too hot: the word answers.")
-	case len(judge.Choices(s.plan, t.ID, "")) > 0:
+	case len(choices) > 0:
 		s.say("Too soft: the word answers.")
 	}
 	s.sayBand(stage)

@@ -7,6 +7,7 @@ import (
 	"bench/internal/batch"
 	"bench/internal/front"
 	"bench/internal/quantity"
+	"bench/internal/recipe"
 	"bench/internal/reply"
 	"bench/internal/steps"
 )
@@ -40,13 +41,7 @@ func (s *session) setUp(r front.RecipeItem) {
 		case text == "start" && len(problems) > 0:
 			s.warn("It cannot be started like this.")
 		case text == "start":
-			code, first, err := s.Store.Start(control, s.now())
-			if err != nil {
-				s.warn("The batch was not started: " + err.Error())
-				return
-			}
-			s.toBench(code, []batch.Entry{first})
-			s.say("Begun: batch " + code + ".")
+			s.begin(control)
 			return
 		case err != nil || n < 1 || n > reply.MaxLoaves:
 			s.warn(fmt.Sprintf("Type start, or a number of loaves from 1 to %d.", reply.MaxLoaves))
@@ -54,6 +49,16 @@ func (s *session) setUp(r front.RecipeItem) {
 			loaves = n
 		}
 	}
+}
+
+func (s *session) begin(c recipe.Control) {
+	code, first, err := s.Store.Start(c, s.now())
+	if err != nil {
+		s.warn("The batch was not started: " + err.Error())
+		return
+	}
+	s.toBench(code, []batch.Entry{first})
+	s.say("Begun: batch " + code + ".")
 }
 
 // planned says what the plan is, or what is wrong with it.
