@@ -13,35 +13,29 @@ import (
 
 // reading opens the store to read; where there is none, there is nothing to do.
 func (a *app) reading(do func(*ledger.Ledger) error) error {
-	home, err := a.home()
-	if err != nil {
-		return err
-	}
-	store, err := journal.Open(home, journal.Options{ReadOnly: true})
-	if errors.Is(err, fs.ErrNotExist) {
-		return nil
-	}
-	if err != nil {
-		return err
-	}
-	l := ledger.Of(store, home)
-	return errors.Join(do(l), store.Close())
+	read := func(store *journal.Store, home string) error { return do(ledger.Of(store, home)) }
+	return a.toRead(read, func(string) error { return nil })
 }
 
 // existing opens the store to read; that there is none is an error.
 func (a *app) existing(do func(*journal.Store) error) error {
+	read := func(store *journal.Store, _ string) error { return do(store) }
+	return a.toRead(read, func(home string) error { return fmt.Errorf("there is no store in %s yet", home) })
+}
+
+func (a *app) toRead(do func(store *journal.Store, home string) error, none func(home string) error) error {
 	home, err := a.home()
 	if err != nil {
 		return err
 	}
 	store, err := journal.Open(home, journal.Options{ReadOnly: true})
-	if errors.Is(err, fs.ErrNotExist) {
-		return fmt.Errorf("there is no store in %s yet", home)
-	}
-	if err != nil {
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return none(home)
+	case err != nil:
 		return err
 	}
-	return errors.Join(do(store), store.Close())
+	return errors.Join(do(store, home), store.Close())
 }
 
 // progress gives what tells a person at a terminal how far a long work is; it

@@ -77,17 +77,22 @@ func (d *db) heads(sql string, args ...any) ([]Head, error) {
 // Search returns the codes of the batches with a fact that carries exactly this
 // term, in the order of the codes.
 func (s *Store) Search(term string) ([]string, error) {
-	var codes []string
-	err := s.do(func(d *db) error {
-		return d.query(`SELECT batch FROM term WHERE term = ?1 ORDER BY batch`, func(row *sqlite3.Stmt) error {
-			codes = append(codes, row.ColumnText(0))
-			return nil
-		}, term)
-	})
+	codes, err := s.texts(`SELECT batch FROM term WHERE term = ?1 ORDER BY batch`, term)
 	if err != nil {
 		return nil, explain(fmt.Sprintf("the search for %q failed", term), err)
 	}
 	return codes, nil
+}
+
+// texts gives the first column of what a query finds.
+func (s *Store) texts(sql string, args ...any) (list []string, err error) {
+	err = s.do(func(d *db) error {
+		return d.query(sql, func(row *sqlite3.Stmt) error {
+			list = append(list, row.ColumnText(0))
+			return nil
+		}, args...)
+	})
+	return list, err
 }
 
 // Records returns the facts of a batch in order, none if the store does not know

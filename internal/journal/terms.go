@@ -18,13 +18,7 @@ SELECT term FROM t WHERE term IS NOT NULL AND substr(term, 1, length(?1)) = ?1`
 
 // Terms gives the different terms that begin with the prefix, in order.
 func (s *Store) Terms(prefix string) ([]string, error) {
-	var terms []string
-	err := s.do(func(d *db) error {
-		return d.query(termsSQL, func(row *sqlite3.Stmt) error {
-			terms = append(terms, row.ColumnText(0))
-			return nil
-		}, prefix)
-	})
+	terms, err := s.texts(termsSQL, prefix)
 	if err != nil {
 		return nil, explain(fmt.Sprintf("the terms under %q could not be read", prefix), err)
 	}

@@ -208,7 +208,6 @@ func TestOrderDoesNotMatter(t *testing.T) {
 	})
 }
 
-// openTasks are those that can be done now, but for the unmoulding.
 // later says that a stage waits for hours or weeks.
 func later(s work.Stage) bool {
 	switch s.Kind {
@@ -219,6 +218,7 @@ func later(s work.Stage) bool {
 	}
 }
 
+// openTasks are those that can be done now, but for the unmoulding.
 func openTasks(p steps.Plan) []work.Task {
 	var open []work.Task
 	for _, s := range p.Stages {

@@ -18,8 +18,8 @@ layers:
   - { name: sea, surface: 50 mm, embeds: [{ name: moon, shape: circle 20 mm, across: 35 mm, sink: 35 mm }] }
 `
 
-// stickWorkshop is the built-in workshop with what is added.
-func stickWorkshop(t *testing.T, more string) recipe.Workshop {
+// ownWorkshop is the built-in workshop with what is added.
+func ownWorkshop(t *testing.T, more string) recipe.Workshop {
 	t.Helper()
 	own, _, problems := Workshop("own", []byte("bench: 1\nworkshop: Mole sheds\n"+more))
 	for _, p := range problems {
@@ -38,7 +38,7 @@ func resolved(t *testing.T, text string, w recipe.Workshop) (recipe.Control, []r
 }
 
 func TestSticksAreReadAndPlanned(t *testing.T) {
-	w := stickWorkshop(t, `cutting: { bar: 25 mm, end trims: 10 mm, knife: 1 mm, first: fewest joins }
+	w := ownWorkshop(t, `cutting: { bar: 25 mm, end trims: 10 mm, knife: 1 mm, first: fewest joins }
 extruder: { stick: 320 mm, trim: 10 mm, capacity: 900 g, stays: 60 g, density: "1,05 g/mL" }
 sticks:
   - { name: moon, lot: M-13, length: 305 mm, count: 2, made: 2026-11-10 }
@@ -73,7 +73,7 @@ func TestWithoutSticksNothingIsPlanned(t *testing.T) {
 }
 
 func TestTheRecipeCutsInItsOwnWay(t *testing.T) {
-	w := stickWorkshop(t, "cutting: { bar: 30 mm, end trims: 8 mm }\n")
+	w := ownWorkshop(t, "cutting: { bar: 30 mm, end trims: 8 mm }\n")
 	c, _ := resolved(t, moonRecipe+"cutting: { bar: 22 mm, far end trim: 0 mm }\n", w)
 	loaf := c.Cutting.Order(c.Mould.Length, 1, 1).Loaf
 	if loaf.Bar != 22*quantity.Millimetre || loaf.Near != 8*quantity.Millimetre || loaf.Far != 0 {
@@ -87,7 +87,7 @@ func TestTooFewSticksAreSaid(t *testing.T) {
 		"sticks: [{ name: moon, lot: M-1, length: 220 mm, count: 2 }]\nextruder: { stick: 320 mm }\n":                                    "1 stick is still to be made for moon",
 		"sticks: [{ name: moon, lot: M-1, length: 55 mm, count: 12 }]\ncutting: { bar: 40 mm, end trims: 0 mm, minimum piece: 40 mm }\n": "not every join of moon can be hidden",
 	} {
-		_, problems := resolved(t, moonRecipe, stickWorkshop(t, more))
+		_, problems := resolved(t, moonRecipe, ownWorkshop(t, more))
 		found := false
 		for _, p := range problems {
 			found = found || p.Warning && strings.Contains(p.Text, want)

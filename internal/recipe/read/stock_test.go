@@ -11,11 +11,7 @@ import (
 // own lays a maker's materials over the built-in workshop.
 func own(t *testing.T, materials string) recipe.Workshop {
 	t.Helper()
-	w, _, problems := Workshop("own", []byte("bench: 1\nworkshop: Mole sheds\nmaterials:\n"+materials))
-	for _, p := range problems {
-		t.Error(p)
-	}
-	return recipe.Merge(builtinWorkshop(t), w)
+	return ownWorkshop(t, "materials:\n"+materials)
 }
 
 // in gives the problems of a batter of olive and coconut in a workshop.
