@@ -34,13 +34,21 @@ func (p panel) notesAndSaid(w, room int) []string {
 			}
 		}
 	}
+	return p.titled(room, []string{""}, list{"Notes", notes}, list{"Said before", said})
+}
+
+// list is lines under a title.
+type list struct {
+	title string
+	lines []string
+}
+
+// titled puts lists below each other, each behind some lines, as far as there is room.
+func (p panel) titled(room int, before []string, lists ...list) []string {
 	var lines []string
-	for _, each := range []struct {
-		title string
-		lines []string
-	}{{"Notes", notes}, {"Said before", said}} {
-		if left := room - len(lines) - 2; len(each.lines) > 0 && left > 0 {
-			lines = append(lines, "", " "+p.t.Strong.Render(each.title))
+	for _, each := range lists {
+		if left := room - len(lines) - len(before) - 1; len(each.lines) > 0 && left > 0 {
+			lines = append(append(lines, before...), " "+p.t.Strong.Render(each.title))
 			lines = append(lines, each.lines[:min(left, len(each.lines))]...)
 		}
 	}
@@ -77,17 +85,7 @@ func (p panel) openAndComing(w, room int) []string {
 			stages++
 		}
 	}
-	var lines []string
-	for _, each := range []struct {
-		title string
-		lines []string
-	}{{"May be begun now", open}, {"Then", coming}} {
-		if left := room - len(lines) - 1; len(each.lines) > 0 && left > 0 {
-			lines = append(lines, " "+p.t.Strong.Render(each.title))
-			lines = append(lines, each.lines[:min(left, len(each.lines))]...)
-		}
-	}
-	return lines
+	return p.titled(room, nil, list{"May be begun now", open}, list{"Then", coming})
 }
 
 // stageLines are a stage with a word on it, which stands below it where it is long.
