@@ -125,7 +125,11 @@ func TestPouredOver(t *testing.T) {
 		}
 	}
 	b.workTo(t, "split/sea/read back")
-	for i, l := range readback.Of(b.plan(), "split/sea/read back") {
+	lines := readback.Of(b.plan(), "split/sea/read back")
+	if len(lines) != 4 {
+		t.Errorf("read back: %+v", lines)
+	}
+	for i, l := range lines {
 		if i > 0 && l.Off || i == 1 && (l.Was != "601.3 g" || l.By != "621.3 g less 20.0 g poured out") || i == 2 && l.By != "591.2 g and 10.0 g poured in" {
 			t.Errorf("%+v", l)
 		}

@@ -80,7 +80,7 @@ func (s Ways) sideBySide(t ink.Theme, w, h int) []string {
 		rows = max(rows, len(ink.Wrap(ink.Clean(way.Title), each-4)))
 	}
 	for i, way := range s.ways {
-		columns = append(columns, s.column(t, way, each, rows, i == s.way, largest))
+		columns = append(columns, column(t, way, each, rows, i == s.way, largest))
 		tallest = max(tallest, len(columns[i]))
 	}
 	for i := range columns {
@@ -89,7 +89,9 @@ func (s Ways) sideBySide(t ink.Theme, w, h int) []string {
 	return ink.Beside(t.Line, columns...)
 }
 
-func (s Ways) column(t ink.Theme, way steps.WayOn, w, rows int, here bool, h int) []string {
+// column is one way: its title in so many rows, and what comes of it. The superfat is drawn
+// as large as h lines allow; 0 is in a line.
+func column(t ink.Theme, way steps.WayOn, w, rows int, here bool, h int) []string {
 	sign, style := "  ", t.Strong
 	if here {
 		sign, style = ink.SignNow+" ", t.Accent
@@ -106,44 +108,44 @@ func (s Ways) column(t ink.Theme, way steps.WayOn, w, rows int, here bool, h int
 	if way.Keeps() == nil { // Nothing is known yet of what comes of it.
 		return append(lines, "", "   "+t.Quiet.Render(ink.Cut(way.Until, w-4)))
 	}
-	o := way.Outcome
-	if o.Split != nil {
-		return append(lines, s.splitFigures(t, way, w)...)
+	lines = append(lines, "")
+	if way.Outcome.Split != nil {
+		lines = append(lines, splitFigures(t, way.Outcome)...)
+	} else {
+		lines = append(lines, figures(t, style, way.Outcome, w, h)...)
 	}
+	return append(append(lines, ""), asksUntil(t, way, w)...)
+}
+
+// figures are what comes of a way for a batter.
+func figures(t ink.Theme, style ink.Ink, o steps.Outcome, w, h int) []string {
 	rise := o.Rise.Millimetres()
 	if steps.ToAnEye(o.Rise) == 0 {
 		rise = 0
 	}
-	superfat := []string{figureLine(t, "superfat", fmt.Sprintf("%.1f %%", o.Superfat.Percent))}
+	lines := []string{figureLine(t, "superfat", fmt.Sprintf("%.1f %%", o.Superfat.Percent))}
 	if h > 0 {
-		superfat = append(ink.Figured(style, fmt.Sprintf("%.1f", o.Superfat.Percent), "", "%", t.Quiet.Render("  superfat"), w, h), "")
+		lines = append(ink.Figured(style, fmt.Sprintf("%.1f", o.Superfat.Percent), "", "%", t.Quiet.Render("  superfat"), w, h), "")
 	}
-	lines = append(append(lines, ""), superfat...)
 	lines = append(lines, figureLine(t, "band", fmt.Sprintf("%.1f to %.1f %%", o.Superfat.Low, o.Superfat.High)))
 	if o.Mended != nil {
 		lines = append(lines, figureLine(t, "all", fmt.Sprintf("%.1f %% if mended", *o.Mended)))
 	}
-	lines = append(
+	return append(
 		lines,
 		figureLine(t, "lye", fmt.Sprintf("%.1f ≤ %.1f %%", o.Strength, o.Dissolves)),
 		figureLine(t, "height", strings.Replace(fmt.Sprintf("%+.1f mm", rise), "+0.0 mm", "as it is", 1)),
 		figureLine(t, "scent", fmt.Sprintf("%.2f %%", o.Scent)),
-		"",
 	)
-	return append(lines, asksUntil(t, way, w)...)
 }
 
 // splitFigures are what comes of a portion's way.
-func (s Ways) splitFigures(t ink.Theme, way steps.WayOn, w int) []string {
-	o := way.Outcome
-	lines := []string{
-		"",
+func splitFigures(t ink.Theme, o steps.Outcome) []string {
+	return []string{
 		figureLine(t, "height", o.Split.Height()),
 		figureLine(t, "scent", fmt.Sprintf("%.2f %%", o.Scent)),
 		figureLine(t, "stays", o.Split.Left.Reading(quantity.Gram)+" in "+ink.Clean(o.Split.In)),
-		"",
 	}
-	return append(lines, asksUntil(t, way, w)...)
 }
 
 // asksUntil says what is weighed next, and how long the way is there.
