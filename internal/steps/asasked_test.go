@@ -51,6 +51,7 @@ func figuresOf(p steps.Plan) figures {
 	for _, b := range p.Batters {
 		b.Oils, b.Alkali, b.Additives = strip(b.Oils), strip(b.Alkali), strip(b.Additives)
 		b.Water = strip([]steps.Amount{b.Water})[0]
+		b.MetAt = 0 // It was read, and is no target.
 		f.Batters = append(f.Batters, b)
 	}
 	for _, l := range p.Layers {
