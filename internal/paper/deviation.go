@@ -79,6 +79,9 @@ func holdsToJSON(p steps.Plan) []holdJSON {
 // deviations writes what was off, with the ways on, for reading.
 func (p *page) deviations(plan steps.Plan) {
 	for _, h := range plan.Holds {
+		if h.Look > 0 && !plan.Closed { // It is told below, with its answers.
+			continue
+		}
 		p.linef("! %s", h.Words)
 	}
 	for _, d := range plan.Deviations {

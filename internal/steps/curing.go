@@ -110,7 +110,7 @@ func (p Plan) Poured() Poured {
 
 // Open gives the warnings that keep bars from being released without a reason:
 // what the weights hold them for (a superfat band below zero, a scent over its
-// limit), a loaf that overheated, a test that failed or was left out, a cure cut short, a
+// limit, a vessel that weighed other than the facts say), a loaf that overheated, a test that failed or was left out, a cure cut short, a
 // skin reaction.
 func (p Plan) Open() []string {
 	var list []string

@@ -20,11 +20,13 @@ type Hold struct {
 	Words  string
 	Ask    string // Ask says which figure of the words is to be typed.
 	Figure string // Figure is that figure, in per cent and without a sign.
+	Look   int    // Look numbers the look into a vessel that is not answered; one is answered as such.
 }
 
 // holds lists what the weights so far hold the bars for: a superfat band below
-// zero, and a scent that really is over its limit.
-func (p *planner) holds(batters []Batter) []Hold {
+// zero, a scent that really is over its limit, and a vessel that weighed other than the
+// facts say: what nobody has explained is in the soap.
+func (p *planner) holds(batters []Batter, looks []Deviation) []Hold {
 	var list []Hold
 	for _, b := range batters {
 		if b.Superfat.Low < 0 {
@@ -42,6 +44,12 @@ func (p *planner) holds(batters []Batter) []Hold {
 			h.sayExcess(x)
 			list = append(list, h)
 		}
+	}
+	for _, d := range looks {
+		list = append(list, Hold{
+			Batter: d.Batter, Look: d.Look,
+			Words: d.Words + ". Not explained: weigh it again, or say why (key d), before a bar is released.",
+		})
 	}
 	return list
 }
@@ -122,13 +130,17 @@ type Unread struct {
 	About string // About is what the fact that it was read names.
 }
 
-// unread lists the holds that nobody has read. Each is said once.
+// unread lists the holds that nobody has read. Each is said once; a look that is not
+// answered stands in the deviations already.
 func (p *planner) unread(holds []Hold) []Unread {
 	if p.s.Closed() {
 		return nil
 	}
 	var list []Unread
 	for _, h := range holds {
+		if h.Look > 0 {
+			continue
+		}
 		u := Unread{h, h.Batter}
 		if h.Layer != "" {
 			u.About = "scent/" + h.Layer

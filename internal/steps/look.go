@@ -16,7 +16,7 @@ import (
 // The policy of this file: what the weight of a vessel showed counts until it is answered.
 // It is when the vessel was weighed again and is as it should be, when the facts were put
 // right so that they explain that weight, or when somebody says why it is right. Until
-// then the lye waits, and afterwards it stands in the deviations.
+// then the lye waits, it stands in the deviations, and the bars are held.
 
 // AfterLook answers a look into a vessel. Without a fact the vessel is weighed again, or
 // the reason is asked for.
@@ -43,7 +43,7 @@ const (
 // looksOff finds the vessels whose last weight is off and not answered.
 func (p *planner) looksOff() []Deviation {
 	looks := p.s.Looks()
-	if len(looks) == 0 || p.s.Closed() {
+	if len(looks) == 0 {
 		return nil
 	}
 	var list []Deviation

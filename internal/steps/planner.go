@@ -44,8 +44,11 @@ type planner struct {
 // pass a State that holds nothing but its Control.
 func Of(s batch.State) Plan {
 	plan, p := planOf(s)
-	plan.Deviations = append(p.looksOff(), p.deviations()...)
-	plan.Holds = p.holds(plan.Batters)
+	looks := p.looksOff()
+	plan.Holds = p.holds(plan.Batters, looks)
+	if !s.Closed() { // Nothing could be said about them any more.
+		plan.Deviations = append(slices.Clone(looks), p.deviations()...)
+	}
 	plan.Unread = p.unread(plan.Holds)
 	plan.mayNotMeet()
 	return plan
