@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"bench/internal/batch"
 	"bench/internal/quantity"
 	"bench/internal/sample"
 	"bench/internal/work"
@@ -82,5 +83,32 @@ func TestUndecidedStandsAtTheGate(t *testing.T) {
 	b.workTo(t, "sea/meet")
 	if hint := b.task(t, "sea/meet").Hint; strings.Contains(hint, "Not decided") {
 		t.Errorf("decided: %q", hint)
+	}
+}
+
+// TestHotLyeIsSaid: lye solution of 80 °C with oils of 20 °C gives a mix that may meet; that
+// a splash of it scalds is said at the gate and at the pour (common practice, no source),
+// and no longer once it was read cool.
+func TestHotLyeIsSaid(t *testing.T) {
+	b := begin(sample.Control(t, "lighthouse-at-dusk.yaml", 3))
+	b.workTo(t, "sea/lye temperature")
+	read := func(lye, oils quantity.Temperature) {
+		b.put(batch.TemperatureTaken{Task: "sea/lye temperature", Temperature: lye})
+		b.put(batch.TemperatureTaken{Task: "sea/oil temperature", Temperature: oils})
+	}
+	read(80*quantity.Degree, 20*quantity.Degree)
+	meet := b.task(t, "sea/meet")
+	if _, hot := b.plan().TooHot("sea"); hot || !meet.Open {
+		t.Fatalf("together they are too hot: %q, %q", meet.Title, meet.Waits)
+	}
+	if !strings.HasPrefix(meet.Hint, "! The lye solution is at 80 °C") {
+		t.Errorf("at the gate: %q", meet.Hint)
+	}
+	if pour := b.task(t, "sea/combine"); !strings.Contains(pour.Hint, "! The lye solution is at 80 °C") || !strings.Contains(pour.Hint, "Rinse the jug") {
+		t.Errorf("at the pour: %q", pour.Hint)
+	}
+	read(70*quantity.Degree, 30*quantity.Degree)
+	if hint := b.task(t, "sea/meet").Hint + b.task(t, "sea/combine").Hint; strings.Contains(hint, "scalds") {
+		t.Errorf("at 70 °C: %q", hint)
 	}
 }

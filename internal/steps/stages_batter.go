@@ -48,7 +48,7 @@ func (p *planner) combine(k pot, layer int) work.Stage {
 	jug := p.jugTask(k)
 	jug.Hint = "Its weight tells the right jug from its look-alike. A little less is steam."
 	pour := p.tick(CombineID(name), fmt.Sprintf("Pour the %s lye solution into the %s oils", name, name),
-		"Slowly, goggles on. Rinse the jug at once.")
+		joined(p.hotLye(k), "Slowly, goggles on. Rinse the jug at once."))
 	pour.Signal = "Lye into oils"
 	if words := p.jugOff(k, jug); jug.Done && jug.Skipped == "" && words != "" {
 		pour.Hint = "! " + words + " " + pour.Hint

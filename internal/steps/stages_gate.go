@@ -41,7 +41,7 @@ func (p *planner) gate(k pot, after []string) work.Stage {
 		}
 		s.ReadBack = fmt.Sprintf("mix %s", mix)
 		oils.Hint = p.mixHint(k, mix)
-		meet.Hint = joined(joined(p.aged(k, lye), p.undecidedFor(k)), oils.Hint)
+		meet.Hint = joined(p.hotLye(k), joined(joined(p.aged(k, lye), p.undecidedFor(k)), oils.Hint))
 	}
 	if p.c.PlanVersion >= readsBack {
 		meet.Do = work.Confirm

@@ -1,6 +1,7 @@
 package steps
 
 import (
+	"fmt"
 	"strings"
 	"time"
 
@@ -75,4 +76,16 @@ func (p *planner) tooHot(k pot) (TooHot, bool) {
 // hottest is the hottest that a batter's lye solution and oils may meet.
 func hottest(b recipe.Batter) quantity.Temperature {
 	return min(b.MixAt+hotBy, max(b.MixAt, recipe.HotMix))
+}
+
+// hotLye warns of lye solution that was read hotter than a hot bath, or is "": the mix may
+// be as wanted, and a splash or a jug that gives way is a danger of its own (common
+// practice, no source).
+func (p *planner) hotLye(k pot) string {
+	r, ok := p.s.Temperature(lyeTemperatureID(k.recipe.Name))
+	if !ok || r.Fact.Temperature <= hottestOther {
+		return ""
+	}
+	return fmt.Sprintf("! The lye solution is at %s: a splash scalds and burns, and a plastic jug may soften. Better let it cool; else goggles, gloves, sleeves, a heat-proof jug, and pour slowly.",
+		r.Fact.Temperature)
 }
