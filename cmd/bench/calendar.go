@@ -22,7 +22,7 @@ func (a *app) calendarCommand() *cobra.Command {
 	c := &cobra.Command{
 		Use:   "calendar FILE.ics",
 		Short: "write the days ahead of the batches under way as a calendar",
-		Long: `calendar writes unmould, cut, weigh-in and ready dates of the batches under way
+		Long: `calendar writes unmould, cut, weigh-in, ready and second-test dates of the batches under way
 as an iCalendar file (RFC 5545), which a phone accepts. Write it again, with
 --replace, when dates have moved: the events are the same ones, and a day that was given up, or whose
 batch has ended, is marked cancelled while it lies ahead.`,

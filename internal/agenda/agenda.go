@@ -116,10 +116,10 @@ func (e *Event) changed(at time.Time) {
 func moves(f batch.Fact) bool {
 	switch f.(type) {
 	case batch.Weighed, batch.Grossed, batch.TemperatureTaken, batch.Noted, batch.Decided, batch.WarningSeen, batch.PotWeighed, batch.PotAnswered, batch.VesselReplaced, batch.SharedAnswered,
-		batch.GelLooked, batch.SetAside, batch.Tested, batch.Released, batch.Held, batch.Reworks, batch.LimitStated, batch.Complained, batch.BarsWent:
+		batch.GelLooked, batch.SetAside, batch.Reworks, batch.LimitStated, batch.Complained, batch.BarsWent:
 		return false
 	case batch.Started, batch.Ticked, batch.Skipped, batch.TimerSeen, batch.TimerPutOff, batch.Corrected, batch.Withdrawn, batch.Closed,
-		batch.UnmouldPutOff, batch.BarsCut, batch.BarsWeighed, batch.Marked, batch.WeighedIn:
+		batch.UnmouldPutOff, batch.BarsCut, batch.BarsWeighed, batch.Marked, batch.WeighedIn, batch.Tested, batch.Released, batch.Held:
 		return true
 	}
 	return true

@@ -1,6 +1,7 @@
 package agenda_test
 
 import (
+	"fmt"
 	"slices"
 	"testing"
 	"time"
@@ -152,5 +153,23 @@ func TestLasting(t *testing.T) {
 	}
 	if want := []string{"gone today", "gone ahead", "late"}; !slices.Equal(ids, want) {
 		t.Errorf("%v, want %v", ids, want)
+	}
+}
+
+// A release test that failed has a day for the next one, a week later (common practice, no
+// source), until one passes then.
+func TestAFailedTestComesAgain(t *testing.T) {
+	b := begin(t)
+	b.pour()
+	b.at = b.at.AddDate(0, 0, 50)
+	b.say(batch.Tested{Task: "test/alkali", Test: batch.PHTest, Value: 10.8})
+	id := fmt.Sprintf("retest/%d", len(b.s.Entries))
+	if again := b.events()[id]; !again.Known || again.Gone || !again.At.Equal(b.at.AddDate(0, 0, 7)) {
+		t.Fatalf("%+v", again)
+	}
+	b.at = b.at.AddDate(0, 0, 8)
+	b.say(batch.Tested{Task: "test/alkali", Test: batch.PHTest, Value: 9.8, Passed: true})
+	if again := b.events()[id]; !again.Gone {
+		t.Errorf("%+v", again)
 	}
 }

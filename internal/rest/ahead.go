@@ -24,7 +24,7 @@ type Date struct {
 }
 
 // Ahead gives the days that lie ahead of a batch from its last pour on, in
-// order: unmould, cut, weigh-ins, ready. What has not begun is reckoned from
+// order: unmould, cut, weigh-ins, ready, a second test. What has not begun is reckoned from
 // when the step before it is due.
 func (r Rest) Ahead(timers []timer.Timer, now timer.Moment) []Date {
 	if r.Poured.IsZero() {
@@ -61,10 +61,15 @@ func (r Rest) Ahead(timers []timer.Timer, now timer.Moment) []Date {
 		}
 		cut = step(CutDue, "cut "+quantity.Count(r.Control.Loaves, "loaf", "loaves"), out, cutWithin)
 	}
-	if r.cured() {
-		return list
+	if !r.cured() {
+		list = r.aheadInCure(list, now, cut, rules, due)
 	}
-	return r.aheadInCure(list, now, cut, rules, due)
+	for _, t := range r.retestTimers() {
+		if t, runs := due[t.ID]; runs {
+			list = append(list, Date{t.ID, t.Label, t.AsksAt(now), true})
+		}
+	}
+	return list
 }
 
 func later(a, b time.Time) time.Time {

@@ -70,11 +70,17 @@ func cut(at time.Duration) []on {
 
 const day = 24 * time.Hour
 
+// tested is both loaves cut, the cure over, and tests on the 50th day and after.
+func tested(facts ...on) []on {
+	return slices.Concat(out(25*time.Hour), cut(2*day), []on{{45 * day, batch.Ticked{Task: rest.WholeCure}}}, facts)
+}
+
 // TestTimers: looks at the gel after an hour and three, and ten minutes after each that
 // found it overheating; the recipe's time in the mould; twelve hours up to the cut; four
-// weeks of cure at least and six as a rule, a weigh-in each week (common practice, no
-// source, but for the time in the mould, which is the recipe's).
+// weeks of cure at least and six as a rule, a weigh-in each week, a week from a failed test
+// to the one that may answer it (common practice, no source, but for the time in the mould, which is the recipe's).
 func TestTimers(t *testing.T) {
+	high, fine := batch.Tested{Task: "test/alkali", Test: batch.PHTest, Value: 10.8}, batch.Tested{Task: "test/alkali", Test: batch.PHTest, Value: 9.8, Passed: true}
 	tooHot := on{time.Hour, batch.GelLooked{Task: "gel/1 h", Look: batch.Rising}}
 	for name, c := range map[string]struct {
 		r    rest.Rest
@@ -94,6 +100,14 @@ func TestTimers(t *testing.T) {
 		"cut, no bar is marked":   {resting(t, recipe.GelLeft, append(out(25*time.Hour), cut(2*day)...)...), "ready 1056.0h"},
 		"a bar was weighed":       {resting(t, recipe.GelLeft, append(append(out(25*time.Hour), cut(2*day)...), on{3 * day, batch.WeighedIn{Task: "cure/bar 1", Bar: "1", Mass: 100 * g}})...), "weigh-in/1 240.0h, ready 1056.0h"},
 		"the cure was called off": {resting(t, recipe.GelLeft, append(append(out(25*time.Hour), cut(2*day)...), on{30 * day, batch.Ticked{Task: rest.WholeCure}})...), ""},
+		"a test failed":           {resting(t, recipe.GelLeft, tested(on{50 * day, high})...), "retest/9 1368.0h"},
+		"its day was another":     {resting(t, recipe.GelLeft, tested(on{50 * day, batch.Tested{Task: "test/alkali", Test: batch.PHTest, Value: 10.8, Said: batch.Said{When: poured.Wall.Add(48 * day)}}})...), "retest/9 1320.0h"},
+		"passed too soon":         {resting(t, recipe.GelLeft, tested(on{50 * day, high}, on{53 * day, fine})...), "retest/9 1368.0h"},
+		"failed again":            {resting(t, recipe.GelLeft, tested(on{50 * day, high}, on{57 * day, high})...), "retest/10 1536.0h"},
+		"passed after a week":     {resting(t, recipe.GelLeft, tested(on{50 * day, high}, on{57 * day, fine})...), ""},
+		"the look failed, too":    {resting(t, recipe.GelLeft, tested(on{50 * day, high}, on{51 * day, batch.Tested{Task: rest.LookTest, Test: batch.LookTest, Words: "a bead"}})...), "retest/9 1368.0h, retest/10 1392.0h"},
+		"held":                    {resting(t, recipe.GelLeft, tested(on{50 * day, high}, on{50 * day, batch.Held{Task: rest.DecideID, Reason: "pH"}})...), "retest/9 1368.0h"},
+		"released all the same":   {resting(t, recipe.GelLeft, tested(on{50 * day, high}, on{50 * day, batch.Released{Task: rest.DecideID, Reason: "practice"}})...), ""},
 	} {
 		var got []string
 		for _, each := range c.r.Timers(c.r.Stages()) {
@@ -125,6 +139,7 @@ func TestAhead(t *testing.T) {
 			"weigh-in/1 47, ready 44",
 		},
 		"the cure is over": {resting(t, recipe.GelLeft, append(append(out(day), cut(2*day)...), on{30 * day, batch.Ticked{Task: rest.WholeCure}})...), ""},
+		"a test failed":    {resting(t, recipe.GelLeft, tested(on{50 * day, batch.Tested{Task: "test/alkali", Test: batch.PHTest, Value: 10.8}})...), "retest/9 57"},
 	} {
 		var got []string
 		for _, d := range c.r.Ahead(c.r.Timers(c.r.Stages()), last(c.r)) {

@@ -20,6 +20,7 @@ const (
 	ReadyDue   = "ready"
 	GelTimer   = "gel look/" // GelTimer comes before the hours.
 	WeighDue   = "weigh-in/"
+	RetestDue  = "retest/" // RetestDue comes before the number of the test that failed.
 	// cutWithin is how long a loaf waits for the cut once it is unmoulded, before
 	// it turns brittle (common practice, no source).
 	cutWithin = 12 * time.Hour
@@ -50,7 +51,7 @@ func (r Rest) Timers(stages []work.Stage) []timer.Timer {
 	if !done[work.CureStage] {
 		list = append(list, r.cureTimers()...)
 	}
-	return list
+	return append(list, r.retestTimers()...)
 }
 
 func allDone(st work.Stage) bool {

@@ -62,7 +62,25 @@ func (r Rest) Untested() []string {
 
 // failed says that a test of this kind failed the last time that counts, or is "".
 func (r Rest) failed(test batch.Test) string {
-	var fail, pass batch.Told[batch.Tested]
+	fail, pass, open := r.failing(test)
+	if !open {
+		return ""
+	}
+	words := "failed: " + failedWords(fail)
+	if pass.Seq == 0 {
+		return words
+	}
+	return fmt.Sprintf("%s; since then %s, too soon to answer it: test again from %s",
+		words, strings.Replace(tell.Test(pass.Fact), ", passed", " passed", 1), fail.Moment().Wall.AddDate(0, 0, retestAfter).Format(time.DateOnly))
+}
+
+func failedWords(fail batch.Told[batch.Tested]) string {
+	return strings.Replace(tell.Test(fail.Fact), ", failed", "", 1)
+}
+
+// failing gives the last test of this kind that failed and that none has answered, and the
+// one that passed since, too soon to answer it.
+func (r Rest) failing(test batch.Test) (fail, pass batch.Told[batch.Tested], open bool) {
 	for _, t := range batch.All[batch.Tested](r.State) {
 		switch {
 		case kindOf(t.Fact.Test) != test:
@@ -72,20 +90,37 @@ func (r Rest) failed(test batch.Test) string {
 			pass = t
 		}
 	}
-	if fail.Seq == 0 {
-		return ""
-	}
-	words := "failed: " + strings.Replace(tell.Test(fail.Fact), ", failed", "", 1)
-	failed := fail.Moment().Wall
+	failed, passed := fail.Moment().Wall, pass.Moment().Wall
 	again := failed.AddDate(0, 0, retestAfter)
 	switch {
-	case pass.Seq == 0, pass.Moment().Wall.Before(failed), pass.Moment().Wall.Equal(failed) && pass.Seq < fail.Seq:
-		return words
-	case pass.Moment().Wall.In(failed.Location()).Format(time.DateOnly) >= again.Format(time.DateOnly):
-		return ""
+	case fail.Seq == 0:
+		return fail, pass, false
+	case pass.Seq == 0, passed.Before(failed), passed.Equal(failed) && pass.Seq < fail.Seq:
+		return fail, batch.Told[batch.Tested]{}, true
 	}
-	return fmt.Sprintf("%s; since then %s, too soon to answer it: test again from %s",
-		words, strings.Replace(tell.Test(pass.Fact), ", passed", " passed", 1), again.Format(time.DateOnly))
+	return fail, pass, passed.In(failed.Location()).Format(time.DateOnly) < again.Format(time.DateOnly)
+}
+
+// retestTimers say when a test that failed can be answered by another, until it is or the
+// bars are released all the same.
+func (r Rest) retestTimers() []timer.Timer {
+	if released, _, _ := r.State.Verdict(); released {
+		return nil
+	}
+	var list []timer.Timer
+	for _, test := range []batch.Test{batch.PHTest, batch.LookTest} {
+		if fail, _, open := r.failing(test); open {
+			what := "the look"
+			if test != batch.LookTest {
+				what = failedWords(fail)
+			}
+			list = append(list, timer.Timer{
+				ID: fmt.Sprintf("%s%d", RetestDue, fail.Seq), Label: fmt.Sprintf("test the bars again (%s failed)", what),
+				Start: fail.Moment(), After: retestAfter * 24 * time.Hour, Priority: timer.Later,
+			})
+		}
+	}
+	return list
 }
 
 // overPH says that a pH above what is common holds the bars.
