@@ -27,6 +27,7 @@ func (s *session) whereYouWere() {
 		return
 	case !some:
 		s.say("NEXT nothing to do just now")
+		s.sayElsewhere()
 		return
 	}
 	next := stage.Title + ": " + t.Title

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"bench/internal/front"
 	"bench/internal/judge"
 	"bench/internal/phrase"
 	"bench/internal/readback"
@@ -226,9 +227,31 @@ func (s *session) nothing() {
 		return
 	}
 	s.say("Nothing to do just now: the batch waits for a timer. It stays open when you leave, and the timers go on.")
+	s.sayElsewhere()
 	s.listTimers()
 	if !s.plan.Curing().Cut.IsZero() {
 		s.cure("")
+	}
+}
+
+// sayElsewhere says which other batches ask for something, and how one comes there.
+func (s *session) sayElsewhere() {
+	var others []front.UnderWay
+	for _, b := range s.board().Batches {
+		if b.Code != s.code && b.HeldBy == "" && !b.State.Closed() {
+			others = append(others, b)
+		}
+	}
+	for _, e := range reply.AskedElsewhere(others, s.now()) {
+		there := "home (h), then " + e.Code + ", goes there"
+		if len(others) == 1 {
+			there = "other (o) goes there"
+		}
+		words := e.Waits
+		if e.Now != "" {
+			words = append(words, "now, "+e.Now)
+		}
+		s.sayf("BUT batch %s, %s: %s; %s.", e.Code, e.Recipe, strings.Join(words, "; "), there)
 	}
 }
 

@@ -71,6 +71,14 @@ func TestTwoBatches(t *testing.T) {
 	k.says("h").hears("! process 12 has it open").says("2").hears("was not opened", "Reading along").says("1").hears("Where you were")
 }
 
+// TestOtherBatchAsks: where nothing is to be done, what another batch asks for is said, and
+// the word that goes there.
+func TestOtherBatchAsks(t *testing.T) {
+	k := talks(t, memory.New()).starts().works("").hears("Nothing to do just now").hearsNot("BUT batch")
+	k.says("h", "2", "start").hears("Begun: batch 26K25B").says("o")
+	k.hears("NEXT nothing to do just now", "BUT batch 26K25B, Lighthouse at dusk: now, ", "other (o) goes there")
+}
+
 // TestEndOfInput leaves the batch open and held by nobody. A line without its end
 // is not taken: whoever typed it was not done.
 func TestEndOfInput(t *testing.T) {

@@ -30,10 +30,10 @@ func (m Model) smallPage(w, h int) smallPage {
 		return m.smallHome(w, h)
 	case intent.PageBench:
 		timer, due := b.Foremost(t, w, m.now)
-		s := smallPage{m.bench.Small(t, w, h, timer, due, m.now), due}
+		s := smallPage{m.bench.Small(t, w, h, timer, due, m.home.Others(m.bench.Code), m.now), due}
 		if due && !s.Shown(0, h) {
 			timer = showsAlarm(w)
-			s = smallPage{m.bench.Small(t, w, h, timer, due, m.now), false}
+			s = smallPage{m.bench.Small(t, w, h, timer, due, m.home.Others(m.bench.Code), m.now), false}
 		}
 		return s
 	case intent.PageChoices:

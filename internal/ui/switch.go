@@ -24,11 +24,11 @@ type leave struct {
 
 // switchBatch goes round the batches under way, in the order of the first screen.
 func (m Model) switchBatch(at timer.Moment) (Model, tea.Cmd) {
-	next, ok := m.home.After(m.bench.Code)
-	if !ok {
+	others := m.home.Others(m.bench.Code)
+	if len(others) == 0 {
 		return m.say("No other batch is under way."), nil
 	}
-	return m.send(intent.Open{Code: next, Release: m.held()}, at)
+	return m.send(intent.Open{Code: others[0].Code, Release: m.held()}, at)
 }
 
 // switched goes to the bench with another batch. It asks where one was unless the

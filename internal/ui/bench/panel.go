@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"bench/internal/front"
 	"bench/internal/phrase"
 	"bench/internal/quantity"
 	"bench/internal/reply"
@@ -27,12 +28,14 @@ type panel struct {
 
 	typed  quantity.Mass // typed is what is being typed, as a mass in grams.
 	isMass bool          // isMass says that it can be one.
+
+	others []front.UnderWay // others are the batches that tab goes round to.
 }
 
-// panel is the work in h lines of w cells.
-func (b Screen) panel(t ink.Theme, w, h int, now timer.Moment) panel {
+// panel is the work in h lines of w cells, with the other batches under way.
+func (b Screen) panel(t ink.Theme, w, h int, others []front.UnderWay, now timer.Moment) panel {
 	task, stage, ok := b.Current(now)
-	p := panel{t: t, b: b, now: now, task: task, stage: stage, any: ok, h: h, w: w, then: b.Plan}
+	p := panel{t: t, b: b, now: now, others: others, task: task, stage: stage, any: ok, h: h, w: w, then: b.Plan}
 	if b.Typed != "" {
 		m, err := quantity.ParseNumberMass(b.Typed, quantity.Gram)
 		p.typed, p.isMass = m, err == nil

@@ -3,6 +3,7 @@ package bench
 import (
 	"bench/internal/batch"
 	"bench/internal/phrase"
+	"bench/internal/reply"
 	"bench/internal/say"
 	"bench/internal/timer"
 	"bench/internal/ui/after"
@@ -59,6 +60,8 @@ func (p panel) nothingWords() (head, text string) {
 		head, text = "In cure", "A marked bar may be weighed at any time, and another one marked: ← goes to the stage."
 	case p.b.Plan.Finished():
 		head, text = "Everything is done", "e closes the batch. The record stays."
+	case len(reply.AskedElsewhere(p.others, p.now)) > 0:
+		head, text = "Nothing to do on this batch", "It waits for a timer. Another batch asks for you:"
 	}
 	return head, text
 }
@@ -70,7 +73,7 @@ func (p panel) nothing() []string {
 	for _, l := range ink.Wrap(text, p.w-2) {
 		lines = append(lines, " "+p.t.Quiet.Render(l))
 	}
-	lines = append(lines, "")
+	lines = append(append(lines, ""), p.elsewhere()...)
 	for _, each := range p.b.Plan.Timers {
 		if each.State(p.now) != timer.Acknowledged {
 			when, sign := phrase.Timing(each, p.now, p.b.at), ink.SignLater

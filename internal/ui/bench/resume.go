@@ -103,7 +103,8 @@ func (p panel) whereYouWere() []string {
 	}
 	lines = append(lines, "")
 	if !p.any {
-		return append(lines, " "+p.t.Title.Render("Next")+"  "+p.t.Quiet.Render("nothing to do just now"), "", " "+p.t.Key.Render("enter")+" goes on")
+		lines = append(lines, " "+p.t.Title.Render("Next")+"  "+p.t.Quiet.Render("nothing to do just now"), "")
+		return append(append(lines, p.elsewhere()...), " "+p.t.Key.Render("enter")+" goes on")
 	}
 	if u, act := reply.KeepInAlready(p.b.Code, p.b.Plan, p.now); act != nil {
 		return append(lines, p.inAlready(u)...)

@@ -29,7 +29,7 @@ func (b Screen) columns(t ink.Theme, w, room int, others []front.UnderWay, now t
 	if w >= ink.WideAt {
 		rail = railWide
 	}
-	p := b.panel(t, w-rail-1, room, now)
+	p := b.panel(t, w-rail-1, room, others, now)
 	p.then = b.supposing(p.task, p.stage, now)
 	middle := p.narrow
 	if w >= ink.WideAt {

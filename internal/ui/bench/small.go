@@ -3,6 +3,7 @@ package bench
 import (
 	"slices"
 
+	"bench/internal/front"
 	"bench/internal/timer"
 	"bench/internal/ui/ink"
 	"bench/internal/ui/keys"
@@ -18,8 +19,8 @@ const listsFrom = 60 // listsFrom is the width from which the other tasks are sh
 
 // Small is what a small window shows of the batch. A timer that is due comes before
 // all that need not be there, as its first part.
-func (b Screen) Small(t ink.Theme, w, h int, timer []string, due bool, now timer.Moment) ink.Small {
-	p := b.panel(t, w, h, now)
+func (b Screen) Small(t ink.Theme, w, h int, timer []string, due bool, others []front.UnderWay, now timer.Moment) ink.Small {
+	p := b.panel(t, w, h, others, now)
 	s := ink.Small{Needs: p.asked(p.plainFigures()), Keys: p.smallKeys()}
 	s.Least = s.Needs
 	if !p.numbered() {
@@ -72,7 +73,7 @@ func (p panel) asked(figures []string) []string {
 		return slices.Concat(p.whereWords(), p.told())
 	case !p.any:
 		head, _ := p.nothingWords()
-		return slices.Concat(p.wrapped(head), p.told())
+		return slices.Concat(p.wrapped(head), p.elsewhereWords(), p.told())
 	case !p.task.Open:
 		return slices.Concat(p.order(), p.wrapped(ink.SignOff+" "+p.task.Waits), p.told())
 	case p.task.Do == work.Confirm:

@@ -157,7 +157,7 @@ func (p panel) whereWords() []string {
 		lines = ink.Wrap(signOf(p.b.State.Entries[n-1].Fact)+" "+p.b.said(p.b.State.Entries[n-1], p.now), p.w)
 	}
 	if !p.any {
-		return append(lines, p.wrapped("Next: nothing to do just now")...)
+		return append(append(lines, p.wrapped("Next: nothing to do just now")...), p.elsewhereWords()...)
 	}
 	if u, act := reply.KeepInAlready(p.b.Code, p.b.Plan, p.now); act != nil && p.b.Typed == "" {
 		return append(lines, p.wrapped(ink.SignOff+" "+reply.Found(u))...)

@@ -103,23 +103,13 @@ func (h Screen) Entered(code string, e batch.Entry) Screen {
 	return h
 }
 
-// After gives the next batch under way that this bench may write.
-func (h Screen) After(code string) (string, bool) {
-	at := slices.IndexFunc(h.Batches, func(b front.UnderWay) bool { return b.Code == code })
-	for i := range h.Batches {
-		b := h.Batches[(at+1+i)%len(h.Batches)]
-		if b.Code != code && b.HeldBy == "" && !b.State.Closed() {
-			return b.Code, true
-		}
-	}
-	return "", false
-}
-
-// Others gives the batches that tab goes round to.
+// Others gives the batches under way that this bench may write, in the order in which tab
+// goes round them from the one of that code on.
 func (h Screen) Others(code string) []front.UnderWay {
 	var list []front.UnderWay
-	for _, b := range h.Batches {
-		if b.Code != code && b.HeldBy == "" && !b.State.Closed() {
+	at := slices.IndexFunc(h.Batches, func(b front.UnderWay) bool { return b.Code == code })
+	for i := range h.Batches {
+		if b := h.Batches[(at+1+i)%len(h.Batches)]; b.Code != code && b.HeldBy == "" && !b.State.Closed() {
 			list = append(list, b)
 		}
 	}
