@@ -24,6 +24,7 @@ type (
 	Question struct {
 		Title string
 		Hint  string
+		Begun string // Begun is what was typed of the line already.
 		// Make turns the line into what follows, or says in words why not.
 		Make func(text string, at timer.Moment) (Act, string)
 	}

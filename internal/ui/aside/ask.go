@@ -67,11 +67,15 @@ func (a Ask) Small(t ink.Theme, w int) ink.Small {
 	return ink.Small{Needs: lines, Least: lines, Keys: keys.Small(t, w, keys.Confirm, keys.Back)}
 }
 
-// NewAsk puts a question.
-func NewAsk(q reply.Question) Ask { return Ask{Question: q} }
+// NewAsk puts a question, with what was typed of the answer already.
+func NewAsk(q reply.Question) Ask { return Ask{Question: q, Line: keys.Line{}.Insert(q.Begun)} }
 
 // About puts a question about what was just typed, which stays as it is for who goes back.
-func (a Ask) About(q reply.Question) Ask { return Ask{Question: q, before: &a} }
+func (a Ask) About(q reply.Question) Ask {
+	about := NewAsk(q)
+	about.before = &a
+	return about
+}
 
 // Before gives the question that this one is about the answer of, with what was typed, or
 // false.

@@ -12,7 +12,7 @@ import (
 
 // answer turns the key into a proposed fact, or into words that say why not.
 func (b Screen) answer(p keys.Press) (Screen, intent.Action) {
-	t, _, ok := b.Current(p.At)
+	t, stage, ok := b.Current(p.At)
 	switch {
 	case p.Held:
 		return b, nil
@@ -23,8 +23,11 @@ func (b Screen) answer(p keys.Press) (Screen, intent.Action) {
 		b.Word = "Still saving the last entry: press it again."
 		return b, nil
 	}
-	if t.Do == work.Choose {
+	switch {
+	case t.Do == work.Choose:
 		return b.answers(p.At)
+	case keys.Matches(p, keys.Tick) && b.Typed != "" && takesWords(t, stage): // Words follow, such as a day.
+		return b.inWords(p.At)
 	}
 	a, why := b.heard(t, p)
 	if why != "" {

@@ -81,6 +81,8 @@ func (b Screen) move(p keys.Press) (Screen, intent.Action) {
 		return b.leaveOut(p.At)
 	case keys.Matches(p, keys.End):
 		return b.end()
+	case keys.Matches(p, keys.Switch) && b.Typed != "":
+		b.Word = "First: enter keeps " + b.Typed + ", esc clears it."
 	case keys.Matches(p, keys.Switch):
 		return b, intent.SwitchBatch{}
 	}
@@ -167,7 +169,11 @@ func (b Screen) moveTo(task string) Screen {
 
 func (b Screen) askNote(now timer.Moment) reply.Question {
 	_, stage, _ := b.Current(now)
-	return reply.Note(b.Code, stage.ID)
+	q := reply.Note(b.Code, stage.ID)
+	if b.Typed != "" {
+		q.Hint += " " + b.Typed + " stays typed where it was."
+	}
+	return q
 }
 
 // leaveOut asks why, where a task may be left out.

@@ -53,20 +53,29 @@ func waitsOrDone(t work.Task) string {
 	return t.Waits
 }
 
-// inWords asks for the answer in words.
-func (b Screen) inWords(now timer.Moment) (Screen, intent.Action) {
-	t, stage, ok := b.Current(now)
+// takesWords says that a task may be answered in words: with a day, or several together.
+func takesWords(t work.Task, stage work.Stage) bool {
 	switch t.Do {
 	case work.Count, work.Bars, work.Aside, work.WeighIn, work.Measure:
+		return t.Open || reply.Again(t, stage)
 	default:
-		ok = false
+		return false
 	}
-	if !ok || !t.Open && !reply.Again(t, stage) {
+}
+
+// inWords asks for the answer in words; a figure that was typed begins them.
+func (b Screen) inWords(now timer.Moment) (Screen, intent.Action) {
+	t, stage, ok := b.Current(now)
+	if !ok || !takesWords(t, stage) {
 		b.Word = "Nothing is asked here that takes words; n takes a note."
 		return b, nil
 	}
 	now.Wall = now.Wall.In(b.at) // A day is one of the place where the bench stands.
-	return b, intent.Of(reply.InWords(b.Code, b.Plan, t, now))
+	q := reply.InWords(b.Code, b.Plan, t, now)
+	if b.Typed != "" {
+		q.Begun = b.Typed + " "
+	}
+	return b, intent.Of(q)
 }
 
 // restLarge says what the large figures are, before anything is typed.
