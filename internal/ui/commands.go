@@ -60,7 +60,7 @@ func (m Model) startCmd(a intent.Start, at timer.Moment) tea.Cmd {
 func (m Model) openCmd(a intent.Open, at timer.Moment) tea.Cmd {
 	s := m.deps.Store
 	return func() tea.Msg {
-		msg := openedMsg{code: a.Code, from: a.Release}
+		msg := openedMsg{code: a.Code}
 		msg.entries, msg.err = s.Open(a.Code, at)
 		if msg.err == nil && a.Release != "" {
 			msg.let = s.Release(a.Release)

@@ -2,6 +2,7 @@ package ui
 
 import (
 	"testing"
+	"time"
 
 	"bench/internal/memory"
 )
@@ -11,7 +12,7 @@ import (
 // large window and a small one.
 func TestElsewhere(t *testing.T) {
 	p := arrives(t, memory.New()).starts().works("").sees("Nothing to do just now").seesNot("goes to")
-	p.press("esc").press("down", "enter", "enter").sees("26K25B").works("sea/lye temperature").press("tab")
+	p.press("esc").press("down", "enter", "enter").sees("26K25B").works("sea/lye temperature").waits(6 * time.Minute).press("tab")
 	p.sees("Where you were", "nothing to do just now", "tab goes to 26K25B", "sea lye solution cooling for", "now, gate · sea: How warm is")
 	p.press("enter").sees("Nothing to do on this batch", "tab goes to 26K25B", "sea lye solution cooling for", "now, gate · sea: How warm is")
 	p.sized(40, 12).sees("Nothing to do on this batch", "batch 26K25B: sea lye solution cooling")

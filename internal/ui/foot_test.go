@@ -17,7 +17,7 @@ import (
 // the key that clears what was typed.
 func TestFirstAidStaysInTheFoot(t *testing.T) {
 	const aid = "! first aid"
-	p := arrives(t, memory.New()).starts().works("sea/olive").press("esc", "enter").sees("Where you were", aid)
+	p := arrives(t, memory.New()).starts().works("sea/olive").press("esc").waits(6*time.Minute).press("enter").sees("Where you were", aid)
 	p.press("enter")
 	for _, figure := range "1234.56" {
 		p.types(string(figure)).sees("enter keep", "esc clear", aid)
@@ -47,13 +47,13 @@ func TestAlarmKeysAreLettersInALine(t *testing.T) {
 // TestNothingOnTheScale: where nothing stands on a scale no reading is asked for or
 // taken; where the vessel is weighed next it is weighed once.
 func TestNothingOnTheScale(t *testing.T) {
-	p := arrives(t, memory.New()).starts().press("esc", "enter").sees("Nothing need stand on a scale.").seesNot("it reads otherwise", "what it reads")
+	p := arrives(t, memory.New()).starts().press("esc").waits(6*time.Minute).press("enter").sees("Nothing need stand on a scale.").seesNot("it reads otherwise", "what it reads")
 	p.types("12").sees("Nothing need stand on a scale: enter goes on.").press("enter").seesNot("Where you were").recorded(0)
 	for p.taskAtHand().Do != work.Gross {
 		p.doesOne()
 	}
 	n := len(p.store.Facts(p.m.bench.Code))
-	p.press("esc", "enter").sees("Where you were", "it is weighed next").seesNot("it reads otherwise").types("9").sees("enter goes on to that").press("enter").recorded(n)
+	p.press("esc").waits(6*time.Minute).press("enter").sees("Where you were", "it is weighed next").seesNot("it reads otherwise").types("9").sees("enter goes on to that").press("enter").recorded(n)
 }
 
 // TestReadEarly: after a reading out of turn the next figures, typed at once, do not

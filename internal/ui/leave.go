@@ -34,7 +34,7 @@ func (m Model) back() (Model, tea.Cmd) {
 		if m.flight != "" {
 			return m.say("Still " + m.flight + ": press it again."), nil
 		}
-		m = m.show(intent.PageHome)
+		m = m.leaves().show(intent.PageHome)
 		m.home.Loading, m.flight = true, reading
 		release := m.held()
 		if m.bench.Code != "" {

@@ -45,7 +45,6 @@ type (
 	// openedMsg brings a batch to the bench.
 	openedMsg struct {
 		code    string
-		from    string // from is the batch that was let go for it.
 		entries []batch.Entry
 		err     error
 		let     error // let says why the batch before was not let go.
@@ -90,7 +89,7 @@ func (m Model) opened(msg openedMsg) (Model, tea.Cmd) {
 	if msg.err != nil {
 		return m.stay("Batch " + ink.Clean(msg.code) + " was not opened: " + msg.err.Error()), nil
 	}
-	m, cmd := m.switched(msg)
+	m, cmd := m.cameTo(msg)
 	return m.notLetGo(msg.let), cmd
 }
 

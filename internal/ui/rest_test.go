@@ -105,7 +105,7 @@ func TestNoFigureBeforeItsTime(t *testing.T) {
 // TestNothingOnTheScaleIsSaid: whatever key is pressed where one was, it is not asked to
 // confirm what stands on a scale where nothing should.
 func TestNothingOnTheScaleIsSaid(t *testing.T) {
-	p := arrives(t, memory.New()).starts().press("esc", "enter").sees("Nothing need stand on a scale.")
+	p := arrives(t, memory.New()).starts().press("esc").waits(6 * time.Minute).press("enter").sees("Nothing need stand on a scale.")
 	p.press("space").sees("Nothing need stand on a scale: enter goes on.").seesNot("if that is what stands there")
 }
 

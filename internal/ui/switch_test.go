@@ -9,12 +9,12 @@ import (
 )
 
 // TestSwitchAsksWhereItMatters: going round two batches asks where one was for a
-// batch that was not seen before, that has something on the scale, that was left
+// batch that has something on the scale, that was left
 // for long, or in which something was said since; and no other time.
 func TestSwitchAsksWhereItMatters(t *testing.T) {
 	s := memory.New()
 	p := arrives(t, s).starts().press("esc").press("down", "enter", "enter").sees("26K25B")
-	p.press("tab").sees("26K25A", "Where you were").press("enter").press("tab").sees("26K25B").seesNot("Where you were")
+	p.press("tab").sees("26K25A").seesNot("Where you were").press("tab").sees("26K25B").seesNot("Where you were")
 	n := len(s.Facts("26K25B"))
 	p.press("space").recorded(n + 1)
 	p.press("tab").sees("26K25A").seesNot("Where you were")
@@ -23,7 +23,21 @@ func TestSwitchAsksWhereItMatters(t *testing.T) {
 	p.tells("26K25B", p.clock.Sub(morning), batch.Noted{Text: "by another bench"})
 	p.press("tab").sees("26K25B", "Where you were")
 	p.press("enter", "tab").sees("26K25A").seesNot("Where you were").works("sea/shea").press("tab", "tab").sees("26K25A").seesNot("Where you were")
-	p.works("sea/coconut").press("tab").sees("26K25B").press("tab").sees("26K25A", "Where you were", "Now on")
+	p.works("sea/coconut").press("tab", "tab").sees("26K25A").seesNot("Where you were") // A moment, and nothing was said.
+	p.press("tab").waits(2*time.Minute).press("tab").sees("26K25A", "Where you were", "Now on").press("enter")
+	p.press("tab").sees("26K25B").press("n").types("dusk").press("enter", "tab").sees("26K25A", "Where you were", "Now on")
+}
+
+// TestBackAsksWhereItMatters: the first screen and back is a switch like any other: for a
+// moment nothing is asked, not even what stands on the scale, unless something was said
+// meanwhile or where one was had not been answered.
+func TestBackAsksWhereItMatters(t *testing.T) {
+	p := arrives(t, memory.New()).starts().works("sea/coconut").press("esc").sees("26K25A").press("enter").sees("coconut").seesNot("Where you were")
+	p.press("esc").waits(2*time.Minute).press("enter").sees("Where you were", "Now on")
+	p.press("esc", "enter").sees("Where you were", "Now on").press("enter").seesNot("Where you were")
+	p.press("esc")
+	p.tells("26K25A", p.clock.Sub(morning), batch.Noted{Text: "by another bench"})
+	p.press("esc", "enter").sees("Where you were", "by another bench")
 }
 
 // TestSharedVessels: what stands in the jug of one batch is said, large, beside the

@@ -79,6 +79,9 @@ func (b Screen) Stands(now timer.Moment) bool {
 	return ok && t.SoFar > 0
 }
 
+// Asks says that it asks where one was.
+func (b Screen) Asks() bool { return b.reopened }
+
 // Asking gives the screen that asks where one was before anything goes on.
 func (b Screen) Asking() Screen {
 	b.reopened = true
