@@ -2,6 +2,7 @@ package main
 
 import (
 	"errors"
+	"fmt"
 	"path/filepath"
 	"strings"
 
@@ -18,12 +19,21 @@ func one(words string) cobra.PositionalArgs {
 	}
 }
 
-// plainFlagError leaves out how a number was parsed.
+// plainFlagError says what a flag takes that was given something else, and leaves out
+// how that was parsed.
 func plainFlagError(err error) error {
-	if words, _, ok := strings.Cut(err.Error(), ": strconv."); ok {
-		return errors.New(words + ": a number is expected, such as 2")
+	words, parsed, ok := strings.Cut(err.Error(), ": strconv.")
+	var value, flag string
+	if n, _ := fmt.Sscanf(words, "invalid argument %q for %q flag", &value, &flag); !ok || n != 2 {
+		return err
 	}
-	return err
+	switch {
+	case strings.HasPrefix(parsed, "ParseBool"):
+		return fmt.Errorf("%s stands alone, without %q", flag, value)
+	case strings.HasPrefix(parsed, "ParseFloat"):
+		return fmt.Errorf("%s %q is not a number: write it like 2 or 0.5", flag, value)
+	}
+	return fmt.Errorf("%s %q is not a whole number: write it like 2", flag, value)
 }
 
 // loavesFlag adds --loaves; zero is the recipe's own number.
