@@ -291,3 +291,35 @@ func TestABeadAsksForNoOil(t *testing.T) {
 		}
 	}
 }
+
+// TestMuchOilWantsAJug: oil that is added by the pound is not weighed into a cup (common
+// practice, no source), and the one that was taken is not asked for again.
+func TestMuchOilWantsAJug(t *testing.T) {
+	hints := func(b *bencher) (into, hint string) {
+		for _, st := range b.plan().Stages {
+			for _, task := range st.Tasks {
+				if task.Do == work.Weigh && !task.Done && onDecision(task) {
+					into, hint = task.Vessel, hint+task.Hint
+				}
+			}
+		}
+		return into, hint
+	}
+	for _, c := range []struct {
+		typed string
+		jug   bool
+	}{{"30", true}, {"352.8", false}} {
+		b := begin(harbour())
+		b.workTo(t, "sea/coconut")
+		b.typed(t, "sea/coconut", c.typed)
+		b.decide(t, "sea/coconut", batch.AddOil)
+		into, hint := hints(b)
+		if hint == "" || strings.Contains(hint, "take a jug") != c.jug {
+			t.Errorf("%s weighed: into %s, %q", c.typed, into, hint)
+		}
+		b.put(batch.VesselReplaced{Vessel: into, By: "tall jug", Tare: 200 * g})
+		if into, hint = hints(b); into != "tall jug" || strings.Contains(hint, "take a jug") {
+			t.Errorf("%s weighed, another vessel taken: into %s, %q", c.typed, into, hint)
+		}
+	}
+}

@@ -179,8 +179,16 @@ func (p *planner) weigh(w weighing) work.Task {
 	if tolerance > 0 {
 		t.Tolerance = max(tolerance, quantity.FromGrams(w.pellet), at.Scale.Reads) // A net weight is two readings, each open by half of it; see calc.Weighed.
 	}
-	return p.fill(t)
+	t = p.fill(t)
+	if v := at.Vessel; !t.Done && t.Target > cupHolds && v.Kind == recipe.Cup && v.Brim == 0 && v.Name != p.rack.AlkaliCup().Name && !p.takenInstead(v.Name) {
+		t.Hint = joined("More than a cup holds: take a jug, and say which (i).", t.Hint)
+	}
+	return t
 }
+
+// cupHolds is the most that is weighed into a cup whose size is not known (common
+// practice, no source).
+const cupHolds = 250 * quantity.Gram
 
 // fill adds to a weighing what the facts say of it. The target of a weighing
 // that is not finished still follows from the others; what was left out brings
