@@ -16,7 +16,7 @@ import (
 const NoWay = "Nothing that can still be done brings the superfat back to what the recipe states. The work goes on; hold the bars until pH or free alkali has been tested."
 
 // Newcomer is said where no batch was ever begun.
-const Newcomer = "a first batch without lye, that leaves no trace: bench --practice"
+const Newcomer = "to try it without lye, leaving no trace: bench --practice"
 
 // MaxLoaves is the most that a batch is planned for.
 const MaxLoaves = 99

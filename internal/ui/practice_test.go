@@ -64,7 +64,7 @@ func TestFastClockTicksNothingTwice(t *testing.T) {
 // other home to keeping quiet about it.
 func TestNewcomerIsShownPractice(t *testing.T) {
 	s := memory.New()
-	arrives(t, s).sees("bench --practice").starts().press("esc").seesNot("bench --practice")
+	arrives(t, s).sized(120, 40).sees("bench --practice").sized(80, 24).sees("bench --practice").starts().press("esc").seesNot("bench --practice")
 	arrives(t, s).seesNot("bench --practice")
 	p := arrives(t, memory.New()).practises(1)
 	p.run(p.m.loadCmd(""))
