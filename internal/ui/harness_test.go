@@ -158,7 +158,8 @@ func (p *person) let() *person {
 var named = map[string]tea.KeyType{
 	"enter": tea.KeyEnter, "esc": tea.KeyEsc, "tab": tea.KeyTab, "up": tea.KeyUp, "down": tea.KeyDown,
 	"left": tea.KeyLeft, "right": tea.KeyRight, "backspace": tea.KeyBackspace, "space": tea.KeySpace,
-	"ctrl+c": tea.KeyCtrlC, "f1": tea.KeyF1, "pgdown": tea.KeyPgDown,
+	"ctrl+c": tea.KeyCtrlC, "f1": tea.KeyF1,
+	"pgdown": tea.KeyPgDown, "pgup": tea.KeyPgUp, "home": tea.KeyHome, "end": tea.KeyEnd,
 }
 
 func keyOf(name string) tea.KeyMsg {

@@ -54,3 +54,20 @@ func TestRecordSkipsWhatWasTakenBack(t *testing.T) {
 		t.Errorf("kept %+v", p.last())
 	}
 }
+
+// TestListsGoByPage: page keys and the ends work in the record, on the first screen, among
+// vessels and answers and in the plan that is read; home and end among the tasks at hand.
+func TestListsGoByPage(t *testing.T) {
+	p := arrives(t, memory.New()).starts().works("sea/olive")
+	first := p.task()
+	p.press("end")
+	if last := p.task(); last == first {
+		t.Errorf("end stays at %s", first)
+	}
+	if p.press("home"); p.task() != first {
+		t.Errorf("home leads to %s", p.task())
+	}
+	p.press("u", "home").sees("▶   1 ").press("pgdown").sees("▶  15 ").press("pgup").sees("▶   1 ").press("end").seesNot("▶   1 ", "▶  15 ").press("esc")
+	p.press("esc", "end").seesNot("▶ Lighthouse at dusk        26K25A").press("home").sees("▶ Lighthouse at dusk        26K25A").press("pgdown").seesNot("▶ Lighthouse at dusk        26K25A")
+	p.press("enter").sees("↓").press("pgdown", "end").seesNot("↓ 1").press("home").sees("↓")
+}

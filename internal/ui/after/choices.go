@@ -62,10 +62,8 @@ func (s Choices) Update(p keys.Press) (Choices, intent.Action) {
 	switch {
 	case keys.Matches(p, keys.Back):
 		return s, intent.Back{}
-	case keys.Matches(p, keys.Up):
-		s.cursor = max(0, s.cursor-1)
-	case keys.Matches(p, keys.Down):
-		s.cursor = max(0, min(len(s.list)-1, s.cursor+1))
+	case keys.Moves(p):
+		s.cursor = keys.Moved(p, s.cursor, len(s.list))
 	case keys.Matches(p, keys.Left) && len(s.loaves) > 0:
 		s.loaf = s.beside(-1)
 	case keys.Matches(p, keys.Right) && len(s.loaves) > 0:

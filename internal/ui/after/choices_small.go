@@ -41,5 +41,5 @@ func (s Choices) Small(t ink.Theme, w int) ink.Small {
 
 // SmallTakes says that a key answers in a window too small for the page.
 func (s Choices) SmallTakes(p keys.Press) bool {
-	return keys.Matches(p, keys.Up, keys.Down, keys.Left, keys.Right, keys.Take, keys.Back)
+	return keys.Moves(p) || keys.Matches(p, keys.Left, keys.Right, keys.Take, keys.Back)
 }

@@ -129,10 +129,8 @@ func (r Rack) Update(p keys.Press) (Rack, intent.Action) {
 	switch {
 	case keys.Matches(p, keys.Find):
 		r.Writing, r.line = true, keys.Line{}.Insert(r.past.Words)
-	case keys.Matches(p, keys.Up):
-		r.cursor = max(0, r.cursor-1)
-	case keys.Matches(p, keys.Down):
-		r.cursor = max(0, min(r.rows()-1, r.cursor+1))
+	case keys.Moves(p):
+		r.cursor = keys.Moved(p, r.cursor, r.rows())
 	case keys.Matches(p, keys.Back) && !p.Held && r.past.Words != "":
 		return r, intent.Rack{}
 	case keys.Matches(p, keys.Back) && !p.Held:

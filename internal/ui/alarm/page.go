@@ -1,6 +1,8 @@
 package alarm
 
 import (
+	"math"
+
 	"strings"
 
 	"bench/internal/phrase"
@@ -25,10 +27,8 @@ type Page struct {
 func (s Page) Update(p keys.Press) (Page, intent.Action) {
 	s.Word = ""
 	switch {
-	case keys.Matches(p, keys.Up):
-		s.top = max(0, s.top-1)
-	case keys.Matches(p, keys.Down):
-		s.top++
+	case keys.Moves(p):
+		s.top = keys.Moved(p, s.top, math.MaxInt) // How many there are is known within the board.
 	case keys.Matches(p, keys.Back, keys.Timers) && !p.Held:
 		return s, intent.Back{}
 	}

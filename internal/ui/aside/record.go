@@ -100,10 +100,8 @@ func (r Record) Update(p keys.Press) (Record, intent.Action) {
 // list is the record.
 func (r Record) pick(p keys.Press) (Record, intent.Action) {
 	switch {
-	case keys.Matches(p, keys.Up):
-		r.cursor = max(0, r.cursor-1)
-	case keys.Matches(p, keys.Down):
-		r.cursor = min(len(r.state.Entries)-1, r.cursor+1)
+	case keys.Moves(p):
+		r.cursor = keys.Moved(p, r.cursor, len(r.state.Entries))
 	case keys.Matches(p, keys.Back):
 		return r, intent.Back{}
 	case keys.Matches(p, keys.Confirm) && !p.Held:

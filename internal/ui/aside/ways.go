@@ -71,11 +71,8 @@ func (s Ways) Update(p keys.Press) (Ways, intent.Action) {
 		s.typed = s.typed[:max(0, len(s.typed)-1)]
 	case keys.Matches(p, keys.Back):
 		return s, intent.Back{}
-	case keys.Matches(p, keys.Up):
-		s.item = max(0, s.item-1)
-		return s.preselected(), nil
-	case keys.Matches(p, keys.Down):
-		s.item = min(s.plan.Undecided()-1, s.item+1)
+	case keys.Moves(p):
+		s.item = keys.Moved(p, s.item, s.plan.Undecided())
 		return s.preselected(), nil
 	case keys.Matches(p, keys.Left):
 		s.way = max(0, s.way-1)

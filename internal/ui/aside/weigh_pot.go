@@ -54,10 +54,8 @@ func (c Pot) Update(p keys.Press) (Pot, intent.Action) {
 		c.Word = "No more figures fit; backspace takes one away."
 	case keys.Matches(p, keys.Erase) && c.typed != "":
 		c.typed = c.typed[:len(c.typed)-1]
-	case keys.Matches(p, keys.Up):
-		c.at, c.typed = max(0, c.at-1), ""
-	case keys.Matches(p, keys.Down):
-		c.at, c.typed = max(0, min(len(c.vessels)-1, c.at+1)), ""
+	case keys.Moves(p):
+		c.at, c.typed = keys.Moved(p, c.at, len(c.vessels)), ""
 	case keys.Matches(p, keys.Back) && c.typed != "":
 		c.typed = ""
 	case keys.Matches(p, keys.Back):

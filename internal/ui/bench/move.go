@@ -52,6 +52,10 @@ func (b Screen) move(p keys.Press) (Screen, intent.Action) {
 		return b.step(-1, p.At), nil
 	case keys.Matches(p, keys.Down):
 		return b.step(+1, p.At), nil
+	case keys.Matches(p, keys.First):
+		return b.step(-all, p.At), nil
+	case keys.Matches(p, keys.Last):
+		return b.step(+all, p.At), nil
 	case keys.Matches(p, keys.Left):
 		return b.turn(-1, p.At), nil
 	case keys.Matches(p, keys.Right):
@@ -101,6 +105,9 @@ func (b Screen) back(p keys.Press) (Screen, intent.Action) {
 	}
 	return b, nil
 }
+
+// all is more tasks than a stage has.
+const all = 1 << 20
 
 // step moves among the open tasks of the stage and the temperatures that can be
 // read again, or among all when none is.

@@ -133,10 +133,8 @@ func (h Screen) chosen() (*front.UnderWay, *front.RecipeItem) {
 func (h Screen) Update(p keys.Press) (Screen, intent.Action) {
 	h.Word = ""
 	switch {
-	case keys.Matches(p, keys.Up):
-		h.cursor = max(0, h.cursor-1)
-	case keys.Matches(p, keys.Down):
-		h.cursor = min(max(0, h.rows()-1), h.cursor+1)
+	case keys.Moves(p):
+		h.cursor = keys.Moved(p, h.cursor, h.rows())
 	case keys.Matches(p, keys.Open):
 		if p.Held || h.Loading {
 			return h, nil

@@ -2,6 +2,7 @@ package home
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strconv"
 
@@ -20,8 +21,6 @@ import (
 )
 
 const (
-	sheetPage = 14 // sheetPage is how far a page goes, whatever the window.
-
 	setupFrame = 7 // setupFrame is the lines above and below the sheet.
 )
 
@@ -78,20 +77,16 @@ func (s Setup) Update(p keys.Press) (Setup, intent.Action) {
 	case keys.Matches(p, keys.Erase):
 		s.typed = true
 		return s.sized(s.loaves / 10), nil
-	case keys.Matches(p, keys.PageUp):
-		s.top = max(0, s.top-sheetPage)
-	case keys.Matches(p, keys.PageDown):
-		s.top += sheetPage
+	case keys.Moves(p):
+		s.top = keys.Moved(p, s.top, math.MaxInt) // How long it is depends on the window.
+	case keys.Matches(p, keys.Tick):
+		s.top += keys.PageLines
 	case keys.Matches(p, keys.Left):
 		s.typed = false
 		return s.sized(max(1, s.loaves-1)), nil
 	case keys.Matches(p, keys.Right):
 		s.typed = false
 		return s.sized(min(reply.MaxLoaves, s.loaves+1)), nil
-	case keys.Matches(p, keys.Up):
-		s.top = max(0, s.top-1)
-	case keys.Matches(p, keys.Down):
-		s.top++
 	}
 	return s, nil
 }

@@ -51,7 +51,7 @@ func (h Screen) smallWords(w int) []string {
 
 // SmallTakes says that a key answers in a window too small for the page.
 func (h Screen) SmallTakes(p keys.Press) bool {
-	return keys.Matches(p, keys.Up, keys.Down, keys.Open, keys.Back)
+	return keys.Moves(p) || keys.Matches(p, keys.Open, keys.Back)
 }
 
 // smallEntry is a batch or a recipe in as many lines as it needs, counted as the cursor

@@ -25,7 +25,9 @@ var (
 	Back  = bind("esc", "back", "esc")
 
 	PageUp   = bind("pgup", "page back", "pgup")
-	PageDown = bind("pgdn", "page on", "pgdown", " ")
+	PageDown = bind("pgdn", "page on", "pgdown")
+	First    = bind("home", "to the first", "home")
+	Last     = bind("end", "to the last", "end")
 
 	Note     = bind("n", "note", "n")
 	Correct  = bind("u", "correct", "u")
@@ -102,7 +104,7 @@ func allKeys() []keyGroup {
 			Shown("d  w  i", "how to go on; is all in the pot? another vessel was taken"),
 		}},
 		{"Move", []key.Binding{
-			Shown("↑ ↓  k j", "tasks of the stage"),
+			Shown("↑ ↓  home end", "tasks of the stage (k j, too); in lists pgup pgdn"),
 			Shown("← →  pgup pgdn", "stages, those that may be done meanwhile too"),
 			Says(Back, "back: what was typed, what is next, the first screen"), Switch,
 			Says(Face, "the loaf's cut face, as large as the window"),
