@@ -170,11 +170,21 @@ func verdicts(p steps.Plan, by string) []Choice {
 	}
 	if len(open) > 0 {
 		free.Title = fmt.Sprintf("Release all the same: %s open", quantity.Count(len(open), "warning is", "warnings are"))
-		free.Why = strings.Join(open, ". ") + "."
+		free.Why = sentences(open)
 		free.Ask = "why they are released all the same"
 	}
 	return []Choice{free, {
 		Title: "Hold: they stay here", Why: p.Anew(),
 		Ask: "why they are held", Fact: batch.Held{Task: rest.DecideID, By: by, Open: open},
 	}}
+}
+
+// sentences set words one after the other, each with one full stop, whether it has one
+// already or not.
+func sentences(words []string) string {
+	var b strings.Builder
+	for _, w := range words {
+		b.WriteString(strings.TrimSuffix(w, ".") + ". ")
+	}
+	return strings.TrimSuffix(b.String(), " ")
 }

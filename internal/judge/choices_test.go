@@ -145,3 +145,16 @@ func TestALoafThatDoesNotComeOut(t *testing.T) {
 		t.Errorf("%+v", list)
 	}
 }
+
+// TestOpenWarningsEndWithOneStop: warnings set one after the other have one full stop each.
+func TestOpenWarningsEndWithOneStop(t *testing.T) {
+	b := lighthouse(t)
+	b.WorkTo(t, rest.DecideID)
+	b.Put(batch.Complained{About: batch.SkinReaction, Words: "it burns"})
+	b.Put(batch.Complained{About: batch.SkinReaction, Words: "itches."})
+	b.Put(batch.Complained{About: batch.SkinReaction, Words: "red"})
+	why := judge.Choices(b.Plan(), rest.DecideID, "")[0].Why
+	if !strings.Contains(why, "itches. ") || strings.Contains(why, "..") || !strings.HasSuffix(why, ".") {
+		t.Errorf("%q", why)
+	}
+}

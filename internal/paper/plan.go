@@ -93,7 +93,7 @@ func (p *page) layer(plan steps.Plan, at int) {
 		}
 		words := strings.Join(portions, " + ")
 		if s.Stays > 0 {
-			words += fmt.Sprintf(", and %s for what stays in %s", s.Stays.Reading(quantity.Gram/100), l.LeftIn)
+			words += fmt.Sprintf(", and %s for what stays in %s", s.Stays.Reading(s.Reads), l.LeftIn)
 		}
 		p.linef("  %-10s %s", "", words)
 	}

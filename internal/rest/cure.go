@@ -94,6 +94,22 @@ func (r Rest) curedBar() quantity.Mass {
 	return quantity.FromGrams(fresh.Grams() * last.Grams() / first.Grams())
 }
 
+// curedFrom says how old the weights are that cured bars are expected by, or "".
+func (r Rest) curedFrom() string {
+	c := curing.Of(r.State)
+	latest := timer.Moment{}
+	for _, m := range c.Marks {
+		if at := m.Last().At; latest.Wall.Before(at.Wall) {
+			latest = at
+		}
+	}
+	if latest.Wall.IsZero() || c.Cut.IsZero() {
+		return ""
+	}
+	return fmt.Sprintf(" What is expected is what marked bars weighed last, on %s, day %d of the cure; they may be drier by now.",
+		latest.Wall.Format("2 January"), int(latest.Wall.Sub(c.Cut.Wall).Hours()/24))
+}
+
 func (r Rest) testStage() work.Stage {
 	s := work.Stage{
 		ID: "release test", Kind: work.ReleaseTest, Title: "release test",
@@ -110,7 +126,7 @@ func (r Rest) testStage() work.Stage {
 	}
 	weight := r.barsTask(WeightTest, 0, "Weigh the cured bars")
 	weight.Target = r.curedBar()
-	weight.Hint = "As many as you can: the label's weight rests on them."
+	weight.Hint = "As many as you can: the label's weight rests on them." + r.curedFrom()
 	s.Tasks = []work.Task{alkali, look, weight}
 	return s
 }

@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"bench/internal/batch"
+	cutting "bench/internal/cut"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
 	"bench/internal/rest"
@@ -281,5 +282,69 @@ func TestEachLoafByItself(t *testing.T) {
 		if have := strings.Join(got, ", "); have != c.want {
 			t.Errorf("%s:\n got %s\nwant %s", name, have, c.want)
 		}
+	}
+}
+
+// TestSeams: the side a loaf is laid on is said to matter for seams only where pieces meet
+// in it, or may.
+func TestSeams(t *testing.T) {
+	hint := func(lengths ...quantity.Length) string {
+		r := resting(t, recipe.GelLeft)
+		if len(lengths) > 0 {
+			layer := r.Control.Recipe.Layers[0]
+			row := cutting.PlacedRow{N: 1}
+			for _, l := range lengths {
+				row.Pieces = append(row.Pieces, cutting.Piece{Length: l})
+			}
+			r.Control.Recipe.Layers = []recipe.Layer{layer}
+			r.Control.Sticks = nil
+			for _, e := range layer.Embeds {
+				r.Control.Sticks = append(r.Control.Sticks, recipe.StickPlan{
+					Embeds: []recipe.StickEmbed{{Layer: layer.Name, Embed: e.Name}}, Plan: cutting.Plan{Loaves: []cutting.PlacedLoaf{{Rows: []cutting.PlacedRow{row}}}},
+				})
+			}
+		}
+		for _, st := range r.Stages() {
+			for _, task := range st.Tasks {
+				if task.ID == "cut/side" {
+					return task.Hint
+				}
+			}
+		}
+		return ""
+	}
+	const seam = "every seam between embeds"
+	if got := hint(200 * quantity.Millimetre); strings.Contains(got, seam) || got == "" {
+		t.Errorf("one whole stick: %q", got)
+	}
+	if got := hint(100*quantity.Millimetre, 100*quantity.Millimetre); !strings.Contains(got, seam) {
+		t.Errorf("two pieces: %q", got)
+	}
+	if got := hint(); !strings.Contains(got, seam) {
+		t.Errorf("as planned or not planned: %q", got)
+	}
+}
+
+// TestCuredBarsSayHowOldTheirWeightIs: what cured bars should weigh comes from the last
+// weigh-in, whose day is said.
+func TestCuredBarsSayHowOldTheirWeightIs(t *testing.T) {
+	hint := func(facts ...on) string {
+		for _, st := range resting(t, recipe.GelLeft, append(append(out(day), cut(2*day)...), facts...)...).Stages() {
+			for _, task := range st.Tasks {
+				if task.ID == rest.WeightTest {
+					return task.Hint
+				}
+			}
+		}
+		return ""
+	}
+	weighed := func(at time.Duration) on {
+		return on{at, batch.WeighedIn{Task: "cure/bar 1", Bar: "1", Mass: 116 * g}}
+	}
+	if got := hint(weighed(2*day), weighed(9*day)); !strings.Contains(got, "on 11 March, day 7 of the cure") {
+		t.Errorf("weighed on day 7: %q", got)
+	}
+	if got := hint(); strings.Contains(got, "day") || got == "" {
+		t.Errorf("never weighed: %q", got)
 	}
 }

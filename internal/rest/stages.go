@@ -123,7 +123,10 @@ func (r Rest) cutStage() work.Stage {
 	side := r.tick("cut/side", "Lay the loaf on its side", gloves)
 	if r.hasEmbeds() {
 		side.Title += ", marked end to the stop"
-		side.Hint = gloves + "Turned round, every seam between embeds lies in a bar."
+		side.Hint = gloves
+		if r.hasSeams() {
+			side.Hint += "Turned round, every seam between embeds lies in a bar."
+		}
 	}
 	if r.Unmoulded() == 0 {
 		side.Waits = "waits for a loaf to be out of its mould"
@@ -155,6 +158,26 @@ func (r Rest) cutStage() work.Stage {
 		s.Tasks = append(s.Tasks, t)
 	}
 	return s
+}
+
+// hasSeams says that pieces of sticks meet within a loaf, or may: of an embed whose sticks
+// nobody planned that is not known.
+func (r Rest) hasSeams() bool {
+	planned := 0
+	for _, stick := range r.Control.Sticks {
+		planned += len(stick.Embeds)
+		for _, loaf := range stick.Plan.Loaves {
+			for _, row := range loaf.Rows {
+				if len(row.Pieces) > 1 {
+					return true
+				}
+			}
+		}
+	}
+	for _, l := range r.Control.Recipe.Layers {
+		planned -= len(l.Embeds)
+	}
+	return planned < 0
 }
 
 func (r Rest) hasEmbeds() bool {

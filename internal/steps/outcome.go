@@ -24,13 +24,13 @@ type Outcome struct {
 // String says what a way comes to.
 func (o Outcome) String() string {
 	if o.Split != nil {
-		return o.asks(fmt.Sprintf("%s, scent %.2f %%", o.Split, o.Scent))
+		return o.asks(fmt.Sprintf("%s, scent %.2f %% of a layer", o.Split, o.Scent))
 	}
 	mended := ""
 	if o.Mended != nil {
 		mended = fmt.Sprintf(" (%.1f once the others are mended)", *o.Mended)
 	}
-	said := fmt.Sprintf("superfat %.1f %% (%.1f to %.1f)%s, height %+.1f mm, scent %.2f %%, lye %.1f %%",
+	said := fmt.Sprintf("superfat %.1f %% (%.1f to %.1f)%s, height %+.1f mm, scent %.2f %% of a layer, lye %.1f %%",
 		o.Superfat.Percent, o.Superfat.Low, o.Superfat.High, mended, float64(o.Rise/(quantity.Millimetre/10))/10, o.Scent, o.Strength)
 	return o.asks(said)
 }

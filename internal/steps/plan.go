@@ -107,6 +107,7 @@ type Scent struct {
 	Amount
 	Place    recipe.Place
 	Portions []quantity.Mass // Portions are the loaves' shares.
+	Reads    quantity.Mass   // Reads is what the scale reads to that weighs it.
 	Stays    quantity.Mass   // Stays is what remains in the vessel with its batter; with the portions it is Mass.
 }
 

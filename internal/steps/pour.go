@@ -156,14 +156,16 @@ func (p *planner) scentsOf(r pour) []Scent {
 		scent := Scent{Place: r.layer.Place, Amount: Amount{Name: s.Material, Known: true}}
 		if r.layer.Place == recipe.InPortions {
 			for loaf := range p.c.Loaves {
-				a := amount(r.scents[loaf*len(r.recipe.Scents)+n])
+				t := r.scents[loaf*len(r.recipe.Scents)+n]
+				a := amount(t)
+				scent.Reads = max(scent.Reads, t.Reads)
 				scent.Portions = append(scent.Portions, a.Mass)
 				scent.Mass += a.Mass
 				scent.Target += a.Target
 				scent.Known = scent.Known && a.Known
 			}
 		} else {
-			scent.Amount = amount(r.scents[n])
+			scent.Amount, scent.Reads = amount(r.scents[n]), r.scents[n].Reads
 			scent.Portions, scent.Stays = p.shared(r, scent.Mass, r.scents[n].Reads)
 		}
 		out = append(out, scent)

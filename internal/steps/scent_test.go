@@ -215,6 +215,9 @@ func TestScentAddsUp(t *testing.T) {
 						t.Errorf("%s, %s: %v of %s for loaf %d, by hand %.3f g", name, l.Name, m, s.Name, n+1, want)
 					}
 				}
+				if weigh, _, ok := p.Task(s.Task); ok && (s.Reads <= 0 || s.Reads != weigh.Reads) {
+					t.Errorf("%s, %s: %s is shown to %v, its scale reads to %v", name, l.Name, s.Name, s.Reads, weigh.Reads)
+				}
 				if all != s.Mass {
 					t.Errorf("%s, %s: %v of %v is accounted for", name, l.Name, all, s.Mass)
 				}

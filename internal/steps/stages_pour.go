@@ -81,7 +81,7 @@ func (p *planner) thickenStage(r pour) work.Stage {
 func (p *planner) splitStage(r pour) work.Stage {
 	s := r.stage("split/", work.Split, "split")
 	s.Ordered = true
-	s.Why = fmt.Sprintf("By weight, out of the pot: %d portions that add up to what is there.", p.c.Loaves)
+	s.Why = fmt.Sprintf("By weight, out of %s: %d portions that add up to what is there.", r.vessel.Name, p.c.Loaves)
 	if len(r.portions) == 0 {
 		return s
 	}

@@ -235,7 +235,7 @@ func (s shelf) lines(t ink.Theme, w int, chosen bool, now timer.Moment) []string
 	if left > 0 {
 		words += fmt.Sprintf("%2d to go", left)
 	} else {
-		words += "usual over"
+		words += "past usual,"
 	}
 	sign := ink.SignLater
 	if s.needs {

@@ -68,10 +68,10 @@ func TestRackLineCutsNothing(t *testing.T) {
 	now := b.Now
 	now.Wall = now.Wall.Add(121 * 24 * time.Hour)
 	theme := ink.NewTheme(ink.Bare, ink.Unknown)
-	if lines := s.lines(theme, 120, false, now); len(lines) != 1 || !strings.Contains(lines[0], "day 121  usual over 999 bars Release the bars") {
+	if lines := s.lines(theme, 120, false, now); len(lines) != 1 || !strings.Contains(lines[0], "day 121  past usual, 999 bars Release the bars") {
 		t.Errorf("%q", lines)
 	}
-	if lines := s.lines(theme, 74, true, now); len(lines) != 2 || !strings.Contains(lines[0], "day 121  usual over 999 bars") || strings.TrimSpace(lines[1]) != "Release the bars" {
+	if lines := s.lines(theme, 74, true, now); len(lines) != 2 || !strings.Contains(lines[0], "day 121  past usual, 999 bars") || strings.TrimSpace(lines[1]) != "Release the bars" {
 		t.Errorf("%q", lines)
 	}
 }

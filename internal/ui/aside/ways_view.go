@@ -114,6 +114,7 @@ func column(t ink.Theme, way steps.WayOn, w, rows int, here bool, h int) []strin
 	} else {
 		lines = append(lines, figures(t, style, way.Outcome, w, h)...)
 	}
+	lines = append(lines, scentLines(t, way.Outcome.Scent, w)...)
 	return append(append(lines, ""), asksUntil(t, way, w)...)
 }
 
@@ -135,7 +136,6 @@ func figures(t ink.Theme, style ink.Ink, o steps.Outcome, w, h int) []string {
 		lines,
 		figureLine(t, "lye", fmt.Sprintf("%.1f ≤ %.1f %%", o.Strength, o.Dissolves)),
 		figureLine(t, "height", strings.Replace(fmt.Sprintf("%+.1f mm", rise), "+0.0 mm", "as it is", 1)),
-		figureLine(t, "scent", fmt.Sprintf("%.2f %%", o.Scent)),
 	)
 }
 
@@ -143,7 +143,6 @@ func figures(t ink.Theme, style ink.Ink, o steps.Outcome, w, h int) []string {
 func splitFigures(t ink.Theme, o steps.Outcome) []string {
 	return []string{
 		figureLine(t, "height", o.Split.Height()),
-		figureLine(t, "scent", fmt.Sprintf("%.2f %%", o.Scent)),
 		figureLine(t, "stays", o.Split.Left.Reading(quantity.Gram)+" in "+ink.Clean(o.Split.In)),
 	}
 }
@@ -158,6 +157,15 @@ func asksUntil(t ink.Theme, way steps.WayOn, w int) []string {
 		lines = append(lines, "   "+t.Quiet.Render(l))
 	}
 	return lines
+}
+
+// scentLines say how much scent there is, and of what, below it where that finds no room.
+func scentLines(t ink.Theme, percent float64, w int) []string {
+	line := figureLine(t, "scent", fmt.Sprintf("%.2f %%", percent))
+	if of := " of a layer"; ink.Width(line+of) < w {
+		return []string{line + of}
+	}
+	return []string{line, figureLine(t, "of layer", "")}
 }
 
 func figureLine(t ink.Theme, what, number string) string {

@@ -146,11 +146,11 @@ func portions(s steps.Scent, l steps.Layer) string {
 	}
 	parts := make([]string, len(s.Portions))
 	for i, m := range s.Portions {
-		parts[i] = m.At(hundredth)
+		parts[i] = m.At(s.Reads)
 	}
 	words := "= " + strings.Join(parts, " + ")
 	if s.Stays > 0 {
-		words += fmt.Sprintf(", and %s for what stays in %s", s.Stays.At(hundredth), ink.Clean(l.LeftIn))
+		words += fmt.Sprintf(", and %s for what stays in %s", s.Stays.At(s.Reads), ink.Clean(l.LeftIn))
 	}
 	return words
 }
