@@ -43,7 +43,7 @@ func doubtAt(p steps.Plan, f batch.Fact, at time.Time) string {
 	case batch.WeighedIn:
 		list = append(list, doubtWeighIn(p, f, at))
 	case batch.GelLooked:
-		list = append(list, doubtGel(p, f))
+		list = append(list, doubtGel(p, f), doubtWarmth(f))
 	case batch.SetAside:
 		list = append(list, doubtRetained(p, f, at), doubtEnds(p, f), doubtLeftover(p, f))
 	case batch.BarsWent:

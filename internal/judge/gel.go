@@ -7,6 +7,7 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/quantity"
+	"bench/internal/rest"
 	"bench/internal/steps"
 	"bench/internal/work"
 )
@@ -35,6 +36,60 @@ func looks() []look {
 			remedy: "Unwrap at once, a fan on it, a tray under the mould; look again in 10 min. Gloves and goggles: do not refill or stir; look for lye pockets at the cut.",
 		},
 	}
+}
+
+// How far from what a look tells of a temperature may be without a question (common
+// practice, no source: a thermometer held to the skin of a loaf reads less than its middle).
+const (
+	risingFrom  = 45 * quantity.Degree
+	gellingFrom = 35 * quantity.Degree
+	loafFrom    = 10 * quantity.Degree
+	loafUpTo    = 100 * quantity.Degree
+)
+
+// doubtWarmth asks about a temperature that a loaf which looks like that does not have.
+func doubtWarmth(f batch.GelLooked) string {
+	least := map[batch.GelLook]quantity.Temperature{batch.Rising: risingFrom, batch.Gelling: gellingFrom}
+	switch warm := f.Temperature; {
+	case warm == 0: // It was not taken.
+		return ""
+	case warm < least[f.Look]:
+		return fmt.Sprintf("%s is too cool for a loaf that is %s: was a figure left out, or is it something else?", warm, f.Look)
+	case warm < loafFrom || warm > loafUpTo:
+		return fmt.Sprintf("%s is no temperature of a loaf some hours old: was it read right?", warm)
+	}
+	return ""
+}
+
+// Overheats names the loaves that overheat, with what is done about it until they are looked
+// at again; "" where that was done, or none does.
+func Overheats(p steps.Plan) (which, remedy string) {
+	waits := false
+	for _, st := range p.Stages {
+		for _, t := range st.Tasks {
+			waits = waits || rest.LooksAgain(t.ID) && !t.Done && t.Skipped == ""
+		}
+	}
+	if !waits {
+		return "", ""
+	}
+	var loaves []string
+	looked := batch.All[batch.GelLooked](p.State())
+	for loaf := 1; loaf <= p.Loaves; loaf++ {
+		for _, told := range slices.Backward(looked) {
+			if meant(told.Fact, loaf) {
+				if told.Fact.Look == batch.Rising {
+					loaves = append(loaves, fmt.Sprintf("loaf %d", loaf))
+				}
+				break
+			}
+		}
+	}
+	if len(loaves) == 0 {
+		return "", ""
+	}
+	all := looks()
+	return strings.Join(loaves, ", "), all[len(all)-1].remedy
 }
 
 // lookNamed reads the name of a look.

@@ -226,6 +226,11 @@ func (s *session) nothing() {
 		s.say("Everything is done: end closes the batch. The record stays.")
 		return
 	}
+	if which, remedy := judge.Overheats(s.plan); which != "" {
+		s.warn("It overheats: " + which + ". " + remedy)
+		s.listTimers()
+		return
+	}
 	s.say("Nothing to do just now: the batch waits for a timer. It stays open when you leave, and the timers go on.")
 	s.sayElsewhere()
 	s.listTimers()

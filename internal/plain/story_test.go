@@ -232,6 +232,7 @@ func TestGelOfOneLoaf(t *testing.T) {
 	if f, ok := k.last().(batch.GelLooked); !ok || len(f.Loaves) != 2 || f.Look != batch.NoGel {
 		t.Errorf("kept %+v", k.last())
 	}
+	k.hears("It overheats: loaf 2. Unwrap at once")
 }
 
 // TestLoafIsWeighed takes a loaf out of its mould with its weight.

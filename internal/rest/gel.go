@@ -30,6 +30,9 @@ const (
 	againTask = "gel/again " // againTask comes before the number of the look that found it overheating.
 )
 
+// LooksAgain says that a task is a look at what overheats, some minutes after it did.
+func LooksAgain(task string) bool { return strings.HasPrefix(task, againTask) }
+
 func gelID(hours int) string { return fmt.Sprintf("%s%d h", gelTask, hours) }
 
 // GelTimerOf gives the timer of a look at the gel by its task.
@@ -175,7 +178,7 @@ func (r Rest) gelStage() work.Stage {
 
 func (r Rest) gelTaskOf(l gelLook) work.Task {
 	title, others := fmt.Sprintf("Look at the gel after %d h", int(l.after.Hours())), fmt.Sprintf("Look at the gel of the other loaves after %d h", int(l.after.Hours()))
-	if strings.HasPrefix(l.task, againTask) {
+	if LooksAgain(l.task) {
 		title = "Look again at what overheats, after " + timer.Words(l.after)
 		others = title
 	}
@@ -209,7 +212,7 @@ func (r Rest) early(l gelLook) string {
 func (r Rest) gelTimers() []timer.Timer {
 	var list []timer.Timer
 	for _, l := range r.gelLooks() {
-		again := strings.HasPrefix(l.task, againTask)
+		again := LooksAgain(l.task)
 		if len(l.unseen()) == 0 || r.ticked(l.task) || r.Control.Recipe.Gel == recipe.GelPrevented && !again {
 			continue
 		}

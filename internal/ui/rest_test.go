@@ -201,3 +201,16 @@ func TestFreeAlkaliOnAnotherTest(t *testing.T) {
 	p.press("left", "up", "enter", "up", "up", "up").sees("pH, or free alkali").press("t").sees("free alkali as a share")
 	p.types("0.02 %").press("enter").sees("failed: pH 10.9; since then free alkali 0.02 % as", "too soon to answer it")
 }
+
+// TestOverheatingStandsUntilTheNextLook: after that answer the remedy stands where else there
+// would be nothing to do, on the bench and on the first screen.
+func TestOverheatingStandsUntilTheNextLook(t *testing.T) {
+	p := arrives(t, memory.New()).starts().works("").sees("Nothing to do just now").waits(62 * time.Minute)
+	p.press("a").sees("Look at the gel").types("3").press("enter", "end", "enter").sees("3 °C is too cool for a loaf that is rising")
+	p.types("it was 83").press("enter")
+	if f, ok := p.last().(batch.GelLooked); !ok || f.Look != batch.Rising || f.Answer != "it was 83" {
+		t.Errorf("kept %+v", p.last())
+	}
+	p.sees("It overheats: loaf 1, loaf 2, loaf 3", "Unwrap at once").seesNot("Nothing to do just now")
+	p.press("esc").sees("look at what overheats in 9 min").sized(120, 40).sees("It overheats: loaf 1, loaf 2, loaf 3", "Unwrap at once").seesNot("Nothing to do just now")
+}

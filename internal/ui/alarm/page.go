@@ -2,7 +2,6 @@ package alarm
 
 import (
 	"math"
-
 	"strings"
 
 	"bench/internal/phrase"

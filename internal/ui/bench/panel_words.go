@@ -2,6 +2,7 @@ package bench
 
 import (
 	"bench/internal/batch"
+	"bench/internal/judge"
 	"bench/internal/phrase"
 	"bench/internal/reply"
 	"bench/internal/say"
@@ -52,10 +53,13 @@ func (b Screen) saidAgo(p panel, e batch.Entry) []string {
 
 // nothingWords say why no task can be done: all is done, or a timer runs.
 func (p panel) nothingWords() (head, text string) {
+	which, remedy := judge.Overheats(p.b.Plan)
 	head, text = "Nothing to do just now", "The batch waits for a timer. Leave with q: it stays open, and the timers go on."
 	switch {
 	case p.b.Plan.Closed:
 		head, text = "This batch is closed", "Notes can still be added with n, complaints and where bars went with c. esc goes to the first screen."
+	case which != "":
+		head, text = "It overheats: "+which, remedy
 	case p.inCure():
 		head, text = "In cure", "A marked bar may be weighed at any time, and another one marked: ← goes to the stage."
 	case p.b.Plan.Finished():

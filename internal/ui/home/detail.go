@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"bench/internal/front"
+	"bench/internal/judge"
 	"bench/internal/quantity"
 	"bench/internal/reply"
 	"bench/internal/timer"
@@ -45,7 +46,15 @@ func (h Screen) batchDetail(t ink.Theme, b *front.UnderWay, w, rows int, now tim
 func nextLines(t ink.Theme, b *front.UnderWay, w, rows int, now timer.Moment) []string {
 	next, ok := b.Plan.Next(now)
 	if !ok {
-		return []string{"  " + t.Title.Render("Nothing to do just now")}
+		which, remedy := judge.Overheats(b.Plan)
+		if which == "" {
+			return []string{"  " + t.Title.Render("Nothing to do just now")}
+		}
+		lines := []string{"  " + t.Off.Render(ink.SignOff) + " " + t.Title.Render("It overheats: "+which)}
+		for _, l := range ink.Wrap(remedy, w-3) {
+			lines = append(lines, "  "+l)
+		}
+		return lines
 	}
 	task, stage, _ := b.Plan.Task(next)
 	lines := []string{"  " + t.Quiet.Render("next, "+ink.Clean(stage.Title)), ""}

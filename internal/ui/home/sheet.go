@@ -15,8 +15,6 @@ import (
 const (
 	gram  = quantity.Gram
 	tenth = quantity.Gram / 10
-
-	hundredth = quantity.Gram / 100
 )
 
 // sheet is the worked plan in lines of at most w cells.
