@@ -14,17 +14,19 @@ type Salvaged struct {
 	Bad   *DamageError // nil when the batch is whole
 }
 
-// Salvage hands over every batch, whole or not, with all that can be read of it.
+// Salvage hands over every batch, whole or not, with all that can be read of it. The store
+// can be asked meanwhile.
 func (s *Store) Salvage(each func(Salvaged) error) error {
-	err := s.do(func(d *db) error {
-		codes, err := d.codes()
-		if err != nil {
-			return err
-		}
-		var loose map[string][]Record // read when the first batch is not whole
-		for _, code := range codes {
-			b := Salvaged{Batch: code}
-			b.Sound, err = d.records(code)
+	var codes []string
+	var loose map[string][]Record // read when the first batch is not whole
+	err := s.do(func(d *db) (err error) {
+		codes, err = d.codes()
+		return err
+	})
+	for i := 0; i < len(codes) && err == nil; i++ {
+		b := Salvaged{Batch: codes[i]}
+		err = s.do(func(d *db) (err error) {
+			b.Sound, err = d.records(b.Batch)
 			if err != nil && !errors.As(err, &b.Bad) {
 				return err
 			}
@@ -32,14 +34,14 @@ func (s *Store) Salvage(each func(Salvaged) error) error {
 				if loose == nil {
 					loose = d.scan()
 				}
-				b.take(loose[code])
+				b.take(loose[b.Batch])
 			}
-			if err := each(b); err != nil {
-				return err
-			}
+			return nil
+		})
+		if err == nil {
+			err = each(b)
 		}
-		return nil
-	})
+	}
 	if err != nil {
 		return explain("not everything could be read", err)
 	}
