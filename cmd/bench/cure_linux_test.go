@@ -84,7 +84,7 @@ func first(task work.Task, ok bool) work.Task {
 // poured makes a store with a batch that has come to its clean-up, as asked.
 func poured(t *testing.T, home string, at time.Time) string {
 	t.Helper()
-	c, problems := documents.Items(home)[0].Resolve(3)
+	c, problems := documents.Items(home, nil)[0].Resolve(3)
 	store, err := journal.Open(home, journal.Options{})
 	if err != nil || len(c.Recipe.Layers) == 0 {
 		t.Fatal(err, problems)

@@ -38,6 +38,15 @@ func (a *app) control(command, file string, loaves int, oils quantity.Mass) (rec
 		report(a.err, doc.Alone())
 		return recipe.Control{}, nil, problemsError{}
 	}
+	if len(w.Sticks) > 0 {
+		err := a.reading(func(l *ledger.Ledger) error {
+			w.Used = l.SticksUsed(w)
+			return nil
+		})
+		if err != nil {
+			return recipe.Control{}, nil, failed(err)
+		}
+	}
 	d := doc.Read(w)
 	if warnings = append(warnings, d.Problems...); read.Failed(warnings) {
 		report(a.err, warnings)

@@ -24,7 +24,7 @@ func (a *app) screen(s seat) error {
 		Theme:    a.theme(),
 		Location: time.Local,
 		Now:      s.now,
-		Recipes:  func() []front.RecipeItem { return documents.Items(s.home) },
+		Recipes:  func() []front.RecipeItem { return documents.Items(s.home, s.ledger.SticksUsed) },
 		Store:    s.ledger,
 		Home:     s.home,
 		Practice: s.practice,

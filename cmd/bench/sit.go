@@ -135,7 +135,7 @@ func (a *app) plainDeps(s seat) plain.Deps {
 		In: a.in, Width: width, Out: a.raw, Echo: !isTerminal(a.in),
 		Location: time.Local, Now: s.now,
 		Wait:    func(d time.Duration) <-chan time.Time { return time.After(time.Duration(float64(d) / s.speed())) },
-		Recipes: func() []front.RecipeItem { return documents.Items(s.home) },
+		Recipes: func() []front.RecipeItem { return documents.Items(s.home, s.ledger.SticksUsed) },
 		Store:   s.ledger,
 		Texts: plain.Texts{
 			Plan: paper.PlanText,

@@ -40,7 +40,7 @@ func sitsDown(t testing.TB, home, disk string) *sitting {
 	s := &sitting{maker: maker{t: t, home: home, speed: 1e9}, store: store, books: ledger.Of(store, home), clock: dawn, msgs: make(chan tea.Msg, 100)}
 	s.model = ui.New(ui.Deps{
 		Theme: ink.NewTheme(ink.Bare, ink.Unknown), Location: time.UTC, Now: func() timer.Moment { return timer.Moment{Wall: s.clock} },
-		Recipes: func() []front.RecipeItem { return documents.Items(home) }, Store: s.books, Home: home,
+		Recipes: func() []front.RecipeItem { return documents.Items(home, nil) }, Store: s.books, Home: home,
 	})
 	s.run(s.model.Init())
 	s.gets(tea.WindowSizeMsg{Width: 120, Height: 40})

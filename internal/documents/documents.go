@@ -86,9 +86,13 @@ func own(folder string, w recipe.Workshop) []Document {
 	return docs
 }
 
-// Items reads the workshop and the recipes anew, as they are chosen from.
-func Items(home string) []front.RecipeItem {
+// Items reads the workshop and the recipes anew, as they are chosen from; used says which
+// sticks batches took, and may be nil.
+func Items(home string, used func(recipe.Workshop) []recipe.StickUse) []front.RecipeItem {
 	w, problems := Workshop(home)
+	if used != nil {
+		w.Used = used(w)
+	}
 	var items []front.RecipeItem
 	if words := errorsOnly(problems); len(words) > 0 {
 		items = append(items, front.RecipeItem{Name: "your workshop", File: recipes.WorkshopFile, Problems: words})

@@ -48,7 +48,7 @@ func TestItems(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			builtIn := 0
 			var own []string
-			for _, item := range Items(put(t, c.files)) {
+			for _, item := range Items(put(t, c.files), nil) {
 				if item.BuiltIn {
 					builtIn++
 					continue
@@ -121,7 +121,7 @@ func TestBuiltInAnywhere(t *testing.T) {
 				t.Fatal(problems)
 			}
 			lent := 0
-			for _, item := range Items(home) {
+			for _, item := range Items(home, nil) {
 				if !item.BuiltIn {
 					if len(item.Problems) != 1 {
 						t.Errorf("a recipe of one's own without its mould: %q", item.Problems)

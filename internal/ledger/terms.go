@@ -18,6 +18,7 @@ const (
 	materialTerm = "material:"
 	lotTerm      = "lot:"
 	noteTerm     = "note:"
+	stickTerm    = "stick:" // stickTerm is the lot of a stick that was set out and cut, whether it was laid or not.
 )
 
 // termsOf gives what a fact of a batch can be found by: of materials and lots, what the
@@ -69,8 +70,11 @@ func termsOf(c recipe.Control, f batch.Fact) []string {
 }
 
 // laidTerms gives what lies in a loaf without being weighed here: a stick, its dough and
-// their lot.
+// their lot; and which stick was cut for it.
 func laidTerms(c recipe.Control, task string) []string {
+	if _, s, ok := steps.StickOf(c, task); ok && !s.Fresh {
+		return []string{stickTerm + s.Lot}
+	}
 	in, ok := steps.LaidBy(c, task)
 	if !ok {
 		return nil

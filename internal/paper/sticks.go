@@ -56,6 +56,11 @@ func (p *page) yield(w sticks.Work) {
 func (p *page) stickPlan(plan recipe.StickPlan, wanted quantity.Length) {
 	p.linef("%s: %s", strings.ToUpper(plan.Stick), stickSums(plan.Plan))
 	p.linef("%s", provenWords(plan.Plan))
+	for _, stock := range plan.Stock {
+		if doubt := stock.Doubt(plan.Stick); doubt != "" {
+			p.linef("! %s", doubt)
+		}
+	}
 	p.linef("Cut, from one end of the stick:")
 	for _, s := range plan.Plan.Sticks {
 		lot := "lot " + s.Lot

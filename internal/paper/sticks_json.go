@@ -31,11 +31,21 @@ type stickPlanJSON struct {
 	Proven bool            `json:"proven"`
 	Bound  stickCountJSON  `json:"bound"`
 	Unmade int             `json:"loaves_without"`
+	OnHand []onHandJSON    `json:"on_hand"`
 	Cuts   []cutStickJSON  `json:"cutting"`
 	Loaves []placedRowJSON `json:"placing"`
 	Shows  []showJSON      `json:"joins_that_show"`
 	Wanted millimetres     `json:"shortest_piece_wanted_mm"`
 	Short  []cutLengthJSON `json:"shorter_pieces"`
+}
+
+// onHandJSON is a kind of sticks as the workshop file lists it, and as it should be by what
+// batches took since.
+type onHandJSON struct {
+	Lot    string      `json:"lot"`
+	Length millimetres `json:"length_mm"`
+	Listed int         `json:"listed"`
+	There  int         `json:"should_be_left"`
 }
 
 // stickCountJSON is what a plan of sticks comes to, or can come to at the best.
@@ -129,6 +139,9 @@ func stickPlanToJSON(s recipe.StickPlan, wanted quantity.Length) stickPlanJSON {
 	out := stickPlanJSON{
 		Stick: s.Stick, stickCountJSON: stickCountJSON{p.Used, p.Fresh, p.Joins, millimetres(p.Offcut)}, Proven: p.Proven(),
 		Bound: stickCountJSON{b.Used, b.Fresh, b.Joins, millimetres(b.Offcut)}, Unmade: p.Unmade,
+		OnHand: each(s.Stock, func(h recipe.StickStock) onHandJSON {
+			return onHandJSON{h.Lot, millimetres(h.Length), h.Listed, h.There}
+		}),
 		Cuts: each(p.Sticks, cutStickToJSON), Loaves: []placedRowJSON{},
 		Shows: each(p.Shows, func(show cut.Show) showJSON {
 			return showJSON{show.Loaf, s.Embeds[show.Row-1].Embed, show.Bar, millimetres(show.At)}

@@ -278,3 +278,12 @@ func FuzzParse(f *testing.F) {
 		}
 	})
 }
+
+// TestLengthInWords: to the nearest tenth, and half a tenth up, as a picture has it.
+func TestLengthInWords(t *testing.T) {
+	for length, want := range map[Length]string{8250: "8.3 mm", 29_250: "29.3 mm", 8249: "8.2 mm", 8 * Millimetre: "8 mm", 0: "0 mm"} {
+		if got := length.String(); got != want {
+			t.Errorf("%d: %s, want %s", length, got, want)
+		}
+	}
+}

@@ -56,6 +56,8 @@ type StickPlan struct {
 	Stick  string
 	Embeds []StickEmbed // Embeds are the rows of a loaf, in the order of the rows.
 	Plan   cut.Plan
+	// Stock are the sticks on hand as they were listed, and as other batches left them.
+	Stock []StickStock `json:",omitempty"`
 }
 
 // StickEmbed is an embed by the layer that holds it.

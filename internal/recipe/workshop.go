@@ -17,8 +17,9 @@ type Workshop struct {
 	Room         quantity.Temperature // Room is how warm it is; zero means not stated.
 	Cutting      Cutting
 	Extruder     Extruder
-	Sticks       []Stick  // Sticks are those on hand.
-	Responsible  []string // Responsible is name and address of who answers for the soap, line by line.
+	Sticks       []Stick    // Sticks are those on hand.
+	Used         []StickUse // Used are those that batches took, which no file says.
+	Responsible  []string   // Responsible is name and address of who answers for the soap, line by line.
 	Manner       Manner
 }
 

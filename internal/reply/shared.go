@@ -26,6 +26,8 @@ func Shared(p steps.Plan, t work.Task, others []uses.Occupied) string {
 	switch {
 	case t.ID == steps.MouldsID:
 		return shared + ": line others, or wait"
+	case steps.SetsOutStick(t.ID):
+		return shared + ": measure what is left"
 	case steps.OnlySays(t.ID):
 		return shared + ": leave that as it is"
 	case t.Vessel+t.Into == "":
@@ -50,6 +52,13 @@ func AskShared(code string, p steps.Plan, t work.Task, others []uses.Occupied) (
 			Title: "Moulds enough?",
 			Hint:  recipe.Clean(sentence(shared)) + " Line others, or wait until those are free. To go on, say which moulds these are: it is kept with the batch. Then answer the task again.",
 			Make:  answered,
+		}, true
+	case steps.SetsOutStick(t.ID):
+		return Question{
+			Title: "Sticks enough?",
+			Hint: recipe.Clean(sentence(shared)) + " Measure what is left: a piece must be as long as the list says. To go on, say what these are, such as: new ones, measured. " +
+				"It is kept with the batch. Then answer the task again.",
+			Make: answered,
 		}, true
 	case t.Vessel+t.Into == "":
 		return Question{

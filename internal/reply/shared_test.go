@@ -3,10 +3,14 @@ package reply_test
 import (
 	"strings"
 	"testing"
+	"time"
 
 	"bench/internal/batch"
+	"bench/internal/cut"
 	"bench/internal/quantity"
+	"bench/internal/recipe"
 	"bench/internal/reply"
+	"bench/internal/sample"
 	"bench/internal/steps"
 	"bench/internal/uses"
 	"bench/internal/work"
@@ -120,4 +124,36 @@ func instead(t *testing.T, p steps.Plan, id string, others []uses.Occupied) repl
 		t.Fatalf("%s: %q", id, word)
 	}
 	return q
+}
+
+// TestSticksAreAskedAbout: sticks that went into another batch are warned of and asked
+// about where they are set out, once.
+func TestSticksAreAskedAbout(t *testing.T) {
+	c := sample.Control(t, "lighthouse-at-dusk.yaml", 1)
+	length := 300 * quantity.Millimetre
+	c.Sticks = []recipe.StickPlan{{
+		Stick: "keel", Plan: cut.Plan{Sticks: []cut.Strip{{N: 1, Lot: "K-1", Length: length}}},
+		Stock: []recipe.StickStock{{Lot: "K-1", Length: length, Listed: 1, Taken: []recipe.StickUse{
+			{Batch: "26K25A", N: 1, Cut: time.Date(2026, 11, 25, 9, 0, 0, 0, time.UTC)},
+		}}},
+	}}
+	b := sample.Begin(c)
+	b.WorkTo(t, "set out/keel/stick 1")
+	stick := func() work.Task { return task(t, b.Plan(), "set out/keel/stick 1") }
+	const want = "keel of 300 mm, lot K-1: stick 1 went into batch 26K25A on 25 Nov: measure what is left"
+	if words := reply.Shared(b.Plan(), stick(), nil); words != want {
+		t.Errorf("%q, want %q", words, want)
+	}
+	q, asked := reply.AskShared("B", b.Plan(), stick(), nil)
+	if !asked || q.Title != "Sticks enough?" {
+		t.Fatalf("%v, %+v", asked, q)
+	}
+	act, word := q.Make("a new one, 302 mm", b.Now)
+	if word != "" {
+		t.Fatal(word)
+	}
+	b.Put(act.(reply.Keep).Fact)
+	if _, again := reply.AskShared("B", b.Plan(), stick(), nil); again || reply.Shared(b.Plan(), stick(), nil) != "" {
+		t.Error("it is asked about twice")
+	}
 }

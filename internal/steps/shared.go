@@ -7,8 +7,9 @@ import (
 	"bench/internal/work"
 )
 
-// Occupies lists the vessels and moulds that hold something of this batch by the facts,
-// under its code: another batch on the same bench finds them full.
+// Occupies lists the vessels and moulds that hold something of this batch by the facts, and
+// the sticks that it took, under its code: another batch on the same bench finds them full,
+// or gone.
 func (p Plan) Occupies(code string) []uses.Occupied {
 	if p.planner == nil || p.Closed {
 		return nil
@@ -16,6 +17,11 @@ func (p Plan) Occupies(code string) []uses.Occupied {
 	list := p.Uses().Occupied(code, p.planner.wantsDry())
 	if n := p.planner.after.Unmoulded(); n < p.Loaves && p.planner.ticked(MouldsID) {
 		list = append(list, uses.Occupied{Batch: code, Vessel: p.Mould.Name, Moulds: p.Loaves - n})
+	}
+	for _, u := range SticksUsed(code, p.State()) {
+		if !u.Cut.IsZero() {
+			list = append(list, uses.Occupied{Batch: code, Stick: u})
+		}
 	}
 	return list
 }
@@ -31,7 +37,7 @@ func (p *planner) wantsDry() bool {
 }
 
 // Shared says that the vessel which a task fills, or fills from, holds something of
-// another batch, that too few moulds are free, or, when it is time to put away what
+// another batch, that too few moulds or sticks are free, or, when it is time to put away what
 // keeps from harm, that another has lye open; or "".
 func (p Plan) Shared(task string, others []uses.Occupied) string {
 	t, _, ok := p.Task(task)
@@ -50,6 +56,9 @@ func (p Plan) Shared(task string, others []uses.Occupied) string {
 		return p.Uses().LeaveFull(others, task == rinsedID)
 	case MouldsID:
 		return uses.FewMoulds(p.Mould, p.Loaves, others)
+	}
+	if SetsOutStick(task) {
+		return p.stickGone(task, others)
 	}
 	if o, ok := uses.Holds(t.Vessel, others); ok {
 		return o.String()

@@ -24,11 +24,35 @@ func (p *planner) stickTasks() []work.Task {
 			if s.Offcut > 0 {
 				hint += fmt.Sprintf(" %s is left.", s.Offcut)
 			}
-			tasks = append(tasks, p.tick(fmt.Sprintf("set out/%s/stick %d", plan.Stick, s.N),
+			tasks = append(tasks, p.tick(stickID(plan.Stick, s.N),
 				fmt.Sprintf("%s stick %d, %s, %s: cut %s", plan.Stick, s.N, s.Length, from, pieceWords(s.Pieces)), hint))
 		}
 	}
 	return tasks
+}
+
+const setOutStick = "set out/"
+
+func stickID(stick string, n int) string { return fmt.Sprintf("%s%s/stick %d", setOutStick, stick, n) }
+
+// SetsOutStick says that a task sets out a stick, and cuts it.
+func SetsOutStick(task string) bool {
+	return strings.HasPrefix(task, setOutStick) && strings.Contains(task, "/stick ")
+}
+
+// StickOf gives the stick that a task sets out.
+func StickOf(c recipe.Control, task string) (of recipe.StickPlan, s cut.Strip, ok bool) {
+	if !SetsOutStick(task) { // Asked of every tick that is kept.
+		return of, s, false
+	}
+	for _, plan := range c.Sticks {
+		for _, s := range plan.Plan.Sticks {
+			if task == stickID(plan.Stick, s.N) {
+				return plan, s, true
+			}
+		}
+	}
+	return of, s, false
 }
 
 // readySticks asks for the sticks of designs without a plan.

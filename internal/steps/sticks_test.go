@@ -4,12 +4,14 @@ import (
 	"math"
 	"strings"
 	"testing"
+	"time"
 
 	"bench/internal/batch"
 	"bench/internal/cut"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
 	"bench/internal/steps"
+	"bench/internal/uses"
 )
 
 // withSticks gives the harbour with its moons cut from sticks of 150 mm.
@@ -92,5 +94,69 @@ func TestLaid(t *testing.T) {
 		if in, ok := steps.LaidBy(c, task); ok {
 			t.Errorf("%s: %+v", task, in)
 		}
+	}
+}
+
+// TestSticksAreUsedOnce: of six sticks that were listed two went into another batch; a batch
+// that wants six asks at each of them, until somebody says what they are; one that wants
+// four does not. What another batch under way cuts meanwhile counts as well.
+func TestSticksAreUsedOnce(t *testing.T) {
+	kind := recipe.StickStock{Lot: "M-12", Length: 150 * quantity.Millimetre, Listed: 12, There: 10}
+	first := begin(withSticks(t, 12))
+	wanted := 0
+	for _, s := range first.state.Control.Sticks[0].Plan.Sticks {
+		if s.Lot == "M-12" {
+			wanted++
+		}
+	}
+	b := begin(withSticks(t, 12))
+	task := "set out/moon/stick 1"
+	shared := func(others []uses.Occupied) string { return b.plan().Shared(task, others) }
+	if words := shared(nil); words != "" {
+		t.Errorf("nothing is known of any: %q", words)
+	}
+
+	first.state.Control.Sticks[0].Stock = []recipe.StickStock{kind}
+	first.now = b.now.Add(time.Hour)
+	first.asked(t, task)
+	first.put(batch.Skipped{Task: "set out/moon/stick 2", Reason: "it broke"})
+	used := steps.SticksUsed("26C02A", first.state)
+	if len(used) != wanted-1 || used[0].Cut.IsZero() || used[0].There != 10 || used[0].Lot != "M-12" || !used[1].Cut.IsZero() || used[1].N != 3 {
+		t.Fatalf("%+v", used)
+	}
+	others := first.plan().Occupies("26C02A")
+	if words := shared(others); !strings.HasPrefix(words, "moon of 150 mm, lot M-12: stick 1 went into batch 26C02A on 2 Mar") {
+		t.Errorf("cut meanwhile: %q of %+v", words, others)
+	}
+	b.now = b.now.Add(24 * time.Hour)
+	later := begin(withSticks(t, 12))
+	later.now = b.now
+	later.state = batch.State{}
+	later.put(batch.Started{Control: withSticks(t, 12)})
+	if words := later.plan().Shared(task, others); words != "" {
+		t.Errorf("what was cut before it began its own list knows: %q", words)
+	}
+
+	stock := kind
+	stock.There, stock.Taken = wanted-1, used[:1]
+	c := withSticks(t, 12)
+	c.Sticks[0].Stock = []recipe.StickStock{stock}
+	b = begin(c)
+	words := shared(nil)
+	if !strings.Contains(words, "stick 1 went into batch 26C02A") || b.plan().Shared("set out/scales", nil) != "" {
+		t.Errorf("%q", words)
+	}
+	b.put(batch.SharedAnswered{Shared: words, Answer: "new ones"})
+	if used := steps.SticksUsed("26C03A", b.state); used[0].There != 12 {
+		t.Errorf("somebody looked: %+v", used[0])
+	}
+	c.Sticks[0].Stock[0].There = wanted
+	b = begin(c)
+	if words := shared(nil); words != "" {
+		t.Errorf("there are enough: %q", words)
+	}
+	closed := b.state.Apply(batch.Entry{Seq: 2, Fact: batch.Closed{Reason: "fog"}})
+	if used := steps.SticksUsed("26C04A", closed); len(used) != 0 {
+		t.Errorf("it was closed before it took any: %+v", used)
 	}
 }

@@ -10,7 +10,7 @@ import (
 )
 
 // Occupied is a vessel of the workshop, or a kind of mould, that holds something of a
-// batch.
+// batch, or a stick that went into one.
 type Occupied struct {
 	Batch  string // Batch is its code.
 	Vessel string
@@ -19,6 +19,8 @@ type Occupied struct {
 	Left   string // Left is what was not done yet, such as "wiped out", where only what clings to it is left.
 	Wants  bool   // Wants says that the batch still wants dry hydroxide.
 	Moulds int    // Moulds is how many, where these are moulds of that name.
+
+	Stick recipe.StickUse // Stick is a stick that the batch took, where it is none of these.
 }
 
 // String says what holds what, and of which batch.

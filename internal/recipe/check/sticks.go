@@ -57,7 +57,7 @@ func (c *checker) stickOutlines() {
 func (c *checker) planSticks(control *recipe.Control) {
 	control.Cutting, control.Extruder = c.r.Cutting.Over(c.w.Cutting), c.w.Extruder
 	for _, name := range stickNames(c.r) {
-		plan := recipe.StickPlan{Stick: name, Embeds: rowsOf(c.r, name)}
+		plan := recipe.StickPlan{Stick: name, Embeds: rowsOf(c.r, name), Stock: c.w.StockOf(name)}
 		order := control.Cutting.Order(control.Mould.Along(), control.Loaves, len(plan.Embeds))
 		order.Sticks = c.w.SticksOf(name)
 		if c.w.Extruder.Stick > 0 {
@@ -84,6 +84,11 @@ func (c *checker) planSticks(control *recipe.Control) {
 // words say what a maker should know before the day.
 func words(s recipe.StickPlan) []string {
 	var words []string
+	for _, stock := range s.Stock {
+		if doubt := stock.Doubt(s.Stick); doubt != "" {
+			words = append(words, doubt)
+		}
+	}
 	if s.Plan.Unmade > 0 {
 		words = append(words, fmt.Sprintf("the %s sticks on hand are not enough: %s without, as no two lots go into one loaf", s.Stick, quantity.Count(s.Plan.Unmade, "loaf is", "loaves are")))
 	}
