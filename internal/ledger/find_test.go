@@ -44,7 +44,13 @@ func past(t testing.TB, batches int) *Ledger {
 			t.Fatal(err)
 		}
 	}
-	return Of(store, t.TempDir())
+	books := Of(store, t.TempDir())
+	t.Cleanup(func() { // What is still copied would be in the way of the folder's end.
+		for code := range books.open {
+			_ = books.Release(code)
+		}
+	})
+	return books
 }
 
 func factsOf(i int) []batch.Fact {
