@@ -228,10 +228,9 @@ func (s *session) nothing() {
 	}
 	if which, remedy := judge.Overheats(s.plan); which != "" {
 		s.warn("It overheats: " + which + ". " + remedy)
-		s.listTimers()
-		return
+	} else {
+		s.say("Nothing to do just now: the batch waits for a timer. It stays open when you leave, and the timers go on.")
 	}
-	s.say("Nothing to do just now: the batch waits for a timer. It stays open when you leave, and the timers go on.")
 	s.sayElsewhere()
 	s.listTimers()
 	if !s.plan.Curing().Cut.IsZero() {
