@@ -172,7 +172,7 @@ func Last[F Fact](s State, task string) (Told[F], bool) {
 // Late says that a fact may be added to a batch that is closed.
 func Late(f Fact) bool {
 	switch f.(type) {
-	case Noted, Complained, BarsWent, Held:
+	case Noted, Complained, BarsWent, Held, Released:
 		return true
 	default:
 		return false

@@ -140,4 +140,7 @@ func TestOnlySomeFactsFollowTheEnd(t *testing.T) {
 			t.Errorf("%T: %v", f, !want)
 		}
 	}
+	if !batch.Late(batch.Held{}) || !batch.Late(batch.Released{}) {
+		t.Error("a warning that opens after the end wants a word")
+	}
 }

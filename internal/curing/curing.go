@@ -27,13 +27,14 @@ func CutTask(loaf int) string { return "cut/loaf " + strconv.Itoa(loaf) }
 // Curing is what is known of a batch after the pour.
 type Curing struct {
 	Rules   recipe.Cure
-	First   timer.Moment // First is when the first loaf was cut; zero while all are whole.
-	Cut     timer.Moment // Cut is when the last loaf was cut; zero while one is whole.
-	Bars    int          // Bars counts those that were cut.
-	Planned int          // Planned is how many the cutting plan asked for in the loaves that were cut.
-	Short   []string     // Short explains loaf by loaf what fell short.
-	Marks   []Mark       // Marks are the marked bars in the order of their marks.
-	Gone    int          // Gone counts the bars that are noted to have left.
+	First   timer.Moment                 // First is when the first loaf was cut; zero while all are whole.
+	Cut     timer.Moment                 // Cut is when the last loaf was cut; zero while one is whole.
+	Bars    int                          // Bars counts those that were cut.
+	Planned int                          // Planned is how many the cutting plan asked for in the loaves that were cut.
+	Short   []string                     // Short explains loaf by loaf what fell short.
+	Marks   []Mark                       // Marks are the marked bars in the order of their marks.
+	Gone    int                          // Gone counts the bars that are noted to have left.
+	Went    []batch.Told[batch.BarsWent] // Went says where they went.
 }
 
 // Mark is a marked bar with its weigh-ins in the order of their days.
@@ -82,7 +83,8 @@ func Of(s batch.State) Curing {
 	if s.Control.Loaves > 0 && allCut(s, cuts) {
 		c.Cut = last
 	}
-	for _, went := range batch.All[batch.BarsWent](s) {
+	c.Went = batch.All[batch.BarsWent](s)
+	for _, went := range c.Went {
 		c.Gone += went.Fact.Count
 	}
 	return c

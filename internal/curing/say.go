@@ -3,8 +3,10 @@ package curing
 import (
 	"fmt"
 	"math"
+	"strings"
 	"time"
 
+	"bench/internal/quantity"
 	"bench/internal/timer"
 )
 
@@ -21,6 +23,21 @@ func (c Curing) Words(now timer.Moment, water float64, at *time.Location) []stri
 		return append(list, "No curve: "+err.Error()+".")
 	}
 	return append(list, d.Words(now, at)...)
+}
+
+// Out says how many bars are known to have left, and where they went.
+func (c Curing) Out() string {
+	if len(c.Went) == 0 {
+		return "No bar is noted to have left."
+	}
+	places := make([]string, len(c.Went))
+	for i, w := range c.Went {
+		places[i] = w.Fact.Where + ", " + w.Moment().Wall.Format(time.DateOnly)
+		if w.Fact.Count > 0 {
+			places[i] = fmt.Sprintf("%d to %s", w.Fact.Count, places[i])
+		}
+	}
+	return fmt.Sprintf("%s out already: %s.", quantity.Count(c.Gone, "bar is", "bars are"), strings.Join(places, "; "))
 }
 
 // daysWords says how long the bars have dried, and how long they still will.

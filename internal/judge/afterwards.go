@@ -11,6 +11,7 @@ import (
 	"bench/internal/quantity"
 	"bench/internal/rest"
 	"bench/internal/steps"
+	"bench/internal/tell"
 )
 
 // Afterwards gives what may be said of a batch besides its work, most of it when
@@ -56,8 +57,14 @@ func ofBars(p steps.Plan) []Choice {
 	}
 	if released, _, _ := p.State().Verdict(); released {
 		list = append(list, Choice{
-			Title: "Hold what is left", Why: "What has left already is found by where it went.", Ask: "why they are held",
+			Title: "Hold what is left", Why: p.Curing().Out(), Ask: "why they are held",
 			Fact: batch.Held{Task: rest.DecideID, Open: p.Open()},
+		})
+	}
+	if since := p.Since(); len(since) > 0 {
+		list = append(list, Choice{
+			Title: "Let the release stand", Why: "Opened after it: " + tell.Sentences(since), Ask: "why they stay released all the same",
+			Fact: batch.Released{Task: rest.DecideID, Bars: p.Bars(), Open: p.Open()},
 		})
 	}
 	return list

@@ -72,6 +72,9 @@ func Allows(p steps.Plan, f batch.Fact, now timer.Moment) error {
 	case batch.Withdrawn:
 		return allowsWithdrawal(p, f, now)
 	case batch.Closed:
+		if since := p.Since(); len(since) > 0 {
+			return fmt.Errorf("not before a word on the bars (release, key s): %s", strings.Join(since, "; "))
+		}
 		if !p.Finished() && strings.TrimSpace(f.Reason) == "" {
 			return errors.New("tasks are still open: say why the batch ends here")
 		}

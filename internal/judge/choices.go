@@ -161,6 +161,14 @@ func Offered(list []Choice) int {
 	}))
 }
 
+// out says where bars went that are no longer here to be held, or "".
+func out(p steps.Plan) string {
+	if c := p.Curing(); len(c.Went) > 0 {
+		return c.Out() + " "
+	}
+	return ""
+}
+
 // verdicts are the release, and the hold; bars that are held may be made anew.
 func verdicts(p steps.Plan, by string) []Choice {
 	open := p.Open()
@@ -173,8 +181,14 @@ func verdicts(p steps.Plan, by string) []Choice {
 		free.Why = sentences(open)
 		free.Ask = "why they are released all the same"
 	}
+	hold := "Hold: they stay here"
+	if len(p.Since()) > 0 {
+		hold = "Hold what is left, and call back what is out"
+		free.Title = fmt.Sprintf("Let the release stand: %s open", quantity.Count(len(open), "warning is", "warnings are"))
+		free.Ask = "why they stay released all the same"
+	}
 	return []Choice{free, {
-		Title: "Hold: they stay here", Why: p.Anew(),
+		Title: hold, Why: out(p) + p.Anew(),
 		Ask: "why they are held", Fact: batch.Held{Task: rest.DecideID, By: by, Open: open},
 	}}
 }

@@ -108,7 +108,7 @@ func Of(code string, plan steps.Plan, s batch.State, o Options) Label {
 	l.NetText = l.Net.text(o.Market)
 	l.Durability = durability(s.Control.Recipe.Label, poured(plan, s))
 	l.say(n, w)
-	l.sayRelease(s)
+	l.sayRelease(plan, s)
 	return l
 }
 

@@ -44,3 +44,26 @@ func TestHeldBarsAreOpen(t *testing.T) {
 		}
 	}
 }
+
+// TestOpenedAfterTheRelease: a skin reaction that is said after the release makes the label a
+// proof, also with names that were looked up, until another word answers it.
+func TestOpenedAfterTheRelease(t *testing.T) {
+	s := batch.State{Control: sample.Control(t, "lighthouse-at-dusk.yaml", 1)}
+	open := func(facts ...batch.Fact) string {
+		for _, f := range facts {
+			s = s.Apply(batch.Entry{Seq: len(s.Entries) + 1, Fact: f})
+		}
+		return strings.Join(label.Of("26C02A", steps.Of(s), s, label.Options{Market: label.EU, Checked: true}).Open, "; ")
+	}
+	word := batch.Released{Task: rest.DecideID, Reason: "titrated"}
+	const since = "opened after the release, and not answered: skin reaction: itches"
+	if got := open(batch.Started{Control: s.Control}, word); strings.Contains(got, "opened after") {
+		t.Error(got)
+	}
+	if got := open(batch.Complained{About: batch.SkinReaction, Words: "itches"}); !strings.Contains(got, since) {
+		t.Error(got)
+	}
+	if got := open(word); strings.Contains(got, "opened after") {
+		t.Errorf("answered: %s", got)
+	}
+}

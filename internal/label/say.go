@@ -6,6 +6,7 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/recipe"
+	"bench/internal/steps"
 )
 
 // assessment is said wherever a label is made.
@@ -48,9 +49,12 @@ func (l *Label) say(n naming, w weights) {
 }
 
 // sayRelease says that bars may not leave: they are held, or nobody has released them.
-func (l *Label) sayRelease(s batch.State) {
+func (l *Label) sayRelease(plan steps.Plan, s batch.State) {
 	if !s.Begun() {
 		return
+	}
+	for _, words := range plan.Since() {
+		l.open("opened after the release, and not answered: %s", words)
 	}
 	released, held, e := s.Verdict()
 	switch f, _ := e.Fact.(batch.Held); {

@@ -38,6 +38,7 @@ type Record struct {
 	Corrections []CorrectedJSON `json:"corrections"`
 	Tests       []SaidJSON      `json:"tests"`
 	Release     []SaidJSON      `json:"release"`
+	Since       []string        `json:"opened_since_release"`
 	After       []SaidJSON      `json:"after"` // After are complaints, and where bars went.
 	Notes       []SaidJSON      `json:"notes"`
 	Facts       []SaidJSON      `json:"facts"`
@@ -130,6 +131,7 @@ func RecordOf(code string, s batch.State, in *time.Location) Record {
 		Work: r.work(), Checks: r.checks(), Yield: r.yield(), Deviations: r.deviations(), Corrections: r.corrections(),
 		Tests: r.said(isTest), Release: r.said(isVerdict), After: r.said(isAfter), Notes: r.notes(), Facts: r.said(isAny),
 		ReworkOf: []string{}, MadeInto: []string{}, People: r.people(),
+		Since: orEmpty(r.plan.Since()),
 	}
 	for _, f := range batch.All[batch.Reworks](s) {
 		out.ReworkOf = append(out.ReworkOf, f.Fact.Batch)

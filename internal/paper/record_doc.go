@@ -73,7 +73,11 @@ func (r Record) unreleased() []string {
 	if len(r.Release) == 0 {
 		return []string{"Neither released nor held yet."}
 	}
-	return nil
+	var lines []string
+	for _, words := range r.Since {
+		lines = append(lines, "opened after the release, and not answered: "+words)
+	}
+	return lines
 }
 
 func usedTable(list []UsedJSON, what string) table {

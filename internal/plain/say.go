@@ -10,6 +10,7 @@ import (
 	"bench/internal/phrase"
 	"bench/internal/readback"
 	"bench/internal/reply"
+	"bench/internal/tell"
 	"bench/internal/timer"
 	"bench/internal/work"
 )
@@ -219,6 +220,9 @@ func (s *session) promptFor(t work.Task) string {
 // nothing says what a batch waits for.
 func (s *session) nothing() {
 	switch {
+	case s.plan.Closed && len(s.plan.Since()) > 0:
+		s.say("A warning opened after the release: " + tell.Sentences(s.plan.Since()) + " " + s.plan.Curing().Out() + " Afterwards: hold what is left, or let the release stand.")
+		return
 	case s.plan.Closed:
 		s.say("This batch is closed. Notes can still be added: note.")
 		return

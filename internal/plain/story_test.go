@@ -104,7 +104,9 @@ func TestWholeBatch(t *testing.T) {
 	if !released {
 		t.Error("the bars were not released")
 	}
-	k.says("note smooth tops").hears("note: smooth tops").says("q").hears("Left; batch 26K25A is closed.")
+	k.says("note smooth tops").hears("note: smooth tops")
+	k.says("afterwards").hears("Skin reaction").says("2").says("itches").hears("A warning opened after the release: skin reaction: itches. No bar is noted to have left.")
+	k.says("q").hears("Left; batch 26K25A is closed.")
 	if err := k.ends(); err != nil || len(k.store.Held) > 0 {
 		t.Errorf("%v, and held is %v", err, k.store.Held)
 	}

@@ -59,6 +59,8 @@ func End(code string, p steps.Plan) (Act, string) {
 	switch {
 	case p.Closed:
 		return nil, "The batch is closed."
+	case len(p.Since()) > 0:
+		return nil, "A warning opened after the release: say first whether what is left is held, or why the release stands."
 	case p.Finished():
 		return askClose(code), ""
 	}

@@ -9,6 +9,7 @@ import (
 	"bench/internal/batch"
 	"bench/internal/curing"
 	"bench/internal/quantity"
+	"bench/internal/tell"
 	"bench/internal/timer"
 	"bench/internal/work"
 )
@@ -137,12 +138,18 @@ func (r Rest) releaseStage() work.Stage {
 		t.Hint = fmt.Sprintf("That soap stays up to pH %.1f is practice, no law: bars on sale had 10.7 to 12.2 (Mwanza and Zombe 2020). Hold them to cure on and test again after a week, free alkali too; or release them with the reason.", HighestPH)
 	}
 	released, held, e := r.State.Verdict()
-	if released {
+	if released && len(r.Since) == 0 {
 		t.Done, t.Seq, t.At = true, e.Seq, e.At
 	}
 	s := work.Stage{
 		ID: "release", Kind: work.Release, Title: "release", Tasks: []work.Task{t},
 		Why: "Who releases them answers for them; safety assessment and local rules are the maker's to meet.",
+	}
+	if len(r.Since) > 0 {
+		s.Title = "release: a word again"
+		s.Why = "A warning that opens after the release wants a word of its own: the bars may be out already."
+		s.Tasks[0].Title = "A warning opened after the release: hold what is left, or let it stand"
+		s.Tasks[0].Hint = curing.Of(r.State).Out() + " Opened since: " + tell.Sentences(r.Since)
 	}
 	if held {
 		s.Title = "release: held"

@@ -113,14 +113,10 @@ func (p Plan) Poured() Poured {
 // limit, a vessel that weighed other than the facts say), a loaf that overheated, a test that failed or was left out, a cure cut short, a
 // skin reaction.
 func (p Plan) Open() []string {
-	var list []string
-	for _, h := range p.Holds {
-		list = append(list, h.Words)
-	}
 	if p.planner == nil {
-		return list
+		return nil
 	}
-	return append(list, p.planner.after.Untested()...)
+	return p.planner.open(p.Holds)
 }
 
 // Ahead gives the days that lie ahead of a batch from its last pour on.

@@ -101,6 +101,7 @@ func (p *planner) plan() Plan {
 	for _, l := range p.pours {
 		plan.Layers = append(plan.Layers, l.layer)
 	}
+	p.after.Since = p.openedSince(plan.Batters)
 	plan.Balance = p.balance(plan.Batters)
 	plan.Stages = p.stages(plan.Balance)
 	p.emptied = p.areEmptied()

@@ -179,3 +179,12 @@ func over(open []string) string {
 }
 
 func bars(n int) string { return quantity.Count(n, "bar", "bars") }
+
+// Sentences puts warnings one after the other, each with one full stop.
+func Sentences(list []string) string {
+	words := ""
+	for _, s := range list {
+		words += " " + strings.TrimRight(s, ".") + "."
+	}
+	return strings.TrimPrefix(words, " ")
+}

@@ -214,3 +214,19 @@ func TestOverheatingStandsUntilTheNextLook(t *testing.T) {
 	p.sees("It overheats: loaf 1, loaf 2, loaf 3", "Unwrap at once").seesNot("Nothing to do just now")
 	p.press("esc").sees("look at what overheats in 9 min").sized(120, 40).sees("It overheats: loaf 1, loaf 2, loaf 3", "Unwrap at once").seesNot("Nothing to do just now")
 }
+
+// TestWarningAfterTheReleaseIsSeen: on the bench, the first screen and the rack, also of a
+// batch that is closed, until another word answers it.
+func TestWarningAfterTheReleaseIsSeen(t *testing.T) {
+	p := arrives(t, memory.New()).tested(9.6).press("enter", "enter").sees("Everything is done")
+	p.press("c", "down", "down", "enter").types("5 to the market").press("enter")
+	p.press("c", "down", "enter").types("itches").press("enter").seesNot("Everything is done")
+	p.sees("A warning opened after the release", "5 bars are out already: 5 to the market", "! skin reaction: itches")
+	p.press("e").sees("say first whether what is left is held").press("esc").sees("! release: a word again")
+	p.press("r").sees("! 26K25A", "1 warning opened after the release", "5 bars are").press("enter", "enter")
+	p.press("enter").sees("Hold what is left, and call back what is out").press("up", "enter").types("patch tested").press("enter").sees("Everything is done")
+	p.press("e").types("close").press("enter").press("c", "down", "enter").types("itches again").press("enter")
+	p.sees("A warning opened after the release", "skin reaction: itches again. 5 bars are out already", "the market, ").seesNot("This batch is closed").press("esc")
+	p.press("r").sees("! 26K25A", "1 warning opened after the release", "5 bars are").press("enter")
+	p.press("c", "down", "down", "down", "down", "enter").types("of nettles").press("enter").sees("This batch is closed")
+}

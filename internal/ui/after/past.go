@@ -77,7 +77,16 @@ func (r Rack) pastLines(t ink.Theme, w int) (lines []string, at int) {
 		if chosen {
 			at = len(lines)
 		}
-		lines = append(lines, row(t, w, chosen, ink.SignDone, b, also(r.past.Way(b.Code), closedWords(b, r.At))))
+		words := also(r.past.Way(b.Code), closedWords(b, r.At))
+		since, opened := r.since[b.Code]
+		if !opened {
+			lines = append(lines, row(t, w, chosen, ink.SignDone, b, words))
+			continue
+		}
+		lines = append(lines, row(t, w, chosen, ink.SignOff, b, words))
+		for _, l := range ink.Wrap(since, w-nextAt-1) {
+			lines = append(lines, ink.Spaces(nextAt)+l)
+		}
 	}
 	if r.past.More {
 		lines = append(lines, "   "+t.Quiet.Render("… and older ones: / finds them"))

@@ -10,6 +10,7 @@ import (
 	"bench/internal/front"
 	"bench/internal/quantity"
 	"bench/internal/reply"
+	"bench/internal/steps"
 	"bench/internal/timer"
 	"bench/internal/ui/ink"
 	"bench/internal/ui/intent"
@@ -30,6 +31,7 @@ type Rack struct {
 	open    []shelf           // open are those in cure that are shown.
 	before  []front.BatchItem // before are those without bars that are shown.
 	past    front.Past
+	since   map[string]string // since says what opened after the release of those.
 	line    keys.Line
 	cursor  int
 }
@@ -74,6 +76,9 @@ func NewRack(batches []front.UnderWay, now timer.Moment, at *time.Location) Rack
 
 // needs says what a batch asks for now, or which day comes next.
 func needs(b front.UnderWay, now timer.Moment) (bool, string) {
+	if n := len(b.Plan.Since()); n > 0 {
+		return true, sinceWords(n, b.Plan.Curing().Gone)
+	}
 	if task, ok := b.Plan.Next(now); ok {
 		t, _, _ := b.Plan.Task(task)
 		return true, t.Title
@@ -81,9 +86,24 @@ func needs(b front.UnderWay, now timer.Moment) (bool, string) {
 	return false, reply.ComesNext(b, now)
 }
 
+// sinceWords says that warnings opened after the release, and how many bars are out.
+func sinceWords(n, out int) string {
+	words := quantity.Count(n, "warning", "warnings") + " opened after the release: hold what is left, or let it stand"
+	if out > 0 {
+		words += "; " + quantity.Count(out, "bar is", "bars are") + " out already"
+	}
+	return words
+}
+
 // Loaded takes the closed batches that were read.
 func (r Rack) Loaded(past front.Past, err error) Rack {
 	r.Loading, r.past, r.err = false, past, err
+	r.since = map[string]string{}
+	for _, b := range past.Batches {
+		if plan := steps.Of(b.State); len(plan.Since()) > 0 {
+			r.since[b.Code] = sinceWords(len(plan.Since()), plan.Curing().Gone)
+		}
+	}
 	if past.Words == "" || err != nil {
 		return r
 	}

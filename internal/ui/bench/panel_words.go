@@ -6,6 +6,7 @@ import (
 	"bench/internal/phrase"
 	"bench/internal/reply"
 	"bench/internal/say"
+	"bench/internal/tell"
 	"bench/internal/timer"
 	"bench/internal/ui/after"
 	"bench/internal/ui/ink"
@@ -56,6 +57,8 @@ func (p panel) nothingWords() (head, text string) {
 	which, remedy := judge.Overheats(p.b.Plan)
 	head, text = "Nothing to do just now", "The batch waits for a timer. Leave with q: it stays open, and the timers go on."
 	switch {
+	case p.b.Plan.Closed && len(p.b.Plan.Since()) > 0:
+		head, text = "A warning opened after the release", tell.Sentences(p.b.Plan.Since())+" "+p.b.Plan.Curing().Out()+" c: hold what is left, or let the release stand."
 	case p.b.Plan.Closed:
 		head, text = "This batch is closed", "Notes can still be added with n, complaints and where bars went with c. esc goes to the first screen."
 	case which != "":

@@ -146,12 +146,21 @@ func (p panel) spreadWords() []string {
 func (p panel) openWords() []string {
 	fresh, cured := p.b.Plan.Spreads()
 	words := append(fresh.Words("fresh"), cured.Words("cured")...)
-	open := p.b.Plan.Open()
-	if len(open) == 0 {
+	open, since := p.b.Plan.Open(), p.b.Plan.Since()
+	switch {
+	case len(open) == 0:
 		return append(words, "No warning is open.")
+	case len(since) > 0: // They come first: that bars are out stands above them.
+		return append(signed(since), words...)
 	}
-	for _, o := range open {
-		words = append(words, ink.SignOff+" "+o)
+	return append(words, signed(open)...)
+}
+
+// signed puts the sign of what is off before each.
+func signed(list []string) []string {
+	words := make([]string, len(list))
+	for i, o := range list {
+		words[i] = ink.SignOff + " " + o
 	}
 	return words
 }

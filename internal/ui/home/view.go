@@ -119,6 +119,9 @@ func joined(err error) string {
 func batchLines(b front.UnderWay, t ink.Theme, w int, chosen bool, now timer.Moment, at *time.Location) []string {
 	name := ink.Fit(ink.Clean(b.Plan.Recipe), 24) + "  " + ink.Fit(ink.Clean(b.Code), 8) + "  "
 	where := reply.WhereAt(b, now)
+	if len(b.Plan.Since()) > 0 {
+		where = ink.SignOff + " " + where
+	}
 	if b.HeldBy != "" {
 		where = ink.SignOff + " " + ink.Clean(b.HeldBy)
 	}
