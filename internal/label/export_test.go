@@ -7,6 +7,14 @@ var (
 	MolarGlycerol = molarGlycerol
 )
 
+// Free gives the grams of sodium and potassium hydroxide that a kilogram of olive oil leaves.
+func Free(sodium, potassium float64) (soda, potash float64) {
+	row, _ := naming{}.row("olive")
+	p := pot{oils: []fat{{row, 1000, row.SV.Mid()}}}
+	p.alkalis = []alkali{{"sodium hydroxide", sodium, sodium}, {"potassium hydroxide", potassium, potassium}}
+	return p.free()
+}
+
 // Soaps gives the grams of sodium soap, potassium soap, unreacted oil, glycerol
 // and water of reaction that oils of the table become with so much alkali.
 func Soaps(oils map[string]float64, sodium, potassium float64) (soda, potash, left, glycerol, water float64) {

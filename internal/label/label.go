@@ -67,6 +67,7 @@ type Label struct {
 	Responsible []string // Responsible is empty for the maker to fill in.
 	Cautions    string
 	Open        []string // Open is what keeps the label from being more than a proof.
+	Over        []string // Over are the open warnings over which the bars were released: for the maker and not for the label.
 	Notes       []string // Notes are for the maker and not for the label.
 }
 
@@ -108,6 +109,7 @@ func Of(code string, plan steps.Plan, s batch.State, o Options) Label {
 	l.NetText = l.Net.text(o.Market)
 	l.Durability = durability(s.Control.Recipe.Label, poured(plan, s))
 	l.say(n, w)
+	l.sayWeighed(plan, s)
 	l.sayRelease(plan, s)
 	return l
 }

@@ -118,6 +118,31 @@ func TestSoapsKeepMass(t *testing.T) {
 	}
 }
 
+// TestFreeAlkali: 1 kg of olive oil at the middle of its range (SV 190 mg/g: Codex STAN 33 has 184 to 196, from memory)
+// takes 190/56.105 × 39.997 = 135.4 g of sodium hydroxide (molar masses: CIAAW, from
+// memory); of 145.1 g 10 g are free, and are named on the list.
+func TestFreeAlkali(t *testing.T) {
+	soda, potash := label.Free(145.4, 0)
+	if math.Abs(soda-10) > 0.1 || potash != 0 {
+		t.Errorf("%.2f g and %.2f g are free", soda, potash)
+	}
+	if soda, potash = label.Free(135.0, 0); soda != 0 || potash != 0 {
+		t.Errorf("of too little %.2f g and %.2f g are free", soda, potash)
+	}
+	if soda, potash = label.Free(0, 200); math.Abs(potash-10) > 0.1 || soda != 0 {
+		t.Errorf("%.2f g of potassium hydroxide are free, and %.2f g of the other", potash, soda)
+	}
+	w := sample.Workshop(t)
+	b := sample.Begin(control(t, strings.Replace(pier, "RATE", "2 %", 1), w))
+	if got := names(label.Of("26C02A", b.Plan(), b.State, label.Options{Market: label.EU, As: label.AsSaponified, Workshop: w})); strings.Contains(got, "Hydroxide") {
+		t.Errorf("as asked: %s", got)
+	}
+	b.Put(batch.Weighed{Task: "sea/sodium hydroxide", Material: "sodium hydroxide", Mass: 400 * quantity.Gram, How: batch.Typed})
+	if got := names(label.Of("26C02A", b.Plan(), b.State, label.Options{Market: label.EU, As: label.AsSaponified, Workshop: w})); !strings.Contains(got, "Sodium Hydroxide") {
+		t.Errorf("too much alkali: %s", got)
+	}
+}
+
 func TestAsSaponified(t *testing.T) {
 	l := of(t, strings.Replace(pier, "RATE", "2 %", 1), label.Options{Market: label.EU, As: label.AsSaponified})
 	got := names(l)

@@ -129,6 +129,9 @@ func (n naming) base(b *bag, p pot) {
 		b.put(asOil, s.left, row.Name+", unreacted", false)
 		water, glycerol = water+s.water, glycerol+s.glycerol
 	}
+	sodium, potash := p.free()
+	b.put(name{words: capitals(recipe.SodiumHydroxide), own: true}, sodium, recipe.SodiumHydroxide+", free", false)
+	b.put(name{words: capitals(recipe.PotassiumHydroxide), own: true}, potash, recipe.PotassiumHydroxide+", free", false)
 	b.put(name{words: "Glycerin", own: true}, glycerol, "the oils", false)
 	b.put(name{words: n.water(), own: true}, water, recipe.Water, false)
 }

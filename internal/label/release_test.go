@@ -67,3 +67,46 @@ func TestOpenedAfterTheRelease(t *testing.T) {
 		t.Errorf("answered: %s", got)
 	}
 }
+
+// TestReleasedOverAWarning: the terminal says over what and with which reason; it does not
+// keep the label from being one.
+func TestReleasedOverAWarning(t *testing.T) {
+	s := batch.State{}
+	for i, f := range []batch.Fact{
+		batch.Started{Control: sample.Control(t, "lighthouse-at-dusk.yaml", 1)},
+		batch.Tested{Task: "test/alkali", Test: batch.PHTest, Value: 11.2},
+		batch.Released{Task: rest.DecideID, Reason: "titrated", Open: []string{"failed: pH 11.2"}},
+	} {
+		s = s.Apply(batch.Entry{Seq: i + 1, Fact: f})
+	}
+	l := label.Of("26C02A", steps.Of(s), s, label.Options{Market: label.EU, Checked: true})
+	if got := strings.Join(l.Over, "; "); got != "failed: pH 11.2; the reason was: titrated" || strings.Contains(strings.Join(l.Open, "; "), "pH 11.2") {
+		t.Errorf("over %q, open %q", got, l.Open)
+	}
+}
+
+// TestLabelOfWhatIsNotThere: a batch that was abandoned, and what was not weighed, keep a
+// label from being more than a proof.
+func TestLabelOfWhatIsNotThere(t *testing.T) {
+	b := sample.Begin(sample.Control(t, "lighthouse-at-dusk.yaml", 1))
+	open := func() string {
+		return strings.Join(label.Of("26C02A", b.Plan(), b.State, label.Options{Market: label.EU}).Open, "; ")
+	}
+	if got := open(); !strings.Contains(got, "nothing was weighed in this batch") {
+		t.Error(got)
+	}
+	b.WorkTo(t, "sea/olive")
+	if got := open(); !strings.Contains(got, "not weighed, and listed as planned: olive oil") || strings.Contains(got, "nothing was weighed") || strings.Contains(got, "abandoned") {
+		t.Error(got)
+	}
+	b.Put(batch.Closed{Reason: "the phone rang"})
+	if got := open(); !strings.Contains(got, "the batch was abandoned: the phone rang") {
+		t.Error(got)
+	}
+	whole := sample.Begin(sample.Control(t, "lighthouse-at-dusk.yaml", 1))
+	whole.WorkTo(t, "clean up/gloves")
+	b = whole
+	if got := open(); strings.Contains(got, "weighed") {
+		t.Error(got)
+	}
+}

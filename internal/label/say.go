@@ -2,6 +2,7 @@ package label
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"bench/internal/batch"
@@ -62,6 +63,51 @@ func (l *Label) sayRelease(plan steps.Plan, s batch.State) {
 		l.open("the bars are held: %s", f.Reason)
 	case !released:
 		l.open("the bars are not released")
+	default:
+		l.over(plan)
+	}
+}
+
+// over lists the warnings that are open and were answered by the reason of the release.
+func (l *Label) over(plan steps.Plan) {
+	since := plan.Since()
+	for _, words := range plan.Open() {
+		if i := slices.Index(since, words); i >= 0 {
+			since = slices.Delete(since, i, i+1)
+			continue
+		}
+		l.Over = append(l.Over, words)
+	}
+	_, _, e := plan.State().Verdict()
+	if f, _ := e.Fact.(batch.Released); len(l.Over) > 0 && f.Reason != "" {
+		l.Over = append(l.Over, "the reason was: "+f.Reason)
+	}
+}
+
+// sayWeighed says that a batch was abandoned, and what of it is only planned.
+func (l *Label) sayWeighed(plan steps.Plan, s batch.State) {
+	if !s.Begun() {
+		return
+	}
+	for _, e := range s.Entries {
+		if f, ok := e.Fact.(batch.Closed); ok && f.Reason != "" {
+			l.open("the batch was abandoned: %s", f.Reason)
+		}
+	}
+	missing, weighed := []string{}, false
+	for _, b := range plan.Batters {
+		for _, a := range b.Ingredients() {
+			weighed = weighed || a.Known
+			if !a.Known && a.Mass > 0 && !slices.Contains(missing, a.Name) {
+				missing = append(missing, a.Name)
+			}
+		}
+	}
+	switch {
+	case !weighed:
+		l.open("nothing was weighed in this batch: the list is what was planned")
+	case len(missing) > 0:
+		l.open("not weighed, and listed as planned: %s", strings.Join(missing, ", "))
 	}
 }
 

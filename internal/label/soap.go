@@ -61,6 +61,20 @@ func (p pot) soaps() []soap {
 	return list
 }
 
+// free gives the alkali that finds no oil, in grams of each hydroxide: there is some where
+// the superfat is below zero.
+func (p pot) free() (sodium, potash float64) {
+	over := p.asKOH()
+	for _, o := range p.oils {
+		over -= o.grams * o.sv / 1000
+	}
+	if len(p.oils) == 0 || over <= 0 {
+		return 0, 0
+	}
+	moles, part := over/calc.MolarMassKOH, p.sodiumPart()
+	return moles * part * calc.MolarMassNaOH, moles * (1 - part) * calc.MolarMassKOH
+}
+
 // sodiumPart is the part of the alkali, by moles, that is sodium hydroxide.
 func (p pot) sodiumPart() float64 {
 	var sodium, all float64

@@ -134,3 +134,18 @@ func TestJarStandsWhereThereIsNoDate(t *testing.T) {
 		t.Errorf("%v", err)
 	}
 }
+
+// TestLabelTextSaysWhatThePrintSays: the cautions stand on both; over which warnings the bars
+// were released is for the maker alone.
+func TestLabelTextSaysWhatThePrintSays(t *testing.T) {
+	l := lighthouseLabel(t, label.Options{Market: label.EU, As: label.AsMade})
+	l.Cautions, l.Over = "Keep out of the eyes.", []string{"failed: pH 11.2", "the reason was: titrated"}
+	text := paper.LabelText(l)
+	if !strings.Contains(text, "\nKeep out of the eyes.\n") || !strings.Contains(text, "RELEASED ALL THE SAME, and not on the label\n- failed: pH 11.2\n- the reason was: titrated\n") {
+		t.Error(text)
+	}
+	drawn, err := paper.LabelSVG(l, card)
+	if err != nil || !strings.Contains(string(drawn), "Keep out of the eyes.") || strings.Contains(string(drawn), "titrated") {
+		t.Errorf("%v", err)
+	}
+}

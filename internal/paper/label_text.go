@@ -17,6 +17,12 @@ func LabelText(l label.Label) string {
 	p.linef("")
 	p.linef("%s", l.Plainly())
 	p.linef("")
+	if l.Cautions != "" {
+		for _, line := range wrapped(l.Cautions, 78) {
+			p.linef("%s", line)
+		}
+		p.linef("")
+	}
 	p.linef("%s", dash(l.NetText))
 	p.linef("%s", batchWords(l.Batch))
 	switch {
@@ -38,6 +44,7 @@ func LabelText(l label.Label) string {
 	p.linef("%-44s %10s %8s", "together", "", hundredths(sum))
 	p.linef("")
 	p.points("OPEN, so that this is a proof", l.Open)
+	p.points("RELEASED ALL THE SAME, and not on the label", l.Over)
 	p.points("NOTES", l.Notes)
 	return p.String()
 }

@@ -256,3 +256,21 @@ func TestRecordOfTheEmbeds(t *testing.T) {
 		t.Errorf("%s", strings.Join(rows, "\n"))
 	}
 }
+
+// TestOnlyWhatWasWeighedCameOut: a pot in which an oil, the alkali or the water is missing is
+// not among the batters.
+func TestOnlyWhatWasWeighedCameOut(t *testing.T) {
+	whole := finished(t)
+	if got := paper.RecordOf("260302A", whole, time.UTC).Batters; len(got) != len(whole.Control.Recipe.Batters) {
+		t.Fatalf("%+v", got)
+	}
+	for i, e := range whole.Entries {
+		if w, ok := e.Fact.(batch.Weighed); ok && w.Material == "olive oil" {
+			short := paper.RecordOf("260302A", batch.Fold(append(whole.Entries[:i:i], whole.Entries[i+1:]...)), time.UTC)
+			if got := short.Batters; len(got) != len(whole.Control.Recipe.Batters)-1 {
+				t.Errorf("without an oil: %+v", got)
+			}
+			break
+		}
+	}
+}

@@ -107,6 +107,9 @@ func (r recorder) laid() []UsedJSON {
 func (r recorder) batters() []MadeJSON {
 	list := []MadeJSON{}
 	for _, b := range r.plan.Batters {
+		if !b.Weighed() { // Nothing has come out of it yet.
+			continue
+		}
 		list = append(list, MadeJSON{
 			Name: b.Name, Mass: grams(b.Mass), Lye: decimal(100 * b.Concentration), Asked: decimal(100 * b.Asked.Fraction()),
 			Superfat: decimal(b.Superfat.Percent), Low: decimal(b.Superfat.Low), High: decimal(b.Superfat.High),

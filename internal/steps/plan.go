@@ -7,6 +7,8 @@
 package steps
 
 import (
+	"slices"
+
 	"bench/internal/calc"
 	"bench/internal/form"
 	"bench/internal/next"
@@ -67,6 +69,16 @@ type Batter struct {
 	MetAt         quantity.Temperature // MetAt is what lye solution and oils gave together by their readings; zero before they met, or without one.
 	Peak          solution.Estimate    // Peak is how hot the lye solution is expected to get; zero if that is not known.
 	Own           []Own                // Own lists the values that the maker stated.
+}
+
+// Ingredients are what a batter is weighed together from, colours and scents left out.
+func (b Batter) Ingredients() []Amount {
+	return slices.Concat(b.Oils, b.Alkali, []Amount{b.Water}, b.Additives)
+}
+
+// Weighed says that its oils, its alkali and its water were all weighed, or left out.
+func (b Batter) Weighed() bool {
+	return !slices.ContainsFunc(slices.Concat(b.Oils, b.Alkali, []Amount{b.Water}), func(a Amount) bool { return !a.Known })
 }
 
 // Own is a value that the maker stated, in words.
