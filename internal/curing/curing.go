@@ -33,7 +33,9 @@ type Curing struct {
 	Planned int                          // Planned is how many the cutting plan asked for in the loaves that were cut.
 	Short   []string                     // Short explains loaf by loaf what fell short.
 	Marks   []Mark                       // Marks are the marked bars in the order of their marks.
-	Gone    int                          // Gone counts the bars that are noted to have left.
+	Kept    int                          // Kept counts those that were kept back.
+	Opened  int                          // Opened counts those that were cut through for a look: one a look.
+	Gone    int                          // Gone counts those that are noted to have left.
 	Went    []batch.Told[batch.BarsWent] // Went says where they went.
 }
 
@@ -82,6 +84,16 @@ func Of(s batch.State) Curing {
 	}
 	if s.Control.Loaves > 0 && allCut(s, cuts) {
 		c.Cut = last
+	}
+	for _, piece := range batch.All[batch.SetAside](s) {
+		if piece.Fact.Piece == batch.RetainedBar {
+			c.Kept += piece.Fact.Count
+		}
+	}
+	for _, look := range batch.All[batch.Tested](s) {
+		if look.Fact.Test == batch.LookTest {
+			c.Opened++
+		}
 	}
 	c.Went = batch.All[batch.BarsWent](s)
 	for _, went := range c.Went {

@@ -25,6 +25,26 @@ func (c Curing) Words(now timer.Moment, water float64, at *time.Location) []stri
 	return append(list, d.Words(now, at)...)
 }
 
+// Left counts the bars that should be here to leave; below zero more left than there were.
+func (c Curing) Left() int { return c.Bars - c.Kept - c.Opened - c.Gone }
+
+// Count says what became of the bars that were cut.
+func (c Curing) Count() string {
+	words := quantity.Count(c.Bars, "bar", "bars") + " cut"
+	for _, part := range []struct {
+		n    int
+		what string
+	}{{c.Kept, "kept back"}, {c.Opened, "cut open for a look"}, {c.Gone, "gone"}} {
+		if part.n > 0 {
+			words += fmt.Sprintf(", %d %s", part.n, part.what)
+		}
+	}
+	if left := c.Left(); left >= 0 {
+		return words + fmt.Sprintf(", %d left", left)
+	}
+	return words + fmt.Sprintf(", %d more than there were", -c.Left())
+}
+
 // Out says how many bars are known to have left, and where they went.
 func (c Curing) Out() string {
 	if len(c.Went) == 0 {

@@ -53,7 +53,7 @@ func ofBars(p steps.Plan) []Choice {
 			Title: "Skin reaction", Why: "Kept with the batch code; the bars that are left should be held. Serious ones go to a doctor, and to the authority where the law says so.",
 			Ask: "what was said (and after a slash, by whom)", Fact: batch.Complained{About: batch.SkinReaction},
 		},
-		{Title: "Where bars went", Why: "So that they can be found again.", Ask: "how many and where, such as 12 to the market stall; with the day, such as on " + lately(p) + ", where that was not today", Fact: batch.BarsWent{}},
+		{Title: "Where bars went", Why: "So that they can be found again. " + p.Curing().Count() + ".", Ask: "how many and where, such as 12 to the market stall; with the day, such as on " + lately(p) + ", where that was not today", Fact: batch.BarsWent{}},
 	}
 	if released, _, _ := p.State().Verdict(); released {
 		list = append(list, Choice{

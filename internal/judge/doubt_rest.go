@@ -47,9 +47,7 @@ func doubtAt(p steps.Plan, f batch.Fact, at time.Time) string {
 	case batch.SetAside:
 		list = append(list, doubtRetained(p, f, at), doubtEnds(p, f), doubtLeftover(p, f))
 	case batch.BarsWent:
-		if c := p.Curing(); c.Gone+f.Count > c.Bars && f.Count > 0 {
-			list = append(list, fmt.Sprintf("with these %s went, and %d were cut", quantity.Count(c.Gone+f.Count, "bar", "bars"), c.Bars))
-		}
+		list = append(list, doubtWent(p, f), doubtWord(p, f))
 	case batch.Tested:
 		if f.Test == batch.PHTest && f.Value < rest.LowestPH {
 			list = append(list, fmt.Sprintf("pH %.1f is not what soap gives (%.0f to %.1f), so it does not pass; if it is free alkali, type it with its sign, %g %%", f.Value, rest.LowestPH, rest.HighestPH, f.Value))
@@ -57,6 +55,40 @@ func doubtAt(p steps.Plan, f batch.Fact, at time.Time) string {
 	default:
 	}
 	return strings.Join(slices.DeleteFunc(list, func(s string) bool { return s == "" }), "; and ")
+}
+
+// doubtWent asks about more bars than are left.
+func doubtWent(p steps.Plan, f batch.BarsWent) string {
+	c := p.Curing()
+	if f.Count == 0 || f.Count <= c.Left() {
+		return ""
+	}
+	return fmt.Sprintf("%s, and of those there should be %d: %s", quantity.Count(f.Count, "bar", "bars"), max(0, c.Left()), c.Count())
+}
+
+// doubtWord asks about bars that went without having been released, as the word was then.
+func doubtWord(p steps.Plan, f batch.BarsWent) string {
+	words := "the bars were not released"
+	for _, word := range batch.All[batch.Fact](p.State()) {
+		at := word.Moment().Wall
+		switch said := word.Fact.(type) {
+		case batch.Released:
+			if f.When.IsZero() || !before(f.When, at) {
+				words = ""
+			} else if words != "" {
+				return words + fmt.Sprintf("; they were released on %s, and these went on %s", at.In(f.When.Location()).Format(time.DateOnly), dayOf(f.When))
+			}
+		case batch.Held:
+			if f.When.IsZero() || !before(f.When, at) {
+				words = "the bars were held: " + said.Reason
+			}
+		default:
+		}
+	}
+	if since := p.Since(); words == "" && f.When.IsZero() && len(since) > 0 {
+		return "a warning opened after the release, and has no answer yet: " + strings.Join(since, "; ")
+	}
+	return words
 }
 
 // doubtCount asks about more bars than were cut.

@@ -24,7 +24,7 @@ func (r Record) document() doc {
 	d.add(section{title: "Deviations, and what was decided", table: sayTable(r.Deviations, "what")})
 	d.add(section{title: "Corrections", table: r.correctionTable()})
 	d.add(section{title: "Notes of the day", table: sayTable(r.Notes, "what was noted")})
-	d.add(section{title: "After the release", table: sayTable(r.After, "what")})
+	d.add(section{title: "Complaints, and where bars went", table: sayTable(r.After, "what")})
 	d.add(section{title: "Warnings of the recipe", lines: r.Warnings})
 	d.add(section{title: "The work", table: r.workTable()})
 	d.add(section{title: "All facts", table: sayTable(r.Facts, "what was said")})

@@ -26,13 +26,11 @@ func (r recorder) yield() []string {
 	if r.plan.Balance.Poured {
 		list = append(list, "mass balance of the batter, without embeds and toppings: "+r.plan.Balance.String())
 	}
-	cut, planned := 0, 0
 	for _, f := range batch.All[batch.BarsCut](r.s) {
 		list = append(list, say.Fact(batch.Entry{Seq: f.Seq, Fact: f.Fact}, r.plan, r.s))
-		cut, planned = cut+f.Fact.Bars, planned+f.Fact.Planned
 	}
-	if planned > 0 {
-		list = append(list, fmt.Sprintf("%s cut in all, planned %d", quantity.Count(cut, "bar", "bars"), planned))
+	if c := r.plan.Curing(); c.Bars > 0 || c.Planned > 0 {
+		list = append(list, fmt.Sprintf("together %s; planned %d", c.Count(), c.Planned))
 	}
 	list = append(list, r.weighedBars()...)
 	fresh, cured := r.plan.Spreads()

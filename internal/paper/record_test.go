@@ -274,3 +274,13 @@ func TestOnlyWhatWasWeighedCameOut(t *testing.T) {
 		}
 	}
 }
+
+// TestBarsAddUp: the record counts what became of the bars.
+func TestBarsAddUp(t *testing.T) {
+	text := paper.RecordOf("260302A", finished(t), time.UTC).Text()
+	for _, want := range []string{"  together 7 bars cut, 7 gone, 0 left; planned 8\n", "COMPLAINTS, AND WHERE BARS WENT\n"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("%q is not in\n%s", want, text)
+		}
+	}
+}

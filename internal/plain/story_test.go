@@ -216,7 +216,7 @@ func TestRest(t *testing.T) {
 	if f, ok := k.last().(batch.BarsCut); !ok || f.Bars != 7 || f.Why != "one end crumbled" {
 		t.Errorf("kept %+v", k.last())
 	}
-	k.says("c").hears("Skin reaction").says("3", "2 to the market stall")
+	k.says("c").hears("Skin reaction").says("3", "2 to the market stall").hears("The bars were not released", "say how that came").says("to be tried")
 	if f, ok := k.last().(batch.BarsWent); !ok || f.Count != 2 {
 		t.Errorf("kept %+v", k.last())
 	}

@@ -247,8 +247,8 @@ func TestAfterTheEnd(t *testing.T) {
 	if len(list) != 4 { // The batch is closed: nothing is made of an earlier one any more.
 		t.Fatalf("%d may be said afterwards", len(list))
 	}
-	for i, text := range []string{"too soft / the shop", "itches", "12 to the market stall", "a skin reaction"} {
-		f, err := list[i].With(text)
+	for i, text := range []string{"12 to the market stall", "too soft / the shop", "itches", "a skin reaction"} {
+		f, err := list[[]int{2, 0, 1, 3}[i]].With(text)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -230,3 +230,10 @@ func TestWarningAfterTheReleaseIsSeen(t *testing.T) {
 	p.press("r").sees("! 26K25A", "1 warning opened after the release", "5 bars are").press("enter")
 	p.press("c", "down", "down", "down", "down", "enter").types("of nettles").press("enter").sees("This batch is closed")
 }
+
+// TestRackCountsWhatIsLeft: once bars went, the rack says how many are left of those cut.
+func TestRackCountsWhatIsLeft(t *testing.T) {
+	p := arrives(t, memory.New()).tested(9.6).press("enter", "enter").press("esc", "r").sees("24 bars").seesNot("left").press("enter")
+	p.press("c", "down", "down").sees("24 bars cut, 1 kept back, 1 cut open", "a look, 22 left").press("esc")
+	p.press("c", "down", "down", "enter").types("5 to the market").press("enter", "esc", "r").sees("17 of 24 bars left")
+}

@@ -264,7 +264,7 @@ func (s shelf) lines(t ink.Theme, w int, chosen bool, now timer.Moment) []string
 	if _, held, _ := s.State.Verdict(); held {
 		words += " HELD"
 	}
-	words = whole(words, 16) + " " + whole(fmt.Sprintf("%d bars ", s.cure.Bars), 8)
+	words = whole(words, 16) + " " + whole(s.bars(), 8)
 	next := also(s.way, s.next)
 	if nextAt+ink.Width(words)+ink.Width(next) < w {
 		return []string{row(t, w, chosen, sign, s.BatchItem, words+next)}
@@ -274,6 +274,14 @@ func (s shelf) lines(t ink.Theme, w int, chosen bool, now timer.Moment) []string
 		list = append(list, ink.Spaces(nextAt)+l)
 	}
 	return list
+}
+
+// bars says how many were cut, or once some went how many are left.
+func (s shelf) bars() string {
+	if s.cure.Gone == 0 {
+		return fmt.Sprintf("%d bars ", s.cure.Bars)
+	}
+	return fmt.Sprintf("%d of %d bars left ", max(0, s.cure.Left()), s.cure.Bars)
 }
 
 // nextAt is where what is said of a batch begins, behind its code and its name.
