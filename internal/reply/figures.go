@@ -120,7 +120,7 @@ func Expected(t work.Task) (string, bool) {
 // lye solution and oils have met, and a release test is made as often as one likes.
 func Again(t work.Task, stage work.Stage) bool {
 	if stage.Kind == work.ReleaseTest && t.Done && t.Skipped == "" {
-		return t.Do == work.Measure || t.Do == work.Choose
+		return t.Do == work.Measure || t.Do == work.Choose || t.Do == work.Bars
 	}
 	return t.Again
 }

@@ -237,3 +237,14 @@ func TestRackCountsWhatIsLeft(t *testing.T) {
 	p.press("c", "down", "down").sees("24 bars cut, 1 kept back, 1 cut open", "a look, 22 left").press("esc")
 	p.press("c", "down", "down", "enter").types("5 to the market").press("enter", "esc", "r").sees("17 of 24 bars left")
 }
+
+// TestCuredBarsAreReachedAgain: in the finished test stage the arrows reach the weight of the
+// cured bars, and others are weighed one by one, as the label asks.
+func TestCuredBarsAreReachedAgain(t *testing.T) {
+	p := arrives(t, memory.New()).tested(9.6).press("left", "down", "down", "down").sees("Weigh the cured bars", "another bar")
+	p.types("93.6").press("enter")
+	if f, ok := p.last().(batch.BarsWeighed); !ok || f.Task != "test/weight" || f.Count != 1 || f.Mass != 93_600 {
+		t.Errorf("kept %+v", p.last())
+	}
+	p.press("left", "down", "down", "down").types("93.2").press("enter").sees("Is that so?", "25 bars are weighed, and 24 were cut").press("esc", "esc", "up").sees("Look: no white pockets")
+}

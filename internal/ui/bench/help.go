@@ -54,6 +54,8 @@ func (b Screen) help(now timer.Moment) []key.Binding {
 		return append(b.helpTyped(t), keys.Aid)
 	case t.Do == work.Measure && reply.Again(t, stage):
 		return append([]key.Binding{keys.Says(keys.Figures, "test it again"), keys.InWords, keys.Says(keys.Back, "to next")}, rest...)
+	case t.Do == work.Bars && reply.Again(t, stage):
+		return append([]key.Binding{keys.Says(keys.Figures, "another bar"), keys.Says(keys.InWords, "several"), keys.Says(keys.Back, "to next")}, rest...)
 	case reply.Again(t, stage):
 		return append([]key.Binding{keys.Says(keys.Figures, "read it again"), keys.Says(keys.Back, "to next")}, rest...)
 	case t.Done:

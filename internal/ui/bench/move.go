@@ -122,7 +122,7 @@ func (b Screen) step(by int, now timer.Moment) Screen {
 			ids = append(ids, each.ID)
 		}
 	}
-	if len(ids) == 1 && !t.Open {
+	if len(ids) == 1 && !t.Open || stage.Kind == work.ReleaseTest && stage.Done {
 		ids = nil
 		for _, each := range stage.Tasks {
 			ids = append(ids, each.ID)

@@ -28,6 +28,8 @@ func (p panel) verdict() string {
 		return p.t.Quiet.Render(words)
 	}
 	switch {
+	case p.b.Typed == "" && t.Do == work.Bars && reply.Again(t, p.stage):
+		return p.t.Quiet.Render("another bar may be weighed; all of them count")
 	case p.b.Typed == "" && reply.Again(t, p.stage):
 		return p.t.Quiet.Render("type what it reads now; the last reading counts")
 	case p.b.Typed == "" && t.Done:
