@@ -104,30 +104,56 @@ func (n naming) batter(plan steps.Plan, b steps.Batter) pot {
 		if l.Batter != b.Name {
 			continue
 		}
-		of := inLoaves(l)
+		batter, scent := inLoaves(l)
 		for _, c := range l.Colours {
-			p.rest = append(p.rest, other{c.Name, c.Mass.Grams() * of})
+			p.rest = append(p.rest, other{c.Name, c.Mass.Grams() * batter})
 		}
 		for _, s := range l.Scents {
-			p.rest = append(p.rest, other{s.Name, s.Mass.Grams() * of})
+			p.rest = append(p.rest, other{s.Name, s.Mass.Grams() * scent})
 		}
 	}
 	return p
 }
 
-// inMoulds gives which fraction of a batter reached the moulds.
+// inMoulds gives which fraction of a batter reached the moulds, without the scents that
+// went into portions of it.
 func inMoulds(plan steps.Plan, b steps.Batter) float64 {
-	in := quantity.Mass(0)
+	in, all := 0.0, b.Mass.Grams()
 	for _, l := range plan.Layers {
-		if l.Batter == b.Name {
-			in += reached(l)
+		if l.Batter != b.Name {
+			continue
 		}
+		own := portioned(l)
+		_, scent := inLoaves(l)
+		in, all = in+reached(l).Grams()-own*scent, all-own
 	}
-	return fraction(in, b.Mass)
+	return fraction(in, all)
 }
 
-// inLoaves gives which fraction of a layer reached the moulds.
-func inLoaves(l steps.Layer) float64 { return fraction(reached(l), l.Mass) }
+// inLoaves gives which fraction of a layer's batter and of its scents reached the moulds. A
+// scent that went into the portions is in what was poured of them, and in nothing that
+// stayed in the jug.
+func inLoaves(l steps.Layer) (batter, scent float64) {
+	in, all := reached(l).Grams(), l.Mass.Grams()
+	own := portioned(l)
+	if own == 0 {
+		part := fraction(in, all)
+		return part, part
+	}
+	scent = fraction(in, all-l.Left.Grams())
+	return fraction(in-own*scent, all-own), scent
+}
+
+// portioned gives the grams of scent that went into a layer's portions.
+func portioned(l steps.Layer) float64 {
+	sum := 0.0
+	for _, s := range l.Scents {
+		if s.Place == recipe.InPortions && len(s.Portions) > 1 {
+			sum += s.Mass.Grams()
+		}
+	}
+	return sum
+}
 
 func reached(l steps.Layer) quantity.Mass {
 	in := quantity.Mass(0)
@@ -137,11 +163,11 @@ func reached(l steps.Layer) quantity.Mass {
 	return in
 }
 
-func fraction(in, all quantity.Mass) float64 {
+func fraction(in, all float64) float64 {
 	if all <= 0 || in <= 0 {
 		return 1
 	}
-	return in.Grams() / all.Grams()
+	return min(1, in/all)
 }
 
 // hydroxide gives an alkali and the water of its solution. Other impurities are

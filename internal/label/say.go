@@ -91,7 +91,7 @@ func (l *Label) sayWeighed(plan steps.Plan, s batch.State) {
 	}
 	for _, e := range s.Entries {
 		if f, ok := e.Fact.(batch.Closed); ok && f.Reason != "" {
-			l.open("the batch was abandoned: %s", f.Reason)
+			l.open("the batch ended before its release, or without it: %s", f.Reason)
 		}
 	}
 	missing, weighed := []string{}, false
