@@ -3,9 +3,11 @@ package curing
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"time"
 
+	"bench/internal/batch"
 	"bench/internal/quantity"
 	"bench/internal/timer"
 )
@@ -39,7 +41,11 @@ func (c Curing) Count() string {
 			words += fmt.Sprintf(", %d %s", part.n, part.what)
 		}
 	}
-	if left := c.Left(); left >= 0 {
+	left := c.Left()
+	switch uncounted := slices.ContainsFunc(c.Went, func(w batch.Told[batch.BarsWent]) bool { return w.Fact.Count == 0 }); {
+	case left >= 0 && uncounted:
+		return words + fmt.Sprintf(", at most %d left: some went uncounted", left)
+	case left >= 0:
 		return words + fmt.Sprintf(", %d left", left)
 	}
 	return words + fmt.Sprintf(", %d more than there were", -c.Left())

@@ -36,6 +36,9 @@ func (c Choice) With(text string) (batch.Fact, error) {
 	case batch.Held:
 		f.Reason = text
 		return f, nil
+	case batch.Closed:
+		f.Reason = thrownAway + text
+		return f, nil
 	case batch.Ticked:
 		f.Why = text
 		return f, nil
@@ -169,7 +172,11 @@ func out(p steps.Plan) string {
 	return ""
 }
 
-// verdicts are the release, and the hold; bars that are held may be made anew.
+// thrownAway begins the reason of a batch that ended because its bars were thrown away.
+const thrownAway = "the bars were thrown away: "
+
+// verdicts are the release, the hold, and the end of bars that are good for nothing; bars
+// that are held may be made anew.
 func verdicts(p steps.Plan, by string) []Choice {
 	open := p.Open()
 	free := Choice{
@@ -187,10 +194,17 @@ func verdicts(p steps.Plan, by string) []Choice {
 		free.Title = fmt.Sprintf("Let the release stand: %s open", quantity.Count(len(open), "warning is", "warnings are"))
 		free.Ask = "why they stay released all the same"
 	}
-	return []Choice{free, {
+	list := []Choice{free, {
 		Title: hold, Why: out(p) + p.Anew(),
 		Ask: "why they are held", Fact: batch.Held{Task: rest.DecideID, By: by, Open: open},
 	}}
+	if len(p.Since()) > 0 { // What is out is no longer here to be thrown away.
+		return list
+	}
+	return append(list, Choice{
+		Title: "Throw them away: this ends the batch", Why: "By the supplier's safety data sheet and local rules; gloves on. " + p.Curing().Count() + ".",
+		Ask: "why they are thrown away; the batch ends with it, and nothing but notes, complaints and where bars went follows", Fact: batch.Closed{},
+	})
 }
 
 // sentences set words one after the other, each with one full stop, whether it has one

@@ -43,23 +43,24 @@ func TestFindALotSaysWhereItsBarsWent(t *testing.T) {
            14 bars cut, 14 left: nothing says that any went
 `)
 	keep(batch.SetAside{Task: "cut/retained", Piece: batch.RetainedBar, Count: 1})
+	keep(batch.Tested{Task: "test/look", Test: batch.LookTest, Words: "sound", Passed: true})
 	keep(batch.BarsWent{Where: "the harbour market", Count: 6})
 	keep(batch.BarsWent{Where: "the chandler", Count: 3, Said: batch.Said{When: at.Wall.AddDate(0, 0, -1)}})
-	text(`    6 facts  lighthouse at dusk
-           14 bars cut, 1 kept back, 4 left
+	text(`    7 facts  lighthouse at dusk
+           14 bars cut, 1 kept back, 1 cut open for a look, 3 left
            2026-03-01  3 to the chandler
            2026-03-02  6 to the harbour market
 `)
-	keep(batch.Corrected{Seq: 5, Reason: "read wrong", With: batch.BarsWent{Where: "the harbour market", Count: 11}})
-	text(`    7 facts  lighthouse at dusk
-           14 bars cut, 1 kept back, 1 more than there were are said to have gone
+	keep(batch.Corrected{Seq: 6, Reason: "read wrong", With: batch.BarsWent{Where: "the harbour market", Count: 11}})
+	text(`    8 facts  lighthouse at dusk
+           14 bars cut, 1 kept back, 1 cut open for a look, 2 more than there were are said to have gone
            2026-03-01  3 to the chandler
            2026-03-02  11 to the harbour market
 `)
-	keep(batch.Withdrawn{Seq: 6, Reason: "they came back"})
+	keep(batch.Withdrawn{Seq: 7, Reason: "they came back"})
 	keep(batch.BarsWent{Where: "my sister"})
-	text(`    9 facts  lighthouse at dusk
-           14 bars cut, 1 kept back, at most 2 left: some went uncounted
+	text(`   10 facts  lighthouse at dusk
+           14 bars cut, 1 kept back, 1 cut open for a look, at most 1 left: some went uncounted
            2026-03-02  11 to the harbour market
            2026-03-02  some to my sister
 `)

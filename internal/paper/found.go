@@ -26,10 +26,11 @@ type Found struct {
 // Bars are the bars of a batch: how many were cut and kept back, where they went, and how
 // many are left, below zero where more are said to have gone.
 type Bars struct {
-	Cut  int    `json:"cut"`
-	Kept int    `json:"kept_back"`
-	Went []Went `json:"went"`
-	Left int    `json:"left"`
+	Cut    int    `json:"cut"`
+	Kept   int    `json:"kept_back"`
+	Opened int    `json:"cut_open"` // Opened were cut through for a look.
+	Went   []Went `json:"went"`
+	Left   int    `json:"left"`
 }
 
 // Went says where bars went; none is a number that was not said.
@@ -47,6 +48,9 @@ func (b Bars) lines() []string {
 	words := quantity.Count(b.Cut, "bar", "bars") + " cut"
 	if b.Kept > 0 {
 		words += fmt.Sprintf(", %d kept back", b.Kept)
+	}
+	if b.Opened > 0 {
+		words += fmt.Sprintf(", %d cut open for a look", b.Opened)
 	}
 	switch uncounted := slices.ContainsFunc(b.Went, func(w Went) bool { return w.Bars == 0 }); {
 	case b.Left < 0:

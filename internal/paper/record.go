@@ -38,6 +38,7 @@ type Record struct {
 	Corrections []CorrectedJSON `json:"corrections"`
 	Tests       []SaidJSON      `json:"tests"`
 	Release     []SaidJSON      `json:"release"`
+	Bars        int             `json:"bars_cut"`
 	Since       []string        `json:"opened_since_release"`
 	After       []SaidJSON      `json:"after"` // After are complaints, and where bars went.
 	Notes       []SaidJSON      `json:"notes"`
@@ -131,7 +132,7 @@ func RecordOf(code string, s batch.State, in *time.Location) Record {
 		Work: r.work(), Checks: r.checks(), Yield: r.yield(), Deviations: r.deviations(), Corrections: r.corrections(),
 		Tests: r.said(isTest), Release: r.said(isVerdict), After: r.said(isAfter), Notes: r.notes(), Facts: r.said(isAny),
 		ReworkOf: []string{}, MadeInto: []string{}, People: r.people(),
-		Since: orEmpty(r.plan.Since()),
+		Bars: r.plan.Curing().Bars, Since: orEmpty(r.plan.Since()),
 	}
 	for _, f := range batch.All[batch.Reworks](s) {
 		out.ReworkOf = append(out.ReworkOf, f.Fact.Batch)

@@ -70,8 +70,16 @@ func (r Record) zone() string {
 
 // unreleased says so where nobody has decided on the bars.
 func (r Record) unreleased() []string {
-	if len(r.Release) == 0 {
+	switch {
+	case len(r.Release) > 0:
+	case r.Bars > 0 && r.Closed:
+		return []string{"Neither released nor held."}
+	case r.Bars > 0:
 		return []string{"Neither released nor held yet."}
+	case r.Closed:
+		return []string{"No bars: none was cut."}
+	default:
+		return []string{"No bars yet."}
 	}
 	var lines []string
 	for _, words := range r.Since {

@@ -284,3 +284,25 @@ func TestBarsAddUp(t *testing.T) {
 		}
 	}
 }
+
+// TestRecordWithoutBars: where none was cut nothing is to be released.
+func TestRecordWithoutBars(t *testing.T) {
+	b := sample.Begin(sample.Control(t, "lighthouse-at-dusk.yaml", 1))
+	release := func() string {
+		_, after, _ := strings.Cut(paper.RecordOf("260302A", b.State, time.UTC).Text(), "\nRELEASE\n")
+		line, _, _ := strings.Cut(after, "\n")
+		return strings.TrimSpace(line)
+	}
+	if got := release(); got != "No bars yet." {
+		t.Error(got)
+	}
+	b.Put(batch.Closed{Reason: "fog"})
+	if got := release(); got != "No bars: none was cut." {
+		t.Error(got)
+	}
+	b = sample.Begin(sample.Control(t, "lighthouse-at-dusk.yaml", 1))
+	b.Put(batch.BarsCut{Task: "cut/loaf 1", Loaf: 1, Bars: 8, Planned: 8})
+	if got := release(); got != "Neither released nor held yet." {
+		t.Error(got)
+	}
+}

@@ -6,6 +6,7 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/judge"
+	"bench/internal/say"
 	"bench/internal/steps"
 )
 
@@ -108,5 +109,33 @@ func TestReleasedOverAWarning(t *testing.T) {
 	}
 	if got := steps.Of(batch.Fold(b.state.Entries)).Since(); len(got) != 0 {
 		t.Errorf("read again: %q", got)
+	}
+}
+
+// TestThrownAway: held bars end in the word that they are thrown away, with the reason; of
+// bars that are out already that is no word.
+func TestThrownAway(t *testing.T) {
+	b := cured(t, harbour())
+	b.allows(t, batch.Tested{Task: "test/alkali", Test: batch.FreeAlkaliTest, Value: 0.08})
+	b.workTo(t, "release/decide")
+	held, _ := judge.Choices(b.plan(), "release/decide", "")[1].With("lye pockets")
+	b.allows(t, held)
+	list := judge.Choices(b.plan(), "release/decide", "")
+	if list[judge.Offered(list)].Fact.(batch.Held).Task == "" || len(list) != 3 {
+		t.Fatalf("%+v", list)
+	}
+	if _, err := list[2].With(" "); err == nil {
+		t.Error("thrown away without a word")
+	}
+	gone, _ := list[2].With("lye pockets")
+	b.allows(t, gone)
+	p := b.plan()
+	if words := say.Fact(b.state.Entries[len(b.state.Entries)-1], p, b.state); !p.Closed || !strings.Contains(words, "the bars were thrown away: lye pockets") {
+		t.Errorf("closed %v: %s", p.Closed, words)
+	}
+	out := released(t)
+	out.allows(t, batch.Complained{About: batch.SkinReaction, Words: "itches"})
+	if list := judge.Choices(out.plan(), "release/decide", ""); len(list) != 2 {
+		t.Errorf("%+v", list)
 	}
 }
