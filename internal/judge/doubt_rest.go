@@ -47,7 +47,9 @@ func doubtAt(p steps.Plan, f batch.Fact, at time.Time) string {
 	case batch.SetAside:
 		list = append(list, doubtRetained(p, f, at), doubtEnds(p, f), doubtLeftover(p, f))
 	case batch.BarsWent:
-		list = append(list, doubtWent(p, f), doubtWord(p, f))
+		if strings.TrimSpace(f.Where) != "" { // Else it is refused.
+			list = append(list, doubtWent(p, f), doubtWord(p, f))
+		}
 	case batch.Tested:
 		if f.Test == batch.PHTest && f.Value < rest.LowestPH {
 			list = append(list, fmt.Sprintf("pH %.1f is not what soap gives (%.0f to %.1f), so it does not pass; if it is free alkali, type it with its sign, %g %%", f.Value, rest.LowestPH, rest.HighestPH, f.Value))
