@@ -62,6 +62,7 @@ func TestChoicesTakeWhatIsSaid(t *testing.T) {
 		{verdicts[0], "", batch.Released{Task: rest.DecideID, By: "the keeper", Bars: b.Plan().Bars()}},
 		{verdicts[1], "to be tested again", batch.Held{Task: rest.DecideID, By: "the keeper", Reason: "to be tested again"}},
 		{verdicts[1], "", nil},
+		{verdicts[2], "pockets", batch.Closed{Reason: "the bars were thrown away: pockets"}},
 		{judge.Choice{Ask: "the limit", Fact: batch.LimitStated{Material: "evening rose"}}, "6 % certificate of 3 March", batch.LimitStated{Material: "evening rose", Limit: 6 * quantity.Percent, Reference: "certificate of 3 March"}},
 		{judge.Choice{Ask: "the limit", Fact: batch.LimitStated{}}, "6 certificate of 3 March", nil},
 		{judge.Choice{Ask: "the limit", Fact: batch.LimitStated{}}, "6 %", nil},
@@ -77,7 +78,7 @@ func TestChoicesTakeWhatIsSaid(t *testing.T) {
 func TestChoicesByTask(t *testing.T) {
 	p := steps.Of(batch.State{Control: sample.Control(t, "lighthouse-at-dusk.yaml", 0)})
 	for task, want := range map[string]int{
-		"gel/1 h": 6, "unmould/loaf 1": 3, "cut/loaf 1": 1, "cut/side": 0, rest.LookTest: 2, rest.DecideID: 2, "test/alkali": 0, "sea/water": 0, "fog": 0,
+		"gel/1 h": 6, "unmould/loaf 1": 3, "cut/loaf 1": 1, "cut/side": 0, rest.LookTest: 2, rest.DecideID: 3, "test/alkali": 0, "sea/water": 0, "fog": 0,
 	} {
 		if got := len(judge.Choices(p, task, "")); got != want {
 			t.Errorf("%s: %d answers, want %d", task, got, want)
