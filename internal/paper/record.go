@@ -130,7 +130,7 @@ func RecordOf(code string, s batch.State, in *time.Location) Record {
 		Closed: s.Closed(), Warnings: orEmpty(r.plan.Warnings), Open: orEmpty(r.plan.Open()), Asks: asks,
 		Materials: append(r.used(work.Weigh), r.laid()...), Portions: r.used(work.Portion), Batters: r.batters(), Equipment: r.equipment(),
 		Work: r.work(), Checks: r.checks(), Yield: r.yield(), Deviations: r.deviations(), Corrections: r.corrections(),
-		Tests: r.said(isTest), Release: r.said(isVerdict), After: r.said(isAfter), Notes: r.notes(), Facts: r.said(isAny),
+		Tests: r.said(isTest), Release: r.said(r.isVerdict), After: r.said(isAfter), Notes: r.notes(), Facts: r.said(isAny),
 		ReworkOf: []string{}, MadeInto: []string{}, People: r.people(),
 		Bars: r.plan.Curing().Bars, Since: orEmpty(r.plan.Since()),
 	}
@@ -193,10 +193,16 @@ func isTest(f batch.Fact) bool {
 	return ok
 }
 
-func isVerdict(f batch.Fact) bool {
-	_, released := f.(batch.Released)
-	_, held := f.(batch.Held)
-	return released || held
+// isVerdict says that a fact is a word on the bars: an end before the release is one.
+func (r recorder) isVerdict(f batch.Fact) bool {
+	switch f := f.(type) {
+	case batch.Released, batch.Held:
+		return true
+	case batch.Closed:
+		return f.Reason != "" && r.plan.Curing().Bars > 0
+	default:
+		return false
+	}
 }
 
 func isAfter(f batch.Fact) bool {

@@ -305,4 +305,8 @@ func TestRecordWithoutBars(t *testing.T) {
 	if got := release(); got != "Neither released nor held yet." {
 		t.Error(got)
 	}
+	b.Put(batch.Closed{Reason: "the bars were thrown away: pockets"})
+	if got := paper.RecordOf("260302A", b.State, time.UTC).Release; len(got) != 1 || !strings.Contains(got[0].Words, "the bars were thrown away: pockets") {
+		t.Errorf("%+v", got)
+	}
 }
