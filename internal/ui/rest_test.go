@@ -223,7 +223,7 @@ func TestWarningAfterTheReleaseIsSeen(t *testing.T) {
 	p.press("c", "down", "enter").types("itches").press("enter").seesNot("Everything is done")
 	p.sees("A warning opened after the release", "5 bars are out already: 5 to the market", "! skin reaction: itches")
 	p.press("e").sees("say first whether what is left is held").press("esc").sees("! release: a word again")
-	p.press("r").sees("! 26K25A", "1 warning opened after the release", "5 bars are").press("enter", "enter")
+	p.press("r").sees("! 26K25A", "1 warning opened after the release", "5 bars are").press("enter")
 	p.press("enter").sees("Hold what is left, and call back what is out").press("up", "enter").types("patch tested").press("enter").sees("Everything is done")
 	p.press("e").types("close").press("enter").press("c", "down", "enter").types("itches again").press("enter")
 	p.sees("A warning opened after the release", "skin reaction: itches again. 5 bars are out already", "the market, ").seesNot("This batch is closed").press("esc")
