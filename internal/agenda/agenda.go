@@ -118,7 +118,7 @@ func moves(f batch.Fact) bool {
 	case batch.Weighed, batch.Grossed, batch.TemperatureTaken, batch.Noted, batch.Decided, batch.WarningSeen, batch.PotWeighed, batch.PotAnswered, batch.VesselReplaced, batch.SharedAnswered,
 		batch.GelLooked, batch.SetAside, batch.Reworks, batch.LimitStated, batch.Complained, batch.BarsWent:
 		return false
-	case batch.Started, batch.Ticked, batch.Skipped, batch.TimerSeen, batch.TimerPutOff, batch.Corrected, batch.Withdrawn, batch.Closed,
+	case batch.Started, batch.Ticked, batch.Skipped, batch.TimerSeen, batch.TimerPutOff, batch.Corrected, batch.Withdrawn, batch.Closed, batch.Stopped,
 		batch.UnmouldPutOff, batch.BarsCut, batch.BarsWeighed, batch.Marked, batch.WeighedIn, batch.Tested, batch.Released, batch.Held:
 		return true
 	}

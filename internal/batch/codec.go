@@ -34,6 +34,8 @@ func Kind(f Fact) string {
 		return "withdrawn"
 	case Closed:
 		return "closed"
+	case Stopped:
+		return "stopped"
 	case Decided:
 		return "decided"
 	case WarningSeen:
@@ -138,6 +140,8 @@ func Decode(kind string, body []byte) (Fact, error) {
 		return decodeAs[Withdrawn](kind, body)
 	case "closed":
 		return decodeAs[Closed](kind, body)
+	case "stopped":
+		return decodeAs[Stopped](kind, body)
 	case "decided":
 		return decodeAs[Decided](kind, body)
 	case "warning-seen":

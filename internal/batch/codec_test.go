@@ -123,7 +123,13 @@ var facts = map[string]*rapid.Generator[batch.Fact]{
 	"shared-answered": rapid.Custom(func(t *rapid.T) batch.Fact {
 		return batch.SharedAnswered{Shared: texts.Draw(t, "shared"), Answer: texts.Draw(t, "answer")}
 	}),
-	"closed": rapid.Custom(func(t *rapid.T) batch.Fact { return batch.Closed{Reason: texts.Draw(t, "reason")} }),
+	"closed": rapid.Custom(func(t *rapid.T) batch.Fact {
+		return batch.Closed{Reason: texts.Draw(t, "reason"), Left: texts.Draw(t, "left")}
+	}),
+	"stopped": rapid.Custom(func(t *rapid.T) batch.Fact {
+		left := batch.Left{Vessel: texts.Draw(t, "vessel"), Held: texts.Draw(t, "held"), Emptied: rapid.Bool().Draw(t, "emptied"), Answer: texts.Draw(t, "answer")}
+		return batch.Stopped{Reason: texts.Draw(t, "reason"), Left: []batch.Left{left, left}}
+	}),
 
 	"gel-looked":      afterFacts[0],
 	"unmould-put-off": afterFacts[1],
@@ -169,8 +175,8 @@ func TestEveryKindIsTested(t *testing.T) {
 			t.Errorf("%s: %v", kind, err)
 		}
 	}
-	if len(facts) != 30 {
-		t.Errorf("%d kinds are tested; batch.Fact has 30: keep both lists alike", len(facts))
+	if len(facts) != 31 {
+		t.Errorf("%d kinds are tested; batch.Fact has 31: keep both lists alike", len(facts))
 	}
 }
 

@@ -36,7 +36,7 @@ func Withdrawable(f Fact) string {
 		return "everything rests on the recipe as it was begun: end this batch and begin another"
 	case Corrected, Withdrawn:
 		return "a correction stands in the record: correct the entry that it is about once more"
-	case Closed:
+	case Closed, Stopped:
 		return "an ended batch stays ended"
 	case WarningSeen:
 		return "that a warning was read stays true; correct the weight that it is about"

@@ -123,6 +123,31 @@ type Withdrawn struct {
 // Closed ends a batch: nothing but notes follows.
 type Closed struct {
 	Reason string // Reason is empty when every task was done.
+	Left   string `json:",omitempty"` // Left says what became of what stood in vessels.
+}
+
+// Stopped ends the work on a batch of which vessels still hold something. Once they are
+// empty it is closed; said again, the last one counts.
+type Stopped struct {
+	Reason string // Reason is empty when every task was done.
+	Left   []Left
+}
+
+// String says it in words.
+func (l Left) String() string {
+	how := "kept"
+	if l.Emptied {
+		how = "emptied"
+	}
+	return l.Vessel + " (" + l.Held + ") " + how + ": " + l.Answer
+}
+
+// Left says what becomes of what stands in a vessel when a batch ends.
+type Left struct {
+	Vessel  string
+	Held    string // Held is what it held, such as "the sea lye solution".
+	Emptied bool   // Emptied says that the vessel is empty and clean; else what it held is kept.
+	Answer  string // Answer says how, or where and how it is marked.
 }
 
 func (Started) fact()          {}
@@ -137,6 +162,7 @@ func (Noted) fact()            {}
 func (Corrected) fact()        {}
 func (Withdrawn) fact()        {}
 func (Closed) fact()           {}
+func (Stopped) fact()          {}
 
 // Entry is a fact with its number in the batch and the moment it was said.
 type Entry struct {
@@ -184,7 +210,7 @@ func Task(f Fact) string {
 		return f.Task
 	case Reworks, LimitStated, Complained, BarsWent:
 		return ""
-	case Started, TimerSeen, TimerPutOff, Noted, Withdrawn, Closed, WarningSeen, PotWeighed, PotAnswered, VesselReplaced, SharedAnswered:
+	case Started, TimerSeen, TimerPutOff, Noted, Withdrawn, Closed, Stopped, WarningSeen, PotWeighed, PotAnswered, VesselReplaced, SharedAnswered:
 		return ""
 	}
 	return ""

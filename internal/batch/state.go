@@ -23,6 +23,7 @@ type State struct {
 	timers  map[string]TimerWord
 	decided map[string][]Decision
 	closed  bool
+	stopped *Stopped
 	after   []Entry // after are the facts that follow the pour, as they now stand.
 
 	replaced []Replacement
@@ -132,6 +133,8 @@ func (s *State) take(e Entry) {
 		put(&s.timers, f.Timer, TimerWord{At: e.At, For: f.For})
 	case Closed:
 		s.closed = true
+	case Stopped:
+		s.stopped = &f
 	case Decided:
 		put(&s.decided, f.Task, append(slices.Clip(s.decided[f.Task]), Decision{f, e.Seq, e.At}))
 	case WarningSeen:
@@ -196,8 +199,20 @@ func (s State) Timer(id string) (TimerWord, bool) {
 	return w, ok
 }
 
-// Closed says that the batch was ended.
+// Closed says that the batch was ended, and nothing of it stands in a vessel.
 func (s State) Closed() bool { return s.closed }
+
+// Stopped gives the last word on a batch that ended while vessels still hold something
+// of it.
+func (s State) Stopped() (Stopped, bool) {
+	if s.stopped == nil || s.closed {
+		return Stopped{}, false
+	}
+	return *s.stopped, true
+}
+
+// Ended says that nothing more is done of the batch, whether it is closed or only stopped.
+func (s State) Ended() bool { return s.closed || s.stopped != nil }
 
 // Begun says that the batch has its first fact.
 func (s State) Begun() bool { return len(s.Entries) > 0 }

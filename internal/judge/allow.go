@@ -20,7 +20,7 @@ import (
 // Allows says why a fact cannot be added now, in words, or nil. It refuses what
 // is impossible or unsafe; what is merely unwise is left to the maker.
 func Allows(p steps.Plan, f batch.Fact, now timer.Moment) error {
-	if p.Closed && !batch.Late(f) {
+	if p.Closed && !batch.Late(f) && !endsNow(p, f) {
 		return errors.New("the batch is closed: only notes, complaints and where bars went can be added")
 	}
 	switch f := f.(type) {
@@ -75,10 +75,9 @@ func Allows(p steps.Plan, f batch.Fact, now timer.Moment) error {
 		if since := p.Since(); len(since) > 0 {
 			return fmt.Errorf("not before a word on the bars (release, key s): %s", strings.Join(since, "; "))
 		}
-		if !p.Finished() && strings.TrimSpace(f.Reason) == "" {
-			return errors.New("tasks are still open: say why the batch ends here")
-		}
-		return nil
+		return allowsClosed(p, f)
+	case batch.Stopped:
+		return allowsStopped(p, f)
 	}
 	return fmt.Errorf("a fact of kind %q is not known", batch.Kind(f))
 }

@@ -159,7 +159,7 @@ func DoubtNow(p steps.Plan, f batch.Fact, now timer.Moment) string {
 		return doubtLoaf(p, f, now.Wall)
 	case batch.Corrected:
 		return doubtCorrected(p, f)
-	case batch.Started, batch.Skipped, batch.TimerSeen, batch.TimerPutOff, batch.Noted, batch.Withdrawn, batch.Closed, batch.Decided, batch.WarningSeen, batch.PotWeighed, batch.PotAnswered,
+	case batch.Started, batch.Skipped, batch.TimerSeen, batch.TimerPutOff, batch.Noted, batch.Withdrawn, batch.Closed, batch.Stopped, batch.Decided, batch.WarningSeen, batch.PotWeighed, batch.PotAnswered,
 		batch.VesselReplaced, batch.SharedAnswered:
 	case batch.GelLooked, batch.UnmouldPutOff, batch.BarsCut, batch.BarsWeighed, batch.SetAside, batch.Marked, batch.WeighedIn,
 		batch.Tested, batch.Released, batch.Held, batch.Reworks, batch.LimitStated, batch.Complained, batch.BarsWent:

@@ -175,7 +175,7 @@ func (l *Ledger) append(code string, f batch.Fact, at timer.Moment) (batch.Entry
 	b.stale = true
 	b.copy.Go(func() {
 		l.copyEarlier(f)
-		if done := stagesDone(b.state); done != b.stages || changes(f) || b.state.Closed() {
+		if done := stagesDone(b.state); done != b.stages || changes(f) || b.state.Ended() {
 			b.stages = done
 			l.copy(code, b)
 		}

@@ -63,7 +63,7 @@ func termsOf(c recipe.Control, f batch.Fact) []string {
 		batch.Tested, batch.Released, batch.Held, batch.LimitStated:
 		return nil
 	case batch.Grossed, batch.TemperatureTaken, batch.Skipped, batch.TimerSeen, batch.TimerPutOff,
-		batch.Withdrawn, batch.Closed, batch.Decided, batch.WarningSeen, batch.PotWeighed:
+		batch.Withdrawn, batch.Closed, batch.Stopped, batch.Decided, batch.WarningSeen, batch.PotWeighed:
 		return nil
 	}
 	return nil

@@ -53,7 +53,7 @@ func openTasks(st *work.Stage, s batch.State) {
 		t.Open = false
 		switch {
 		case t.Done:
-		case s.Closed():
+		case s.Ended():
 			t.Waits = "the batch is closed"
 		case early:
 			t.Open = true

@@ -123,6 +123,8 @@ func (r recorder) deviates(e batch.Entry) bool {
 		return !potcheck.Fine(f.Finding)
 	case batch.Closed:
 		return f.Reason != ""
+	case batch.Stopped:
+		return true
 	default:
 		return false
 	}

@@ -223,6 +223,9 @@ func (s *session) nothing() {
 	case s.plan.Closed && len(s.plan.Since()) > 0:
 		s.say("A warning opened after the release: " + tell.Sentences(s.plan.Since()) + " " + s.plan.Curing().Out() + " Afterwards: hold what is left, or let the release stand.")
 		return
+	case reply.StillFull(s.plan) != "":
+		s.say("This batch has ended; " + reply.StillFull(s.plan) + ". end says what is empty by now; then it is closed.")
+		return
 	case s.plan.Closed:
 		s.say("This batch is closed. Notes can still be added: note.")
 		return

@@ -33,7 +33,7 @@ func (r Rack) Station(v recipe.Vessel, load, before, target, tolerance quantity.
 			return Station{Scale: home, Vessel: v, Parts: 1}
 		case alkali && v.Tare+before+target <= s.Max:
 			return Station{Scale: s, Vessel: v, Parts: 1}
-		case !(alkali && carries) && cup.Tare+target <= s.Max:
+		case (!alkali || !carries) && cup.Tare+target <= s.Max:
 			return Station{Scale: s, Vessel: cup, Into: v.Name, Parts: 1}
 		}
 	}

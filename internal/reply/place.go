@@ -24,6 +24,9 @@ const MaxLoaves = 99
 // WhereAt says what is next, or that all is done.
 func WhereAt(b front.UnderWay, now timer.Moment) string {
 	task, ok := b.Plan.Next(now)
+	if words := StillFull(b.Plan); words != "" {
+		return "ended; " + words
+	}
 	if !ok {
 		return cmp.Or(ComesNext(b, now), "nothing left to do now")
 	}

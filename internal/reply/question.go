@@ -1,7 +1,6 @@
 package reply
 
 import (
-	"strings"
 	"time"
 
 	"bench/internal/batch"
@@ -12,12 +11,6 @@ import (
 	"bench/internal/timer"
 	"bench/internal/work"
 )
-
-// abandonWord must be typed before a reason, so that no stray key ends a batch.
-const abandonWord = "abandon"
-
-// closeWord must be typed for the same reason where everything is done.
-const closeWord = "close"
 
 // Note asks for a note, taken at a stage.
 func Note(code, stage string) Question {
@@ -51,45 +44,6 @@ func LeaveOut(code string, p steps.Plan, t work.Task, now timer.Moment) (Act, st
 			return Keep{Code: code, Fact: batch.Skipped{Task: t.ID, Asked: t.Title, Reason: text}}
 		}),
 	}, ""
-}
-
-// End asks for the word that closes a batch whose tasks are all done, or for the
-// one that abandons it.
-func End(code string, p steps.Plan) (Act, string) {
-	switch {
-	case p.Closed:
-		return nil, "The batch is closed."
-	case len(p.Since()) > 0:
-		return nil, "A warning opened after the release: say first whether what is left is held, or why the release stands."
-	case p.Finished():
-		return askClose(code), ""
-	}
-	return Question{
-		Title: "Abandon this batch?",
-		Hint: "Tasks are still open. To end it here for good, type the word " + abandonWord +
-			" and then why. To go on another day just leave with q: the batch stays open.",
-		Make: func(text string, _ timer.Moment) (Act, string) {
-			word, reason, _ := strings.Cut(text, " ")
-			if reason = strings.TrimSpace(reason); !strings.EqualFold(strings.TrimRight(word, ":,"), abandonWord) || reason == "" {
-				return nil, "Type the word " + abandonWord + " and then why."
-			}
-			return Keep{Code: code, Fact: batch.Closed{Reason: reason}}, ""
-		},
-	}, ""
-}
-
-// askClose asks once before a batch whose tasks are all done is closed for good.
-func askClose(code string) Question {
-	return Question{
-		Title: "Close this batch?",
-		Hint:  "Everything is done. Once it is closed nothing but notes, complaints and where bars went can be added. To close it for good, type the word " + closeWord + ".",
-		Make: func(text string, _ timer.Moment) (Act, string) {
-			if !strings.EqualFold(text, closeWord) {
-				return nil, "Type the word " + closeWord + "."
-			}
-			return Keep{Code: code, Fact: batch.Closed{}}, ""
-		},
-	}
 }
 
 // InWords asks for an answer in words: several bars together, or another day.

@@ -86,9 +86,18 @@ func (w in) fact(e batch.Entry) string {
 		return tell.Fact(f)
 	case batch.Closed:
 		if f.Reason == "" {
-			return "batch closed"
+			return "batch closed" + after(f.Left)
 		}
-		return "batch ended early: " + f.Reason
+		return "batch ended early: " + f.Reason + after(f.Left)
+	case batch.Stopped:
+		words := "batch ended, and vessels hold something still"
+		if f.Reason != "" {
+			words += ": " + f.Reason
+		}
+		for _, l := range f.Left {
+			words += after(l.String())
+		}
+		return words
 	}
 	return batch.Kind(e.Fact)
 }
@@ -216,4 +225,12 @@ func (w in) decided(f batch.Decided) string {
 		words += fmt.Sprintf(" (%s g)", f.Mass.At(quantity.Gram/100))
 	}
 	return fmt.Sprintf("%s%s: %s", w.plan.About(f.Task), w.plan.Title(f.Task), words)
+}
+
+// after puts more words behind others.
+func after(words string) string {
+	if words == "" {
+		return ""
+	}
+	return "; " + words
 }

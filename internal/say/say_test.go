@@ -18,9 +18,11 @@ const g, tenth = quantity.Gram, quantity.Gram / 10
 func TestFact(t *testing.T) {
 	noon := time.Date(2026, 3, 9, 12, 0, 0, 0, time.UTC)
 	for want, f := range map[string]batch.Fact{
-		"batch ended early: the power went": batch.Closed{Reason: "the power went"},
-		"batch closed":                      batch.Closed{},
-		"note: fog over the harbour":        batch.Noted{Text: "fog over the harbour"},
+		"batch ended early: the power went":         batch.Closed{Reason: "the power went"},
+		"batch closed":                              batch.Closed{},
+		"batch closed; jug 1 (lye) emptied: rinsed": batch.Closed{Left: batch.Left{Vessel: "jug 1", Held: "lye", Emptied: true, Answer: "rinsed"}.String()},
+		"batch ended, and vessels hold something still: fog; jug 1 (lye) kept: top shelf": batch.Stopped{Reason: "fog", Left: []batch.Left{{Vessel: "jug 1", Held: "lye", Answer: "top shelf"}}},
+		"note: fog over the harbour":                                              batch.Noted{Text: "fog over the harbour"},
 		"jug 2 taken instead of jug 1 for the sea batter, 214 g empty":            batch.VesselReplaced{Vessel: "jug 1", By: "jug 2", Tare: 214 * g, Held: "the sea batter"},
 		"bowl taken instead of jug 1, 214 g empty, 1500 ml to the brim":           batch.VesselReplaced{Vessel: "jug 1", By: "bowl", Tare: 214 * g, Brim: 1500 * quantity.Millilitre},
 		"jug 1 holds sea batter of batch 26K25A: free":                            batch.SharedAnswered{Shared: "jug 1 holds sea batter of batch 26K25A", Answer: "free"},

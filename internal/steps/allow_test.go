@@ -227,7 +227,7 @@ func TestClosedBatch(t *testing.T) {
 	b := begin(harbour())
 	b.workTo(t, "sea/melt")
 	b.refuses(t, batch.Closed{}, "say why the batch ends here")
-	b.allows(t, batch.Closed{Reason: "power cut"})
+	b.allows(t, batch.Closed{Reason: "power cut", Left: "the lye is poured off by its safety data sheet"})
 	for _, f := range []batch.Fact{
 		batch.Ticked{Task: "sea/melt"},
 		batch.Closed{Reason: "again"},

@@ -28,7 +28,7 @@ type Deviation struct {
 
 // deviations finds the weights that were off and are not decided yet.
 func (p *planner) deviations() []Deviation {
-	if p.s.Closed() {
+	if p.s.Ended() {
 		return nil
 	}
 	var list []Deviation

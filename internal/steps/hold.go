@@ -133,7 +133,7 @@ type Unread struct {
 // unread lists the holds that nobody has read. Each is said once; a look that is not
 // answered stands in the deviations already.
 func (p *planner) unread(holds []Hold) []Unread {
-	if p.s.Closed() {
+	if p.s.Ended() {
 		return nil
 	}
 	var list []Unread

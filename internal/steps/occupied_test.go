@@ -200,7 +200,7 @@ func TestOccupiesWhatIsLeft(t *testing.T) {
 	b.typed(t, "sea/sodium hydroxide", "199.1")
 	b.decide(t, "sea/sodium hydroxide", batch.PourPart)
 	b.workTo(t, "sea/keep lye")
-	rest := uses.Occupied{Batch: "A", Vessel: "lye jug 1", What: "the rest of the sea lye solution", Alkali: true}
+	rest := uses.Occupied{Batch: "A", Vessel: "lye jug 1", What: "the rest of the sea lye solution", Alkali: true, Burns: true}
 	if list := b.plan().Occupies("A"); !slices.Contains(list, rest) {
 		t.Errorf("%+v", list)
 	}

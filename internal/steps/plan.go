@@ -31,7 +31,7 @@ type Plan struct {
 	Stages   []work.Stage // Stages are in the order in which they are worked.
 	Timers   []timer.Timer
 	Warnings []string
-	Closed   bool
+	Closed   bool // Closed says that nothing more is done of it; see batch.State.Stopped.
 	Balance  Balance
 
 	Deviations []Deviation // Deviations are weights that were off, until it is decided how to go on.

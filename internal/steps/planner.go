@@ -46,7 +46,7 @@ func Of(s batch.State) Plan {
 	plan, p := planOf(s)
 	looks := p.looksOff()
 	plan.Holds = p.holds(plan.Batters, looks)
-	if !s.Closed() { // Nothing could be said about them any more.
+	if !s.Ended() { // Nothing could be said about them any more.
 		plan.Deviations = append(slices.Clone(looks), p.deviations()...)
 	}
 	plan.Unread = p.unread(plan.Holds)
@@ -88,7 +88,7 @@ func planOf(s batch.State) (Plan, *planner) {
 func (p *planner) plan() Plan {
 	plan := Plan{
 		Recipe: p.c.Recipe.Name, Loaves: p.c.Loaves, Mould: p.c.Mould,
-		Warnings: slices.Concat(p.c.Warnings, p.tooFine, p.tooHeavy()), Closed: p.s.Closed(),
+		Warnings: slices.Concat(p.c.Warnings, p.tooFine, p.tooHeavy()), Closed: p.s.Ended(),
 		Batters: make([]Batter, 0, len(p.pots)), Layers: make([]Layer, 0, len(p.pours)), planner: p,
 	}
 	for _, k := range p.pots {

@@ -3,6 +3,7 @@ package steps
 import (
 	"slices"
 
+	"bench/internal/batch"
 	"bench/internal/uses"
 	"bench/internal/work"
 )
@@ -11,17 +12,64 @@ import (
 // the sticks that it took, under its code: another batch on the same bench finds them full,
 // or gone.
 func (p Plan) Occupies(code string) []uses.Occupied {
-	if p.planner == nil || p.Closed {
+	if p.planner == nil || p.planner.s.Closed() {
 		return nil
 	}
-	list := p.Uses().Occupied(code, p.planner.wantsDry())
+	list := p.Uses().Occupied(code, !p.Closed && p.planner.wantsDry())
 	if n := p.planner.after.Unmoulded(); n < p.Loaves && p.planner.ticked(MouldsID) {
 		list = append(list, uses.Occupied{Batch: code, Vessel: p.Mould.Name, Moulds: p.Loaves - n})
+	}
+	if end, ok := p.planner.s.Stopped(); ok {
+		list = p.planner.stillKept(list, end.Left)
 	}
 	for _, u := range SticksUsed(code, p.State()) {
 		if !u.Cut.IsZero() {
 			list = append(list, uses.Occupied{Batch: code, Stick: u})
 		}
+	}
+	return list
+}
+
+// Standing lists the vessels and moulds of which somebody must say what becomes of what
+// is in them before the batch is closed. A mould that is only lined is none.
+func (p Plan) Standing() []uses.Occupied {
+	if p.planner == nil {
+		return nil
+	}
+	var list []uses.Occupied
+	for _, o := range p.planner.filled(p.Occupies("")) {
+		if o.Vessel == "" {
+			continue // A stick.
+		}
+		i := slices.IndexFunc(list, func(was uses.Occupied) bool { return was.Vessel == o.Vessel })
+		if i < 0 {
+			list = append(list, o)
+		} else { // Such as two alkalis in one cup.
+			list[i].What += " and " + o.What
+			list[i].Burns = list[i].Burns || o.Burns
+		}
+	}
+	return list
+}
+
+// filled drops moulds into which nothing was poured.
+func (p *planner) filled(list []uses.Occupied) []uses.Occupied {
+	for _, r := range p.pours {
+		if slices.ContainsFunc(r.pourIDs, p.ticked) {
+			return list
+		}
+	}
+	return slices.DeleteFunc(list, func(o uses.Occupied) bool { return o.Moulds > 0 })
+}
+
+// stillKept gives what of the vessels of an ended batch was not said to be emptied. What
+// is kept is said to be lidded and labelled, and so stands open no more.
+func (p *planner) stillKept(list []uses.Occupied, left []batch.Left) []uses.Occupied {
+	list = slices.DeleteFunc(p.filled(list), func(o uses.Occupied) bool {
+		return slices.ContainsFunc(left, func(l batch.Left) bool { return l.Emptied && l.Vessel == o.Vessel })
+	})
+	for i := range list {
+		list[i].Alkali = false
 	}
 	return list
 }

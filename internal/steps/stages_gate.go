@@ -29,7 +29,7 @@ func (p *planner) gate(k pot, after []string) work.Stage {
 		lye.Done = lye.Done && p.fresh(k, after) && !olderThan(lye, oils)
 		oils.Done = oils.Done && !olderThan(oils, lye)
 	}
-	lye.Again, oils.Again = lye.Done && !p.met(name) && !p.s.Closed(), oils.Done && !p.met(name) && !p.s.Closed()
+	lye.Again, oils.Again = lye.Done && !p.met(name) && !p.s.Ended(), oils.Done && !p.met(name) && !p.s.Ended()
 	if !p.ticked(CombineID(name)) {
 		lye.Hint = p.cooling(k).Hint()
 	}

@@ -30,9 +30,10 @@ func (p Plan) Uses() uses.List {
 func (p *planner) jugUse(k pot) uses.Use {
 	name := k.recipe.Name
 	dissolved := p.ticked(DissolveID(name))
+	_, made := p.lyeMade(name)
 	u := uses.Use{
 		Vessel: k.jug.Name, Kind: recipe.LyeJug, Lye: true, What: "the water of the " + name + " lye", Load: k.solution(),
-		Full: !p.met(name) && holdsAny(p.jugContent(k)), Over: p.met(name), Alkali: dissolved, Drawn: k.portion.Mass > 0 && !p.met(name),
+		Full: !p.met(name) && holdsAny(p.jugContent(k)), Over: p.met(name), Alkali: dissolved, Burns: made, Drawn: k.portion.Mass > 0 && !p.met(name),
 	}
 	if dissolved || !u.Full {
 		u.What = "the " + name + " lye solution"
@@ -51,7 +52,7 @@ func (p *planner) potUse(k pot) uses.Use {
 		Vessel: k.vessel.Name, Kind: recipe.Pot, What: "the " + name + " oils", Load: p.potLoadOf(k),
 		Full: holdsAny(p.potContent(k, met)) && !p.pouredOf(name), Over: p.pouredOf(name), Drawn: slices.ContainsFunc(k.parts, weighedAny),
 	}
-	if met {
+	if u.Burns = met; met {
 		u.What = "the " + name + " batter"
 	}
 	if u.Over {
@@ -91,14 +92,14 @@ func (p *planner) jugUses(r pour) uses.List {
 	var list uses.List
 	if r.fromPot.ID != "" {
 		list = append(list, uses.Use{
-			Vessel: r.vessel.Name, Kind: recipe.Jug, What: "the batter of " + r.recipe.Name, Load: r.layer.Mass,
+			Vessel: r.vessel.Name, Kind: recipe.Jug, What: "the batter of " + r.recipe.Name, Load: r.layer.Mass, Burns: true,
 			Full: weighedAny(r.fromPot) && !p.poured(r), Over: p.poured(r), Drawn: slices.ContainsFunc(r.portions, weighedAny),
 		})
 	}
 	for i, t := range r.portions {
 		poured := p.ticked(r.pourIDs[i])
 		list = append(list, uses.Use{
-			Vessel: t.Into, Kind: recipe.Jug, What: "loaf " + p.words[i].no + "'s portion of " + r.recipe.Name, Load: amount(t).Mass,
+			Vessel: t.Into, Kind: recipe.Jug, What: "loaf " + p.words[i].no + "'s portion of " + r.recipe.Name, Load: amount(t).Mass, Burns: true,
 			Full: weighedAny(t) && !poured, Over: poured,
 		})
 	}
@@ -127,7 +128,7 @@ func (p *planner) cupUses(stages []work.Stage, list uses.List) uses.List {
 			gone, waits := p.emptied[t.ID]
 			u := uses.Use{
 				Vessel: p.nowIn(t), Kind: p.rack.Kind(p.nowIn(t)), What: "the " + t.Material + forWhat(st), Load: t.SoFar + t.Remaining(),
-				Full: waits && !gone && t.Mass > 0, Alkali: dry[t.ID], Lye: small[t.ID] > 0,
+				Full: waits && !gone && t.Mass > 0, Alkali: dry[t.ID], Burns: dry[t.ID] || small[t.ID] > 0, Lye: small[t.ID] > 0,
 			}
 			u.Load, u.Over = max(u.Load, t.Mass, small[t.ID]), t.Done && !u.Full
 			list = append(list, u)

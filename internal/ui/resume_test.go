@@ -9,6 +9,7 @@ import (
 	"bench/internal/memory"
 	"bench/internal/quantity"
 	"bench/internal/ui/ink"
+	"bench/internal/ui/intent"
 
 	"pgregory.net/rapid"
 )
@@ -96,6 +97,12 @@ func TestTakingBack(t *testing.T) {
 // changes nothing in it.
 func TestRecordOfAClosedBatchIsRead(t *testing.T) {
 	p := arrives(t, memory.New()).starts().works("sea/shea").press("e").types("abandon the pot seized").press("enter")
+	for range p.m.bench.Plan.Standing() {
+		if p.m.page == intent.PageAsk {
+			p.types("emptied, by the safety data sheet").press("enter")
+		}
+	}
+	p.sees("This batch is closed").seesNot("May be begun now")
 	before := len(p.store.Facts("26K25A"))
 	p.press("u").sees("Record of batch", "(enter the batch is ended)").press("up", "up", "enter").sees("its record stays as it is")
 	p.press("x").recorded(before).sees("closed")

@@ -188,6 +188,19 @@ func TestAbandon(t *testing.T) {
 	p.records(batch.Closed{Reason: "the pot seized"})
 }
 
+// TestAbandonWithLye asks what becomes of the lye before a batch ends. What is kept stays
+// known as full, to the next batch too, until somebody says that it is empty.
+func TestAbandonWithLye(t *testing.T) {
+	p := arrives(t, memory.New()).starts().works("sea/lye jug/dissolved").press("e").sees("What burns still stands there: lye jug A (the sea lye")
+	before := len(p.store.Facts("26K25A"))
+	p.types("abandon the power is out").press("enter").sees("What becomes of the sea lye solution?", "safety data sheet", "labelled").press("enter").sees("Begin with the word")
+	p.types("kept lidded, marked LYE, top shelf").press("enter").sees("This batch has ended", "lye jug A (the sea lye", "e it is empty")
+	p.seesNot("May be begun now").recorded(before + 1).press("space").recorded(before + 1)
+	p.press("esc").sees("ended; still full: lye jug A").press("down").press("enter").sees("lye jug A holds the sea lye solution of batch 26K25A")
+	p.press("esc", "up", "up", "up", "up", "enter").sees("This batch has ended").press("e").types("emptied by the safety data sheet").press("enter").sees("This batch is closed")
+	p.records(batch.Closed{Reason: "the power is out", Left: "lye jug A (the sea lye solution) emptied: by the safety data sheet"})
+}
+
 // TestLeaveOut leaves a task out with its reason, and never an alkali.
 func TestLeaveOut(t *testing.T) {
 	p := arrives(t, memory.New()).starts().press("x").sees("Leave out").types("no scale here").press("enter")

@@ -17,6 +17,7 @@ type Occupied struct {
 	What   string // What says what it holds, such as "the sea lye solution".
 	Alkali bool   // Alkali says that lye, or dry hydroxide, stands open in it.
 	Left   string // Left is what was not done yet, such as "wiped out", where only what clings to it is left.
+	Burns  bool   // Burns says that what it holds, or what clings to it, is lye, dry hydroxide or raw batter.
 	Wants  bool   // Wants says that the batch still wants dry hydroxide.
 	Moulds int    // Moulds is how many, where these are moulds of that name.
 
@@ -31,18 +32,29 @@ func (o Occupied) String() string {
 	return fmt.Sprintf("%s holds %s of batch %s", o.Vessel, o.What, o.Batch)
 }
 
+// Held says what it holds, or what clings to it.
+func (o Occupied) Held() string {
+	switch {
+	case o.Moulds > 0:
+		return quantity.Count(o.Moulds, "loaf", "loaves")
+	case o.Left != "":
+		return o.What + ", not " + o.Left + " yet"
+	}
+	return o.What
+}
+
 // Occupied lists the vessels that are full, or not wiped out yet, under the code of
 // their batch; wants says that it still wants dry hydroxide.
 func (l List) Occupied(code string, wants bool) []Occupied {
 	var list []Occupied
 	for _, u := range l {
 		if u.Full {
-			list = append(list, Occupied{Batch: code, Vessel: u.Vessel, What: u.What, Alkali: u.Alkali, Wants: wants})
+			list = append(list, Occupied{Batch: code, Vessel: u.Vessel, What: u.What, Alkali: u.Alkali, Burns: u.Burns, Wants: wants})
 		}
 	}
 	for _, u := range l {
 		if _, told := Holds(u.Vessel, list); u.Left != "" && !told {
-			list = append(list, Occupied{Batch: code, Vessel: u.Vessel, What: u.What, Left: u.Left})
+			list = append(list, Occupied{Batch: code, Vessel: u.Vessel, What: u.What, Left: u.Left, Burns: u.Burns})
 		}
 	}
 	return list

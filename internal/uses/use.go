@@ -23,6 +23,7 @@ type Use struct {
 	Left   string        // Left is what was not done yet, such as "wiped out", where only what clings to it is left.
 	Lye    bool          // Lye says that lye solution is made in it.
 	Alkali bool          // Alkali says that lye, or dry hydroxide, stands open in it.
+	Burns  bool          // Burns says that what it holds, or what clings to it, is lye, dry hydroxide or raw batter.
 	Drawn  bool          // Drawn says that its weight is known and some was poured out by it.
 }
 

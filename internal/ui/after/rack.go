@@ -50,7 +50,7 @@ func NewRack(batches []front.UnderWay, now timer.Moment, at *time.Location) Rack
 	r := Rack{At: at, Loading: true}
 	for _, b := range batches {
 		c := b.Plan.Curing()
-		if b.State.Closed() {
+		if b.State.Ended() {
 			continue
 		}
 		if c.Cut.IsZero() {

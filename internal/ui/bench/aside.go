@@ -73,6 +73,9 @@ func (p panel) whatThen(w, room int) []string {
 }
 
 func (p panel) openAndComing(w, room int) []string {
+	if p.b.Plan.Closed { // Nothing goes on.
+		return nil
+	}
 	var coming, open []string
 	stages := 0
 	for _, s := range p.b.Plan.Stages {

@@ -44,7 +44,9 @@ func (b Screen) help(now timer.Moment) []key.Binding {
 	switch {
 	case b.Plan.Finished() && !b.Plan.Closed:
 		return append([]key.Binding{keys.Says(keys.End, "close the batch")}, rest...)
-	case !ok && b.open() != "":
+	case reply.StillFull(b.Plan) != "":
+		return append([]key.Binding{keys.Says(keys.End, "it is empty"), keys.Back}, rest...)
+	case !ok && b.open() != "" && !b.Plan.Closed:
 		return append([]key.Binding{keys.Says(keys.Left, b.open()), keys.Back}, rest...)
 	case !ok:
 		return append([]key.Binding{keys.Back}, rest...)

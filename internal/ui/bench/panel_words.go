@@ -56,9 +56,11 @@ func (b Screen) saidAgo(p panel, e batch.Entry) []string {
 func (p panel) nothingWords() (head, text string) {
 	which, remedy := judge.Overheats(p.b.Plan)
 	head, text = "Nothing to do just now", "The batch waits for a timer. Leave with q: it stays open, and the timers go on."
-	switch {
+	switch words := reply.StillFull(p.b.Plan); {
 	case p.b.Plan.Closed && len(p.b.Plan.Since()) > 0:
 		head, text = "A warning opened after the release", tell.Sentences(p.b.Plan.Since())+" "+p.b.Plan.Curing().Out()+" c: hold what is left, or let the release stand."
+	case words != "":
+		head, text = "This batch has ended", "Vessels are "+ink.Clean(words)+". e says what is empty by now; then it is closed. Notes can still be added with n."
 	case p.b.Plan.Closed:
 		head, text = "This batch is closed", "Notes can still be added with n, complaints and where bars went with c. esc goes to the first screen."
 	case which != "":

@@ -109,7 +109,7 @@ func (h Screen) Others(code string) []front.UnderWay {
 	var list []front.UnderWay
 	at := slices.IndexFunc(h.Batches, func(b front.UnderWay) bool { return b.Code == code })
 	for i := range h.Batches {
-		if b := h.Batches[(at+1+i)%len(h.Batches)]; b.Code != code && b.HeldBy == "" && !b.State.Closed() {
+		if b := h.Batches[(at+1+i)%len(h.Batches)]; b.Code != code && b.HeldBy == "" && !b.State.Ended() {
 			list = append(list, b)
 		}
 	}
