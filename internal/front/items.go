@@ -57,13 +57,16 @@ type UnderWay struct {
 	Plan steps.Plan
 }
 
-// Occupied lists the vessels that hold something of the batches under way, but for
-// the one of that code.
+// Occupied lists the vessels that hold something of the batches under way, and those
+// batches that still want dry hydroxide, but for the one of that code.
 func Occupied(batches []UnderWay, but string) []uses.Occupied {
 	var list []uses.Occupied
 	for _, b := range batches {
 		if b.Code != but {
 			list = append(list, b.Plan.Occupies(b.Code)...)
+			if b.Plan.WantsDry() {
+				list = append(list, uses.Wanting(b.Code))
+			}
 		}
 	}
 	return list

@@ -30,6 +30,8 @@ func Shared(p steps.Plan, t work.Task, others []uses.Occupied) string {
 		return shared + ": measure what is left"
 	case steps.OnlySays(t.ID):
 		return shared + ": leave that as it is"
+	case shared == uses.HydroxideWanted(others):
+		return shared + ": lid it tight and keep it for that, out of reach; or put it away and fetch it again"
 	case t.Vessel+t.Into == "":
 		return "not yet: " + shared
 	}
@@ -40,7 +42,7 @@ func Shared(p steps.Plan, t work.Task, others []uses.Occupied) string {
 // answered once: another was taken, or it is free by now.
 func AskShared(code string, p steps.Plan, t work.Task, others []uses.Occupied) (Question, bool) {
 	shared := p.Shared(t.ID, others)
-	if !t.Open || shared == "" || p.State().Answered(shared) || steps.OnlySays(t.ID) {
+	if !t.Open || shared == "" || p.State().Answered(shared) || steps.OnlySays(t.ID) || shared == uses.HydroxideWanted(others) {
 		return Question{}, false
 	}
 	answered := said("Say how it stands now.", func(text string) Act {

@@ -7,6 +7,7 @@ import (
 
 	"bench/internal/batch"
 	"bench/internal/cut"
+	"bench/internal/front"
 	"bench/internal/quantity"
 	"bench/internal/recipe"
 	"bench/internal/reply"
@@ -75,6 +76,21 @@ func TestAskShared(t *testing.T) {
 	}
 	if words := reply.Shared(start, moulds, full); !strings.Contains(words, "3 of 3 moulds called harbour loaf") {
 		t.Errorf("warned: %q", words)
+	}
+}
+
+// TestHydroxideWanted: who puts the hydroxide away is told that another batch still wants
+// it, and is asked nothing.
+func TestHydroxideWanted(t *testing.T) {
+	wharf := at(t, 1, "sea/water").Plan()
+	others := front.Occupied([]front.UnderWay{{BatchItem: front.BatchItem{Code: "A"}, Plan: wharf}, {BatchItem: front.BatchItem{Code: "B"}, Plan: wharf}}, "A")
+	p := at(t, 1, "clean up/hydroxide").Plan()
+	away := task(t, p, "clean up/hydroxide")
+	if words := reply.Shared(p, away, others); words != "hydroxide is still wanted for batch B: lid it tight and keep it for that, out of reach; or put it away and fetch it again" {
+		t.Errorf("%q", words)
+	}
+	if q, asked := reply.AskShared("A", p, away, others); asked {
+		t.Errorf("%+v", q)
 	}
 }
 

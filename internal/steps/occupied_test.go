@@ -130,6 +130,13 @@ func TestLyeOpenElsewhere(t *testing.T) {
 			}
 		}
 	}
+	if b.plan().WantsDry() || !begin(harbour()).plan().WantsDry() {
+		t.Error("dry hydroxide is wanted until the last lye is made")
+	}
+	const wanted = "hydroxide is still wanted for batch 26K25C and 26K25D"
+	if got := p.Shared("clean up/hydroxide", []uses.Occupied{uses.Wanting("26K25C"), uses.Wanting("26K25D")}); got != wanted {
+		t.Errorf("%q", got)
+	}
 	b.workTo(t, "sea/trace/emulsion")
 	if got := p.Shared("clean up/hydroxide", b.plan().Occupies("26K25B")); strings.Contains(got, "sea") {
 		t.Errorf("the lye is in the oils, and %q", got)

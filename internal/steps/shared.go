@@ -1,6 +1,7 @@
 package steps
 
 import (
+	"cmp"
 	"slices"
 
 	"bench/internal/batch"
@@ -15,7 +16,7 @@ func (p Plan) Occupies(code string) []uses.Occupied {
 	if p.planner == nil || p.planner.s.Closed() {
 		return nil
 	}
-	list := p.Uses().Occupied(code, !p.Closed && p.planner.wantsDry())
+	list := p.Uses().Occupied(code, p.WantsDry())
 	if n := p.planner.after.Unmoulded(); n < p.Loaves && p.planner.ticked(MouldsID) {
 		list = append(list, uses.Occupied{Batch: code, Vessel: p.Mould.Name, Moulds: p.Loaves - n})
 	}
@@ -74,6 +75,9 @@ func (p *planner) stillKept(list []uses.Occupied, left []batch.Left) []uses.Occu
 	return list
 }
 
+// WantsDry says that dry hydroxide is still to be weighed, or dissolved.
+func (p Plan) WantsDry() bool { return p.planner != nil && !p.Closed && p.planner.wantsDry() }
+
 // wantsDry says that dry hydroxide is still to be weighed, or dissolved.
 func (p *planner) wantsDry() bool {
 	return slices.ContainsFunc(p.pots, func(k pot) bool {
@@ -98,8 +102,10 @@ func (p Plan) Shared(task string, others []uses.Occupied) string {
 		return ""
 	}
 	switch task {
-	case hydroxideID, glovesID:
-		return uses.LyeOpen(others, task == glovesID)
+	case hydroxideID:
+		return cmp.Or(uses.LyeOpen(others, false), uses.HydroxideWanted(others))
+	case glovesID:
+		return uses.LyeOpen(others, true)
 	case rinsedID, wipedID:
 		return p.Uses().LeaveFull(others, task == rinsedID)
 	case MouldsID:

@@ -81,6 +81,23 @@ func LyeOpen(others []Occupied, all bool) string {
 	return ""
 }
 
+// Wanting is a batch that still wants dry hydroxide, whatever its vessels hold.
+func Wanting(code string) Occupied { return Occupied{Batch: code, Wants: true} }
+
+// HydroxideWanted says which other batches still want dry hydroxide, or "".
+func HydroxideWanted(others []Occupied) string {
+	var codes []string
+	for _, o := range others {
+		if o.Wants && !slices.Contains(codes, o.Batch) {
+			codes = append(codes, o.Batch)
+		}
+	}
+	if len(codes) == 0 {
+		return ""
+	}
+	return "hydroxide is still wanted for batch " + strings.Join(codes, " and ")
+}
+
 // LeaveFull names the lye jugs, or the other vessels, that by now are full of another
 // batch's: what is cleaned up is not those.
 func (l List) LeaveFull(others []Occupied, lye bool) string {
