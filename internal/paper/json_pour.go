@@ -82,6 +82,7 @@ func displacedToJSON(p steps.Plan, layer, loaf int) []displacedJSON {
 type balanceJSON struct {
 	In       grams `json:"in_g"`
 	Loaves   grams `json:"loaves_g"`
+	Colours  grams `json:"with_colours_g,omitempty"`
 	Leftover grams `json:"set_aside_g"`
 	Rest     grams `json:"in_vessels_g"`
 	Planned  grams `json:"expected_in_vessels_g"`
@@ -89,5 +90,5 @@ type balanceJSON struct {
 }
 
 func balanceToJSON(b steps.Balance) balanceJSON {
-	return balanceJSON{grams(b.In), grams(b.Loaves), grams(b.Leftover), grams(b.Rest), grams(b.Planned), b.Poured}
+	return balanceJSON{grams(b.In), grams(b.Loaves), grams(b.Colours), grams(b.Leftover), grams(b.Rest), grams(b.Planned), b.Poured}
 }

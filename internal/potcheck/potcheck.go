@@ -6,6 +6,7 @@
 package potcheck
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -25,6 +26,7 @@ type Content struct {
 	Reads    quantity.Mass
 	Expected quantity.Mass // Expected is what it should weigh, vessel and all.
 	Steam    quantity.Mass // Steam is how much less than that is no fault.
+	Lost     string        // Lost says what else than steam took that, or "".
 
 	Parts []calc.Candidate
 	Slack float64 // Slack is in grams: what the scale and what clings leave open.
@@ -95,8 +97,8 @@ func (c Content) say(f calc.Finding, gross quantity.Mass) string {
 	case calc.AsExpected:
 		words := fmt.Sprintf(asItShould+" (it is %s g, by the facts %s)", gross.At(c.Reads), c.Expected.At(c.Reads))
 		if -off > c.Reads && c.Steam > 0 {
-			words = fmt.Sprintf(asItShould+": %s g are no more than steam can take (it is %s g, by the facts %s)",
-				(-off).At(c.Reads), gross.At(c.Reads), c.Expected.At(c.Reads))
+			words = fmt.Sprintf(asItShould+": %s g are no more than %s (it is %s g, by the facts %s)",
+				(-off).At(c.Reads), cmp.Or(c.Lost, "steam can take"), gross.At(c.Reads), c.Expected.At(c.Reads))
 		}
 		if len(f.Explanations) > 0 {
 			words += "; this scale cannot tell whether " + either(f.Explanations)

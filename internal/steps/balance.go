@@ -8,10 +8,11 @@ import (
 	"bench/internal/rest"
 )
 
-// Balance is where a batch's batter went: In is Loaves, Leftover and Rest.
+// Balance is where a batch's batter went: In is Loaves, Colours, Leftover and Rest.
 type Balance struct {
 	In       quantity.Mass // In is all that was weighed into the batters.
 	Loaves   quantity.Mass // Loaves is what reached the moulds.
+	Colours  quantity.Mass // Colours is what pots lacked after colours were wetted with their oil, and went into the loaves with them.
 	Leftover quantity.Mass // Leftover was set aside and weighed, a sample bar included.
 	Rest     quantity.Mass // Rest is in the vessels, or went nobody knows where.
 	Planned  quantity.Mass // Planned is what the vessels are expected to keep.
@@ -59,7 +60,10 @@ func (p *planner) balance(batters []Batter) Balance {
 		}
 	}
 	b.Planned = b.Each * quantity.Mass(b.Vessels)
-	b.Rest = b.In - b.Loaves - b.Leftover
+	if n := len(p.loaves); n > 0 { // A loaf that was weighed has it.
+		b.Colours = p.wentWithColours() * quantity.Mass(n-b.Weighed) / quantity.Mass(n)
+	}
+	b.Rest = b.In - b.Loaves - b.Colours - b.Leftover
 	return b
 }
 
@@ -83,6 +87,9 @@ func (b Balance) String() string {
 	words := fmt.Sprintf("weighed in %s g; in the loaves %s g", b.In.At(tenthOfGram), b.Loaves.At(tenthOfGram))
 	if b.Weighed > 0 {
 		words += fmt.Sprintf(" (%s weighed out of the mould)", quantity.Count(b.Weighed, "loaf", "loaves"))
+	}
+	if b.Colours > 0 {
+		words += fmt.Sprintf("; about %s g of oil went with the colours", b.Colours.At(quantity.Gram))
 	}
 	if b.Leftover > 0 {
 		words += fmt.Sprintf("; set aside %s g", b.Leftover.At(tenthOfGram))

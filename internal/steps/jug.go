@@ -45,7 +45,7 @@ func (p *planner) lyeJug(k pot, id, title string) work.Task {
 		is := t.Tare + max(0, last.Fact.Gross-p.emptyOf(last.Seq, last.Fact)+more) // Facts may say anything.
 		t.Target, steam = is.RoundTo(t.Reads), steam-(t.Target-is)
 	}
-	t.Loss = max(0, steam-t.Tolerance)
+	t.Loss, t.Lost = max(0, steam-t.Tolerance), "steam can take"
 	return t
 }
 

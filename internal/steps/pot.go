@@ -74,6 +74,7 @@ func (p *planner) fillPot(i int) pot {
 	if layers := p.c.Recipe.LayersOf(b.Name); len(layers) > 1 {
 		k.gross = p.grossTask(b.Name+"/gross", "Weigh the "+b.Name+" pot, all of it", k.vessel, k.base(), p.partIDs(b.Name, layers)...)
 		k.gross.Hint = k.lyeFrom
+		k.gross = p.lessSpoons(k, k.gross)
 		k.shared = p.layerSplit(k, layers)
 		k.parts = k.shared.portions
 	}

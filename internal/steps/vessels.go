@@ -71,6 +71,9 @@ func (p *planner) potContent(k pot, met bool) potcheck.Content {
 		c.Burns = append(c.Burns, t.Material)
 	}
 	c.Burns = append(c.Burns, lyeSolution)
+	if cups, _ := p.wettedFrom(k, kept.Seq, len(p.s.Entries)+1); cups > 0 && len(k.parts) > 0 {
+		c.Steam, c.Lost = spoons(cups), bySpoons
+	}
 	p.weighed(&c, p.potLoadOf(k))
 	return c
 }

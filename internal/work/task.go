@@ -36,7 +36,8 @@ type Task struct {
 	Lot       string
 	Target    quantity.Mass
 	Tolerance quantity.Mass // Tolerance is either way; zero is none.
-	Loss      quantity.Mass // Loss may be missing beyond that, and is no fault: steam.
+	Loss      quantity.Mass // Loss may be missing beyond that, and is no fault.
+	Lost      string        // Lost says what took that.
 	MustType  bool          // MustType tasks are answered with a value, never with a reflex.
 	Scale     string
 	Reads     quantity.Mass // Reads is what the scale reads to.

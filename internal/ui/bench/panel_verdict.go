@@ -97,7 +97,7 @@ func (p panel) comparison(m quantity.Mass) string {
 	case p.within(over):
 		return p.t.Good.Render(ink.SignDone + " within " + reply.Tolerance(p.task))
 	case over < 0 && -over <= p.task.Tolerance+p.task.Loss:
-		return p.t.Good.Render(ink.SignDone + " " + (-over).At(p.task.Reads) + " less: no more than steam can take")
+		return p.t.Good.Render(ink.SignDone + " " + (-over).At(p.task.Reads) + " less: no more than " + p.task.Lost)
 	case over > 0 != (p.task.Do == work.Portion): // What was poured too far cannot be undone.
 		return p.t.Off.Render(ink.SignOff + words)
 	}
