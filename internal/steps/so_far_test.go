@@ -102,6 +102,7 @@ func TestSoFar(t *testing.T) {
 		b := begin(c)
 		s := &table{in: map[string]quantity.Mass{}, waits: map[string][]string{}, into: map[string]string{}}
 		dry := c.Vessels[slices.IndexFunc(c.Vessels, func(v recipe.Vessel) bool { return v.Kind == recipe.Cup })].Name
+		carried := slices.ContainsFunc(c.Scales, func(s recipe.Scale) bool { return s.Max == 9_000*g })
 		for n := 0; ; n++ {
 			b.reads()
 			p := b.plan()
@@ -110,6 +111,9 @@ func TestSoFar(t *testing.T) {
 				t.Fatalf("no end in sight: %d tasks are open", len(open))
 			}
 			task := rapid.SampledFrom(open).Draw(t, "task")
+			if id, ok := p.Next(b.moment()); ok && !carried { // What stands on a small scale by the plan's order may be too much in another.
+				task, _, _ = p.Task(id)
+			}
 			_, st, _ := p.Task(task.ID)
 			if st.Kind == work.Gate || st.Kind == work.CleanUp { // From here on all goes by the weight of the whole.
 				task = open[0]
