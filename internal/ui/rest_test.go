@@ -248,3 +248,20 @@ func TestCuredBarsAreReachedAgain(t *testing.T) {
 	}
 	p.press("left", "down", "down", "down").types("93.2").press("enter").sees("Is that so?", "25 bars are weighed, and 24 were cut").press("esc", "esc", "up").sees("Look: no white pockets")
 }
+
+// TestWeightLeftOutIsReached: also where it was left out, the arrows reach the weight.
+func TestWeightLeftOutIsReached(t *testing.T) {
+	p := arrives(t, memory.New()).cures(6)
+	for _, f := range []batch.Fact{
+		batch.Ticked{Task: "cure/complete"},
+		batch.Tested{Task: "test/alkali", Test: batch.PHTest, Value: 9.6, Passed: true},
+		batch.Tested{Task: "test/look", Test: batch.LookTest, Words: "sound", Passed: true},
+		batch.Skipped{Task: "test/weight", Reason: "no time"},
+	} {
+		p.tells("26K25A", p.clock.Sub(morning), f)
+	}
+	p.press("esc", "enter", "enter", "left", "down", "down", "down")
+	if p.task() != "test/weight" {
+		t.Errorf("at %s:\n%s", p.task(), p.m.View())
+	}
+}
