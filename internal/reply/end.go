@@ -171,7 +171,7 @@ func (e ending) with(lot []uses.Occupied, emptied bool, answer string) ending {
 	return e
 }
 
-// whatToDo says what what burns wants. That raw batter hardens into soap that is still
+// whatToDo says what to do with what burns. That raw batter hardens into soap that is still
 // caustic, and that lye is made harmless by nobody's guess, is common practice, no source:
 // the safety data sheet comes first.
 func whatToDo(o uses.Occupied) string {
