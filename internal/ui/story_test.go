@@ -194,7 +194,7 @@ func TestAbandonWithLye(t *testing.T) {
 	p := arrives(t, memory.New()).starts().works("sea/lye jug/dissolved").press("e").sees("What burns still stands there: lye jug A (the sea lye")
 	before := len(p.store.Facts("26K25A"))
 	p.types("abandon the power is out").press("enter").sees("What becomes of the sea lye solution?", "safety data sheet", "labelled").press("enter").sees("Begin with the word")
-	p.types("kept lidded, marked LYE, top shelf").press("enter").sees("This batch has ended", "lye jug A (the sea lye", "e it is empty")
+	p.types("kept lidded, marked LYE, top shelf").press("enter").sees("  ended\n", "This batch has ended", "lye jug A (the sea lye", "e it is empty")
 	p.seesNot("May be begun now").recorded(before + 1).press("space").recorded(before + 1)
 	p.press("esc").sees("ended; still full: lye jug A").press("down").press("enter").sees("lye jug A holds the sea lye solution of batch 26K25A")
 	p.press("esc", "up", "up", "up", "up", "enter").sees("This batch has ended").press("e").types("emptied by the safety data sheet").press("enter").sees("This batch is closed")

@@ -40,7 +40,10 @@ func (b Screen) View(t ink.Theme, w, rows int, alarms []string, others []front.U
 func (b Screen) headLine(t ink.Theme, w int, stage work.Stage) string {
 	left := t.Title.Render(ink.Clean(b.Plan.Recipe)) + t.Quiet.Render("   "+quantity.Count(b.Plan.Loaves, "loaf", "loaves")+"   batch "+ink.Clean(b.Code))
 	place := "waiting"
+	_, stopped := b.Plan.State().Stopped()
 	switch {
+	case stopped:
+		place = "ended"
 	case b.Plan.Closed:
 		place = "closed"
 	case b.Plan.Finished():
