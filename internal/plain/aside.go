@@ -172,7 +172,7 @@ func (s *session) decide(d steps.Deviation) {
 // the facts.
 func (s *session) weighPot(string) {
 	if s.plan.Closed {
-		s.warn("The batch is closed: only notes can be added.")
+		s.warn("The batch is closed: only notes, complaints and where bars went can be added.")
 		return
 	}
 	vessels := s.plan.Vessels()

@@ -12,7 +12,7 @@ import (
 // correct replaces the value of an entry. The first value stays in the record.
 func (s *session) correct(number string) {
 	if s.plan.Closed {
-		s.warn("The batch is closed: only notes can be added.")
+		s.warn("The batch is closed: only notes, complaints and where bars went can be added.")
 		return
 	}
 	if number == "" {

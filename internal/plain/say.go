@@ -227,7 +227,7 @@ func (s *session) nothing() {
 		s.say("This batch has ended; " + reply.StillFull(s.plan) + ". end says what is empty by now; then it is closed.")
 		return
 	case s.plan.Closed:
-		s.say("This batch is closed. Notes can still be added: note.")
+		s.say("This batch is closed. Notes can still be added: note; complaints and where bars went: afterwards.")
 		return
 	case s.plan.Finished():
 		s.say("Everything is done: end closes the batch. The record stays.")

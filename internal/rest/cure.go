@@ -46,6 +46,7 @@ func (r Rest) cureStage() work.Stage {
 func (r Rest) wholeCure(c curing.Curing) work.Task {
 	t := r.tick(WholeCure, "The cure is over: on to the release test", fmt.Sprintf(
 		"Shortest cure %s from the cut, usual %s. Leave it out (x) with the reason to test earlier.", timer.Words(c.Rules.Least), timer.Words(c.Rules.Usual)))
+	t.Signal = "Is the cure over"
 	if dry := r.tooShort(); dry > 0 {
 		t.Done, t.Seq, t.At = false, 0, timer.Moment{}
 		t.Hint = fmt.Sprintf("It was ticked %s after the cut, as the cut is dated now. %s", timer.Words(dry), t.Hint)
@@ -134,6 +135,7 @@ func (r Rest) testStage() work.Stage {
 
 func (r Rest) releaseStage() work.Stage {
 	t := r.do(work.Choose, DecideID, "Release the bars, or hold them", "An open warning asks for a reason, and stands in the record.")
+	t.Signal = "Release or hold" // From afar it must not read as an order to release.
 	if r.overPH() {
 		t.Hint = fmt.Sprintf("That soap stays up to pH %.1f is practice, no law: bars on sale had 10.7 to 12.2 (Mwanza and Zombe 2020). Hold them to cure on and test again after a week, free alkali too; or release them with the reason.", HighestPH)
 	}
@@ -149,6 +151,7 @@ func (r Rest) releaseStage() work.Stage {
 		s.Title = "release: a word again"
 		s.Why = "A warning that opens after the release wants a word of its own: the bars may be out already."
 		s.Tasks[0].Title = "A warning opened after the release: hold what is left, or let it stand"
+		s.Tasks[0].Signal = "Hold or let stand"
 		s.Tasks[0].Hint = curing.Of(r.State).Out() + " Opened since: " + tell.Sentences(r.Since)
 	}
 	if held {

@@ -215,7 +215,7 @@ func (b Screen) decideNow() (Screen, intent.Action) {
 // weighPot looks into the vessel of the task at hand first.
 func (b Screen) weighPot(now timer.Moment) (Screen, intent.Action) {
 	if b.Plan.Closed {
-		b.Word = "The batch is closed: only notes can be added."
+		b.Word = "The batch is closed: only notes, complaints and where bars went can be added."
 		return b, nil
 	}
 	t, _, _ := b.Current(now)

@@ -95,7 +95,7 @@ func lettersWidth(text string, scale int) int {
 // small are words that say nothing by themselves; articles are those that are not
 // missed in between.
 const (
-	small    = " a an the of in on it its is to and they may until with into by "
+	small    = " a an the of in on it its is to and or they may until with into by "
 	articles = " a an the "
 )
 
