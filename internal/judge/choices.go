@@ -12,6 +12,7 @@ import (
 	"bench/internal/quantity"
 	"bench/internal/rest"
 	"bench/internal/steps"
+	"bench/internal/tell"
 	"bench/internal/work"
 )
 
@@ -185,7 +186,7 @@ func verdicts(p steps.Plan, by string) []Choice {
 	}
 	if len(open) > 0 {
 		free.Title = fmt.Sprintf("Release all the same: %s open", quantity.Count(len(open), "warning is", "warnings are"))
-		free.Why = sentences(open)
+		free.Why = tell.Sentences(open)
 		free.Ask = "why they are released all the same"
 	}
 	hold := "Hold: they stay here"
@@ -205,14 +206,4 @@ func verdicts(p steps.Plan, by string) []Choice {
 		Title: "Throw them away: this ends the batch", Why: "By the supplier's safety data sheet and local rules; gloves on. " + p.Curing().Count() + ".",
 		Ask: "why they are thrown away; the batch ends with it, and nothing but notes, complaints and where bars went follows", Fact: batch.Closed{},
 	})
-}
-
-// sentences set words one after the other, each with one full stop, whether it has one
-// already or not.
-func sentences(words []string) string {
-	var b strings.Builder
-	for _, w := range words {
-		b.WriteString(strings.TrimSuffix(w, ".") + ". ")
-	}
-	return strings.TrimSuffix(b.String(), " ")
 }
